@@ -1,0 +1,96 @@
+import {
+  type CollectionName,
+  collectionNames,
+  type Job,
+  type RecordOf,
+  type SingleName,
+  singleNames,
+  type Table,
+} from './job.ts'
+
+type AnyRecord = { readonly id: string }
+
+/** What one edit does to one collection. Records are compared by id; `updated` holds before and after. */
+export interface CollectionDiff<Item> {
+  readonly added: readonly Item[]
+  readonly updated: readonly (readonly [before: Item, after: Item])[]
+  readonly removed: readonly Item[]
+}
+
+/** One edit as data: what was added, updated and removed. Reversed, it undoes; the same road stores it. */
+export type JobDiff = {
+  readonly [Name in CollectionName]?: CollectionDiff<RecordOf<Name>>
+} & { readonly [Name in SingleName]?: readonly [before: Job[Name], after: Job[Name]] }
+
+type LooseDiff = Record<string, CollectionDiff<AnyRecord> | readonly [unknown, unknown]>
+
+/** The edit that leads from one job to another; collections that did not change are left out. */
+export function diffJobs(before: Job, after: Job): JobDiff {
+  const diff: LooseDiff = {}
+  for (const name of singleNames) {
+    if (before[name] !== after[name]) diff[name] = [before[name], after[name]]
+  }
+  for (const name of collectionNames) {
+    if (before[name] === after[name]) continue
+    const part = diffTables(before[name] as Table<AnyRecord>, after[name] as Table<AnyRecord>)
+    if (part.added.length + part.updated.length + part.removed.length > 0) diff[name] = part
+  }
+  return diff as JobDiff
+}
+
+function diffTables(before: Table<AnyRecord>, after: Table<AnyRecord>): CollectionDiff<AnyRecord> {
+  const added: AnyRecord[] = []
+  const updated: (readonly [AnyRecord, AnyRecord])[] = []
+  for (const [id, item] of Object.entries(after)) {
+    const was = before[id]
+    if (was === undefined) added.push(item)
+    else if (was !== item) updated.push([was, item])
+  }
+  const removed = Object.entries(before).flatMap(([id, item]) => (after[id] === undefined ? [item] : []))
+  return { added, updated, removed }
+}
+
+/** Applies an edit and answers the new job; collections it does not touch keep their identity. */
+export function applyDiff(job: Job, diff: JobDiff): Job {
+  const next: Record<string, unknown> = { ...job }
+  for (const name of singleNames) {
+    const change = diff[name]
+    if (change) next[name] = change[1]
+  }
+  for (const name of collectionNames) {
+    const part = diff[name] as CollectionDiff<AnyRecord> | undefined
+    if (part) next[name] = applyToTable(job[name] as Table<AnyRecord>, part)
+  }
+  return next as Job
+}
+
+function applyToTable(table: Table<AnyRecord>, part: CollectionDiff<AnyRecord>): Table<AnyRecord> {
+  const next: Record<string, AnyRecord> = { ...table }
+  for (const item of part.removed) delete next[item.id]
+  for (const [, item] of part.updated) next[item.id] = item
+  for (const item of part.added) next[item.id] = item
+  return next
+}
+
+/** The edit that takes this one back. */
+export function reverseDiff(diff: JobDiff): JobDiff {
+  const reversed: LooseDiff = {}
+  for (const name of singleNames) {
+    const change = diff[name]
+    if (change) reversed[name] = [change[1], change[0]]
+  }
+  for (const name of collectionNames) {
+    const part = diff[name] as CollectionDiff<AnyRecord> | undefined
+    if (part === undefined) continue
+    reversed[name] = {
+      added: part.removed,
+      updated: part.updated.map(([before, after]) => [after, before] as const),
+      removed: part.added,
+    }
+  }
+  return reversed as JobDiff
+}
+
+export function isEmptyDiff(diff: JobDiff): boolean {
+  return Object.keys(diff).length === 0
+}

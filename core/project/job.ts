@@ -1,0 +1,132 @@
+import { z } from 'zod'
+import { issuedSchema, markSchema, pinSchema } from './progress-records.ts'
+import {
+  centsSchema,
+  type Frozen,
+  localDateSchema,
+  localTimeSchema,
+  longText,
+  shortText,
+} from './schema-parts.ts'
+import { crewMemberSchema, productSchema, rateSchema, ruleSettingSchema } from './shop-records.ts'
+import {
+  builtItemSchema,
+  ceilingOpeningSchema,
+  openingSchema,
+  roomSchema,
+  storeySchema,
+  trimRunSchema,
+} from './sketch-records.ts'
+import {
+  colourSchema,
+  conditionSchema,
+  existingSchema,
+  finishSchema,
+  keptItemSchema,
+} from './survey-records.ts'
+import { roomOrders } from './vocabulary.ts'
+
+export const headerSchema = z.strictObject({
+  title: shortText.min(1),
+  client: shortText,
+  site: longText,
+  /** Null when nobody knows; then the house counts as old. */
+  yearBuilt: z.int().min(1600).max(2200).nullable(),
+  occupied: z.boolean(),
+  childrenOrPets: z.boolean(),
+  startsOn: localDateSchema,
+  /** IANA name, e.g. America/Chicago. */
+  timeZone: z.string().min(1).max(64),
+  unitSystem: z.enum(['imperial', 'metric']),
+  /** How the places where the work is are heated and aired just now. */
+  air: z.strictObject({
+    temperatureC: z.number().min(-40).max(60),
+    relativeHumidityPercent: z.number().min(1).max(100),
+    outdoorTemperatureC: z.number().min(-60).max(60),
+    /** Read with a surface thermometer on the coldest surface; null estimates it from the space behind. */
+    surfaceTemperatureC: z.number().min(-60).max(80).nullable(),
+  }),
+})
+export type JobHeader = Frozen<z.output<typeof headerSchema>>
+
+export const openingPolicies = [
+  'exactNet',
+  'is1200Part13',
+  'minimumVoid',
+  'noDeduction',
+  'partDeduction',
+] as const
+export type OpeningPolicy = (typeof openingPolicies)[number]
+export const girthPolicies = [
+  'exactGirth',
+  'sixTwelveInch',
+  'nineInchByLength',
+  'threeHundredMillimetre',
+] as const
+export type GirthPolicy = (typeof girthPolicies)[number]
+
+export const houseRulesSchema = z.strictObject({
+  roomOrder: z.enum(roomOrders),
+  siteHours: z.strictObject({ from: localTimeSchema, to: localTimeSchema }),
+  holidays: z.array(localDateSchema).max(400),
+  /** 0 means no limit. */
+  maxRoomsOutOfUse: z.int().min(0).max(200),
+  setUpMinutes: z.int().min(0).max(240),
+  cleanUpMinutes: z.int().min(0).max(240),
+  /** Waits with deglosser, fumes and sleeping rooms and so on are switched in `rules`. */
+  openingPolicy: z.enum(openingPolicies),
+  girthPolicy: z.enum(girthPolicies),
+  price: z.strictObject({
+    burdenPercent: z.number().min(0).max(300),
+    overheadPercent: z.number().min(0).max(300),
+    /** Profit as a share of the price (margin) or as an addition to cost (markup): two different things. */
+    profit: z.strictObject({ basis: z.enum(['margin', 'markup']), percent: z.number().min(0).max(95) }),
+    contingencyPercent: z.number().min(0).max(100),
+    materialsTaxPercent: z.number().min(0).max(50),
+    labourTaxPercent: z.number().min(0).max(50),
+    sundriesCentsPerHour: centsSchema,
+  }),
+})
+export type HouseRules = Frozen<z.output<typeof houseRulesSchema>>
+
+/** Every kind of record a job holds many of, by the name of its collection. Order is the order of the file. */
+export const recordSchemas = {
+  storeys: storeySchema,
+  rooms: roomSchema,
+  openings: openingSchema,
+  ceilingOpenings: ceilingOpeningSchema,
+  trimRuns: trimRunSchema,
+  builtItems: builtItemSchema,
+  keptItems: keptItemSchema,
+  existing: existingSchema,
+  conditions: conditionSchema,
+  colours: colourSchema,
+  finishes: finishSchema,
+  products: productSchema,
+  crew: crewMemberSchema,
+  rates: rateSchema,
+  rules: ruleSettingSchema,
+  pins: pinSchema,
+  marks: markSchema,
+  issued: issuedSchema,
+} as const
+
+export type CollectionName = keyof typeof recordSchemas
+export const collectionNames = Object.keys(recordSchemas) as CollectionName[]
+export type RecordOf<Name extends CollectionName> = Frozen<z.output<(typeof recordSchemas)[Name]>>
+export type Table<Item> = Readonly<Record<string, Item>>
+
+/** A whole job in memory: two single records and tables of records by id. Lengths are whole 1/8000 mm. */
+export type Job = {
+  readonly header: JobHeader
+  readonly houseRules: HouseRules
+} & { readonly [Name in CollectionName]: Table<RecordOf<Name>> }
+
+/** The two records a job has one of each. */
+export const singleSchemas = { header: headerSchema, houseRules: houseRulesSchema } as const
+export type SingleName = keyof typeof singleSchemas
+export const singleNames = Object.keys(singleSchemas) as SingleName[]
+
+export function records<Item>(table: Table<Item>): readonly Item[] {
+  return Object.values(table)
+}

@@ -1,0 +1,67 @@
+/**
+ * Something that cannot be done as asked. Problems are data: they cross processes, name the place, and carry
+ * a sentence for the user that says what is wrong and what to do.
+ */
+export type ProblemKind =
+  /** Text that is not a job file, or a record that breaks the form. `path` names the place. */
+  | 'notValid'
+  | 'danglingReference'
+  | 'duplicateId'
+  | 'outlineCrossesItself'
+  | 'outlineDegenerate'
+  | 'wallTooShort'
+  | 'openingOutsideWall'
+  | 'openingsOverlap'
+  | 'openingAboveCeiling'
+  | 'farSideDoesNotFace'
+  | 'sashDoesNotFit'
+  | 'headDoesNotFit'
+  | 'ceilingBelowFloor'
+  | 'ceilingLineWrong'
+  | 'ceilingOpeningOutside'
+  | 'trimDoesNotFit'
+  | 'notFound'
+  | 'stillInUse'
+  | 'ruleClash'
+  | 'noPlan'
+  | 'fileFromTheFuture'
+  | 'fileDamaged'
+  | 'alreadyOpen'
+  | 'storageFailed'
+  | 'notAllowed'
+  | 'hostFailed'
+
+export interface Problem {
+  readonly kind: ProblemKind
+  /** For the user: what is wrong, where, and what to do. */
+  readonly sentence: string
+  /** Where: a path in a file (`rooms[2].corners[0].x`) or ids of records. */
+  readonly path: string
+  readonly ids: readonly string[]
+}
+
+export type Outcome<Value> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly problem: Problem }
+
+export function succeed<Value>(value: Value): Outcome<Value> {
+  return { ok: true, value }
+}
+
+export function problem(
+  kind: ProblemKind,
+  sentence: string,
+  ids: readonly string[] = [],
+  path = '',
+): Problem {
+  return { kind, sentence, path, ids }
+}
+
+export function fail(
+  kind: ProblemKind,
+  sentence: string,
+  ids: readonly string[] = [],
+  path = '',
+): Outcome<never> {
+  return { ok: false, problem: problem(kind, sentence, ids, path) }
+}

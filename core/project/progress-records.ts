@@ -1,0 +1,43 @@
+import { z } from 'zod'
+import { type Frozen, idSchema, localDateTimeSchema, longText } from './schema-parts.ts'
+import { crewMemberIdSchema } from './shop-records.ts'
+
+export const markIdSchema = idSchema<'MarkId'>()
+export const pinIdSchema = idSchema<'PinId'>()
+export const issuedIdSchema = idSchema<'IssuedId'>()
+export type MarkId = z.output<typeof markIdSchema>
+export type PinId = z.output<typeof pinIdSchema>
+export type IssuedId = z.output<typeof issuedIdSchema>
+
+/** Steps have stable keys so that marks and pins outlive a new specification. */
+const stepKeySchema = z.string().min(1).max(400)
+
+/** Something that happened to a step on site. Marks are only ever added; the latest says how the step stands. */
+export const markSchema = z.strictObject({
+  id: markIdSchema,
+  stepKey: stepKeySchema,
+  mark: z.enum(['started', 'done', 'skipped', 'redo', 'cleared']),
+  at: localDateTimeSchema,
+  crewMemberIds: z.array(crewMemberIdSchema),
+  actualMinutes: z.int().min(0).max(100_000).nullable(),
+  note: longText,
+})
+export type Mark = Frozen<z.output<typeof markSchema>>
+
+/** A task held by hand at a moment, with or without named people. */
+export const pinSchema = z.strictObject({
+  id: pinIdSchema,
+  taskKey: stepKeySchema,
+  startsAt: localDateTimeSchema,
+  crewMemberIds: z.array(crewMemberIdSchema),
+})
+export type Pin = Frozen<z.output<typeof pinSchema>>
+
+/** A frozen copy of what was given to somebody: it never changes when the job does. */
+export const issuedSchema = z.strictObject({
+  id: issuedIdSchema,
+  kind: z.enum(['plan', 'workOrder', 'estimate', 'changeOrder']),
+  issuedAt: localDateTimeSchema,
+  body: z.json(),
+})
+export type Issued = Frozen<z.output<typeof issuedSchema>>

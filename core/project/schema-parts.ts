@@ -1,0 +1,54 @@
+import { z } from 'zod'
+import type { Brand } from '../units/brand.ts'
+import { type Length, lengthFromUnits, unitsPerMillimetre } from '../units/length.ts'
+import type { Cents } from '../units/money.ts'
+
+/** A record as the core sees it: nothing in it can be changed in place. */
+export type Frozen<T> = T extends string | number | boolean | null | undefined
+  ? T
+  : T extends readonly (infer Item)[]
+    ? readonly Frozen<Item>[]
+    : { readonly [Key in keyof T]: Frozen<T[Key]> }
+
+/** No building has a wall longer than this; a larger number is a wrong unit. */
+const largestMillimetres = 200_000
+
+function lengthCodec(least: number) {
+  return z.codec(z.number().min(least).max(largestMillimetres), z.custom<Length>(Number.isSafeInteger), {
+    decode: (value) => lengthFromUnits(value * unitsPerMillimetre),
+    encode: (length) => length / unitsPerMillimetre,
+  })
+}
+
+/** Millimetres in the file, whole 1/8000 mm in the program; zero or more. */
+export const lengthSchema = lengthCodec(0)
+/** As `lengthSchema`, but more than nothing (at least 1/100 mm). */
+export const positiveLengthSchema = lengthCodec(0.01)
+/** A coordinate on the plan: millimetres, either sign. */
+export const coordinateSchema = lengthCodec(-largestMillimetres)
+
+export const centsSchema = z.codec(z.int().min(-1e12).max(1e12), z.custom<Cents>(Number.isSafeInteger), {
+  decode: (value) => value as Cents,
+  encode: (cents) => cents as number,
+})
+
+export function idSchema<Name extends string>() {
+  return z.codec(
+    z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/, 'an id is 1 to 64 letters, digits, - or _'),
+    z.custom<Brand<string, Name>>((value) => typeof value === 'string'),
+    { decode: (value) => value as Brand<string, Name>, encode: (id) => id as string },
+  )
+}
+
+export const shortText = z.string().max(200)
+export const longText = z.string().max(4000)
+export const countSchema = z.int().min(0).max(10_000)
+export const localDateSchema = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a date is written 2027-03-31')
+export const localTimeSchema = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'a time of day is written 08:30')
+export const localDateTimeSchema = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a moment on site is written 2027-03-31T08:30')

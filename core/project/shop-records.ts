@@ -1,0 +1,115 @@
+import { z } from 'zod'
+import {
+  centsSchema,
+  type Frozen,
+  idSchema,
+  localDateSchema,
+  localTimeSchema,
+  longText,
+  shortText,
+} from './schema-parts.ts'
+import { productClasses, sheens, skills } from './vocabulary.ts'
+
+export const productIdSchema = idSchema<'ProductId'>()
+export const crewMemberIdSchema = idSchema<'CrewMemberId'>()
+export const rateIdSchema = idSchema<'RateId'>()
+export const ruleIdSchema = idSchema<'RuleId'>()
+export type ProductId = z.output<typeof productIdSchema>
+export type CrewMemberId = z.output<typeof crewMemberIdSchema>
+export type RateId = z.output<typeof rateIdSchema>
+export type RuleId = z.output<typeof ruleIdSchema>
+
+const minutes = z
+  .int()
+  .min(0)
+  .max(60 * 24 * 90)
+
+/** A product of the shop's list: a generic class with the figures of its label. `source` says where the figures come from. */
+export const productSchema = z.strictObject({
+  id: productIdSchema,
+  name: shortText.min(1),
+  productClass: z.enum(productClasses),
+  base: z.enum(['waterborne', 'oil', 'shellac', 'mineral']),
+  sheens: z.array(z.enum(sheens)),
+  volumeSolidsPercent: z.number().gt(0).max(100),
+  /** Dry film per coat in mils (1/1000 in). */
+  dryFilmMils: z.number().gt(0).max(100),
+  /** Lost in the tray, the roller and the texture, percent of the theoretical spread. */
+  lossPercent: z.number().min(0).max(90),
+  minimumTemperatureC: z.number().min(-30).max(60),
+  touchDryMinutes: minutes,
+  recoatMinimumMinutes: minutes,
+  /** After this it must be dulled again before the next coat; null where there is no limit. */
+  recoatMaximumMinutes: minutes.nullable(),
+  /** For a deglosser: what it wiped must be coated no sooner and no later than this. */
+  openTimeMinimumMinutes: minutes.nullable(),
+  openTimeMaximumMinutes: minutes.nullable(),
+  /** Strong solvent smell: sleeping rooms stay empty until touch dry. */
+  fumes: z.boolean(),
+  containers: z
+    .array(z.strictObject({ name: shortText, gallons: z.number().gt(0).max(100), priceCents: centsSchema }))
+    .min(1)
+    .max(12),
+  source: longText,
+})
+export type Product = Frozen<z.output<typeof productSchema>>
+
+const windowSchema = z.strictObject({ from: localTimeSchema, to: localTimeSchema })
+export const weekdays = [
+  'monday',
+  'tuesday',
+  'wednesday',
+  'thursday',
+  'friday',
+  'saturday',
+  'sunday',
+] as const
+export type Weekday = (typeof weekdays)[number]
+export const weekSchema = z.strictObject({
+  monday: z.array(windowSchema).max(6),
+  tuesday: z.array(windowSchema).max(6),
+  wednesday: z.array(windowSchema).max(6),
+  thursday: z.array(windowSchema).max(6),
+  friday: z.array(windowSchema).max(6),
+  saturday: z.array(windowSchema).max(6),
+  sunday: z.array(windowSchema).max(6),
+})
+export type Week = Frozen<z.output<typeof weekSchema>>
+
+export const crewMemberSchema = z.strictObject({
+  id: crewMemberIdSchema,
+  name: shortText.min(1),
+  skills: z.array(z.enum(skills)).min(1),
+  week: weekSchema,
+  /** Every working day, besides the gaps between windows. */
+  breaks: z.array(windowSchema).max(6),
+  daysOff: z.array(localDateSchema).max(400),
+  /** Dates with other hours than the week's. */
+  partDays: z
+    .array(z.strictObject({ date: localDateSchema, from: localTimeSchema, to: localTimeSchema }))
+    .max(400),
+  /** Wage per hour before burden. */
+  wageCents: centsSchema,
+})
+export type CrewMember = Frozen<z.output<typeof crewMemberSchema>>
+
+/** What a rate is counted by. */
+export const rateBases = ['area', 'length', 'count', 'each'] as const
+export type RateBasis = (typeof rateBases)[number]
+
+/** How much of an operation one person does in an hour: square feet, feet, or pieces. The id is the operation's word. */
+export const rateSchema = z.strictObject({
+  id: rateIdSchema,
+  basis: z.enum(rateBases),
+  perHour: z.number().gt(0).max(100_000),
+  source: longText,
+})
+export type Rate = Frozen<z.output<typeof rateSchema>>
+
+/** A rule of the book as this job keeps it: switched, or with the owner's own numbers. Rules without a record stand at their defaults. */
+export const ruleSettingSchema = z.strictObject({
+  id: ruleIdSchema,
+  on: z.boolean(),
+  numbers: z.record(z.string().max(60), z.number()),
+})
+export type RuleSetting = Frozen<z.output<typeof ruleSettingSchema>>

@@ -1,0 +1,157 @@
+import type { Problem } from '../project/problem.ts'
+import type { ProductId, RateId } from '../project/shop-records.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { ColourId, ConditionId, KeptItemId } from '../project/survey-records.ts'
+import type { ProductClass, Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
+import type { Area } from '../units/area.ts'
+import type { ElapsedMinutes } from '../units/duration.ts'
+import type { Length } from '../units/length.ts'
+
+/** What a person does in one step, in the trade's imperative. Each has a production rate of the same name. */
+export const operations = [
+  'protectRoom',
+  'takeOff',
+  'loosenHanging',
+  'coverAlarm',
+  'dustDown',
+  'wash',
+  'washMildew',
+  'scrape',
+  'stripWallpaper',
+  'washOffSize',
+  'washOffCalcimine',
+  'openCrack',
+  'driveFastener',
+  'reattachPlaster',
+  'sealChalk',
+  'sealBare',
+  'blockStain',
+  'spotPrime',
+  'fill',
+  'skim',
+  'puttySash',
+  'freeSash',
+  'caulk',
+  'treatRust',
+  'sandPatch',
+  'sandFill',
+  'sand',
+  'vacuum',
+  'dustOff',
+  'degloss',
+  'prime',
+  'coat',
+  'maskOff',
+  'unmask',
+  'restoreAlarm',
+  'refitHanging',
+  'putBack',
+  'cleanUp',
+  'inspect',
+] as const
+export type Operation = (typeof operations)[number]
+
+/** A caution printed with a step; `rule` is the cited law or standard, or `common practice`. */
+export interface Caution {
+  readonly id: string
+  readonly text: string
+  readonly rule: string
+}
+
+/** Why a step is there: the rule, its reason for the user, its source, and what triggered it. */
+export interface Because {
+  readonly ruleId: string
+  readonly reason: string
+  /** Standard, section, edition; or `common practice`; or `shop assumption`. */
+  readonly source: string
+  readonly conditionIds: readonly ConditionId[]
+}
+
+export interface StepAmounts {
+  readonly area: Area
+  readonly equivalentArea: Area
+  readonly length: Length
+  readonly cuttingIn: Length
+  readonly glassPerimeter: Length
+  readonly count: number
+}
+
+/**
+ * One line of the work order: one operation on one group of like surfaces of a room. Keys are stable: the same room, group,
+ * operation and ordinal give the same key after any re-specification.
+ */
+export interface Step {
+  readonly key: string
+  readonly roomId: RoomId
+  /** `ceiling`, `walls`, `trim`...; null for steps on the room as a whole. */
+  readonly surfaceClass: SurfaceClass | null
+  /** Like surfaces worked together: same class, substrate, coat found and finish. */
+  readonly groupKey: string
+  readonly surfaceKeys: readonly string[]
+  readonly keptItemIds: readonly KeptItemId[]
+  readonly operation: Operation
+  /** 1, 2, 3 for finish coats; 0 otherwise. */
+  readonly coat: number
+  readonly productClass: ProductClass | null
+  readonly productId: ProductId | null
+  readonly colourId: ColourId | null
+  readonly sheen: Sheen | null
+  readonly amounts: StepAmounts
+  readonly rateId: RateId
+  /** Rate multiplied by this for height, access and edges; 1 is plain. */
+  readonly difficulty: number
+  readonly skill: Skill
+  /** What it does to the room while it lasts and until dry. */
+  readonly effects: {
+    readonly wet: boolean
+    readonly dusty: boolean
+    readonly fumes: boolean
+    readonly closesRoom: boolean
+  }
+  /** Elapsed minutes until touch dry after it; 0 for dry work. */
+  readonly touchDry: ElapsedMinutes
+  /** May be left half done over a break or a night. */
+  readonly splittable: 'no' | 'break' | 'night'
+  /** Returns every working day (alarms covered and restored) instead of standing in the order once. */
+  readonly daily: boolean
+  readonly because: readonly Because[]
+  readonly cautions: readonly Caution[]
+}
+
+/** `before` ends at least `minimumWait` (and, if given, at most `maximumWait`) elapsed minutes before `after` starts. */
+export interface StepOrder {
+  readonly before: string
+  readonly after: string
+  readonly minimumWait: ElapsedMinutes
+  readonly maximumWait: ElapsedMinutes | null
+  readonly ruleId: string
+  readonly reason: string
+  readonly source: string
+}
+
+/** Something the owner must know or decide; never a statement that something is safe. */
+export interface Notice {
+  readonly kind:
+    | 'leadSafe'
+    | 'asbestosSuspicion'
+    | 'dewPoint'
+    | 'cause'
+    | 'compatibility'
+    | 'advice'
+    | 'missingProduct'
+  readonly roomId: RoomId | null
+  readonly surfaceKeys: readonly string[]
+  readonly sentence: string
+  readonly source: string
+  /** True where work must wait (a hold) until somebody acts. */
+  readonly hold: boolean
+}
+
+export interface Specification {
+  /** In a valid order of work. */
+  readonly steps: readonly Step[]
+  readonly order: readonly StepOrder[]
+  readonly notices: readonly Notice[]
+  /** Contradictions between rules (kind `ruleClash`), naming both; never silently resolved. */
+  readonly clashes: readonly Problem[]
+}

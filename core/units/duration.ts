@@ -1,0 +1,24 @@
+import type { Brand } from './brand.ts'
+
+/** Minutes of somebody working; they stop at breaks and nights. */
+export type WorkingMinutes = Brand<number, 'WorkingMinutes'>
+
+/** Minutes on the wall clock; drying and open times run on these, day and night. */
+export type ElapsedMinutes = Brand<number, 'ElapsedMinutes'>
+
+export function workingMinutes(value: number): WorkingMinutes {
+  return value as WorkingMinutes
+}
+
+export function elapsedMinutes(value: number): ElapsedMinutes {
+  return value as ElapsedMinutes
+}
+
+/** `45 min`, `2 h`, `3 h 20 min`. */
+export function formatMinutes(minutes: number): string {
+  const whole = Math.round(minutes)
+  const hours = Math.floor(whole / 60)
+  const rest = whole - hours * 60
+  if (hours === 0) return `${rest} min`
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`
+}

@@ -1,0 +1,21 @@
+import type { Brand } from './brand.ts'
+
+/** Money in whole cents. Rounded once, at the line, by `roundToCents`. */
+export type Cents = Brand<number, 'Cents'>
+
+export function roundToCents(value: number): Cents {
+  const whole = Math.round(value)
+  return (whole === 0 ? 0 : whole) as Cents
+}
+
+export function sumCents(amounts: readonly Cents[]): Cents {
+  return amounts.reduce<number>((total, amount) => total + amount, 0) as Cents
+}
+
+/** `$1,234.50`; the sign of the currency is the shop's. */
+export function formatCents(cents: number, currency = '$'): string {
+  const sign = cents < 0 ? '-' : ''
+  const whole = Math.floor(Math.abs(cents) / 100)
+  const rest = String(Math.abs(cents) % 100).padStart(2, '0')
+  return `${sign}${currency}${String(whole).replace(/\B(?=(\d{3})+$)/g, ',')}.${rest}`
+}

@@ -1,0 +1,104 @@
+import {
+  feet,
+  inches,
+  type Length,
+  type LengthUnitSystem,
+  lengthFromUnits,
+  metres,
+  millimetres,
+} from './length.ts'
+
+export type ParsedLength =
+  | { readonly ok: true; readonly length: Length }
+  | { readonly ok: false; readonly sentence: string }
+
+const help = `Write a length like 12' 6 1/2", 150 in, 3.81 m or 3810 mm.`
+const number = String.raw`\d+(?:\.\d+)?|\.\d+`
+const mixed = String.raw`(?:\d+(?:\s+|-)\d+/\d+|\d+/\d+|${number})`
+const feetInches = new RegExp(
+  String.raw`^(?:(${mixed})\s*(?:'|ft|feet|foot))?\s*-?\s*(?:(${mixed})\s*(?:"|''|in|inch|inches)?)?$`,
+)
+const inchesOnly = new RegExp(String.raw`^(${mixed})\s*(?:"|''|in|inch|inches)$`)
+const metric = new RegExp(String.raw`^(${number})\s*(mm|cm|m)$`)
+const bare = new RegExp(`^(${mixed})$`)
+
+export type BareUnit = 'ft' | 'in' | 'm' | 'mm'
+
+const fromBareUnit: Record<BareUnit, (value: number) => Length> = {
+  ft: feet,
+  in: inches,
+  m: metres,
+  mm: millimetres,
+}
+
+/**
+ * Reads what a person types for a length. A bare number is feet in an imperial job and metres in a metric one,
+ * or in `bareUnit` where the field says so (a casing is typed in inches).
+ * Accepts `12' 6 1/2"`, `12'6`, `12-6 1/2` is refused (ambiguous), `150 in`, `6 1/2"`, `3.81 m`, `381 cm`, `3810 mm`.
+ * Negative, empty and unreadable text answer with a sentence that says what to write.
+ */
+export function parseLength(
+  text: string,
+  system: LengthUnitSystem,
+  bareUnit: BareUnit = system === 'imperial' ? 'ft' : 'm',
+): ParsedLength {
+  const clean = text
+    .trim()
+    .toLowerCase()
+    .replaceAll('′', "'")
+    .replaceAll('’', "'")
+    .replaceAll('″', '"')
+    .replaceAll('”', '"')
+    .replaceAll(',', '.')
+  if (clean === '') return refuse('No length is written.')
+  if (clean.startsWith('-')) return refuse(`"${text.trim()}" is below zero; a length cannot be.`)
+  return (
+    readMetric(clean) ??
+    readInches(clean) ??
+    readBare(clean, bareUnit) ??
+    readFeetInches(clean) ??
+    refuse(`"${text.trim()}" is not a length.`)
+  )
+}
+
+function refuse(sentence: string): ParsedLength {
+  return { ok: false, sentence: `${sentence} ${help}` }
+}
+
+function accept(length: Length): ParsedLength {
+  return { ok: true, length }
+}
+
+function readMetric(text: string): ParsedLength | undefined {
+  const match = metric.exec(text)
+  if (!match) return undefined
+  const value = Number(match[1])
+  if (match[2] === 'mm') return accept(millimetres(value))
+  return accept(match[2] === 'cm' ? millimetres(value * 10) : metres(value))
+}
+
+function readInches(text: string): ParsedLength | undefined {
+  const match = inchesOnly.exec(text)
+  return match ? accept(inches(readMixed(match[1]))) : undefined
+}
+
+function readBare(text: string, unit: BareUnit): ParsedLength | undefined {
+  const match = bare.exec(text)
+  return match ? accept(fromBareUnit[unit](readMixed(match[1]))) : undefined
+}
+
+function readFeetInches(text: string): ParsedLength | undefined {
+  const match = feetInches.exec(text)
+  if (!match || match[1] === undefined) return undefined
+  return accept(lengthFromUnits(feet(readMixed(match[1])) + inches(readMixed(match[2] ?? '0'))))
+}
+
+function readMixed(text: string | undefined): number {
+  const parts = (text ?? '0').split(/\s+|-/)
+  return parts.reduce((total, part) => total + readFraction(part), 0)
+}
+
+function readFraction(text: string): number {
+  const [top, bottom] = text.split('/')
+  return bottom === undefined ? Number(top) : Number(top) / Number(bottom)
+}
