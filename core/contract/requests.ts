@@ -1,0 +1,107 @@
+import type { JobDiff } from '../project/diff.ts'
+import type { Job } from '../project/job.ts'
+import type { Outcome } from '../project/problem.ts'
+
+/** One job of the book, as the list of jobs shows it. */
+export interface JobSummary {
+  readonly jobKey: string
+  readonly title: string
+  readonly client: string
+  readonly startsOn: string
+  readonly roomCount: number
+  /** ISO instant of the last stored edit. */
+  readonly editedAt: string
+}
+
+export interface OpenedJob {
+  readonly jobKey: string
+  readonly job: Job
+  /** Rises by one with every stored edit; an edit sent against an older revision is refused. */
+  readonly revision: number
+}
+
+export interface HostFacts {
+  readonly host: 'desktop' | 'loopback' | 'headless'
+  readonly version: string
+  /** Where the book of jobs is kept, for the user to read. */
+  readonly bookPath: string
+  /** The host can write a PDF by itself; otherwise the browser's print dialog is used. */
+  readonly writesPdf: boolean
+  /** Local date and time on this machine, `2027-03-31T08:30`; the core never reads a clock. */
+  readonly now: string
+}
+
+/**
+ * The one request map: name, argument and answer. Served by Electron IPC, by the loopback host and headless.
+ * Failures travel as data (`Outcome`), because thrown errors lose everything but their message between processes.
+ */
+export interface Requests {
+  hostFacts: { argument: Record<string, never>; answer: HostFacts }
+  listJobs: { argument: Record<string, never>; answer: readonly JobSummary[] }
+  /** An empty job with the shop's products, rates, crew and rules copied in. */
+  createJob: {
+    argument: { readonly title: string; readonly unitSystem: 'imperial' | 'metric' }
+    answer: OpenedJob
+  }
+  openJob: { argument: { readonly jobKey: string }; answer: OpenedJob }
+  /** A fresh copy of the demonstration house. */
+  openDemo: { argument: Record<string, never>; answer: OpenedJob }
+  storeEdit: {
+    argument: { readonly jobKey: string; readonly revision: number; readonly diff: JobDiff }
+    answer: { readonly revision: number }
+  }
+  deleteJob: { argument: { readonly jobKey: string }; answer: Record<string, never> }
+  /** Reads a job file's text into the book; refused whole with the path and a sentence when anything is wrong. */
+  importJob: { argument: { readonly text: string }; answer: OpenedJob }
+  exportJob: {
+    argument: { readonly jobKey: string }
+    answer: { readonly fileName: string; readonly text: string }
+  }
+  /** Asks the user where, and writes a document; `path` is null when the user thought better of it. */
+  saveDocument: {
+    argument: { readonly fileName: string; readonly mediaType: string; readonly text: string }
+    answer: { readonly path: string | null }
+  }
+  /** Writes a print document as PDF where the host can. */
+  savePdf: {
+    argument: { readonly fileName: string; readonly html: string; readonly paper: 'letter' | 'a4' }
+    answer: { readonly path: string | null }
+  }
+  /** Opens the print dialog on a print document. */
+  printDocument: {
+    argument: { readonly html: string; readonly paper: 'letter' | 'a4' }
+    answer: { readonly printed: boolean }
+  }
+}
+
+export type RequestName = keyof Requests
+export type Argument<Name extends RequestName> = Requests[Name]['argument']
+export type Answer<Name extends RequestName> = Requests[Name]['answer']
+
+/** What a host offers the renderer: one function over the whole map. */
+export type Ask = <Name extends RequestName>(
+  name: Name,
+  argument: Argument<Name>,
+) => Promise<Outcome<Answer<Name>>>
+
+/** A table of handlers over all names; a missing one does not compile. */
+export type Handlers = {
+  readonly [Name in RequestName]: (
+    argument: Argument<Name>,
+  ) => Promise<Outcome<Answer<Name>>> | Outcome<Answer<Name>>
+}
+
+export const requestNames = [
+  'hostFacts',
+  'listJobs',
+  'createJob',
+  'openJob',
+  'openDemo',
+  'storeEdit',
+  'deleteJob',
+  'importJob',
+  'exportJob',
+  'saveDocument',
+  'savePdf',
+  'printDocument',
+] as const satisfies readonly RequestName[]
