@@ -1,0 +1,52 @@
+import { useStore } from 'zustand'
+import { createStore } from 'zustand/vanilla'
+import type { HostFacts } from '../../core/contract/requests.ts'
+import type { Job } from '../../core/project/job.ts'
+import { ask } from '../bridge/client.ts'
+import { createJobStore, type JobState } from './job-store.ts'
+
+/** The stations of the window, left to right as the job goes. */
+export const stations = ['house', 'walk', 'finish', 'figures', 'calendar', 'site', 'paper'] as const
+export type Station = (typeof stations)[number]
+
+export interface ViewState {
+  readonly station: Station
+  readonly storeyId: string | null
+  /** Ids of selected sketch records (rooms, openings, corners' walls as `roomId/wallId`). */
+  readonly selectedIds: readonly string[]
+  /** Key of the selected surface (core/project/surface-ref.ts), or null. */
+  readonly surfaceKey: string | null
+  readonly roomId: string | null
+  readonly host: HostFacts | null
+}
+
+export const viewStore = createStore<ViewState>(() => ({
+  station: 'house',
+  storeyId: null,
+  selectedIds: [],
+  surfaceKey: null,
+  roomId: null,
+  host: null,
+}))
+
+export const jobStore = createJobStore(ask)
+
+export function useView<Part>(pick: (state: ViewState) => Part): Part {
+  return useStore(viewStore, pick)
+}
+
+export function useJobState<Part>(pick: (state: JobState) => Part): Part {
+  return useStore(jobStore.store, pick)
+}
+
+/** The open job. Stations are only shown while one is open. */
+export function useJob(): Job {
+  const job = useJobState((state) => state.job)
+  if (job === null) throw new Error('useJob outside an open job')
+  return job
+}
+
+/** A new record id, e.g. `room-3f9c2a1b`. */
+export function newId(prefix: string): string {
+  return `${prefix}-${crypto.randomUUID().slice(0, 8)}`
+}
