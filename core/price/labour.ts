@@ -1,0 +1,168 @@
+import type { Job } from '../project/job.ts'
+import type { Rate } from '../project/shop-records.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Operation, Specification, Step } from '../specification/types.ts'
+import { toSquareFeet } from '../units/area.ts'
+import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
+import { toFeet } from '../units/length.ts'
+import { type AddedRateName, defaultRate } from './default-rates.ts'
+import { labourText } from './labour-text.ts'
+
+/** One quantity of a step over one rate. `quantity` is square feet, feet, pieces or 1 by the rate's basis. */
+export interface LabourPart {
+  readonly rate: Rate
+  readonly quantity: number
+  /** Person-minutes before difficulty. */
+  readonly minutes: number
+}
+
+export interface StepLabour {
+  readonly stepKey: string
+  readonly roomId: RoomId
+  /** Person-minutes for all its times. */
+  readonly minutes: WorkingMinutes
+  /** 1; for a daily step the working days it returns on, as counted before there is a plan. */
+  readonly times: number
+  readonly parts: readonly LabourPart[]
+  readonly derivation: string
+}
+
+export interface Labour {
+  readonly steps: readonly StepLabour[]
+  /** Setting up and clearing away each day, by the house rules; person-minutes. */
+  readonly dailyChores: {
+    readonly minutes: WorkingMinutes
+    readonly personDays: number
+    readonly derivation: string
+  }
+  readonly minutes: WorkingMinutes
+}
+
+/** One person's working day; shop assumption, used only for counting days before there is a plan. */
+const minutesOfPersonDay = 480
+
+/** Brush work along edges is added to wherever material is put on. */
+const edgeRates: readonly AddedRateName[] = ['cutIn', 'glassEdge']
+const addedRates: Partial<Record<Operation, readonly AddedRateName[]>> = {
+  coat: edgeRates,
+  prime: edgeRates,
+  sealChalk: ['cutIn'],
+  sealBare: ['cutIn'],
+  fill: ['fillPatches', 'fillHoles'],
+  sandFill: ['sandFillPatches', 'sandFillHoles'],
+  caulk: ['caulkSpots'],
+  scrape: ['scrapeEdges'],
+}
+
+/** Person-minutes of one step once: every quantity over its rate, times the difficulty. Not rounded. */
+export function stepMinutes(job: Job, step: Step): WorkingMinutes {
+  return minutesOfParts(labourParts(job, step), step)
+}
+
+/** Hours of a whole job, step by step, each with the text that says how they came about. */
+export function labour(job: Job, specification: Specification): Labour {
+  const once = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const roomDays = personDaysByRoom(specification, once)
+  const steps = specification.steps.map((step) =>
+    stepLabour(job, step, step.daily ? (roomDays.get(step.roomId) ?? 1) : 1),
+  )
+  const ofSteps = steps.reduce((total, line) => total + line.minutes, 0)
+  const dailyChores = choresOf(job, ofSteps)
+  return { steps, dailyChores, minutes: workingMinutes(ofSteps + dailyChores.minutes) }
+}
+
+export function labourParts(job: Job, step: Step): readonly LabourPart[] {
+  const main = rateFor(job, step.rateId, step)
+  const added = (addedRates[step.operation] ?? [])
+    .filter((name) => addedQuantity(name, step) > 0)
+    .map((name) => partOf(rateFor(job, name, step), addedQuantity(name, step)))
+  const quantity = quantityByBasis(main, step)
+  return quantity > 0 || added.length === 0 ? [partOf(main, quantity), ...added] : added
+}
+
+/** The job's own rate before the default; the one for the surface class before the plain one. */
+function rateFor(job: Job, name: string, step: Step): Rate {
+  const names = step.surfaceClass === null ? [name] : [`${name}-${step.surfaceClass}`, name]
+  for (const each of names) {
+    const found = job.rates[each] ?? defaultRate(each)
+    if (found !== undefined) return found
+  }
+  throw new RangeError(`No production rate is called "${name}" (step ${step.key}).`)
+}
+
+function partOf(rate: Rate, quantity: number): LabourPart {
+  return { rate, quantity, minutes: (quantity / rate.perHour) * 60 }
+}
+
+function quantityByBasis(rate: Rate, step: Step): number {
+  switch (rate.basis) {
+    case 'area':
+      return toSquareFeet(step.amounts.equivalentArea)
+    case 'length':
+      return toFeet(step.amounts.length)
+    case 'count':
+      return step.amounts.count
+    case 'each':
+      return 1
+  }
+}
+
+function addedQuantity(name: AddedRateName, step: Step): number {
+  switch (name) {
+    case 'cutIn':
+      return toFeet(step.amounts.cuttingIn)
+    case 'glassEdge':
+      return toFeet(step.amounts.glassPerimeter)
+    case 'fillPatches':
+    case 'sandFillPatches':
+      return toSquareFeet(step.amounts.area)
+    case 'fillHoles':
+    case 'sandFillHoles':
+    case 'caulkSpots':
+      return step.amounts.count
+    case 'scrapeEdges':
+      return toFeet(step.amounts.length)
+  }
+}
+
+function minutesOfParts(parts: readonly LabourPart[], step: Step): WorkingMinutes {
+  return workingMinutes(parts.reduce((total, part) => total + part.minutes, 0) * step.difficulty)
+}
+
+function stepLabour(job: Job, step: Step, times: number): StepLabour {
+  const parts = labourParts(job, step)
+  return {
+    stepKey: step.key,
+    roomId: step.roomId,
+    minutes: workingMinutes(minutesOfParts(parts, step) * times),
+    times,
+    parts,
+    derivation: labourText(parts, step.difficulty, times, job.header.unitSystem),
+  }
+}
+
+/** Days a room is worked in if one person did it alone: how often a daily step is priced. At least 1. */
+function personDaysByRoom(
+  specification: Specification,
+  once: ReadonlyMap<string, WorkingMinutes>,
+): ReadonlyMap<RoomId, number> {
+  const minutes = new Map<RoomId, number>()
+  for (const step of specification.steps) {
+    if (step.daily) continue
+    minutes.set(step.roomId, (minutes.get(step.roomId) ?? 0) + (once.get(step.key) ?? 0))
+  }
+  return new Map(
+    [...minutes].map(([roomId, total]) => [roomId, Math.max(1, Math.ceil(total / minutesOfPersonDay))]),
+  )
+}
+
+function choresOf(job: Job, stepMinutesTotal: number): Labour['dailyChores'] {
+  const perDay = job.houseRules.setUpMinutes + job.houseRules.cleanUpMinutes
+  const productive = Math.max(60, minutesOfPersonDay - perDay)
+  const personDays = stepMinutesTotal === 0 ? 0 : Math.ceil(stepMinutesTotal / productive)
+  return {
+    minutes: workingMinutes(personDays * perDay),
+    personDays,
+    derivation: `${personDays} person-days of ${minutesOfPersonDay} min x ${perDay} min for setting up and clearing away`,
+  }
+}
