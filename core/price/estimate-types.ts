@@ -1,0 +1,67 @@
+import type { RoomId } from '../project/sketch-records.ts'
+import type { SurfaceClass } from '../project/vocabulary.ts'
+import type { WorkingMinutes } from '../units/duration.ts'
+import type { Cents } from '../units/money.ts'
+import type { Labour } from './labour.ts'
+import type { MaterialLine } from './materials.ts'
+import type { RoomPrice } from './room-prices.ts'
+import type { SundryLine } from './sundries.ts'
+
+export type EstimateLineKind =
+  | 'labour'
+  | 'material'
+  | 'sundry'
+  | 'overhead'
+  | 'contingency'
+  | 'profit'
+  | 'materialsTax'
+  | 'labourTax'
+
+/** One line of the estimate; `cents` was rounded once, here. The derivation says how it came about. */
+export interface EstimateLine {
+  readonly kind: EstimateLineKind
+  readonly key: string
+  readonly label: string
+  readonly roomId: RoomId | null
+  readonly surfaceClass: SurfaceClass | null
+  readonly cents: Cents
+  readonly derivation: string
+}
+
+/** Work the client may leave out, and what the whole would cost less. */
+export interface OptionalItem {
+  readonly label: string
+  readonly stepKeys: readonly string[]
+}
+export interface OptionalPrice {
+  readonly label: string
+  readonly cents: Cents
+  readonly derivation: string
+}
+
+export interface EstimateTotals {
+  readonly labourMinutes: WorkingMinutes
+  readonly labour: Cents
+  readonly materials: Cents
+  readonly sundries: Cents
+  readonly overhead: Cents
+  readonly contingency: Cents
+  readonly profit: Cents
+  /** Everything before tax. */
+  readonly beforeTax: Cents
+  readonly tax: Cents
+  readonly total: Cents
+}
+
+export interface Estimate {
+  readonly lines: readonly EstimateLine[]
+  readonly totals: EstimateTotals
+  readonly labour: Labour
+  readonly materials: readonly MaterialLine[]
+  readonly sundries: readonly SundryLine[]
+  /** The total before tax shared out by the rooms' own labour and material; sums to `totals.beforeTax`. */
+  readonly rooms: readonly RoomPrice[]
+  readonly optional: readonly OptionalPrice[]
+  /** What makes the figure doubtful: a missing product, nobody to price the hours by. */
+  readonly doubts: readonly string[]
+}

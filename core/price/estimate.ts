@@ -1,0 +1,136 @@
+import type { Job } from '../project/job.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Specification } from '../specification/types.ts'
+import { type Cents, sumCents } from '../units/money.ts'
+import { additions } from './additions.ts'
+import type {
+  Estimate,
+  EstimateLine,
+  EstimateLineKind,
+  EstimateTotals,
+  OptionalItem,
+  OptionalPrice,
+} from './estimate-types.ts'
+import { type Labour, labour } from './labour.ts'
+import { labourCosts } from './labour-costs.ts'
+import { type MaterialLine, materials, stepsWithoutProduct } from './materials.ts'
+import { roomPrices } from './room-prices.ts'
+import { type SundryLine, sundries } from './sundries.ts'
+
+/**
+ * The whole price. Cost = labour with burden + materials + sundries; overhead is a percentage of cost; contingency of cost and
+ * overhead; profit is added to all of that as a markup (share of cost) or so that it is the named share of the price (margin);
+ * tax comes last. Each line is rounded to the cent once, and sums add rounded lines.
+ */
+export function estimate(
+  job: Job,
+  takeoff: Takeoff,
+  specification: Specification,
+  optionalItems: readonly OptionalItem[] = [],
+): Estimate {
+  const whole = priceOf(job, takeoff, specification)
+  const optional = optionalItems.map((item) =>
+    optionalPrice(job, takeoff, specification, whole.totals.total, item),
+  )
+  return { ...whole, optional }
+}
+
+function priceOf(job: Job, takeoff: Takeoff, specification: Specification): Estimate {
+  const hours = labour(job, specification)
+  const bought = materials(job, specification)
+  const usedUp = sundries(job, specification, hours.minutes)
+  const labourLines = labourCosts(job, specification, hours)
+  const direct = [...labourLines, ...bought.map(materialEstimateLine), ...usedUp.map(sundryEstimateLine)]
+  const added = additions(job.houseRules.price, direct)
+  const lines = [...direct, ...added]
+  const totals = totalsOf(lines, hours)
+  return {
+    lines,
+    totals,
+    labour: hours,
+    materials: bought,
+    sundries: usedUp,
+    rooms: roomPrices(job, specification, labourLines, bought, totals.beforeTax),
+    optional: [],
+    doubts: doubtsOf(job, takeoff, specification),
+  }
+}
+
+function materialEstimateLine(line: MaterialLine): EstimateLine {
+  const tins = line.containers.map((each) => `${each.count} x ${each.name}`).join(' + ')
+  return {
+    kind: 'material',
+    key: `material:${line.key}`,
+    label: line.colourName === null ? line.productName : `${line.productName}, ${line.colourName}`,
+    roomId: null,
+    surfaceClass: null,
+    cents: line.priceCents,
+    derivation: `${line.derivation}; cheapest tins that hold it: ${tins}`,
+  }
+}
+
+function sundryEstimateLine(line: SundryLine): EstimateLine {
+  return {
+    kind: 'sundry',
+    key: `sundry:${line.key}`,
+    label: line.name,
+    roomId: null,
+    surfaceClass: null,
+    cents: line.priceCents,
+    derivation: line.derivation,
+  }
+}
+
+function totalsOf(lines: readonly EstimateLine[], hours: Labour): EstimateTotals {
+  const of = (...kinds: readonly EstimateLineKind[]) =>
+    sumCents(lines.filter((line) => kinds.includes(line.kind)).map((line) => line.cents))
+  const total = sumCents(lines.map((line) => line.cents))
+  const tax = of('materialsTax', 'labourTax')
+  return {
+    labourMinutes: hours.minutes,
+    labour: of('labour'),
+    materials: of('material'),
+    sundries: of('sundry'),
+    overhead: of('overhead'),
+    contingency: of('contingency'),
+    profit: of('profit'),
+    beforeTax: (total - tax) as Cents,
+    tax,
+    total,
+  }
+}
+
+function optionalPrice(
+  job: Job,
+  takeoff: Takeoff,
+  specification: Specification,
+  total: Cents,
+  item: OptionalItem,
+): OptionalPrice {
+  const left = new Set(item.stepKeys)
+  const without = { ...specification, steps: specification.steps.filter((step) => !left.has(step.key)) }
+  const rest = priceOf(job, takeoff, without).totals.total
+  return {
+    label: item.label,
+    cents: (total - rest) as Cents,
+    derivation:
+      'the whole price less the price without these steps (tins and days are whole, so options do not simply add up)',
+  }
+}
+
+function doubtsOf(job: Job, takeoff: Takeoff, specification: Specification): readonly string[] {
+  const missing = new Set(stepsWithoutProduct(job, specification).map((step) => step.productClass))
+  const known = new Set(takeoff.surfaces.map((surface) => surface.key))
+  const unknown = specification.steps.filter((step) => step.surfaceKeys.some((key) => !known.has(key)))
+  return [
+    ...[...missing].map(
+      (each) => `The shop's list has no product of the class ${each}: its material is not in the price.`,
+    ),
+    ...(Object.keys(job.crew).length === 0
+      ? ['There is nobody on the crew list: hours are priced at nothing.']
+      : []),
+    ...(unknown.length > 0
+      ? [`${unknown.length} steps are for surfaces that are not in the takeoff; specify the job again.`]
+      : []),
+  ]
+}

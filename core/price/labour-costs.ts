@@ -1,0 +1,88 @@
+import { type Job, records } from '../project/job.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Skill, SurfaceClass } from '../project/vocabulary.ts'
+import type { Specification, Step } from '../specification/types.ts'
+import { formatMinutes } from '../units/duration.ts'
+import { formatCents, roundToCents } from '../units/money.ts'
+import type { EstimateLine } from './estimate-types.ts'
+import type { Labour } from './labour.ts'
+
+interface HoursGroup {
+  readonly roomId: RoomId
+  readonly surfaceClass: SurfaceClass | null
+  readonly minutesBySkill: Map<Skill, number>
+}
+
+/** Cents per hour before burden: the mean of those on the crew list who have the skill, of everybody where nobody has it. */
+export function meanWage(job: Job, skill: Skill | null): number {
+  const crew = records(job.crew)
+  const able = crew.filter((person) => skill === null || person.skills.includes(skill))
+  const counted = able.length > 0 ? able : crew
+  if (counted.length === 0) return 0
+  return counted.reduce((total, person) => total + person.wageCents, 0) / counted.length
+}
+
+/** One line per room and class of surface, and one for the daily chores: hours x mean wage x (1 + burden). */
+export function labourCosts(job: Job, specification: Specification, hours: Labour): readonly EstimateLine[] {
+  const steps = new Map(specification.steps.map((step) => [step.key, step]))
+  const groups = new Map<string, HoursGroup>()
+  for (const line of hours.steps) {
+    const step = steps.get(line.stepKey)
+    if (step === undefined) continue
+    const group = groupOf(groups, step)
+    group.minutesBySkill.set(step.skill, (group.minutesBySkill.get(step.skill) ?? 0) + line.minutes)
+  }
+  return [...[...groups.values()].map((group) => groupLine(job, group)), ...choresLine(job, hours)]
+}
+
+function groupOf(groups: Map<string, HoursGroup>, step: Step): HoursGroup {
+  const key = `${step.roomId}:${step.surfaceClass ?? 'room'}`
+  const found = groups.get(key)
+  if (found !== undefined) return found
+  const group: HoursGroup = {
+    roomId: step.roomId,
+    surfaceClass: step.surfaceClass,
+    minutesBySkill: new Map(),
+  }
+  groups.set(key, group)
+  return group
+}
+
+function groupLine(job: Job, group: HoursGroup): EstimateLine {
+  const { burdenPercent } = job.houseRules.price
+  const skills = [...group.minutesBySkill].map(([skill, minutes]) => ({
+    minutes,
+    wage: meanWage(job, skill),
+  }))
+  const cost = skills.reduce((total, part) => total + (part.minutes / 60) * part.wage, 0)
+  const sums = skills.map(
+    (part) => `${formatMinutes(part.minutes)} x ${formatCents(Math.round(part.wage))} per hour`,
+  )
+  return {
+    kind: 'labour',
+    key: `labour:${group.roomId}:${group.surfaceClass ?? 'room'}`,
+    label: `${job.rooms[group.roomId]?.name ?? group.roomId}`,
+    roomId: group.roomId,
+    surfaceClass: group.surfaceClass,
+    cents: roundToCents(cost * (1 + burdenPercent / 100)),
+    derivation: `(${sums.join(' + ')}) x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
+  }
+}
+
+function choresLine(job: Job, hours: Labour): readonly EstimateLine[] {
+  const { minutes, derivation } = hours.dailyChores
+  if (minutes === 0) return []
+  const { burdenPercent } = job.houseRules.price
+  const wage = meanWage(job, null)
+  return [
+    {
+      kind: 'labour',
+      key: 'labour:daily',
+      label: 'Setting up and clearing away each day',
+      roomId: null,
+      surfaceClass: null,
+      cents: roundToCents((minutes / 60) * wage * (1 + burdenPercent / 100)),
+      derivation: `${derivation} = ${formatMinutes(minutes)} x ${formatCents(Math.round(wage))} per hour x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
+    },
+  ]
+}

@@ -1,0 +1,90 @@
+import { type Job, records } from '../project/job.ts'
+import type { Product, ProductId } from '../project/shop-records.ts'
+import type { ColourId } from '../project/survey-records.ts'
+import type { ProductClass, Sheen } from '../project/vocabulary.ts'
+import type { Specification, Step } from '../specification/types.ts'
+import type { Cents } from '../units/money.ts'
+import { type Gallons, gallons } from '../units/volume.ts'
+import { consumptionText, stepGallons } from './consumption.ts'
+import { type ContainerCount, cheapestContainers } from './containers.ts'
+
+/** All of one product in one colour and sheen for the whole job, with the tins to buy. */
+export interface MaterialLine {
+  /** Stable: product, colour and sheen. */
+  readonly key: string
+  readonly productId: ProductId
+  readonly productName: string
+  readonly productClass: ProductClass
+  readonly colourId: ColourId | null
+  readonly colourName: string | null
+  readonly sheen: Sheen | null
+  /** What the steps take, exact. */
+  readonly gallons: Gallons
+  readonly containers: readonly ContainerCount[]
+  readonly boughtGallons: Gallons
+  readonly priceCents: Cents
+  /** Where the product's figures come from. */
+  readonly source: string
+  readonly derivation: string
+  readonly steps: readonly { readonly stepKey: string; readonly gallons: Gallons }[]
+}
+
+/** The product of a step: the one it names, else the shop's first of its class; undefined when the shop has none. */
+export function productOf(job: Job, step: Step): Product | undefined {
+  if (step.productId !== null) return job.products[step.productId]
+  if (step.productClass === null) return undefined
+  return records(job.products).find((product) => product.productClass === step.productClass)
+}
+
+/** Materials in the order in which the work first needs them; steps without a product of the shop's list are left out. */
+export function materials(job: Job, specification: Specification): readonly MaterialLine[] {
+  const groups = new Map<string, { readonly product: Product; readonly steps: Step[] }>()
+  for (const step of specification.steps) {
+    const product = productOf(job, step)
+    if (product === undefined || stepGallons(product, step) === 0) continue
+    const key = materialKey(product, step)
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, { product, steps: [step] })
+    else group.steps.push(step)
+  }
+  return [...groups].map(([key, { product, steps }]) => materialLine(job, key, product, steps))
+}
+
+/** Steps that need a product the shop's list has not got; an estimate without them would be too low. */
+export function stepsWithoutProduct(job: Job, specification: Specification): readonly Step[] {
+  return specification.steps.filter(
+    (step) => step.productClass !== null && productOf(job, step) === undefined,
+  )
+}
+
+export function materialKey(product: Product, step: Step): string {
+  return [
+    product.id,
+    step.colourId ?? 'uncoloured',
+    step.colourId === null ? 'any' : (step.sheen ?? 'any'),
+  ].join(':')
+}
+
+function materialLine(job: Job, key: string, product: Product, steps: readonly Step[]): MaterialLine {
+  const parts = steps.map((step) => ({ stepKey: step.key, gallons: stepGallons(product, step) }))
+  const needed = gallons(parts.reduce((total, part) => total + part.gallons, 0))
+  const mix = cheapestContainers(needed, product.containers)
+  const first = steps[0]
+  const colour = first?.colourId ? job.colours[first.colourId] : undefined
+  return {
+    key,
+    productId: product.id,
+    productName: product.name,
+    productClass: product.productClass,
+    colourId: colour?.id ?? null,
+    colourName: colour?.name ?? null,
+    sheen: colour === undefined ? null : (first?.sheen ?? null),
+    gallons: needed,
+    containers: mix.containers,
+    boughtGallons: mix.gallons,
+    priceCents: mix.priceCents,
+    source: product.source,
+    derivation: consumptionText(product, steps, needed, job.header.unitSystem),
+    steps: parts,
+  }
+}

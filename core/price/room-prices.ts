@@ -1,0 +1,40 @@
+import type { Job } from '../project/job.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Specification } from '../specification/types.ts'
+import type { Cents } from '../units/money.ts'
+import type { EstimateLine } from './estimate-types.ts'
+import type { MaterialLine } from './materials.ts'
+import { shareCents } from './price-shares.ts'
+
+export interface RoomPrice {
+  readonly roomId: RoomId
+  readonly name: string
+  readonly cents: Cents
+}
+
+/** Shares the price before tax over the rooms by their own labour and their part of each product, in the order of the work. */
+export function roomPrices(
+  job: Job,
+  specification: Specification,
+  labourLines: readonly EstimateLine[],
+  bought: readonly MaterialLine[],
+  beforeTax: Cents,
+): readonly RoomPrice[] {
+  const roomOfStep = new Map(specification.steps.map((step) => [step.key, step.roomId]))
+  const weights = new Map<RoomId, number>()
+  const add = (roomId: RoomId | null | undefined, cents: number) => {
+    if (roomId) weights.set(roomId, (weights.get(roomId) ?? 0) + cents)
+  }
+  for (const line of labourLines) add(line.roomId, line.cents)
+  for (const line of bought) {
+    for (const part of line.steps) {
+      add(roomOfStep.get(part.stepKey), (line.priceCents * part.gallons) / line.gallons)
+    }
+  }
+  const shares = shareCents(beforeTax, [...weights.values()])
+  return [...weights.keys()].map((roomId, index) => ({
+    roomId,
+    name: job.rooms[roomId]?.name ?? roomId,
+    cents: shares[index] ?? (0 as Cents),
+  }))
+}
