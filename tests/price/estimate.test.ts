@@ -1,0 +1,123 @@
+import { expect, test } from 'vitest'
+import { estimate } from '../../core/price/estimate.ts'
+import type { EstimateLine } from '../../core/price/estimate-types.ts'
+import type { Cents } from '../../core/units/money.ts'
+import { handStep, plainJob, plainSpecification, plainSteps, plainTakeoff } from '../fixtures/plain-room.ts'
+
+const priced = estimate(plainJob(), plainTakeoff, plainSpecification)
+
+function cents(key: string, lines: readonly EstimateLine[] = priced.lines): number | undefined {
+  return lines.find((line) => line.key === key)?.cents
+}
+
+// Both people can paint: (30.00 + 20.00) / 2 = 25.00 per hour, with 25 % burden 31.25.
+test('prices the hours of one plain room by hand', () => {
+  expect(cents('labour:study:room')).toBe(Math.round((40 / 60) * 3125)) // 2083
+  expect(cents('labour:study:ceiling')).toBe(Math.round(((36 + 22) / 60) * 3125)) // 3021
+  expect(cents('labour:study:walls')).toBe(Math.round(((17.6 + 2 * (105.6 + 22)) / 60) * 3125)) // 14208
+  expect(cents('labour:daily')).toBe(Math.round((30 / 60) * 3125)) // 1562.5 -> 1563
+  expect(priced.totals.labour).toBe(2083 + 3021 + 14208 + 1563)
+})
+
+test('buys the paint of one plain room by hand', () => {
+  // 1604.1667 x 0.40 / 1.6 = 401.04 sq ft per gal, less 15 % = 340.89. Walls: 2 x 352 / 340.89 = 2.065 gal.
+  const walls = priced.materials.find((line) => line.productName === 'Wall paint')
+  expect(walls?.gallons).toBeCloseTo((2 * 352) / (((1604.1666667 * 0.4) / 1.6) * 0.85), 6)
+  expect(walls?.containers.map((each) => [each.count, each.name])).toEqual([
+    [2, 'gallon'],
+    [1, 'quart'],
+  ])
+  expect(walls?.priceCents).toBe(2 * 4500 + 1900)
+  expect(cents('material:ceiling-paint:uncoloured:any')).toBe(3600)
+})
+
+test('adds sundries, overhead, contingency, a margin and tax in that order, each rounded once', () => {
+  expect(priced.totals.sundries).toBe(700 + 1400 + Math.round(((370.8 + 30) / 60) * 100)) // 668
+  const cost = 20875 + 14500 + 2768
+  expect(priced.totals.labour + priced.totals.materials + priced.totals.sundries).toBe(cost)
+  expect(priced.totals.overhead).toBe(3814) // 10 % of 381.43
+  expect(priced.totals.contingency).toBe(2098) // 5 % of 381.43 + 38.14
+  expect(priced.totals.profit).toBe(11014) // 440.55 x 20 / 80
+  expect(priced.totals.beforeTax).toBe(cost + 3814 + 2098 + 11014)
+  expect(priced.totals.tax).toBe(1036) // 6 % of 145.00 + 27.68
+  expect(priced.totals.total).toBe(56105)
+})
+
+test('a margin of 20 percent is a fifth of the price; a markup of 20 percent is a fifth of the cost', () => {
+  expect(priced.totals.profit / priced.totals.beforeTax).toBeCloseTo(0.2, 4)
+  const job = plainJob()
+  const rules = { ...job.houseRules.price, profit: { basis: 'markup', percent: 20 } } as const
+  const marked = estimate(
+    { ...job, houseRules: { ...job.houseRules, price: rules } },
+    plainTakeoff,
+    plainSpecification,
+  )
+  expect(marked.totals.profit).toBe(8811) // 440.55 x 0.20
+  expect(marked.lines.find((line) => line.kind === 'profit')?.label).toBe('Profit (markup)')
+})
+
+test('taxes labour on its share of the price where labour is taxed', () => {
+  const job = plainJob()
+  const price = { ...job.houseRules.price, labourTaxPercent: 10 }
+  const taxed = estimate(
+    { ...job, houseRules: { ...job.houseRules, price } },
+    plainTakeoff,
+    plainSpecification,
+  )
+  expect(cents('labourTax', taxed.lines)).toBe(Math.round(Math.round((55069 * 20875) / 38143) * 0.1))
+})
+
+test('the total is the sum of the lines shown, and rooms share everything before tax', () => {
+  expect(priced.lines.reduce((total, line) => total + line.cents, 0)).toBe(priced.totals.total)
+  expect(priced.rooms).toEqual([{ roomId: 'study', name: 'Study', cents: priced.totals.beforeTax }])
+})
+
+test('every line says how it came about', () => {
+  expect(priced.lines.filter((line) => line.derivation.length < 8)).toEqual([])
+  expect(priced.lines.find((line) => line.key === 'labour:study:ceiling')?.derivation).toBe(
+    '(58 min x $25.00 per hour) x 1.25 with 25 % burden',
+  )
+  expect(priced.lines.find((line) => line.key === 'material:wall-paint:linen:eggshell')?.derivation).toBe(
+    '704.0 sq ft over all coats / 340.9 sq ft per gal = 2.07 gal (theory 401.0 sq ft per gal at 40 % solids and 1.6 mil dry, less 15 % loss); cheapest tins that hold it: 2 x gallon + 1 x quart',
+  )
+})
+
+test('a fine-brush step is priced by those who can do it', () => {
+  const steps = plainSteps.map((step) => ({ ...step, skill: 'fineBrush' as const }))
+  const fine = estimate(plainJob(), plainTakeoff, { ...plainSpecification, steps })
+  expect(cents('labour:study:ceiling', fine.lines)).toBe(Math.round((58 / 60) * 3000 * 1.25))
+})
+
+test('an optional item costs the difference to the price without it', () => {
+  const ceiling = { label: 'Ceiling', stepKeys: ['study/ceiling/coat-1'] }
+  const offered = estimate(plainJob(), plainTakeoff, plainSpecification, [ceiling])
+  const without = estimate(plainJob(), plainTakeoff, {
+    ...plainSpecification,
+    steps: plainSteps.filter((step) => step.key !== 'study/ceiling/coat-1'),
+  })
+  expect(offered.totals).toEqual(priced.totals)
+  expect(offered.optional[0]?.cents).toBe(priced.totals.total - without.totals.total)
+  expect(offered.optional[0]?.cents).toBeGreaterThan(3600)
+})
+
+test('a missing product, an empty crew list and a stale specification are said, not hidden', () => {
+  const sealer = handStep('seal', {
+    operation: 'sealChalk',
+    productClass: 'calcimineSealer',
+    surfaceKeys: ['ceiling:gone'],
+  })
+  const doubtful = estimate(plainJob({ crew: {} }), plainTakeoff, {
+    ...plainSpecification,
+    steps: [...plainSteps, sealer],
+  })
+  expect(doubtful.doubts).toHaveLength(3)
+  expect(doubtful.doubts[0]).toContain('calcimineSealer')
+  expect(doubtful.totals.labour).toBe(0 as Cents)
+  expect(priced.doubts).toEqual([])
+})
+
+test('a job without work costs nothing', () => {
+  const nothing = estimate(plainJob(), plainTakeoff, { ...plainSpecification, steps: [] })
+  expect(nothing.totals.total).toBe(0)
+  expect(nothing.lines).toEqual([])
+})

@@ -1,0 +1,101 @@
+import { expect, test } from 'vitest'
+import { defaultRates } from '../../core/price/default-rates.ts'
+import { labour, stepMinutes } from '../../core/price/labour.ts'
+import type { Rate } from '../../core/project/shop-records.ts'
+import { operations, type Step } from '../../core/specification/types.ts'
+import { squareFeet } from '../../core/units/area.ts'
+import { feet } from '../../core/units/length.ts'
+import { handStep, noAmounts, plainJob, plainSpecification, plainSteps } from '../fixtures/plain-room.ts'
+
+function stepOf(key: string): Step {
+  const step = plainSteps.find((each) => each.key === key)
+  if (step === undefined) throw new RangeError(key)
+  return step
+}
+
+test('every operation has a rate of its own name, and every rate says where it comes from', () => {
+  const ids = new Set<string>(defaultRates.map((rate) => rate.id))
+  expect(operations.filter((operation) => !ids.has(operation))).toEqual([])
+  expect(defaultRates.filter((rate) => rate.source === '' || rate.perHour <= 0)).toEqual([])
+  expect(ids.size).toBe(defaultRates.length)
+})
+
+test('a wall coat is its area over the coat rate plus its cutting in over the brush rate', () => {
+  expect(stepMinutes(plainJob(), stepOf('study/walls/coat-1'))).toBeCloseTo(
+    (352 / 200) * 60 + (44 / 120) * 60,
+    9,
+  )
+})
+
+test('glass edges are added by their own rate and the sash has its own area rate', () => {
+  const sash = handStep('sash', {
+    operation: 'coat',
+    surfaceClass: 'sash',
+    amounts: { ...noAmounts, equivalentArea: squareFeet(9.6), area: squareFeet(3), glassPerimeter: feet(40) },
+  })
+  expect(stepMinutes(plainJob(), sash)).toBeCloseTo((9.6 / 100) * 60 + (40 / 60) * 60, 9)
+})
+
+test('difficulty multiplies all parts', () => {
+  const plain = stepOf('study/walls/coat-1')
+  const high = { ...plain, difficulty: 1.25 }
+  expect(stepMinutes(plainJob(), high)).toBeCloseTo(stepMinutes(plainJob(), plain) * 1.25, 9)
+})
+
+test("the job's own rate stands before the default", () => {
+  const coat: Rate = { id: 'coat' as Rate['id'], basis: 'area', perHour: 352, source: 'own' }
+  const job = plainJob({ rates: { coat } })
+  expect(stepMinutes(job, stepOf('study/walls/coat-1'))).toBeCloseTo(60 + (44 / 120) * 60, 9)
+})
+
+test('filling counts cracks by length, patches by area and holes by the piece', () => {
+  const fill = handStep('fill', {
+    operation: 'fill',
+    amounts: { ...noAmounts, length: feet(30), area: squareFeet(4), count: 6 },
+  })
+  expect(stepMinutes(plainJob(), fill)).toBeCloseTo((30 / 60 + 4 / 40 + 6 / 40) * 60, 9)
+})
+
+test('work once per step does not depend on any amount', () => {
+  expect(stepMinutes(plainJob(), stepOf('study/protect'))).toBeCloseTo(60 / 1.5, 9)
+})
+
+test('a daily step is counted once for each person-day its room takes', () => {
+  const alarm = handStep('alarm', {
+    operation: 'coverAlarm',
+    daily: true,
+    amounts: { ...noAmounts, count: 2 },
+  })
+  // 4,400 sq ft at 200 per hour are 22 h: three days of eight hours.
+  const big = handStep('big', {
+    operation: 'coat',
+    amounts: { ...noAmounts, area: squareFeet(4400), equivalentArea: squareFeet(4400) },
+  })
+  const result = labour(plainJob(), { ...plainSpecification, steps: [alarm, big] })
+  expect(result.steps[0]?.times).toBe(3)
+  expect(result.steps[0]?.minutes).toBeCloseTo(3 * (2 / 20) * 60, 9)
+})
+
+test('setting up and clearing away are counted for whole person-days', () => {
+  const hours = labour(plainJob(), plainSpecification)
+  const ofSteps = hours.steps.reduce((total, line) => total + line.minutes, 0)
+  // 40 + 58 + 17.6 + 2 x 127.6 = 370.8 min: one day of 480 - 30 min.
+  expect(ofSteps).toBeCloseTo(40 + 36 + 22 + 17.6 + 2 * 127.6, 9)
+  expect(hours.dailyChores).toMatchObject({ minutes: 30, personDays: 1 })
+  expect(hours.minutes).toBeCloseTo(ofSteps + 30, 9)
+})
+
+test('the text of a step shows its quantities and rates in the units of the job', () => {
+  const imperial = labour(plainJob(), plainSpecification).steps.at(-1)?.derivation
+  expect(imperial).toBe(
+    `coat: 352.0 sq ft at 200.0 sq ft per hour = 1 h 46 min; cutIn: 44' 0" at 120' 0" per hour = 22 min`,
+  )
+  const job = plainJob()
+  const metric = labour({ ...job, header: { ...job.header, unitSystem: 'metric' } }, plainSpecification)
+  expect(metric.steps.at(-1)?.derivation).toContain('32.70 m² at 18.58 m² per hour')
+})
+
+test('a step whose rate nobody knows is a broken promise', () => {
+  const step = handStep('odd', { rateId: 'juggle' as Step['rateId'] })
+  expect(() => stepMinutes(plainJob(), step)).toThrow('juggle')
+})
