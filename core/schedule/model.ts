@@ -67,11 +67,11 @@ export type Splitting = 'none' | 'break' | 'night'
 export interface RoomEffects {
   /** Surface wet from start until this long after the end; 0 is wet only while worked. */
   readonly wetFor: ElapsedMinutes | null
-  /** Raises dust while it is worked (sanding, scraping): never where something is wet. */
+  /** Raises dust from start to end, pauses included (sanding, scraping): never where something is wet. */
   readonly dusty: boolean
   /** Fumes from start until this long after the end. */
   readonly fumesFor: ElapsedMinutes | null
-  /** The household cannot use the room from start until this long after the end. */
+  /** The household cannot use the room from start until this long after the end, pauses included. */
   readonly closedFor: ElapsedMinutes | null
 }
 
@@ -143,7 +143,7 @@ export interface ScheduleRoom {
   readonly sleeping: boolean
   /** Halls and stairs one must cross to get here. */
   readonly reachedThrough: readonly ScheduleRoomId[]
-  /** Everything that closes the room is over by then. */
+  /** Everything that closes the room is over by then, the time after its end included. */
   readonly backBy: EpochMinutes | null
   /** Nothing closes the room during this part of any day; over midnight when `from` > `to` (18:00-07:00: 1080, 420). */
   readonly neededDaily: { readonly from: number; readonly to: number } | null
@@ -161,7 +161,7 @@ export interface HouseRules {
   /** No fumes in or openly next to a sleeping room in these hours (minutes of the local day, over midnight when from > to). */
   readonly noFumesWhileSleeping: { readonly from: number; readonly to: number } | null
   readonly roomBackInTime: boolean
-  /** Nobody works behind a hall or stair that is closed just then. */
+  /** No task is under way in a room reached through a hall or stair that is closed just then. */
   readonly wayOutKeptOpen: boolean
   /** Wet or closing work in a hall or stair comes after everything in the rooms reached through it. */
   readonly hallsLast: boolean

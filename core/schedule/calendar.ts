@@ -1,0 +1,169 @@
+import type { DayWindow, LocalDate, Person, ScheduleProblem, SiteClock } from './model.ts'
+
+type SiteHoursClock = Extract<SiteClock, { kind: 'site' }>
+
+/** Translates between instants (minutes since 1970 UTC) and local dates and minutes of one time zone. */
+export interface LocalTime {
+  /** Minutes the zone is ahead of UTC at this instant. */
+  offsetAt(instant: number): number
+  /** Days since 1970-01-01 of the local date at this instant. */
+  dayAt(instant: number): number
+  /**
+   * The instant of a local day and minute. A minute the clock jumps over in spring becomes the first one after the jump,
+   * of a minute that comes twice in autumn the first one counts.
+   */
+  instantOf(day: number, minute: number): number
+}
+
+const minutesPerDay = 1440
+
+/** Needs a zone name that `validateProblem` accepted. */
+export function localTimeIn(timeZone: string): LocalTime {
+  const offsetOf = quarterlyOffsets(timeZone)
+  const midnights = new Map<number, number>()
+  function search(day: number, minute: number): number {
+    const wanted = day * minutesPerDay + minute
+    const early = wanted - offsetOf(wanted - minutesPerDay)
+    const late = wanted - offsetOf(wanted + minutesPerDay)
+    for (const candidate of [Math.min(early, late), Math.max(early, late)]) {
+      if (candidate + offsetOf(candidate) === wanted) return candidate
+    }
+    return firstAfterJump(offsetOf, Math.min(early, late), wanted)
+  }
+  function midnightOf(day: number): number {
+    const known = midnights.get(day)
+    if (known !== undefined) return known
+    const found = search(day, 0)
+    midnights.set(day, found)
+    return found
+  }
+  return {
+    offsetAt: offsetOf,
+    dayAt: (instant) => Math.floor((instant + offsetOf(instant)) / minutesPerDay),
+    instantOf: (day, minute) => {
+      const midnight = midnightOf(day)
+      return midnightOf(day + 1) - midnight === minutesPerDay ? midnight + minute : search(day, minute)
+    },
+  }
+}
+
+function firstAfterJump(offsetOf: (instant: number) => number, from: number, wanted: number): number {
+  let instant = from
+  while (instant + offsetOf(instant) < wanted) instant++
+  return instant
+}
+
+/** Offsets change at whole quarters of an hour (UTC), so one formatting per quarter asked for is enough. */
+function quarterlyOffsets(timeZone: string): (instant: number) => number {
+  const format = new Intl.DateTimeFormat('en-US', {
+    timeZone,
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+  })
+  const known = new Map<number, number>()
+  return (instant) => {
+    const quarter = Math.floor(instant / 15)
+    const cached = known.get(quarter)
+    if (cached !== undefined) return cached
+    const shown = new Map(
+      format.formatToParts(quarter * 15 * 60_000).map((part) => [part.type, Number(part.value)]),
+    )
+    const part = (name: Intl.DateTimeFormatPartTypes): number => shown.get(name) ?? 0
+    const local =
+      Date.UTC(part('year'), part('month') - 1, part('day'), part('hour'), part('minute')) / 60_000
+    known.set(quarter, local - quarter * 15)
+    return local - quarter * 15
+  }
+}
+
+/** Days since 1970-01-01 of a date like `2026-03-29`. */
+export function dayOfDate(date: LocalDate): number {
+  return Date.parse(`${date}T00:00Z`) / 86_400_000
+}
+
+export function dateOfDay(day: number): LocalDate {
+  return new Date(day * 86_400_000).toISOString().slice(0, 10)
+}
+
+/** 1970-01-01 was a Thursday; Sunday is 0. */
+export function weekdayOf(day: number): number {
+  return (((day + 4) % 7) + 7) % 7
+}
+
+export function intersectWindows(
+  left: readonly DayWindow[],
+  right: readonly DayWindow[],
+): readonly DayWindow[] {
+  return left.flatMap((one) =>
+    right.flatMap((other) => {
+      const from = Math.max(one.from, other.from)
+      const to = Math.min(one.to, other.to)
+      return from < to ? [{ from, to }] : []
+    }),
+  )
+}
+
+export function subtractWindows(
+  windows: readonly DayWindow[],
+  taken: readonly DayWindow[],
+): readonly DayWindow[] {
+  return taken.reduce<readonly DayWindow[]>(
+    (left, gap) =>
+      left.flatMap(({ from, to }) => {
+        const pieces = [
+          { from, to: Math.min(to, gap.from) },
+          { from: Math.max(from, gap.to), to },
+        ]
+        return gap.to <= from || gap.from >= to
+          ? [{ from, to }]
+          : pieces.filter((piece) => piece.from < piece.to)
+      }),
+    windows,
+  )
+}
+
+/** The person's windows on a local day: own week or part day, within site hours, without breaks; before chores are taken off. */
+export function presentWindows(clock: SiteHoursClock, person: Person, day: number): readonly DayWindow[] {
+  const date = dateOfDay(day)
+  if (clock.holidays.includes(date) || person.daysOff.includes(date)) return []
+  const own = person.partDays.find((part) => part.date === date)?.windows ?? person.week[weekdayOf(day)] ?? []
+  const site = siteWindows(clock, day)
+  const windows = subtractWindows(intersectWindows(own, site), person.breaks)
+  return [...windows].sort((one, other) => one.from - other.from)
+}
+
+export function siteWindows(clock: SiteHoursClock, day: number): readonly DayWindow[] {
+  return clock.holidays.includes(dateOfDay(day)) ? [] : (clock.siteHours[weekdayOf(day)] ?? [])
+}
+
+/** Minutes of chores at the begin and at the end of each person's day. */
+export function choreMinutes(problem: ScheduleProblem): { readonly before: number; readonly after: number } {
+  const { dailyChores, alarmsRestoredDaily } = problem.rules
+  const alarms = problem.rooms.some((room) => room.alarm) ? (alarmsRestoredDaily?.minutes ?? 0) : 0
+  return { before: (dailyChores?.setUp ?? 0) + alarms, after: (dailyChores?.cleanUp ?? 0) + alarms }
+}
+
+/** Takes working minutes off the begin and the end of a day's windows, passing over breaks. */
+export function withoutChores(
+  windows: readonly DayWindow[],
+  chores: { readonly before: number; readonly after: number },
+): readonly DayWindow[] {
+  const total = windows.reduce((sum, { from, to }) => sum + to - from, 0)
+  let passed = 0
+  return windows.flatMap(({ from, to }) => {
+    const begin = Math.max(from, from + chores.before - passed)
+    const end = Math.min(to, from + total - chores.after - passed)
+    passed += to - from
+    return begin < end ? [{ from: begin, to: end }] : []
+  })
+}
+
+/** The windows in which a person may be put on tasks on a local day. */
+export function workingWindows(problem: ScheduleProblem, person: Person, day: number): readonly DayWindow[] {
+  if (problem.clock.kind === 'unbroken') return [{ from: 0, to: minutesPerDay }]
+  return withoutChores(presentWindows(problem.clock, person, day), choreMinutes(problem))
+}

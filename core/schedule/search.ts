@@ -1,0 +1,96 @@
+import { boundOf, type PlanBound } from './bounds.ts'
+import { type Clash, explainHeads, explainStuck, findShortage } from './explain.ts'
+import { propagateHeads } from './heads.ts'
+import type { Plan, PlanValue, ScheduleProblem } from './model.ts'
+import { buildSiteNet, type SiteNet } from './site-net.ts'
+import { planFromPlacements } from './site-plan.ts'
+import { createSiteSearch, type SiteSearch } from './site-search.ts'
+
+export interface Improvement {
+  /** Decodings done when it was found; the same for the same problem and seed on every machine. */
+  readonly iteration: number
+  readonly value: PlanValue
+}
+
+/**
+ * A search that can be stopped and resumed at will: nothing happens outside `step`. The sequence of improvements depends only on
+ * the problem, the seed and the number of iterations, not on how they are sliced.
+ */
+export interface ScheduleSearch {
+  /** Does so many decodings more, fewer when the plan is proved best or there can be none. */
+  step(iterations: number): readonly Improvement[]
+  best(): Plan | undefined
+  readonly bound: PlanBound | undefined
+  /** Nothing better can be found: proved best in all terms bounded, or proved impossible. */
+  isFinished(): boolean
+  /** Why there is no plan; `isProved` only with a proof. Undefined as soon as there is one. */
+  clash(): { readonly isProved: boolean; readonly clash: Clash } | undefined
+}
+
+/** Needs a problem without faults (`validateProblem`). */
+export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
+  const shortage = findShortage(problem)
+  if (shortage !== undefined) return impossibleSearch(shortage)
+  const net = buildSiteNet(problem)
+  const heads = propagateHeads(net)
+  if (heads.kind !== 'heads') return impossibleSearch(explainHeads(net, heads))
+  return siteSearch(net, createSiteSearch(net, seed, heads.end), boundOf(net, heads))
+}
+
+function impossibleSearch(clash: Clash): ScheduleSearch {
+  return {
+    step: () => [],
+    best: () => undefined,
+    bound: undefined,
+    isFinished: () => true,
+    clash: () => ({ isProved: true, clash }),
+  }
+}
+
+function siteSearch(net: SiteNet, search: SiteSearch, bound: PlanBound): ScheduleSearch {
+  let iteration = 0
+  let plan: Plan | undefined
+  const isFinished = (): boolean => {
+    if (net.tasks.every((task) => task.fixed === 1) && search.hasPlan()) return true
+    return (
+      net.problem.clock.kind === 'unbroken' &&
+      search.hasPlan() &&
+      (search.bestValue[2] as number) <= bound.finish
+    )
+  }
+  function step(iterations: number): readonly Improvement[] {
+    const found: Improvement[] = []
+    for (let count = 0; count < iterations && !isFinished(); count++) {
+      iteration++
+      if (!search.step()) continue
+      plan = undefined
+      found.push({ iteration, value: planValue(net, search) })
+    }
+    return found
+  }
+  function best(): Plan | undefined {
+    if (plan === undefined && search.hasPlan()) plan = planFromPlacements(net, search.best)
+    return plan
+  }
+  return {
+    step,
+    best,
+    bound,
+    isFinished,
+    clash: () => {
+      if (search.hasPlan() || search.stuck.size === 0) return undefined
+      return { isProved: false, clash: explainStuck(net, search.stuck) }
+    },
+  }
+}
+
+function planValue(net: SiteNet, search: SiteSearch): PlanValue {
+  const value = search.bestValue
+  return {
+    finish: value[2] as number,
+    roomDaysOutOfUse: value[3] as number,
+    idleMinutes: (value[4] as number) * net.axis.grid,
+    productChanges: value[5] as number,
+    movedPromises: value[1] as number,
+  }
+}

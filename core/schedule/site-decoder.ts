@@ -1,0 +1,264 @@
+import { blocksOf, neighboursOf } from './site-blocks.ts'
+import { createSiteLedger, type Fit, type SitePlacements, type StartLimits } from './site-ledger.ts'
+import { endSide, type NetTask, never, type SiteNet } from './site-net.ts'
+
+/** What the search varies: which ready block comes first (small keys first), which crew size, which of equal people. */
+export interface SiteChoices {
+  readonly keys: Float64Array
+  readonly sizes: Uint8Array
+  readonly taste: Int32Array
+}
+
+/** Why the last decoding failed: the task that found no place, and what stood in its way. */
+export interface Stuck {
+  readonly task: number
+  readonly why: 'noPlace' | 'wait' | 'rooms'
+}
+
+export interface SiteDecoder {
+  readonly net: SiteNet
+  readonly placements: SitePlacements
+  /** Places what is fixed: facts, work under way, pinned starts. Undefined when all of them have their place. */
+  placeFixed(): Stuck | undefined
+  /** Serial decoding: each block in turn as early as it can go, not before `notBefore`. Undefined when all are placed. */
+  decode(choices: SiteChoices, notBefore: number, fixed: SitePlacements): Stuck | undefined
+}
+
+const mostMoves = 400
+
+export function createSiteDecoder(net: SiteNet): SiteDecoder {
+  const { tasks } = net
+  const blocks = blocksOf(net)
+  const rows = neighboursOf(net)
+  const ledger = createSiteLedger(net)
+  const { placements } = ledger
+  const fit: Fit = { start: 0, end: 0, people: 0, calendar: 0, index: 0, duration: 0 }
+  const from: StartLimits = { start: 0, end: 0 }
+  const pushedStart = new Int32Array(tasks.length)
+  const pushedEnd = new Int32Array(tasks.length)
+  const after: number[][] = blocks.map(() => [])
+  for (const [index, block] of blocks.entries()) for (const early of block.before) after[early]?.push(index)
+  const blockHas = blocks.map((block) => new Set(block.members))
+  const waiting = new Int32Array(blocks.length)
+  const ready: number[] = []
+  const chooser = createTeamChooser(net, placements)
+
+  function sideOf(task: number, side: number): number {
+    return (side === endSide ? placements.end[task] : placements.start[task]) as number
+  }
+
+  function limitsFor(task: number, notBefore: number): void {
+    from.start = Math.max(notBefore, pushedStart[task] as number)
+    from.end = pushedEnd[task] as number
+    for (let row = rows.rowStart[task] as number; row < (rows.rowStart[task + 1] as number); row++) {
+      const other = rows.other[row] as number
+      if (placements.start[other] === -never || (rows.least[row] as number) === -never) continue
+      const earliest = sideOf(other, rows.otherSide[row] as number) + (rows.least[row] as number)
+      if (rows.mySide[row] === endSide) from.end = Math.max(from.end, earliest)
+      else from.start = Math.max(from.start, earliest)
+    }
+  }
+
+  /** The row of a placed neighbour that the found place keeps waiting too long, or -1. */
+  function brokenRow(task: number): number {
+    for (let row = rows.rowStart[task] as number; row < (rows.rowStart[task + 1] as number); row++) {
+      const other = rows.other[row] as number
+      if (placements.start[other] === -never || (rows.most[row] as number) === never) continue
+      const mine = rows.mySide[row] === endSide ? fit.end : fit.start
+      if (mine - sideOf(other, rows.otherSide[row] as number) > (rows.most[row] as number)) return row
+    }
+    return -1
+  }
+
+  function placeBlock(number: number, choices: SiteChoices, notBefore: number): Stuck | undefined {
+    const { members } = blocks[number] as { readonly members: readonly number[] }
+    for (const member of members) pushedStart[member] = pushedEnd[member] = -never
+    let moves = 0
+    for (let position = 0; position < members.length; position++) {
+      const index = members[position] as number
+      const task = tasks[index] as NetTask
+      if (task.fixed !== 0) continue
+      limitsFor(index, notBefore)
+      const option = Math.min(choices.sizes[index] as number, task.sizes.length - 1)
+      const size = task.sizes[option] as number
+      const outcome = ledger.find(task, size, task.durations[option] as number, from, fit)
+      const broken = outcome === 'found' ? brokenRow(index) : -1
+      if (outcome === 'found' && broken < 0) {
+        ledger.enter(task, fit, chooser.choose(task, size, fit, choices.taste[index] as number))
+        continue
+      }
+      const other = broken < 0 ? -1 : (rows.other[broken] as number)
+      const isMovable = broken >= 0 && tasks[other]?.fixed === 0 && blockHas[number]?.has(other) === true
+      if (!isMovable || ++moves > mostMoves) {
+        takeBack(members, position - 1, 0)
+        return { task: index, why: outcome === 'found' ? 'wait' : outcome }
+      }
+      position = push(members, position, other, broken) - 1
+    }
+    return undefined
+  }
+
+  /** Moves the partner that imposes the wait later, by as much as the found place needs; returns its position. */
+  function push(members: readonly number[], position: number, other: number, row: number): number {
+    const mine = rows.mySide[row] === endSide ? fit.end : fit.start
+    const needed = mine - (rows.most[row] as number)
+    if (rows.otherSide[row] === endSide) pushedEnd[other] = needed
+    else pushedStart[other] = needed
+    const target = members.indexOf(other)
+    takeBack(members, position - 1, target)
+    return target
+  }
+
+  function takeBack(members: readonly number[], last: number, first: number): void {
+    for (let position = last; position >= first; position--) {
+      const task = tasks[members[position] as number] as NetTask
+      if (task.fixed === 0) ledger.remove(task)
+    }
+  }
+
+  function placeFixed(): Stuck | undefined {
+    ledger.clear()
+    for (const urgency of [1, 2, 3]) {
+      for (const task of tasks) {
+        if (task.fixed === urgency && !placeFixedTask(task)) return { task: task.index, why: 'noPlace' }
+      }
+    }
+    return undefined
+  }
+
+  function placeFixedTask(task: NetTask): boolean {
+    if (task.fixed === 1) {
+      enterFact(task, task.factStart, task.factEnd)
+      return true
+    }
+    from.start = task.fixed === 3 ? task.factStart : -never
+    from.end = -never
+    const limited = task.fixed === 3 ? { ...task, startBy: Math.min(task.startBy, task.factStart) } : task
+    for (const [option, size] of task.sizes.entries()) {
+      if (ledger.find(limited, size, task.durations[option] as number, from, fit) !== 'found') continue
+      ledger.enter(task, fit, chooser.choose(task, size, fit, 0))
+      return true
+    }
+    return false
+  }
+
+  function enterFact(task: NetTask, start: number, end: number): void {
+    Object.assign(fit, { start, end, people: 0, calendar: 0, index: 0, duration: 0 })
+    ledger.enter(task, fit, 0)
+  }
+
+  function enterFixed(fixed: SitePlacements): void {
+    for (const task of tasks) {
+      if (task.fixed === 0) continue
+      const { index } = task
+      fit.start = fixed.start[index] as number
+      fit.end = fixed.end[index] as number
+      fit.calendar = fixed.calendar[index] as number
+      fit.index = fixed.index[index] as number
+      fit.duration = fixed.duration[index] as number
+      ledger.enter(task, fit, fixed.team[index] as number)
+    }
+  }
+
+  function decode(choices: SiteChoices, notBefore: number, fixed: SitePlacements): Stuck | undefined {
+    ledger.clear()
+    chooser.clear()
+    enterFixed(fixed)
+    ready.length = 0
+    for (const [index, block] of blocks.entries()) {
+      waiting[index] = block.before.length
+      if (block.before.length === 0) ready.push(index)
+    }
+    let postponed = 0
+    let stuck: Stuck | undefined
+    while (ready.length > 0) {
+      if (postponed === ready.length) return stuck
+      const at = nextReady(choices.keys, postponed)
+      const number = ready[at] as number
+      stuck = placeBlock(number, choices, notBefore)
+      if (stuck === undefined) {
+        ready.splice(at, 1)
+        postponed = 0
+        release(number)
+      } else if (stuck.why === 'rooms') {
+        ready.splice(at, 1)
+        ready.unshift(number)
+        postponed++
+      } else return stuck
+    }
+    return undefined
+  }
+
+  function release(number: number): void {
+    for (const later of after[number] ?? []) {
+      waiting[later] = (waiting[later] as number) - 1
+      if (waiting[later] === 0) ready.push(later)
+    }
+  }
+
+  function nextReady(keys: Float64Array, skip: number): number {
+    let best = skip
+    let bestKey = Number.POSITIVE_INFINITY
+    for (let at = skip; at < ready.length; at++) {
+      const key = keys[blocks[ready[at] as number]?.members[0] as number] as number
+      if (key < bestKey) {
+        best = at
+        bestKey = key
+      }
+    }
+    return best
+  }
+
+  return { net, placements, placeFixed, decode }
+}
+
+/** Picks the people for a task: rare skills stay free, people stay in their room and with their product. */
+function createTeamChooser(net: SiteNet, placements: SitePlacements) {
+  const people = net.problem.people.length
+  const skills = net.problem.people.map((person) => person.skills.length)
+  const lastTask = new Int32Array(people)
+
+  function score(task: NetTask, person: number, start: number, taste: number): number {
+    if ((task.promisedTeam >> person) & 1) return -1000
+    const last = lastTask[person] as number
+    const noise = ((Math.imul(taste + 1, 0x9e3779b1) >>> (person % 29)) & 7) + person / 64
+    if (last < 0) return (skills[person] as number) * 8 + noise
+    const sameRoom = net.tasks[last]?.room === task.room ? 6 : 0
+    const sameProduct = task.product >= 0 && net.tasks[last]?.product === task.product ? 4 : 0
+    const noGap = placements.end[last] === start ? 4 : 0
+    return (skills[person] as number) * 8 + noise - sameRoom - sameProduct - noGap
+  }
+
+  function best(task: NetTask, among: number, start: number, taste: number): number {
+    let found = -1
+    let least = Number.POSITIVE_INFINITY
+    for (let person = 0; person < people; person++) {
+      if (((among >> person) & 1) === 0) continue
+      const value = score(task, person, start, taste)
+      if (value < least) {
+        least = value
+        found = person
+      }
+    }
+    return found
+  }
+
+  return {
+    clear: () => lastTask.fill(-1),
+    choose(task: NetTask, size: number, fit: Fit, taste: number): number {
+      if (size === 0 || fit.duration === 0) return 0
+      if (task.team !== 0) return task.team
+      let team = 0
+      let rest = fit.people
+      const groups = net.calendars[fit.calendar]?.peopleOfGroup ?? []
+      for (let picked = 0; picked < size; picked++) {
+        const among = picked < groups.length ? rest & (groups[picked] as number) : rest
+        const person = best(task, among, fit.start, taste)
+        team |= 1 << person
+        rest &= ~(1 << person)
+        lastTask[person] = task.index
+      }
+      return team
+    },
+  }
+}

@@ -1,0 +1,314 @@
+import { countBits, type NetTask, never, type SiteNet, type TeamCalendar } from './site-net.ts'
+
+/** Where each task lies: ticks, people, and the stretch of its team calendar. Start is -never while a task is not placed. */
+export interface SitePlacements {
+  readonly start: Int32Array
+  readonly end: Int32Array
+  readonly team: Int32Array
+  readonly calendar: Int32Array
+  readonly index: Int32Array
+  readonly duration: Int32Array
+}
+
+export function emptyPlacements(count: number): SitePlacements {
+  return {
+    start: new Int32Array(count).fill(-never),
+    end: new Int32Array(count).fill(-never),
+    team: new Int32Array(count),
+    calendar: new Int32Array(count),
+    index: new Int32Array(count),
+    duration: new Int32Array(count),
+  }
+}
+
+export function copyPlacements(from: SitePlacements, to: SitePlacements): void {
+  to.start.set(from.start)
+  to.end.set(from.end)
+  to.team.set(from.team)
+  to.calendar.set(from.calendar)
+  to.index.set(from.index)
+  to.duration.set(from.duration)
+}
+
+/** A place found for a task: the earliest one that ends first. `people` are those free for all of it. */
+export interface Fit {
+  start: number
+  end: number
+  people: number
+  calendar: number
+  index: number
+  duration: number
+}
+
+/** `rooms`: only the limit on rooms out of use stands in the way, so another task may have to come first. */
+export type FitOutcome = 'found' | 'noPlace' | 'rooms'
+
+export interface StartLimits {
+  start: number
+  end: number
+}
+
+/** The books of one decoding: who and what is free in each slot, which rooms are out of use. Reused from plan to plan. */
+export interface SiteLedger {
+  readonly placements: SitePlacements
+  clear(): void
+  find(task: NetTask, size: number, duration: number, from: StartLimits, fit: Fit): FitOutcome
+  enter(task: NetTask, fit: Fit, team: number): void
+  /** Takes back tasks in the reverse of the order in which they were entered. */
+  remove(task: NetTask): void
+}
+
+export function createSiteLedger(net: SiteNet): SiteLedger {
+  const { axis, tasks, calendars } = net
+  const slotCount = axis.slotTick.length
+  const free = new Int32Array(slotCount)
+  const left = net.capacities.map(() => new Int32Array(slotCount))
+  const placements = emptyPlacements(tasks.length)
+  const rooms = createRoomBook(net)
+
+  function clear(): void {
+    free.set(axis.present)
+    for (const [resource, levels] of left.entries()) levels.fill(net.capacities[resource] ?? 0)
+    placements.start.fill(-never)
+    rooms.clear()
+  }
+
+  /** First index from which every slot has enough people, or the index to try next as -1 - index. */
+  function peopleFor(task: NetTask, size: number, calendar: TeamCalendar, from: number, to: number): number {
+    let people = task.skilled
+    for (let index = to - 1; index >= from; index--) {
+      const rest = people & (free[calendar.slots[index] as number] as number)
+      if (rest === people) continue
+      people = rest
+      if (countBits(people) < size) return -2 - index
+    }
+    for (const group of calendar.peopleOfGroup) if ((group & people) === 0) return -2 - from
+    return people
+  }
+
+  function poolShort(task: NetTask, size: number, calendar: TeamCalendar, from: number, to: number): number {
+    for (const { resource, amount, perPerson } of task.demands) {
+      const levels = left[resource] as Int32Array
+      const needed = perPerson ? amount * size : amount
+      for (let index = to - 1; index >= from; index--) {
+        if ((levels[calendar.slots[index] as number] as number) < needed) return index
+      }
+    }
+    return -1
+  }
+
+  /** The tick before which the task cannot start because of quiet hours or of other tasks near by; 0 when it can. */
+  function blockedUntil(task: NetTask, start: number, end: number): number {
+    for (const { ticks, reach } of task.forbidden) {
+      const from = start - reach.before
+      const forbidden = ticks.nextForbidden[Math.max(0, from)] ?? never
+      if (forbidden < end + reach.after)
+        return Math.max(start + 1, (ticks.nextClear[forbidden] ?? never) + reach.before)
+    }
+    for (const { other, mine, others } of task.conflicts) {
+      const otherStart = placements.start[other] as number
+      if (otherStart === -never) continue
+      const otherEnd = (placements.end[other] as number) + others.after
+      if (start - mine.before < otherEnd && otherStart - others.before < end + mine.after)
+        return otherEnd + mine.before
+    }
+    return 0
+  }
+
+  function findOn(
+    task: NetTask,
+    size: number,
+    duration: number,
+    number: number,
+    from: StartLimits,
+    fit: Fit,
+  ): FitOutcome {
+    const calendar = calendars[number] as TeamCalendar
+    const { ticks, runEnd, dayEnd, indexAt } = calendar
+    const at = (tick: number): number =>
+      tick >= axis.horizon ? ticks.length : (indexAt[axis.slotAt[Math.max(0, tick)] as number] as number)
+    const pauseEnd = task.pausing === 'none' ? runEnd : task.pausing === 'break' ? dayEnd : null
+    let index = Math.max(
+      at(Math.max(from.start, task.release)),
+      at(Math.max(from.end, task.endFrom) - 1) - duration + 1,
+    )
+    let outcome: FitOutcome = 'noPlace'
+    for (;;) {
+      const to = index + duration
+      if (to > ticks.length) return outcome
+      if (pauseEnd !== null && (pauseEnd[index] as number) < to) {
+        index = pauseEnd[index] as number
+        continue
+      }
+      const start = ticks[index] as number
+      const end = (ticks[to - 1] as number) + 1
+      if (start > task.startBy || end > task.endBy || end >= fit.end) return outcome
+      if (end < from.end || end < task.endFrom) {
+        index++
+        continue
+      }
+      const people = size === 0 ? 0 : peopleFor(task, size, calendar, index, to)
+      if (people < 0) {
+        index = -1 - people
+        continue
+      }
+      const short = task.demands.length === 0 ? -1 : poolShort(task, size, calendar, index, to)
+      if (short >= 0) {
+        index = short + 1
+        continue
+      }
+      const until = blockedUntil(task, start, end)
+      if (until > 0) {
+        index = Math.max(index + 1, at(until))
+        continue
+      }
+      const roomFrom = task.closing === null ? 0 : rooms.blockedUntil(task, start, end)
+      if (roomFrom > 0) {
+        outcome = 'rooms'
+        if (roomFrom >= never) return outcome
+        index = Math.max(index + 1, at(roomFrom))
+        continue
+      }
+      fit.start = start
+      fit.end = end
+      fit.people = people
+      fit.calendar = number
+      fit.index = index
+      fit.duration = duration
+      return 'found'
+    }
+  }
+
+  function find(task: NetTask, size: number, duration: number, from: StartLimits, fit: Fit): FitOutcome {
+    fit.end = never
+    if (duration === 0) return findMoment(task, from, fit)
+    let outcome: FitOutcome = 'noPlace'
+    for (const calendar of task.calendars) {
+      const one = findOn(task, size, duration, calendar, from, fit)
+      if (one === 'found' || outcome === 'noPlace') outcome = one
+    }
+    return fit.end < never ? 'found' : outcome
+  }
+
+  function findMoment(task: NetTask, from: StartLimits, fit: Fit): FitOutcome {
+    const tick = Math.max(from.start, from.end, task.release, task.endFrom)
+    if (tick > task.startBy || tick > task.endBy) return 'noPlace'
+    Object.assign(fit, { start: tick, end: tick, people: 0, calendar: 0, index: 0, duration: 0 })
+    return 'found'
+  }
+
+  function book(task: NetTask, sign: 1 | -1): void {
+    const { index } = task
+    const duration = placements.duration[index] as number
+    if (duration === 0) return
+    const { slots } = calendars[placements.calendar[index] as number] as TeamCalendar
+    const first = placements.index[index] as number
+    const team = placements.team[index] as number
+    for (let at = first; at < first + duration; at++) {
+      const slot = slots[at] as number
+      free[slot] = sign === 1 ? (free[slot] as number) & ~team : (free[slot] as number) | team
+    }
+    for (const { resource, amount, perPerson } of task.demands) {
+      const levels = left[resource] as Int32Array
+      const taken = sign * (perPerson ? amount * countBits(team) : amount)
+      for (let at = first; at < first + duration; at++)
+        levels[slots[at] as number] = (levels[slots[at] as number] as number) - taken
+    }
+  }
+
+  function enter(task: NetTask, fit: Fit, team: number): void {
+    const { index } = task
+    placements.start[index] =
+      task.fixed === 2 && !net.mirrored ? Math.min(fit.start, task.factStart) : fit.start
+    placements.end[index] = fit.end
+    placements.team[index] = team
+    placements.calendar[index] = fit.calendar
+    placements.index[index] = fit.index
+    placements.duration[index] = fit.duration
+    book(task, 1)
+    if (task.closing !== null) rooms.enter(task, placements.start[index] as number, fit.end)
+  }
+
+  function remove(task: NetTask): void {
+    book(task, -1)
+    placements.start[task.index] = -never
+    if (task.closing !== null) rooms.remove(task)
+  }
+
+  return { placements, clear, find, enter, remove }
+}
+
+/** Keeps the span of each room from its first to its last closing task; a room with closing tasks still to place has no end yet. */
+function createRoomBook(net: SiteNet) {
+  const { tasks, roomCount, roomLimit } = net
+  const closingTasks = new Int32Array(roomCount)
+  for (const task of tasks)
+    if (task.closing !== null) closingTasks[task.room] = (closingTasks[task.room] ?? 0) + 1
+  const first = new Int32Array(roomCount)
+  const last = new Int32Array(roomCount)
+  const waiting = new Int32Array(roomCount)
+  const firstBefore = new Int32Array(tasks.length)
+  const lastBefore = new Int32Array(tasks.length)
+
+  const lastOf = (room: number): number => ((waiting[room] as number) > 0 ? never : (last[room] as number))
+  const isOpen = (room: number): boolean => (first[room] as number) !== never
+
+  /** Rooms other than `room` that are out of use at a tick. */
+  function othersAt(room: number, tick: number): number {
+    let count = 0
+    for (let other = 0; other < roomCount; other++) {
+      if (other === room || !isOpen(other)) continue
+      if ((first[other] as number) <= tick && tick < lastOf(other)) count++
+    }
+    return count
+  }
+
+  function isFull(room: number, from: number, to: number): boolean {
+    if (othersAt(room, from) >= roomLimit) return true
+    for (let other = 0; other < roomCount; other++) {
+      if (other === room || !isOpen(other)) continue
+      const opens = first[other] as number
+      if (opens > from && opens < to && othersAt(room, opens) >= roomLimit) return true
+    }
+    return false
+  }
+
+  return {
+    clear(): void {
+      first.fill(never)
+      last.fill(-never)
+      waiting.set(closingTasks)
+    },
+    /** 0 when the room may be out of use for this task too, else the tick from which it may be, or never. */
+    blockedUntil(task: NetTask, start: number, end: number): number {
+      if (roomLimit >= roomCount || task.closing === null) return 0
+      const { room } = task
+      const from = Math.min(first[room] as number, start - task.closing.before)
+      const isLast = (waiting[room] as number) === 1
+      const to = isLast ? Math.max(last[room] as number, end + task.closing.after) : never
+      if (from === first[room] && to === lastOf(room)) return 0
+      if (!isFull(room, from, to)) return 0
+      let next = never
+      for (let other = 0; other < roomCount; other++) {
+        const until = lastOf(other)
+        if (other !== room && isOpen(other) && until > start - task.closing.before && until < next)
+          next = until
+      }
+      return next === never ? never : next + task.closing.before
+    },
+    enter(task: NetTask, start: number, end: number): void {
+      const { room } = task
+      const { before, after } = task.closing ?? { before: 0, after: 0 }
+      firstBefore[task.index] = first[room] as number
+      lastBefore[task.index] = last[room] as number
+      first[room] = Math.min(first[room] as number, start - before)
+      last[room] = Math.max(last[room] as number, end + after)
+      waiting[room] = (waiting[room] as number) - 1
+    },
+    remove(task: NetTask): void {
+      first[task.room] = firstBefore[task.index] as number
+      last[task.room] = lastBefore[task.index] as number
+      waiting[task.room] = (waiting[task.room] as number) + 1
+    },
+  }
+}
