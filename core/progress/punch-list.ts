@@ -1,0 +1,50 @@
+import type { Job } from '../project/job.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Specification } from '../specification/types.ts'
+import type { SiteMoment } from '../work-order/site-time.ts'
+import { type StepProgress, stepStates } from './step-states.ts'
+
+/** How a painted surface is judged; printed with the list. */
+export const viewingRule = {
+  text: 'Judged without magnification from 39 in (1 m) or more, under the finished lighting, from a normal viewing position: colour, texture, hiding and sheen look uniform.',
+  source:
+    'PCA standard P1, Touch-Up Painting and Damage Repair; wording and distance as quoted by trade sources',
+} as const
+
+/** Something judged not good on the walk through: a mark to redo a step, with what was seen. */
+export interface PunchItem {
+  readonly stepKey: string
+  readonly roomId: RoomId
+  readonly roomName: string
+  readonly seen: string
+  readonly notedAt: SiteMoment
+  /** When the step was done again; null while open. */
+  readonly madeGoodAt: SiteMoment | null
+}
+
+/** Open items first, each group in the order noted. */
+export function punchList(job: Job, specification: Specification): readonly PunchItem[] {
+  const items = [...stepStates(job, specification).values()].flatMap((progress) => itemsOf(job, progress))
+  const byTime = items.toSorted((a, b) => (a.notedAt < b.notedAt ? -1 : a.notedAt > b.notedAt ? 1 : 0))
+  return [
+    ...byTime.filter((item) => item.madeGoodAt === null),
+    ...byTime.filter((item) => item.madeGoodAt !== null),
+  ]
+}
+
+function itemsOf(job: Job, { step, history }: StepProgress): readonly PunchItem[] {
+  return history.flatMap((mark, index) => {
+    if (mark.mark !== 'redo') return []
+    const later = history.slice(index + 1).find((each) => each.mark === 'done')
+    return [
+      {
+        stepKey: step.key,
+        roomId: step.roomId,
+        roomName: job.rooms[step.roomId]?.name ?? step.roomId,
+        seen: mark.note,
+        notedAt: mark.at,
+        madeGoodAt: later?.at ?? null,
+      },
+    ]
+  })
+}

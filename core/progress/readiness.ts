@@ -1,0 +1,68 @@
+import type { Job } from '../project/job.ts'
+import type { Specification, StepOrder } from '../specification/types.ts'
+import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
+import { isSettled, type StepProgress } from './step-states.ts'
+
+/** Whether a step can be started at a moment: `waiting` says for which wait, `overdue` that an open time has run out. */
+export type Readiness =
+  | { readonly kind: 'settled' }
+  | { readonly kind: 'ready'; readonly startBy: SiteMoment | null }
+  | { readonly kind: 'after'; readonly stepKeys: readonly string[] }
+  | { readonly kind: 'waiting'; readonly until: SiteMoment; readonly order: StepOrder }
+  | { readonly kind: 'overdue'; readonly since: SiteMoment; readonly order: StepOrder }
+
+/** Readiness of every step at `now`. Steps left out on purpose hold nothing up. */
+export function readiness(
+  job: Job,
+  specification: Specification,
+  states: ReadonlyMap<string, StepProgress>,
+  now: SiteMoment,
+): ReadonlyMap<string, Readiness> {
+  const before = new Map<string, StepOrder[]>()
+  for (const order of specification.order) {
+    before.set(order.after, [...(before.get(order.after) ?? []), order])
+  }
+  return new Map(
+    [...states].map(([key, progress]) => [
+      key,
+      readinessOf(job.header.timeZone, states, progress, before.get(key) ?? [], now),
+    ]),
+  )
+}
+
+function readinessOf(
+  timeZone: string,
+  states: ReadonlyMap<string, StepProgress>,
+  progress: StepProgress,
+  orders: readonly StepOrder[],
+  now: SiteMoment,
+): Readiness {
+  if (isSettled(progress.state)) return { kind: 'settled' }
+  const unfinished = orders.filter((order) => !isSettledKey(states, order.before))
+  if (unfinished.length > 0) return { kind: 'after', stepKeys: unfinished.map((order) => order.before) }
+  const timed = orders.flatMap((order) => timedOrder(timeZone, states, order))
+  const waits = timed.filter((each) => each.from > now).toSorted((a, b) => (a.from < b.from ? 1 : -1))
+  const wait = waits[0]
+  if (wait !== undefined) return { kind: 'waiting', until: wait.from, order: wait.order }
+  const limits = timed.flatMap(({ by, order }) => (by === null ? [] : [{ by, order }]))
+  const soonest = limits.toSorted((a, b) => (a.by < b.by ? -1 : 1))[0]
+  if (soonest === undefined) return { kind: 'ready', startBy: null }
+  const alreadyStarted = progress.state.kind === 'started'
+  return soonest.by < now && !alreadyStarted
+    ? { kind: 'overdue', since: soonest.by, order: soonest.order }
+    : { kind: 'ready', startBy: soonest.by }
+}
+
+/** A step the specification no longer has cannot hold anything up. */
+function isSettledKey(states: ReadonlyMap<string, StepProgress>, key: string): boolean {
+  const found = states.get(key)
+  return found === undefined || isSettled(found.state)
+}
+
+function timedOrder(timeZone: string, states: ReadonlyMap<string, StepProgress>, order: StepOrder) {
+  const state = states.get(order.before)?.state
+  if (state?.kind !== 'done') return []
+  const from = momentAfter(state.at, order.minimumWait, timeZone)
+  const by = order.maximumWait === null ? null : momentAfter(state.at, order.maximumWait, timeZone)
+  return [{ order, from, by }]
+}
