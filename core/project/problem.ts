@@ -28,6 +28,8 @@ export type ProblemKind =
   | 'fileDamaged'
   | 'alreadyOpen'
   | 'storageFailed'
+  /** An edit made to an older state of the job than the book has. */
+  | 'staleEdit'
   | 'notAllowed'
   | 'hostFailed'
 

@@ -1,0 +1,54 @@
+import type { Job } from './job.ts'
+import type { Storey, StoreyId } from './sketch-records.ts'
+
+/** What a new job starts with besides the shop's own lists. */
+export interface NewJobFacts {
+  readonly title: string
+  readonly unitSystem: 'imperial' | 'metric'
+  /** Local date of the day it is made, `2027-03-31`; work is taken to start then until somebody says otherwise. */
+  readonly today: string
+  /** IANA name of the machine's time zone. */
+  readonly timeZone: string
+}
+
+const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', level: 0 }
+
+/**
+ * An empty job: one storey, nothing drawn. The shop's lists (products, colours, crew, rates, rules, house rules) are copied from
+ * `shop`, so that the new job never changes when another one does. The year is unknown, so the house counts as old.
+ */
+export function newJob(shop: Job, facts: NewJobFacts): Job {
+  return {
+    header: {
+      title: facts.title,
+      client: '',
+      site: '',
+      yearBuilt: null,
+      occupied: true,
+      childrenOrPets: false,
+      startsOn: facts.today,
+      timeZone: facts.timeZone,
+      unitSystem: facts.unitSystem,
+      air: shop.header.air,
+    },
+    houseRules: shop.houseRules,
+    storeys: { [groundStorey.id]: groundStorey },
+    rooms: {},
+    openings: {},
+    ceilingOpenings: {},
+    trimRuns: {},
+    builtItems: {},
+    keptItems: {},
+    existing: {},
+    conditions: {},
+    colours: shop.colours,
+    finishes: {},
+    products: shop.products,
+    crew: shop.crew,
+    rates: shop.rates,
+    rules: shop.rules,
+    pins: {},
+    marks: {},
+    issued: {},
+  }
+}

@@ -1,0 +1,70 @@
+import { z } from 'zod'
+import { type Argument, type Handlers, type RequestName, requestNames } from '../../core/contract/requests.ts'
+import { fail, type Outcome } from '../../core/project/problem.ts'
+
+const nothing = z.strictObject({})
+const jobKey = z.string().min(1).max(100)
+/** Much more than the largest job file or printed document measured; less than what would exhaust the machine. */
+const longestText = 30_000_000
+const documentText = z.string().max(longestText)
+const fileName = z.string().min(1).max(200)
+const paper = z.enum(['letter', 'a4'])
+
+/** The outer shape of every argument. What is inside an edit or a job file is judged where it is read. */
+const argumentSchemas = {
+  hostFacts: nothing,
+  listJobs: nothing,
+  createJob: z.strictObject({
+    title: z.string().min(1).max(200),
+    unitSystem: z.enum(['imperial', 'metric']),
+  }),
+  openJob: z.strictObject({ jobKey }),
+  openDemo: nothing,
+  storeEdit: z.strictObject({
+    jobKey,
+    revision: z.int().min(1),
+    diff: z.custom<Argument<'storeEdit'>['diff']>((value) => typeof value === 'object' && value !== null),
+  }),
+  deleteJob: z.strictObject({ jobKey }),
+  importJob: z.strictObject({ text: documentText }),
+  exportJob: z.strictObject({ jobKey }),
+  saveDocument: z.strictObject({ fileName, mediaType: z.string().min(1).max(100), text: documentText }),
+  savePdf: z.strictObject({ fileName, html: documentText, paper }),
+  printDocument: z.strictObject({ html: documentText, paper }),
+} satisfies { readonly [Name in RequestName]: z.ZodType<Argument<Name>> }
+
+export function isRequestName(name: unknown): name is RequestName {
+  return typeof name === 'string' && (requestNames as readonly string[]).includes(name)
+}
+
+/**
+ * Answers one request of an unknown caller: a known name, an argument of the right shape, and every failure as data. Who the
+ * caller is (window, origin, token) is the host's question and asked before.
+ */
+export async function answerRequest(
+  handlers: Handlers,
+  name: unknown,
+  argument: unknown,
+): Promise<Outcome<unknown>> {
+  if (!isRequestName(name)) return fail('notAllowed', 'The host knows no such request.')
+  const read = argumentSchemas[name].safeParse(argument)
+  if (!read.success) {
+    const issue = read.error.issues[0]
+    const path = issue?.path.join('.') ?? ''
+    return fail(
+      'notValid',
+      `The request ${name} was not understood: ${path || 'argument'}: ${issue?.message}.`,
+      [],
+      path,
+    )
+  }
+  try {
+    const handle = handlers[name] as (argument: unknown) => Promise<Outcome<unknown>> | Outcome<unknown>
+    return await handle(read.data)
+  } catch (error) {
+    return fail(
+      'hostFailed',
+      `The host failed at ${name}: ${error instanceof Error ? error.message : String(error)}`,
+    )
+  }
+}

@@ -1,0 +1,27 @@
+import { randomUUID } from 'node:crypto'
+
+/** The machine's clock, zone and randomness, so that everything behind the handlers can be given others in tests. */
+export interface Clock {
+  /** The present instant, ISO, UTC. */
+  readonly instant: () => string
+  /** Local date and time of this machine, `2027-03-31T08:30`. */
+  readonly local: () => string
+  readonly timeZone: () => string
+}
+
+export const machineClock: Clock = {
+  instant: () => new Date().toISOString(),
+  local: () => localMoment(new Date()),
+  timeZone: () => Intl.DateTimeFormat().resolvedOptions().timeZone,
+}
+
+/** Local date and time to the minute; the machine's own zone, not UTC. */
+export function localMoment(date: Date): string {
+  const two = (value: number) => String(value).padStart(2, '0')
+  const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
+  return `${day}T${two(date.getHours())}:${two(date.getMinutes())}`
+}
+
+export function newJobKey(): string {
+  return `job-${randomUUID()}`
+}

@@ -1,0 +1,70 @@
+import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
+import type { Job } from '../../core/project/job.ts'
+import { readJobFile } from '../../core/project/job-file.ts'
+import { newJob } from '../../core/project/new-job.ts'
+import { fail, type Outcome } from '../../core/project/problem.ts'
+import type { Store } from '../storage/store.ts'
+import type { Clock } from './clock.ts'
+import type { Host } from './host.ts'
+
+export interface HandlerParts {
+  readonly store: Store
+  readonly host: Host
+  readonly clock: Clock
+  /** Text of the demonstration house's job file; null where the program was installed without it. */
+  readonly readDemo: () => string | null
+}
+
+/** The one table of handlers, behind Electron's channels and behind the loopback host alike. */
+export function createHandlers({ store, host, clock, readDemo }: HandlerParts): Handlers {
+  function openDemo(): Outcome<OpenedJob> {
+    const text = readDemo()
+    return text === null ? noDemo() : store.import(text)
+  }
+
+  /** The lists of the job worked on last are the shop's lists; in an empty book the demonstration house lends its own. */
+  function shop(): Outcome<Job> {
+    const jobs = store.list()
+    if (!jobs.ok) return jobs
+    const latest = jobs.value[0]
+    if (latest === undefined) {
+      const text = readDemo()
+      return text === null ? noDemo() : readJobFile(text)
+    }
+    const opened = store.open(latest.jobKey)
+    return opened.ok ? { ok: true, value: opened.value.job } : opened
+  }
+
+  return {
+    hostFacts: () => ({
+      ok: true,
+      value: { ...host.facts, bookPath: store.path, now: clock.local() },
+    }),
+    listJobs: () => store.list(),
+    createJob: ({ title, unitSystem }) => {
+      const lists = shop()
+      if (!lists.ok) return lists
+      const facts = { title, unitSystem, today: clock.local().slice(0, 10), timeZone: clock.timeZone() }
+      return store.create(newJob(lists.value, facts))
+    },
+    openJob: ({ jobKey }) => store.open(jobKey),
+    openDemo,
+    storeEdit: ({ jobKey, revision, diff }) => store.storeEdit(jobKey, revision, diff),
+    deleteJob: ({ jobKey }) => store.delete(jobKey),
+    importJob: ({ text }) => store.import(text),
+    exportJob: ({ jobKey }) => store.export(jobKey),
+    saveDocument: (argument) => host.saveDocument(argument),
+    savePdf: (argument) => host.savePdf(argument),
+    printDocument: (argument) => host.printDocument(argument),
+  }
+}
+
+/** A book without jobs gets the demonstration house, so that the first start shows one. */
+export async function fillEmptyBook(handlers: Handlers): Promise<Outcome<unknown>> {
+  const jobs = await handlers.listJobs({})
+  return jobs.ok && jobs.value.length === 0 ? handlers.openDemo({}) : jobs
+}
+
+function noDemo(): Outcome<never> {
+  return fail('notFound', 'The demonstration house is not here: demo-data/old-house.json is missing.')
+}

@@ -1,0 +1,33 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { homedir } from 'node:os'
+import { join } from 'node:path'
+
+/** Where the parts of the program lie, from its top folder (the one with package.json). */
+export function programFiles(root: string) {
+  return {
+    pages: join(root, 'build', 'renderer'),
+    migrations: join(root, 'migrations'),
+    version: () =>
+      (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version,
+    readDemo: () => {
+      const path = join(root, 'demo-data', 'old-house.json')
+      return existsSync(path) ? readFileSync(path, 'utf8') : null
+    },
+  } as const
+}
+
+/** The book every host opens, whichever was used last; COATWRIGHT_BOOK names another file. */
+export function bookPath(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
+  return environment.COATWRIGHT_BOOK ?? join(dataFolder(environment, platform), 'book.sqlite')
+}
+
+function dataFolder(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
+  switch (platform) {
+    case 'win32':
+      return join(environment.APPDATA ?? join(homedir(), 'AppData', 'Roaming'), 'Coatwright')
+    case 'darwin':
+      return join(homedir(), 'Library', 'Application Support', 'Coatwright')
+    default:
+      return join(environment.XDG_DATA_HOME ?? join(homedir(), '.local', 'share'), 'coatwright')
+  }
+}

@@ -1,0 +1,154 @@
+import type { Database } from 'better-sqlite3'
+import type { JobSummary } from '../../core/contract/requests.ts'
+import {
+  type CollectionName,
+  collectionNames,
+  type Job,
+  recordSchemas,
+  type SingleName,
+  singleNames,
+  singleSchemas,
+} from '../../core/project/job.ts'
+import { type Outcome, succeed } from '../../core/project/problem.ts'
+import type { CheckedEdit } from './checked-edit.ts'
+import { tableNames } from './collections.ts'
+import { damagedBook } from './failures.ts'
+import { keepRecord, readRecord } from './record-bodies.ts'
+
+const singleColumns = { header: 'header', houseRules: 'house_rules' } as const satisfies Record<
+  SingleName,
+  string
+>
+
+/** What is kept of a job beside its records. */
+export interface JobRow {
+  readonly jobKey: string
+  readonly job: Job
+  readonly revision: number
+}
+
+/** The newest edit first. */
+export function listJobRows(database: Database): readonly JobSummary[] {
+  return database
+    .prepare(
+      `SELECT job_key AS jobKey, header ->> '$.title' AS title, header ->> '$.client' AS client,
+         header ->> '$.startsOn' AS startsOn, edited_at AS editedAt,
+         (SELECT count(*) FROM rooms WHERE rooms.job_key = jobs.job_key) AS roomCount
+       FROM jobs ORDER BY edited_at DESC, job_key`,
+    )
+    .all() as JobSummary[]
+}
+
+/** Reads a whole job; undefined where the book has none of that key. */
+export function readJobRows(database: Database, jobKey: string): Outcome<JobRow> | undefined {
+  const row = database
+    .prepare('SELECT header, house_rules AS houseRules, revision FROM jobs WHERE job_key = ?')
+    .get(jobKey) as ({ readonly revision: number } & Record<SingleName, string>) | undefined
+  if (row === undefined) return undefined
+  const job: Record<string, unknown> = {}
+  for (const name of singleNames) {
+    const single = readRecord(singleSchemas[name], row[name])
+    if (single === null) return unreadable(database, name)
+    job[name] = single
+  }
+  for (const name of collectionNames) {
+    const table = readTable(database, jobKey, name)
+    if (!table.ok) return table
+    job[name] = table.value
+  }
+  return succeed({ jobKey, job: job as Job, revision: row.revision })
+}
+
+function readTable(
+  database: Database,
+  jobKey: string,
+  name: CollectionName,
+): Outcome<Record<string, unknown>> {
+  const rows = database
+    .prepare(`SELECT id, body FROM ${tableNames[name]} WHERE job_key = ? ORDER BY position`)
+    .all(jobKey) as { readonly id: string; readonly body: string }[]
+  const table: Record<string, unknown> = {}
+  for (const { id, body } of rows) {
+    const record = readRecord(recordSchemas[name], body)
+    if (record === null) return unreadable(database, `${name}.${id}`)
+    table[id] = record
+  }
+  return succeed(table)
+}
+
+function unreadable(database: Database, where: string): Outcome<never> {
+  return damagedBook(database.name, `${where} is not a record this program can read`)
+}
+
+/** Writes a job of revision 1. Runs inside the caller's transaction. */
+export function insertJobRows(
+  database: Database,
+  jobKey: string,
+  job: Job,
+  editedAt: string,
+): Outcome<JobRow> {
+  const stored: Record<string, unknown> = {}
+  const bodies: Record<string, string> = {}
+  for (const name of singleNames) {
+    const kept = keepRecord(singleSchemas[name], job[name], name)
+    if (!kept.ok) return kept
+    stored[name] = kept.value.record
+    bodies[name] = kept.value.body
+  }
+  database
+    .prepare('INSERT INTO jobs (job_key, header, house_rules, revision, edited_at) VALUES (?, ?, ?, 1, ?)')
+    .run(jobKey, bodies.header, bodies.houseRules, editedAt)
+  for (const name of collectionNames) {
+    const table: Record<string, unknown> = {}
+    for (const [id, record] of Object.entries(job[name])) {
+      const kept = keepRecord(recordSchemas[name], record, `${name}.${id}`)
+      if (!kept.ok) return kept
+      insertRecord(database, jobKey, name, id, kept.value.body)
+      table[id] = kept.value.record
+    }
+    stored[name] = table
+  }
+  return succeed({ jobKey, job: stored as Job, revision: 1 })
+}
+
+/** Writes the rows of one edit and raises the revision. Runs inside the caller's transaction. */
+export function writeEdit(
+  database: Database,
+  jobKey: string,
+  edit: CheckedEdit,
+  revision: number,
+  editedAt: string,
+): void {
+  for (const { collection, id } of edit.removed) {
+    database.prepare(`DELETE FROM ${tableNames[collection]} WHERE job_key = ? AND id = ?`).run(jobKey, id)
+  }
+  for (const { collection, id, body } of edit.updated) {
+    database
+      .prepare(`UPDATE ${tableNames[collection]} SET body = ? WHERE job_key = ? AND id = ?`)
+      .run(body, jobKey, id)
+  }
+  for (const { collection, id, body } of edit.added) insertRecord(database, jobKey, collection, id, body)
+  for (const { name, body } of edit.singles) {
+    database.prepare(`UPDATE jobs SET ${singleColumns[name]} = ? WHERE job_key = ?`).run(body, jobKey)
+  }
+  database
+    .prepare('UPDATE jobs SET revision = ?, edited_at = ? WHERE job_key = ?')
+    .run(revision, editedAt, jobKey)
+}
+
+/** New records go behind the others, as they do in memory. */
+function insertRecord(
+  database: Database,
+  jobKey: string,
+  name: CollectionName,
+  id: string,
+  body: string,
+): void {
+  const table = tableNames[name]
+  database
+    .prepare(
+      `INSERT INTO ${table} (job_key, id, position, body)
+       VALUES (?, ?, (SELECT coalesce(max(position), 0) + 1 FROM ${table} WHERE job_key = ?), ?)`,
+    )
+    .run(jobKey, id, jobKey, body)
+}

@@ -1,0 +1,151 @@
+import type { Database } from 'better-sqlite3'
+import type { JobSummary, OpenedJob } from '../../core/contract/requests.ts'
+import { applyDiff, type JobDiff } from '../../core/project/diff.ts'
+import type { Job } from '../../core/project/job.ts'
+import { jobProblems, readJobFile, writeJobFile } from '../../core/project/job-file.ts'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { checkEdit } from './checked-edit.ts'
+import { storageProblem } from './failures.ts'
+import { insertJobRows, type JobRow, listJobRows, readJobRows, writeEdit } from './job-rows.ts'
+import type { Migration } from './migrations.ts'
+import { openBook } from './open-book.ts'
+
+export interface StoreOptions {
+  readonly migrations: readonly Migration[]
+  /** The present instant, ISO, UTC. */
+  readonly now: () => string
+  /** A key no job of the book has yet. */
+  readonly newJobKey: () => string
+}
+
+/** The book of jobs, open for this process alone. Every call is one transaction: done whole or not at all. */
+export interface Store {
+  readonly path: string
+  readonly list: () => Outcome<readonly JobSummary[]>
+  readonly create: (job: Job) => Outcome<OpenedJob>
+  readonly open: (jobKey: string) => Outcome<OpenedJob>
+  /** Stores one edit made to `revision` of a job and answers the revision it made. */
+  readonly storeEdit: (
+    jobKey: string,
+    revision: number,
+    diff: JobDiff,
+  ) => Outcome<{ readonly revision: number }>
+  readonly delete: (jobKey: string) => Outcome<Record<string, never>>
+  readonly import: (text: string) => Outcome<OpenedJob>
+  readonly export: (jobKey: string) => Outcome<{ readonly fileName: string; readonly text: string }>
+  readonly close: () => void
+}
+
+/** Opens the book at `path`, or makes it; a problem where it cannot be had safely. */
+export function createStore(path: string, options: StoreOptions): Outcome<Store> {
+  const opened = openBook(path, options.migrations, options.now())
+  return opened.ok ? succeed(storeOver(opened.value, options)) : opened
+}
+
+function storeOver(database: Database, options: StoreOptions): Store {
+  /** Jobs as they stand in the book; right for as long as the book is ours alone. */
+  const known = new Map<string, JobRow>()
+
+  /** Runs `work` in one transaction; a problem or an exception takes everything back. */
+  function inTransaction<Value>(work: () => Outcome<Value>): Outcome<Value> {
+    try {
+      database.exec('BEGIN IMMEDIATE')
+      const outcome = work()
+      database.exec(outcome.ok ? 'COMMIT' : 'ROLLBACK')
+      return outcome
+    } catch (error) {
+      if (database.inTransaction) database.exec('ROLLBACK')
+      return storageProblem(error, database.name)
+    }
+  }
+
+  function load(jobKey: string): Outcome<JobRow> {
+    const row = known.get(jobKey)
+    if (row !== undefined) return succeed(row)
+    const read = readJobRows(database, jobKey) ?? noSuchJob(jobKey)
+    if (read.ok) known.set(jobKey, read.value)
+    return read
+  }
+
+  function create(job: Job): Outcome<OpenedJob> {
+    const wrong = jobProblems(job)[0]
+    if (wrong !== undefined) return { ok: false, problem: wrong }
+    const jobKey = options.newJobKey()
+    const made = inTransaction(() => insertJobRows(database, jobKey, job, options.now()))
+    if (made.ok) known.set(jobKey, made.value)
+    return made
+  }
+
+  function storeEdit(
+    jobKey: string,
+    revision: number,
+    diff: JobDiff,
+  ): Outcome<{ readonly revision: number }> {
+    const row = load(jobKey)
+    if (!row.ok) return row
+    if (row.value.revision !== revision) return staleEdit(row.value, revision)
+    const edit = checkEdit(row.value.job, diff)
+    if (!edit.ok) return edit
+    const job = applyDiff(row.value.job, edit.value.diff)
+    const wrong = jobProblems(job)[0]
+    if (wrong !== undefined) return { ok: false, problem: wrong }
+    const next = { jobKey, job, revision: revision + 1 }
+    const written = inTransaction(() => {
+      writeEdit(database, jobKey, edit.value, next.revision, options.now())
+      return succeed({ revision: next.revision })
+    })
+    if (written.ok) known.set(jobKey, next)
+    return written
+  }
+
+  function remove(jobKey: string): Outcome<Record<string, never>> {
+    known.delete(jobKey)
+    return inTransaction(() => {
+      const { changes } = database.prepare('DELETE FROM jobs WHERE job_key = ?').run(jobKey)
+      return changes === 0 ? noSuchJob(jobKey) : succeed({})
+    })
+  }
+
+  function exportJob(jobKey: string): Outcome<{ readonly fileName: string; readonly text: string }> {
+    const row = load(jobKey)
+    if (!row.ok) return row
+    const { job } = row.value
+    return succeed({ fileName: `${fileNameOf(job.header.title)}.json`, text: writeJobFile(job) })
+  }
+
+  return {
+    path: database.name,
+    list: () => inTransaction(() => succeed(listJobRows(database))),
+    create,
+    open: (jobKey) => inTransaction(() => load(jobKey)),
+    storeEdit,
+    delete: remove,
+    import: (text) => {
+      const job = readJobFile(text)
+      return job.ok ? create(job.value) : job
+    },
+    export: exportJob,
+    close: () => database.close(),
+  }
+}
+
+function noSuchJob(jobKey: string): Outcome<never> {
+  return fail('notFound', 'The book has no such job; it may have been deleted.', [jobKey])
+}
+
+function staleEdit(row: JobRow, revision: number): Outcome<never> {
+  return fail(
+    'staleEdit',
+    `This edit was made to an older state of the job (${revision}; the book has ${row.revision}), perhaps in another tab. It was not stored. Open the job again and repeat it.`,
+    [row.jobKey],
+  )
+}
+
+/** Letters, digits and single hyphens, so that the name is good on every file system. */
+export function fileNameOf(title: string): string {
+  const name = title
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+    .replaceAll(/^-+|-+$/g, '')
+  return name.slice(0, 60) || 'job'
+}
