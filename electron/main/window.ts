@@ -1,0 +1,46 @@
+import { join } from 'node:path'
+import { BrowserWindow, shell } from 'electron'
+import { originOf, pageOrigin } from './guard.ts'
+import { startAddress } from './scheme.ts'
+import { keepWindowState, leastSize, readWindowState } from './window-state.ts'
+
+/** The one window: a page without Node, in its own sandbox, that can reach the host only through the preload's list. */
+export function openWindow(root: string, statePath: string): BrowserWindow {
+  const { bounds, maximized } = readWindowState(statePath)
+  const window = new BrowserWindow({
+    ...bounds,
+    ...leastSize,
+    show: false,
+    title: 'Coatwright',
+    // The paper of renderer/app/tokens.css, so that nothing flashes before the page is there.
+    backgroundColor: '#f6f1e6',
+    webPreferences: {
+      preload: join(root, 'build', 'preload', 'preload.cjs'),
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      spellcheck: false,
+    },
+  })
+  if (maximized) window.maximize()
+  keepWindowState(window, statePath)
+  keepOnOwnPages(window)
+  window.once('ready-to-show', () => window.show())
+  window.loadURL(startAddress)
+  return window
+}
+
+/** The window never leaves the program's pages; a link to the outside opens in the user's browser. */
+function keepOnOwnPages(window: BrowserWindow): void {
+  window.webContents.on('will-navigate', (event) => {
+    if (originOf(event.url) !== pageOrigin) event.preventDefault()
+  })
+  window.webContents.on('will-attach-webview', (event) => event.preventDefault())
+  window.webContents.setWindowOpenHandler(({ url }) => {
+    if (url.startsWith('https://')) shell.openExternal(url)
+    return { action: 'deny' }
+  })
+  window.webContents.session.setPermissionRequestHandler((_page, permission, answer) => {
+    answer(permission === 'clipboard-sanitized-write' || permission === 'fullscreen')
+  })
+}

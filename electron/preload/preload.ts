@@ -1,0 +1,26 @@
+import { contextBridge, ipcRenderer } from 'electron'
+import type { Ask, RequestName } from '../../core/contract/requests.ts'
+import { fail } from '../../core/project/problem.ts'
+
+/** Every channel the page may use; there is no other way out of it. */
+const channels = {
+  hostFacts: 'coatwright:hostFacts',
+  listJobs: 'coatwright:listJobs',
+  createJob: 'coatwright:createJob',
+  openJob: 'coatwright:openJob',
+  openDemo: 'coatwright:openDemo',
+  storeEdit: 'coatwright:storeEdit',
+  deleteJob: 'coatwright:deleteJob',
+  importJob: 'coatwright:importJob',
+  exportJob: 'coatwright:exportJob',
+  saveDocument: 'coatwright:saveDocument',
+  savePdf: 'coatwright:savePdf',
+  printDocument: 'coatwright:printDocument',
+} as const satisfies { readonly [Name in RequestName]: `coatwright:${Name}` }
+
+const ask: Ask = async (name, argument) => {
+  if (!Object.hasOwn(channels, name)) return fail('notAllowed', 'The host knows no such request.')
+  return ipcRenderer.invoke(channels[name], argument)
+}
+
+contextBridge.exposeInMainWorld('coatwright', { ask })
