@@ -4,13 +4,6 @@ import type { Specification } from '../specification/types.ts'
 import type { SiteMoment } from '../work-order/site-time.ts'
 import { type StepProgress, stepStates } from './step-states.ts'
 
-/** How a painted surface is judged; printed with the list. */
-export const viewingRule = {
-  text: 'Judged without magnification from 39 in (1 m) or more, under the finished lighting, from a normal viewing position: colour, texture, hiding and sheen look uniform.',
-  source:
-    'PCA standard P1, Touch-Up Painting and Damage Repair; wording and distance as quoted by trade sources',
-} as const
-
 /** Something judged not good on the walk through: a mark to redo a step, with what was seen. */
 export interface PunchItem {
   readonly stepKey: string

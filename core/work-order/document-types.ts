@@ -1,0 +1,155 @@
+import type { CrewMemberId } from '../project/shop-records.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Because, Caution, Notice } from '../specification/types.ts'
+import type { LengthUnitSystem } from '../units/length.ts'
+import type { Cents } from '../units/money.ts'
+import type { RoomPlan } from './room-plan.ts'
+import type { SiteMoment } from './site-time.ts'
+
+/** All documents of a job as data; pages and files are made from it. Amounts are worded in the job's unit system. */
+export interface WorkOrder {
+  readonly title: string
+  readonly client: string
+  readonly site: string
+  readonly unitSystem: LengthUnitSystem
+  readonly yearBuilt: number | null
+  readonly startsOn: string
+  readonly finishesOn: string
+  readonly cover: Cover
+  readonly rooms: readonly RoomSheet[]
+  readonly daySheets: readonly DaySheet[]
+  readonly shopping: readonly ShoppingLine[]
+  readonly estimate: ClientEstimate
+}
+
+export interface Cover {
+  readonly rooms: readonly CoverRoom[]
+  readonly crew: readonly string[]
+  readonly holds: readonly Notice[]
+  readonly notices: readonly Notice[]
+  /** Cautions of the whole job, each once. */
+  readonly cautions: readonly Caution[]
+}
+
+export interface CoverRoom {
+  readonly roomId: RoomId
+  readonly name: string
+  readonly storey: string
+  readonly startsAt: SiteMoment | null
+  readonly endsAt: SiteMoment | null
+  /** Last work ended and touch dry: from then on the household may have it. */
+  readonly freeAt: SiteMoment | null
+  readonly promisedBy: SiteMoment | null
+  readonly minutes: number
+}
+
+export interface FoundLine {
+  /** The number drawn in the plan. */
+  readonly number: number
+  readonly where: string
+  readonly what: string
+  readonly amount: string
+  readonly note: string
+}
+
+export interface QuantityLine {
+  readonly surfaceClass: string
+  readonly netArea: string
+  readonly length: string
+  readonly cuttingIn: string
+  readonly masking: string
+  readonly glassPerimeter: string
+  readonly count: string
+}
+
+export interface StepLine {
+  readonly stepKey: string
+  readonly number: number
+  readonly what: string
+  readonly where: string
+  /** Product class, product, colour and sheen, or nothing. */
+  readonly material: string
+  /** Area, length or pieces worked. */
+  readonly amount: string
+  /** Of the product. */
+  readonly volume: string
+  /** Person-minutes, once. */
+  readonly minutes: number
+  readonly daily: boolean
+  readonly startsAt: SiteMoment | null
+  readonly endsAt: SiteMoment | null
+  readonly people: readonly string[]
+  readonly notBefore: { readonly at: SiteMoment; readonly reason: string } | null
+  readonly notAfter: { readonly at: SiteMoment; readonly reason: string } | null
+  /** Only where the step is out of the usual. */
+  readonly reasons: readonly Because[]
+  /** Numbers of the room's cautions. */
+  readonly cautions: readonly number[]
+}
+
+export interface RegisterLine {
+  readonly name: string
+  readonly where: string
+  readonly count: number
+  readonly handling: string
+  readonly wired: boolean
+}
+
+export interface RoomSheet {
+  readonly roomId: RoomId
+  readonly name: string
+  readonly storey: string
+  readonly note: string
+  readonly dates: CoverRoom
+  readonly plan: RoomPlan
+  readonly found: readonly FoundLine[]
+  readonly quantities: readonly QuantityLine[]
+  readonly steps: readonly StepLine[]
+  readonly cautions: readonly Caution[]
+  readonly notices: readonly Notice[]
+  readonly register: readonly RegisterLine[]
+}
+
+export interface DayEntry {
+  readonly startsAt: SiteMoment
+  readonly endsAt: SiteMoment
+  readonly roomName: string
+  readonly what: readonly string[]
+  readonly materials: readonly string[]
+  readonly with: readonly string[]
+}
+
+export interface DaySheet {
+  readonly date: string
+  readonly crewMemberId: CrewMemberId
+  readonly name: string
+  readonly entries: readonly DayEntry[]
+  /** Comes back every day: alarms to cover and uncover. */
+  readonly everyDay: readonly string[]
+}
+
+export interface ShoppingLine {
+  readonly item: string
+  readonly productClass: string
+  readonly colour: string
+  readonly sheen: string
+  readonly container: string
+  readonly containerGallons: number | null
+  readonly count: number
+  /** What the work takes of this product in all, or null for sundries. */
+  readonly neededGallons: number | null
+  readonly unitPriceCents: Cents
+  readonly priceCents: Cents
+  /** Local date of the first step that needs it. */
+  readonly neededOn: string | null
+}
+
+export interface ClientEstimate {
+  readonly rooms: readonly { readonly name: string; readonly scope: string; readonly cents: Cents }[]
+  readonly beforeTax: Cents
+  readonly tax: Cents
+  readonly total: Cents
+  readonly optional: readonly { readonly label: string; readonly cents: Cents }[]
+  readonly doubts: readonly string[]
+  readonly terms: readonly string[]
+}

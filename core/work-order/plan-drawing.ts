@@ -1,0 +1,143 @@
+import type { LengthUnitSystem } from '../units/length.ts'
+import { html, type Markup } from './html-template.ts'
+import type { PlanOpening, PlanPoint, PlanWall, RoomPlan } from './room-plan.ts'
+
+/** Everything below is in millimetres on paper. */
+const widest = 74
+const deepest = 56
+/** Room for wall letters and lengths around the outline. */
+const margin = 9
+const wallDepth = 1.6
+
+/** Usual drawing scales: 1/2, 3/8, 1/4, 3/16, 1/8, 3/32, 1/16 in to the foot, and the metric ones. */
+const scales: Readonly<Record<LengthUnitSystem, readonly number[]>> = {
+  imperial: [24, 32, 48, 64, 96, 128, 192, 384],
+  metric: [20, 25, 50, 75, 100, 125, 200, 500],
+}
+
+/** The largest usual scale at which the room fits; a very large room gets the scale that just fits. */
+export function drawingScale(plan: RoomPlan, system: LengthUnitSystem): number {
+  const needed = Math.max(plan.widthMm / widest, plan.depthMm / deepest)
+  return scales[system].find((scale) => scale >= needed) ?? Math.ceil(needed)
+}
+
+/** The plan of a room as an SVG drawn to scale when printed at full size. */
+export function planDrawing(plan: RoomPlan, name: string, system: LengthUnitSystem): Markup {
+  const scale = drawingScale(plan, system)
+  const at = ({ x, y }: PlanPoint): PlanPoint => ({ x: x / scale + margin, y: y / scale + margin })
+  const width = plan.widthMm / scale + 2 * margin
+  const height = plan.depthMm / scale + 2 * margin
+  const outline = plan.outline
+    .map(at)
+    .map(({ x, y }) => `${round(x)},${round(y)}`)
+    .join(' ')
+  return html`<svg class="plan" role="img" aria-label="Plan of ${name}, scale 1 to ${scale}" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}">
+<polygon points="${outline}" fill="none" stroke="#23262b" stroke-width="${2 * wallDepth}" stroke-linejoin="miter"/>
+<polygon points="${outline}" fill="none" stroke="#fff" stroke-width="${2 * wallDepth - 0.36}" stroke-linejoin="miter"/>
+<polygon points="${outline}" fill="#fff" stroke="#23262b" stroke-width="0.5" stroke-linejoin="miter"/>
+${plan.openings.map((opening) => drawnOpening(opening, at, plan))}
+${plan.walls.map((wall) => wallLabel(wall, at, plan.turn))}
+${plan.markers.map(({ number, at: place }) => marker(number, at(place)))}
+</svg>`
+}
+
+interface Direction {
+  readonly along: PlanPoint
+  readonly out: PlanPoint
+  readonly length: number
+}
+
+function directionOf(from: PlanPoint, to: PlanPoint, turn: 1 | -1): Direction {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1
+  const along = { x: (to.x - from.x) / length, y: (to.y - from.y) / length }
+  return { along, out: { x: along.y * turn, y: -along.x * turn }, length }
+}
+
+function shifted(point: PlanPoint, direction: PlanPoint, distance: number): PlanPoint {
+  return { x: point.x + direction.x * distance, y: point.y + direction.y * distance }
+}
+
+/** The wall the opening lies in decides which side is out: its own ends may run either way along it. */
+function outOf(opening: PlanOpening, plan: RoomPlan): PlanPoint {
+  const middle = { x: (opening.from.x + opening.to.x) / 2, y: (opening.from.y + opening.to.y) / 2 }
+  const wall = plan.walls.toSorted((a, b) => distance(middle, a) - distance(middle, b))[0]
+  return wall === undefined ? { x: 0, y: -1 } : directionOf(wall.from, wall.to, plan.turn).out
+}
+
+function distance(point: PlanPoint, wall: PlanWall): number {
+  const { along, length } = directionOf(wall.from, wall.to, 1)
+  const reach = (point.x - wall.from.x) * along.x + (point.y - wall.from.y) * along.y
+  const foot = shifted(wall.from, along, Math.max(0, Math.min(length, reach)))
+  return Math.hypot(point.x - foot.x, point.y - foot.y)
+}
+
+/** Jambs at both ends; a window has glass lines, a door a threshold, a cased opening nothing, all else a cross. */
+function drawnOpening(opening: PlanOpening, at: (point: PlanPoint) => PlanPoint, plan: RoomPlan): Markup {
+  const [from, to] = [at(opening.from), at(opening.to)]
+  const out = outOf(opening, plan)
+  const [farFrom, farTo] = [shifted(from, out, wallDepth), shifted(to, out, wallDepth)]
+  const [midFrom, midTo] = [shifted(from, out, wallDepth / 2), shifted(to, out, wallDepth / 2)]
+  const lines: readonly Markup[] = (() => {
+    switch (opening.kind) {
+      case 'window':
+        return [line(from, to, 0.2), line(midFrom, midTo, 0.35), line(farFrom, farTo, 0.2)]
+      case 'door':
+        return [line(midFrom, midTo, 0.3, '1.2 0.6')]
+      case 'casedOpening':
+        return []
+      case 'fireplace':
+      case 'builtIn':
+      case 'other':
+        return [
+          line(from, farTo, 0.2),
+          line(farFrom, to, 0.2),
+          line(from, to, 0.2),
+          line(farFrom, farTo, 0.2),
+        ]
+    }
+  })()
+  return html`${line(midFrom, midTo, wallDepth + 0.7, '', '#fff')}${line(from, farFrom, 0.4)}${line(to, farTo, 0.4)}${lines}`
+}
+
+function line(from: PlanPoint, to: PlanPoint, width: number, dashes = '', ink = '#23262b'): Markup {
+  const dashed = dashes === '' ? null : html` stroke-dasharray="${dashes}"`
+  return html`<line x1="${round(from.x)}" y1="${round(from.y)}" x2="${round(to.x)}" y2="${round(to.y)}" stroke="${ink}" stroke-width="${width}"${dashed}/>`
+}
+
+/** The letter, and the length beside it where the wall is long enough on paper for both. */
+function wallLabel(wall: PlanWall, at: (point: PlanPoint) => PlanPoint, turn: 1 | -1): Markup {
+  const [from, to] = [at(wall.from), at(wall.to)]
+  const { along, out, length } = directionOf(from, to, turn)
+  const middle = shifted(shifted(from, along, length / 2), out, wallDepth + 3)
+  const angle = uprightAngle(along)
+  const text = labelFits(wall.length, length) ? `${wall.letter}  ${wall.length}` : wall.letter
+  return html`<text x="${round(middle.x)}" y="${round(middle.y)}" transform="rotate(${round(angle)} ${round(middle.x)} ${round(middle.y)})" text-anchor="middle" dominant-baseline="central" font-size="2.7">${text}</text>`
+}
+
+/** About 1.5 mm to a letter at this size. */
+function labelFits(text: string, lengthOnPaper: number): boolean {
+  return (text.length + 3) * 1.5 <= lengthOnPaper + 2
+}
+
+/** Walls whose length had no room beside the line, to be listed under the drawing. */
+export function unlabelledWalls(plan: RoomPlan, system: LengthUnitSystem): readonly PlanWall[] {
+  const scale = drawingScale(plan, system)
+  return plan.walls.filter(
+    ({ from, to, length }) => !labelFits(length, Math.hypot(to.x - from.x, to.y - from.y) / scale),
+  )
+}
+
+/** Degrees that keep text readable from below or from the right. */
+function uprightAngle(along: PlanPoint): number {
+  const degrees = (Math.atan2(along.y, along.x) * 180) / Math.PI
+  if (degrees > 90.0001) return degrees - 180
+  return degrees <= -90.0001 ? degrees + 180 : degrees === 90 ? -90 : degrees
+}
+
+function marker(number: number, at: PlanPoint): Markup {
+  return html`<circle cx="${round(at.x)}" cy="${round(at.y)}" r="2.1" fill="#fff" stroke="#23262b" stroke-width="0.35"/><text x="${round(at.x)}" y="${round(at.y)}" text-anchor="middle" dominant-baseline="central" font-size="2.6" font-weight="600">${number}</text>`
+}
+
+function round(value: number): number {
+  return Number(value.toFixed(2))
+}

@@ -1,0 +1,36 @@
+import { type Job, records } from '../project/job.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { KeptItem } from '../project/survey-records.ts'
+import type { RegisterLine } from './document-types.ts'
+import { wallLetter } from './room-plan.ts'
+import { openingName } from './surface-words.ts'
+import { handlingWords } from './trade-words.ts'
+
+/** What stays in the house and is in the way: taken off, loosened, covered or masked, to be ticked off and on again. */
+export function roomRegister(job: Job, roomId: RoomId): readonly RegisterLine[] {
+  return records(job.keptItems)
+    .filter((item) => item.roomId === roomId)
+    .map((item) => ({
+      name: item.note === '' ? item.name : `${item.name} (${item.note})`,
+      where: placeOf(job, item),
+      count: item.count,
+      handling: handlingWords[item.handling],
+      wired: item.wired,
+    }))
+}
+
+function placeOf(job: Job, item: KeptItem): string {
+  switch (item.on.kind) {
+    case 'ceiling':
+      return 'ceiling'
+    case 'room':
+      return 'room'
+    case 'opening':
+      return openingName(job.openings[item.on.openingId])
+    case 'wall': {
+      const { wallId } = item.on
+      const index = job.rooms[item.roomId]?.corners.findIndex((corner) => corner.wallId === wallId) ?? -1
+      return index < 0 ? 'wall' : `wall ${wallLetter(index)}`
+    }
+  }
+}

@@ -1,0 +1,186 @@
+import { type Job, records } from '../project/job.ts'
+import type { Corner, Opening, Room, RoomId, WallId } from '../project/sketch-records.ts'
+import type { Condition } from '../project/survey-records.ts'
+import { formatLength, toMillimetres } from '../units/length.ts'
+
+/** A place in millimetres from the plan's upper left corner, y down. */
+export interface PlanPoint {
+  readonly x: number
+  readonly y: number
+}
+
+export interface PlanWall {
+  readonly wallId: WallId
+  /** A, B, C... in the order of the outline; the same letter stands in the tables. */
+  readonly letter: string
+  readonly from: PlanPoint
+  readonly to: PlanPoint
+  readonly length: string
+}
+
+export interface PlanOpening {
+  readonly kind: Opening['kind']
+  readonly from: PlanPoint
+  readonly to: PlanPoint
+}
+
+export interface PlanMarker {
+  readonly number: number
+  readonly at: PlanPoint
+}
+
+/** The drawing of one room: outline at the finished face, walls lettered, openings, and where things were found. */
+export interface RoomPlan {
+  readonly widthMm: number
+  readonly depthMm: number
+  readonly outline: readonly PlanPoint[]
+  /** 1 where the inside lies to the right of a wall's direction (clockwise on a page with y down), else -1. */
+  readonly turn: 1 | -1
+  readonly walls: readonly PlanWall[]
+  readonly openings: readonly PlanOpening[]
+  readonly markers: readonly PlanMarker[]
+}
+
+export function roomPlan(job: Job, room: Room, found: readonly Condition[]): RoomPlan {
+  const xs = room.corners.map((corner) => toMillimetres(corner.x))
+  const ys = room.corners.map((corner) => toMillimetres(corner.y))
+  const least = { x: Math.min(...xs), y: Math.min(...ys) }
+  const place = (corner: Pick<Corner, 'x' | 'y'>): PlanPoint => ({
+    x: toMillimetres(corner.x) - least.x,
+    y: toMillimetres(corner.y) - least.y,
+  })
+  const outline = room.corners.map(place)
+  const walls = planWalls(job, room, outline)
+  const turn = doubledArea(outline) >= 0 ? 1 : -1
+  return {
+    widthMm: Math.max(...xs) - least.x,
+    depthMm: Math.max(...ys) - least.y,
+    outline,
+    turn,
+    walls,
+    openings: records(job.openings).flatMap((opening) => planOpening(job, room.id, walls, opening, least)),
+    markers: planMarkers(job, room.id, walls, outline, turn, found),
+  }
+}
+
+/** `A` to `Z`, then `AA`, `AB`... */
+export function wallLetter(index: number): string {
+  const letter = String.fromCharCode(65 + (index % 26))
+  return index < 26 ? letter : wallLetter(Math.floor(index / 26) - 1) + letter
+}
+
+/** Twice the signed area: positive for an outline that runs clockwise on the page (y down). */
+function doubledArea(outline: readonly PlanPoint[]): number {
+  return outline.reduce((total, point, index) => {
+    const next = outline[(index + 1) % outline.length] ?? point
+    return total + point.x * next.y - next.x * point.y
+  }, 0)
+}
+
+function planWalls(job: Job, room: Room, outline: readonly PlanPoint[]): readonly PlanWall[] {
+  return room.corners.flatMap((corner, index) => {
+    const from = outline[index]
+    const to = outline[(index + 1) % outline.length]
+    const next = room.corners[(index + 1) % room.corners.length]
+    if (from === undefined || to === undefined || next === undefined) return []
+    const length = formatLength(Math.hypot(next.x - corner.x, next.y - corner.y), job.header.unitSystem)
+    return [{ wallId: corner.wallId, letter: wallLetter(index), from, to, length }]
+  })
+}
+
+/** An opening is drawn where its near wall has it; seen from the far room it is projected onto the far wall. */
+function planOpening(
+  job: Job,
+  roomId: RoomId,
+  walls: readonly PlanWall[],
+  opening: Opening,
+  least: PlanPoint,
+): readonly PlanOpening[] {
+  const near = nearEnds(job, opening)
+  if (near === null) return []
+  const [first, second] = near.map((point) => ({ x: point.x - least.x, y: point.y - least.y }))
+  if (first === undefined || second === undefined) return []
+  if (opening.roomId === roomId) return [{ kind: opening.kind, from: first, to: second }]
+  if (opening.far?.roomId !== roomId) return []
+  const wall = walls.find((each) => each.wallId === opening.far?.wallId)
+  if (wall === undefined) return []
+  return [{ kind: opening.kind, from: projected(first, wall), to: projected(second, wall) }]
+}
+
+function nearEnds(job: Job, opening: Opening): readonly [PlanPoint, PlanPoint] | null {
+  const corners = job.rooms[opening.roomId]?.corners ?? []
+  const index = corners.findIndex((corner) => corner.wallId === opening.wallId)
+  const from = corners[index]
+  const to = corners[(index + 1) % corners.length]
+  if (from === undefined || to === undefined) return null
+  const length = Math.hypot(to.x - from.x, to.y - from.y)
+  const along = (distance: number): PlanPoint => ({
+    x: toMillimetres(from.x + ((to.x - from.x) * distance) / length),
+    y: toMillimetres(from.y + ((to.y - from.y) * distance) / length),
+  })
+  return [along(opening.offset), along(opening.offset + opening.width)]
+}
+
+function projected(point: PlanPoint, wall: PlanWall): PlanPoint {
+  const [dx, dy] = [wall.to.x - wall.from.x, wall.to.y - wall.from.y]
+  const along = ((point.x - wall.from.x) * dx + (point.y - wall.from.y) * dy) / (dx * dx + dy * dy)
+  return { x: wall.from.x + dx * along, y: wall.from.y + dy * along }
+}
+
+/** Markers on a wall stand side by side along it; those of the ceiling, the floor and the room as a whole in the middle. */
+function planMarkers(
+  job: Job,
+  roomId: RoomId,
+  walls: readonly PlanWall[],
+  outline: readonly PlanPoint[],
+  turn: 1 | -1,
+  found: readonly Condition[],
+): readonly PlanMarker[] {
+  const places = found.map((condition) => wallOf(job, roomId, condition))
+  const taken = new Map<WallId | null, number>()
+  return places.map((wallId, index) => {
+    const order = taken.get(wallId) ?? 0
+    taken.set(wallId, order + 1)
+    const many = places.filter((place) => place === wallId).length
+    const wall = walls.find((each) => each.wallId === wallId)
+    const at =
+      wall === undefined
+        ? besideMiddle(outline, order, many)
+        : alongWall(wall, turn, (order + 1) / (many + 1))
+    return { number: index + 1, at }
+  })
+}
+
+function wallOf(job: Job, roomId: RoomId, condition: Condition): WallId | null {
+  if (condition.on.level !== 'surface') return null
+  const { surface } = condition.on
+  if (surface.kind === 'wall') return surface.wallId
+  if (surface.kind !== 'opening') return null
+  const opening = job.openings[surface.openingId]
+  return (opening?.roomId === roomId ? opening.wallId : opening?.far?.wallId) ?? null
+}
+
+const markerInset = 260
+
+function alongWall(wall: PlanWall, turn: 1 | -1, share: number): PlanPoint {
+  const [dx, dy] = [wall.to.x - wall.from.x, wall.to.y - wall.from.y]
+  const length = Math.hypot(dx, dy)
+  return {
+    x: wall.from.x + dx * share - (dy / length) * markerInset * turn,
+    y: wall.from.y + dy * share + (dx / length) * markerInset * turn,
+  }
+}
+
+/** Rows of five about the middle of the corners. */
+function besideMiddle(outline: readonly PlanPoint[], order: number, many: number): PlanPoint {
+  const middle = {
+    x: outline.reduce((total, point) => total + point.x, 0) / outline.length,
+    y: outline.reduce((total, point) => total + point.y, 0) / outline.length,
+  }
+  const row = Math.floor(order / 5)
+  const inRow = Math.min(5, many - row * 5)
+  return {
+    x: middle.x + ((order % 5) - (inRow - 1) / 2) * 420,
+    y: middle.y + row * 420,
+  }
+}

@@ -1,0 +1,104 @@
+import { stepMinutes } from '../price/labour.ts'
+import { type Job, records } from '../project/job.ts'
+import type { Room } from '../project/sketch-records.ts'
+import type { Condition } from '../project/survey-records.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Caution, Specification, Step } from '../specification/types.ts'
+import { formatArea, squareMetres } from '../units/area.ts'
+import { formatLength } from '../units/length.ts'
+import type { CoverRoom, FoundLine, RoomSheet } from './document-types.ts'
+import { roomRegister } from './register.ts'
+import { roomPlan } from './room-plan.ts'
+import { roomQuantities } from './room-quantities.ts'
+import { momentAfter, type SiteMoment } from './site-time.ts'
+import { stepLine } from './step-lines.ts'
+import { roomOfCondition, surfaceWords } from './surface-words.ts'
+import { conditionWords, severityWords, surfaceClassWords } from './trade-words.ts'
+import { earliest, latest, type WorkPlanTask } from './work-plan.ts'
+
+export interface RoomSheetInput {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+  readonly tasks: ReadonlyMap<string, readonly WorkPlanTask[]>
+}
+
+export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
+  const { job, takeoff, specification } = input
+  const steps = specification.steps.filter((step) => step.roomId === room.id)
+  const found = records(job.conditions).filter((condition) => roomOfCondition(job, condition) === room.id)
+  const cautions = cautionsOf(steps)
+  return {
+    roomId: room.id,
+    name: room.name,
+    storey: job.storeys[room.storeyId]?.name ?? '',
+    note: room.note,
+    dates: coverRoom(input, room, steps),
+    plan: roomPlan(job, room, found),
+    found: found.map((condition, index) => foundLine(job, condition, index + 1)),
+    quantities: roomQuantities(takeoff, room.id, job.header.unitSystem),
+    steps: steps.map((step, index) => stepLine({ ...input, cautions }, step, index + 1)),
+    cautions,
+    notices: specification.notices.filter((notice) => notice.roomId === room.id),
+    register: roomRegister(job, room.id),
+  }
+}
+
+/** Each caution once, in the order the steps bring them. */
+export function cautionsOf(steps: readonly Step[]): readonly Caution[] {
+  return [...new Map(steps.flatMap((step) => step.cautions).map((caution) => [caution.id, caution])).values()]
+}
+
+function coverRoom(input: RoomSheetInput, room: Room, steps: readonly Step[]): CoverRoom {
+  const { job } = input
+  const tasks = steps.flatMap((step) => input.tasks.get(step.key) ?? [])
+  return {
+    roomId: room.id,
+    name: room.name,
+    storey: job.storeys[room.storeyId]?.name ?? '',
+    startsAt: earliest(tasks.map((task) => task.startsAt)),
+    endsAt: latest(tasks.map((task) => task.endsAt)),
+    freeAt: freeAt(input, steps),
+    promisedBy: room.backBy,
+    minutes: steps.reduce((total, step) => total + stepMinutes(job, step), 0),
+  }
+}
+
+/** When the last step has ended and everything put on is dry to the touch. */
+function freeAt(input: RoomSheetInput, steps: readonly Step[]): SiteMoment | null {
+  const { timeZone } = input.job.header
+  return latest(
+    steps.flatMap((step) =>
+      (input.tasks.get(step.key) ?? []).map((task) => momentAfter(task.endsAt, step.touchDry, timeZone)),
+    ),
+  )
+}
+
+function foundLine(job: Job, condition: Condition, number: number): FoundLine {
+  const cause =
+    condition.suspectedCause === ''
+      ? []
+      : [`suspected cause: ${condition.suspectedCause}${condition.causeCured ? ' (put right)' : ''}`]
+  const note = condition.note === '' ? [] : [condition.note]
+  return {
+    number,
+    where: placeOf(job, condition),
+    what: `${conditionWords[condition.kind]}, ${severityWords[condition.severity]}`,
+    amount: amountOf(job, condition),
+    note: [...cause, ...note].join('; '),
+  }
+}
+
+function placeOf(job: Job, { on }: Condition): string {
+  if (on.level === 'surface') return surfaceWords(job, on.surface)
+  return on.surfaceClass === null ? 'whole room' : surfaceClassWords[on.surfaceClass].toLowerCase()
+}
+
+function amountOf(job: Job, { length, areaMm2, count }: Condition): string {
+  const { unitSystem } = job.header
+  return [
+    ...(length ? [formatLength(length, unitSystem)] : []),
+    ...(areaMm2 ? [formatArea(squareMetres(areaMm2 / 1e6), unitSystem)] : []),
+    ...(count ? [`${count}`] : []),
+  ].join(', ')
+}

@@ -1,0 +1,59 @@
+import type { Estimate } from '../price/estimate-types.ts'
+import type { MaterialLine } from '../price/materials.ts'
+import type { SundryLine } from '../price/sundries.ts'
+import { type Cents, roundToCents } from '../units/money.ts'
+import type { ShoppingLine } from './document-types.ts'
+import { productClassWords, sheenWords } from './trade-words.ts'
+import { earliest, type WorkPlanTask } from './work-plan.ts'
+
+/** One line per container size of each product and colour, then what is used up; by the day it is first needed. */
+export function shoppingList(
+  priced: Estimate,
+  tasks: ReadonlyMap<string, readonly WorkPlanTask[]>,
+): readonly ShoppingLine[] {
+  const paint = priced.materials.flatMap((line) => materialLines(line, tasks))
+  const byDay = paint.toSorted((a, b) =>
+    (a.neededOn ?? '9') < (b.neededOn ?? '9') ? -1 : a.neededOn === b.neededOn ? 0 : 1,
+  )
+  return [...byDay, ...priced.sundries.flatMap(sundryLines)]
+}
+
+function materialLines(
+  line: MaterialLine,
+  tasks: ReadonlyMap<string, readonly WorkPlanTask[]>,
+): readonly ShoppingLine[] {
+  const starts = line.steps.flatMap((part) => (tasks.get(part.stepKey) ?? []).map((task) => task.startsAt))
+  return line.containers.map((container) => ({
+    item: line.productName,
+    productClass: productClassWords[line.productClass],
+    colour: line.colourName ?? '',
+    sheen: line.sheen === null ? '' : sheenWords[line.sheen],
+    container: container.name,
+    containerGallons: container.gallons,
+    count: container.count,
+    neededGallons: line.gallons,
+    unitPriceCents: container.priceCents,
+    priceCents: (container.priceCents * container.count) as Cents,
+    neededOn: earliest(starts)?.slice(0, 10) ?? null,
+  }))
+}
+
+/** The allowance by the hour has no pieces and stands in the estimate only. */
+function sundryLines(line: SundryLine): readonly ShoppingLine[] {
+  if (line.pieces === null) return []
+  return [
+    {
+      item: line.name,
+      productClass: 'sundries',
+      colour: '',
+      sheen: '',
+      container: 'piece',
+      containerGallons: null,
+      count: line.pieces,
+      neededGallons: null,
+      unitPriceCents: roundToCents(line.priceCents / line.pieces),
+      priceCents: line.priceCents,
+      neededOn: null,
+    },
+  ]
+}

@@ -1,0 +1,144 @@
+import { stepGallons } from '../price/consumption.ts'
+import { stepMinutes } from '../price/labour.ts'
+import { productOf } from '../price/materials.ts'
+import type { Job } from '../project/job.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Because, Caution, Operation, Specification, Step, StepOrder } from '../specification/types.ts'
+import { formatArea } from '../units/area.ts'
+import { formatLength, type LengthUnitSystem } from '../units/length.ts'
+import { toLitres } from '../units/volume.ts'
+import type { StepLine } from './document-types.ts'
+import { momentAfter, type SiteMoment } from './site-time.ts'
+import { stepPlace } from './surface-words.ts'
+import { operationWords, productClassWords, sheenWords } from './trade-words.ts'
+import { earliest, latest, type WorkPlanTask } from './work-plan.ts'
+
+/** Done in any room by anybody; their reasons are not printed unless something found asked for them. */
+const routine: ReadonlySet<Operation> = new Set<Operation>([
+  'protectRoom',
+  'takeOff',
+  'loosenHanging',
+  'dustDown',
+  'vacuum',
+  'dustOff',
+  'maskOff',
+  'unmask',
+  'coat',
+  'refitHanging',
+  'putBack',
+  'cleanUp',
+  'inspect',
+])
+
+export interface StepLineInput {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+  readonly tasks: ReadonlyMap<string, readonly WorkPlanTask[]>
+  /** Cautions of the room in the order they are numbered. */
+  readonly cautions: readonly Caution[]
+}
+
+export function stepLine(input: StepLineInput, step: Step, number: number): StepLine {
+  const { job, takeoff } = input
+  const tasks = input.tasks.get(step.key) ?? []
+  return {
+    stepKey: step.key,
+    number,
+    what: stepTitle(step),
+    where: stepPlace(job, takeoff, step),
+    material: materialWords(job, step),
+    amount: amountWords(step, job.header.unitSystem),
+    volume: volumeWords(job, step),
+    minutes: stepMinutes(job, step),
+    daily: step.daily,
+    startsAt: earliest(tasks.map((task) => task.startsAt)),
+    endsAt: latest(tasks.map((task) => task.endsAt)),
+    people: peopleOf(job, tasks),
+    notBefore: notBefore(input, step),
+    notAfter: notAfter(input, step),
+    reasons: unusualReasons(step),
+    cautions: step.cautions.map((caution) => input.cautions.findIndex((each) => each.id === caution.id) + 1),
+  }
+}
+
+/** `Coat 2`, `Prime`, `Scrape until nothing lifts`. */
+export function stepTitle(step: Step): string {
+  return step.coat > 0 ? `${operationWords[step.operation]} ${step.coat}` : operationWords[step.operation]
+}
+
+export function materialWords(job: Job, step: Step): string {
+  if (step.productClass === null) return ''
+  const product = productOf(job, step)
+  const colour = step.colourId === null ? undefined : job.colours[step.colourId]
+  const words = productClassWords[step.productClass]
+  const parts = [
+    product === undefined || product.name.toLowerCase() === words ? words : `${words} (${product.name})`,
+    ...(colour === undefined ? [] : [colour.name]),
+    ...(step.sheen === null ? [] : [sheenWords[step.sheen]]),
+  ]
+  return parts.join(', ')
+}
+
+export function peopleOf(job: Job, tasks: readonly WorkPlanTask[]): readonly string[] {
+  const ids = new Set(tasks.flatMap((task) => task.crewMemberIds))
+  return [...ids].map((id) => job.crew[id]?.name ?? id)
+}
+
+function amountWords(step: Step, system: LengthUnitSystem): string {
+  const { area, length, cuttingIn, glassPerimeter, count } = step.amounts
+  return [
+    ...(area > 0 ? [formatArea(area, system)] : []),
+    ...(length > 0 ? [formatLength(length, system)] : []),
+    ...(cuttingIn > 0 ? [`cut in ${formatLength(cuttingIn, system)}`] : []),
+    ...(glassPerimeter > 0 ? [`glass ${formatLength(glassPerimeter, system)}`] : []),
+    ...(count > 0 ? [`${count} pc`] : []),
+  ].join(' · ')
+}
+
+function volumeWords(job: Job, step: Step): string {
+  const product = productOf(job, step)
+  return product === undefined ? '' : volumeText(stepGallons(product, step), job.header.unitSystem)
+}
+
+/** Small amounts in the measure a painter pours: fluid ounces or millilitres; nothing for nothing. */
+export function volumeText(gallons: number, system: LengthUnitSystem): string {
+  if (gallons === 0) return ''
+  if (system === 'imperial') {
+    return gallons < 0.2 ? `${Math.ceil(gallons * 128)} fl oz` : `${gallons.toFixed(2)} gal`
+  }
+  const litres = toLitres(gallons)
+  return litres < 0.75 ? `${Math.ceil(litres * 100) * 10} ml` : `${litres.toFixed(1)} L`
+}
+
+function unusualReasons(step: Step): readonly Because[] {
+  const found = step.because.filter((because) => because.conditionIds.length > 0)
+  return routine.has(step.operation) && step.coat < 3 ? found : step.because
+}
+
+type Limit = { readonly at: SiteMoment; readonly reason: string }
+
+function limits(
+  input: StepLineInput,
+  step: Step,
+  waitOf: (order: StepOrder) => number | null,
+): readonly Limit[] {
+  return input.specification.order.flatMap((order) => {
+    const wait = waitOf(order)
+    const end = latest((input.tasks.get(order.before) ?? []).map((task) => task.endsAt))
+    if (order.after !== step.key || wait === null || wait === 0 || end === null) return []
+    return [{ at: momentAfter(end, wait, input.job.header.timeZone), reason: order.reason }]
+  })
+}
+
+/** The latest moment any drying before this step ends, as planned. */
+function notBefore(input: StepLineInput, step: Step): Limit | null {
+  const all = limits(input, step, (order) => order.minimumWait)
+  return all.toSorted((a, b) => (a.at < b.at ? 1 : -1))[0] ?? null
+}
+
+/** The soonest moment an open time before this step runs out, as planned. */
+function notAfter(input: StepLineInput, step: Step): Limit | null {
+  const all = limits(input, step, (order) => order.maximumWait)
+  return all.toSorted((a, b) => (a.at < b.at ? -1 : 1))[0] ?? null
+}

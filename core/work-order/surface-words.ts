@@ -1,0 +1,71 @@
+import type { Job } from '../project/job.ts'
+import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
+import type { SurfaceRef } from '../project/surface-ref.ts'
+import type { Condition } from '../project/survey-records.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Step } from '../specification/types.ts'
+import { wallLetter } from './room-plan.ts'
+import { openingWords, surfaceClassWords, trimWords } from './trade-words.ts'
+
+/** The room a surface is worked from; null where the record it names is gone. */
+export function roomOfSurface(job: Job, surface: SurfaceRef): RoomId | null {
+  if (surface.kind !== 'opening') return surface.roomId
+  const opening = job.openings[surface.openingId]
+  return (surface.side === 'near' ? opening?.roomId : opening?.far?.roomId) ?? null
+}
+
+export function roomOfCondition(job: Job, condition: Condition): RoomId | null {
+  return condition.on.level === 'room' ? condition.on.roomId : roomOfSurface(job, condition.on.surface)
+}
+
+/** `wall B`, `ceiling`, `baseboard`, `window (east): sash`. */
+export function surfaceWords(job: Job, surface: SurfaceRef): string {
+  switch (surface.kind) {
+    case 'wall': {
+      const letter = letterOf(job.rooms[surface.roomId], surface.wallId)
+      return surface.zone === 'whole' ? `wall ${letter}` : `wall ${letter}, ${surface.zone} part`
+    }
+    case 'ceiling':
+    case 'floor':
+      return surface.kind
+    case 'trim': {
+      const run = job.trimRuns[surface.trimRunId]
+      return run === undefined ? 'trim' : trimWords[run.kind]
+    }
+    case 'opening':
+      return `${openingName(job.openings[surface.openingId])}: ${surface.part}`
+    case 'built':
+      return job.builtItems[surface.builtItemId]?.name || 'built work'
+  }
+}
+
+export function openingName(opening: Opening | undefined): string {
+  if (opening === undefined) return 'opening'
+  return opening.name === '' ? openingWords[opening.kind] : opening.name
+}
+
+function letterOf(room: Room | undefined, wallId: string): string {
+  const index = room?.corners.findIndex((corner) => corner.wallId === wallId) ?? -1
+  return index < 0 ? '?' : wallLetter(index)
+}
+
+/** `Walls`, or `Walls A, C` where not all of the room's walls are meant; `Room` for a step on the whole room. */
+export function stepPlace(job: Job, takeoff: Takeoff, step: Step): string {
+  if (step.surfaceClass === null) return 'Room'
+  const word = surfaceClassWords[step.surfaceClass]
+  const letters = wallLetters(job, takeoff, step)
+  const room = job.rooms[step.roomId]
+  if (letters.length === 0 || letters.length === (room?.corners.length ?? 0)) return word
+  return `${word} ${letters.join(', ')}`
+}
+
+function wallLetters(job: Job, takeoff: Takeoff, step: Step): readonly string[] {
+  const room = job.rooms[step.roomId]
+  const wallIds = step.surfaceKeys.flatMap((key) => {
+    const surface = takeoff.byKey.get(key)?.surface
+    return surface?.kind === 'wall' ? [surface.wallId] : []
+  })
+  return (room?.corners ?? []).flatMap((corner, index) =>
+    wallIds.includes(corner.wallId) ? [wallLetter(index)] : [],
+  )
+}

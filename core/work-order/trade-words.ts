@@ -1,0 +1,161 @@
+import type {
+  ConditionKind,
+  KeptItemHandling,
+  OpeningKind,
+  ProductClass,
+  Severity,
+  Sheen,
+  SurfaceClass,
+  TrimKind,
+} from '../project/vocabulary.ts'
+import type { Operation } from '../specification/types.ts'
+
+/** The trade's words on paper for the tags of records and steps. Each list is complete, or it does not compile. */
+export const operationWords: Readonly<Record<Operation, string>> = {
+  protectRoom: 'Cover the floor and what stays',
+  takeOff: 'Take off, bag and label',
+  loosenHanging: 'Loosen what hangs here',
+  coverAlarm: 'Cover the alarm for the working hours',
+  dustDown: 'Dust down under a raking light',
+  wash: 'Wash and rinse',
+  washMildew: 'Wash off mildew',
+  scrape: 'Scrape until nothing lifts, feather the edges',
+  stripWallpaper: 'Strip the wallpaper',
+  washOffSize: 'Wash off paste and size',
+  washOffCalcimine: 'Wash off calcimine',
+  openCrack: 'Open cracks to a V and clean them',
+  driveFastener: 'Drive fasteners below the surface',
+  reattachPlaster: 'Fasten loose plaster back to the lath',
+  sealChalk: 'Seal the chalky surface',
+  sealBare: 'Seal bare places',
+  blockStain: 'Block stains',
+  spotPrime: 'Spot-prime',
+  fill: 'Fill in layers',
+  skim: 'Skim',
+  puttySash: 'Putty the sash',
+  freeSash: 'Free the sash',
+  caulk: 'Caulk gaps',
+  treatRust: 'Clean and treat rust',
+  sandPatch: 'Sand old patches flat',
+  sandFill: 'Sand the filler',
+  sand: 'Sand to dull the gloss',
+  vacuum: 'Vacuum',
+  dustOff: 'Dust off',
+  degloss: 'Wipe with liquid deglosser',
+  prime: 'Prime',
+  coat: 'Coat',
+  maskOff: 'Mask off',
+  unmask: 'Take the masking off',
+  restoreAlarm: 'Uncover the alarm and try it',
+  refitHanging: 'Refit what hangs here',
+  putBack: 'Put back what was taken off',
+  cleanUp: 'Clean up and clear the room',
+  inspect: 'Look over at viewing distance',
+}
+
+export const surfaceClassWords: Readonly<Record<SurfaceClass, string>> = {
+  ceiling: 'Ceiling',
+  walls: 'Walls',
+  wainscot: 'Wainscot',
+  trim: 'Trim',
+  doors: 'Doors',
+  sash: 'Sash',
+  stairs: 'Stairs',
+  radiators: 'Radiators',
+  builtWork: 'Built work',
+}
+
+export const productClassWords: Readonly<Record<ProductClass, string>> = {
+  latexCeiling: 'latex ceiling paint',
+  latexWall: 'latex wall paint',
+  waterborneEnamel: 'water-borne enamel',
+  alkydEnamel: 'alkyd enamel',
+  acrylicPrimer: 'acrylic primer',
+  bondingPrimer: 'bonding primer',
+  oilPrimer: 'oil primer',
+  stainBlockingPrimer: 'stain-blocking primer',
+  shellacPrimer: 'shellac primer',
+  calcimineSealer: 'calcimine sealer',
+  plasterSealer: 'plaster sealer',
+  metalPrimer: 'metal primer',
+  radiatorEnamel: 'radiator enamel',
+  liquidDeglosser: 'liquid deglosser',
+  dryingFiller: 'drying filler',
+  settingFiller: 'setting filler',
+  woodFiller: 'wood filler',
+  acrylicCaulk: 'acrylic caulk',
+  glazingPutty: 'glazing putty',
+  clearVarnish: 'clear varnish',
+  cleaner: 'cleaner',
+  mildewWash: 'mildew wash',
+  floorEnamel: 'floor enamel',
+}
+
+export const sheenWords: Readonly<Record<Sheen, string>> = {
+  flat: 'flat',
+  matte: 'matte',
+  eggshell: 'eggshell',
+  satin: 'satin',
+  semiGloss: 'semi-gloss',
+  gloss: 'gloss',
+  highGloss: 'high gloss',
+}
+
+export const conditionWords: Readonly<Record<ConditionKind, string>> = {
+  dustAndCobwebs: 'dust and cobwebs',
+  loosePaint: 'loose or peeling paint',
+  stressCrack: 'stress crack',
+  movingCrack: 'crack that moves or curls',
+  chalking: 'chalky surface (wipe test)',
+  poppedFastener: 'popped fastener',
+  unsandedPatch: 'patch painted over unsanded',
+  glossyOldPaint: 'glossy old paint',
+  waterStain: 'water stain',
+  sootOrSmoke: 'soot or smoke',
+  nicotine: 'nicotine',
+  mildew: 'mildew',
+  rust: 'rust',
+  knots: 'knots',
+  hole: 'hole',
+  loosePlasterKeys: 'plaster loose from its lath',
+  unwantedTexture: 'texture not wanted',
+  oldWallpaper: 'old wallpaper',
+  newPlaster: 'new plaster',
+  newSkimCoat: 'new skim coat',
+  bareJointCompound: 'bare joint compound',
+  bareWood: 'bare wood',
+  caulkGap: 'open joint to caulk',
+  missingPutty: 'missing putty',
+  paintedShut: 'sash painted shut',
+  grease: 'grease',
+}
+
+export const severityWords: Readonly<Record<Severity, string>> = {
+  slight: 'slight',
+  moderate: 'moderate',
+  severe: 'severe',
+}
+
+export const handlingWords: Readonly<Record<KeptItemHandling, string>> = {
+  takeOff: 'take off, bag, label',
+  coverDaily: 'cover in working hours, restore the same day',
+  loosen: 'loosen, paint behind, refit',
+  maskInPlace: 'mask in place',
+}
+
+export const trimWords: Readonly<Record<TrimKind, string>> = {
+  baseboard: 'baseboard',
+  crown: 'crown',
+  pictureRail: 'picture rail',
+  chairRail: 'chair rail',
+  wainscotCap: 'wainscot cap',
+}
+
+export const openingWords: Readonly<Record<OpeningKind, string>> = {
+  door: 'door',
+  casedOpening: 'cased opening',
+  window: 'window',
+  fireplace: 'fireplace',
+  builtIn: 'built-in',
+  other: 'opening',
+}

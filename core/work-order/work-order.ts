@@ -1,0 +1,60 @@
+import type { Estimate } from '../price/estimate-types.ts'
+import { type Job, records } from '../project/job.ts'
+import type { Room } from '../project/sketch-records.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Specification } from '../specification/types.ts'
+import { clientEstimate } from './client-estimate.ts'
+import { daySheets } from './day-sheets.ts'
+import type { Cover, RoomSheet, WorkOrder } from './document-types.ts'
+import { cautionsOf, roomSheet } from './room-sheet.ts'
+import { shoppingList } from './shopping.ts'
+import { tasksByStep, type WorkPlan } from './work-plan.ts'
+
+/** Puts together every document of the job. Rooms stand in the order in which the plan starts them. */
+export function workOrder(
+  job: Job,
+  takeoff: Takeoff,
+  specification: Specification,
+  priced: Estimate,
+  plan: WorkPlan,
+): WorkOrder {
+  const tasks = tasksByStep(plan)
+  const rooms = roomsWithWork(job, specification)
+    .map((room) => roomSheet({ job, takeoff, specification, tasks }, room))
+    .toSorted(byStart)
+  return {
+    title: job.header.title,
+    client: job.header.client,
+    site: job.header.site,
+    unitSystem: job.header.unitSystem,
+    yearBuilt: job.header.yearBuilt,
+    startsOn: plan.startsOn,
+    finishesOn: plan.finishesOn,
+    cover: coverOf(job, specification, rooms),
+    rooms,
+    daySheets: daySheets(job, takeoff, specification, plan),
+    shopping: shoppingList(priced, tasks),
+    estimate: clientEstimate(job, specification, priced),
+  }
+}
+
+function roomsWithWork(job: Job, specification: Specification): readonly Room[] {
+  const worked = new Set(specification.steps.map((step) => step.roomId))
+  return records(job.rooms).filter((room) => worked.has(room.id))
+}
+
+/** Rooms nobody planned yet come last, in the order of the job. */
+function byStart(a: RoomSheet, b: RoomSheet): number {
+  const [first, second] = [a.dates.startsAt ?? '9', b.dates.startsAt ?? '9']
+  return first < second ? -1 : first > second ? 1 : 0
+}
+
+function coverOf(job: Job, specification: Specification, rooms: readonly RoomSheet[]): Cover {
+  return {
+    rooms: rooms.map((room) => room.dates),
+    crew: records(job.crew).map((person) => person.name),
+    holds: specification.notices.filter((notice) => notice.hold),
+    notices: specification.notices.filter((notice) => !notice.hold && notice.roomId === null),
+    cautions: cautionsOf(specification.steps),
+  }
+}
