@@ -1,0 +1,139 @@
+import { copyFileSync, readdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { expect, onTestFinished, test } from 'vitest'
+import { backupFolder } from '../../electron/storage/backups.ts'
+import { type Migration, migrationOf, readMigrations } from '../../electron/storage/migrations.ts'
+import { plainJob, roomId } from '../fixtures/plain-room.ts'
+import { granted, migrations, openBook, problemOf, testFolder, tryBook } from '../storage/books.ts'
+
+const databases = join(import.meta.dirname, '..', 'fixtures', 'databases')
+
+/** A step that no program has, after all those that are there. */
+function plantedMigration(sql: string): Migration {
+  return migrationOf(migrations.length + 1, 'planted', sql)
+}
+
+function bookWithOneJob(): string {
+  const path = join(testFolder(), 'book.sqlite')
+  const book = openBook(path)
+  granted(book.create(plainJob()))
+  book.close()
+  return path
+}
+
+function schemaOf(path: string): readonly unknown[] {
+  const database = new Database(path, { readonly: true })
+  const schema = database.prepare('SELECT type, name, sql FROM sqlite_schema ORDER BY type, name').all()
+  database.close()
+  return schema
+}
+
+test('a folder of migrations is read in order, and a gap, a double or a strange name is refused', () => {
+  const folder = testFolder()
+  writeFileSync(join(folder, '0001-first.sql'), 'SELECT 1;')
+  writeFileSync(join(folder, '0002-second.sql'), 'SELECT 2;')
+  expect(readMigrations(folder).map(({ number, name }) => `${number} ${name}`)).toEqual([
+    '1 first',
+    '2 second',
+  ])
+  writeFileSync(join(folder, '0004-fourth.sql'), 'SELECT 4;')
+  expect(() => readMigrations(folder)).toThrow('0003')
+  writeFileSync(join(folder, '0002-again.sql'), 'SELECT 2;')
+  expect(() => readMigrations(folder)).toThrow('should be')
+  writeFileSync(join(folder, '0001_first.txt'), '')
+  expect(() => readMigrations(folder)).toThrow('should be')
+})
+
+test('line ends of another system do not change the hash, a changed letter does', () => {
+  const hash = (text: string) => migrationOf(1, 'first', text).sha256
+  expect(hash('SELECT 1;\r\nSELECT 2;\r\n')).toBe(hash('SELECT 1;\nSELECT 2;\n'))
+  expect(hash('SELECT 1;\nSELECT 3;\n')).not.toBe(hash('SELECT 1;\nSELECT 2;\n'))
+})
+
+test('an empty file becomes a book of the newest form, with every migration on record', () => {
+  const path = join(testFolder(), 'new', 'folder', 'book.sqlite')
+  openBook(path).close()
+  const database = new Database(path, { readonly: true })
+  onTestFinished(() => {
+    database.close()
+  })
+  expect(database.prepare('SELECT number, name, sha256 FROM applied_migrations').all()).toEqual(
+    migrations.map(({ number, name, sha256 }) => ({ number, name, sha256 })),
+  )
+  expect(database.pragma('journal_mode', { simple: true })).toBe('wal')
+  expect(database.pragma('integrity_check', { simple: true })).toBe('ok')
+  expect(database.pragma('foreign_key_check')).toEqual([])
+})
+
+test('every table is strict', () => {
+  const path = join(testFolder(), 'book.sqlite')
+  openBook(path).close()
+  const database = new Database(path, { readonly: true })
+  onTestFinished(() => {
+    database.close()
+  })
+  const tables = database.pragma('table_list') as { schema: string; name: string; strict: number }[]
+  const loose = tables.filter((table) => table.strict === 0 && !table.name.startsWith('sqlite_'))
+  expect(loose).toEqual([])
+  expect(tables.length).toBeGreaterThan(18)
+})
+
+test('a migration runs once, after a copy of the book was made, and keeps the jobs', () => {
+  const path = bookWithOneJob()
+  const steps = [...migrations, plantedMigration('ALTER TABLE jobs ADD COLUMN remark TEXT;')]
+  granted(tryBook(path, steps)).close()
+  const before = readdirSync(backupFolder(path)).filter((name) => name.startsWith('before-'))
+  expect(before).toEqual([
+    expect.stringMatching(new RegExp(`^before-${String(steps.length).padStart(4, '0')}-.*\\.sqlite$`)),
+  ])
+  const copy = join(testFolder(), 'book.sqlite')
+  copyFileSync(join(backupFolder(path), before[0] ?? ''), copy)
+  expect(granted(openBook(copy).open('job-1')).job).toEqual(plainJob())
+  const again = granted(tryBook(path, steps, undefined, 1))
+  expect(granted(again.open('job-1')).job).toEqual(plainJob())
+  expect(readdirSync(backupFolder(path)).filter((name) => name.startsWith('before-'))).toEqual(before)
+})
+
+test('a migration that fails half-way leaves the book as it was', () => {
+  const path = bookWithOneJob()
+  const before = schemaOf(path)
+  const failing = plantedMigration(
+    'ALTER TABLE jobs ADD COLUMN remark TEXT; DELETE FROM rooms; SELECT nonsense;',
+  )
+  const refused = tryBook(path, [...migrations, failing])
+  expect(refused).toMatchObject({ ok: false, problem: { kind: 'storageFailed' } })
+  expect(refused.ok ? '' : refused.problem.sentence).toContain('was left as it was')
+  expect(schemaOf(path)).toEqual(before)
+  expect(granted(openBook(path).open('job-1')).job).toEqual(plainJob())
+})
+
+test('a migration that leaves a reference leading nowhere is taken back', () => {
+  const path = bookWithOneJob()
+  expect(problemOf(tryBook(path, [...migrations, plantedMigration('DELETE FROM storeys;')]))).toBe(
+    'storageFailed',
+  )
+  expect(granted(openBook(path).open('job-1')).job).toEqual(plainJob())
+})
+
+/** A released form of the book, kept as it was written, by the number of its last migration. */
+function fixtureOf(migration: Migration): string {
+  return `${String(migration.number).padStart(4, '0')}-${migration.name}.sqlite`
+}
+
+for (const migration of migrations) {
+  test(`a book as form ${migration.number} (${migration.name}) left it opens in the newest form with its job whole`, () => {
+    const path = join(testFolder(), 'book.sqlite')
+    copyFileSync(join(databases, fixtureOf(migration)), path)
+    const book = openBook(path)
+    const [summary] = granted(book.list())
+    expect(summary).toMatchObject({ title: 'One plain room', client: 'A. Client', roomCount: 1 })
+    const { job } = granted(book.open(summary?.jobKey ?? ''))
+    expect(job.rooms[roomId]).toEqual(plainJob().rooms[roomId])
+    expect(Object.keys(job.crew)).toEqual(['ada', 'ben'])
+  })
+}
+
+test('no migration is without a book of its form, and no such book without its migration', () => {
+  expect(readdirSync(databases).sort()).toEqual(migrations.map(fixtureOf))
+})
