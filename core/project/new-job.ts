@@ -1,3 +1,4 @@
+import { emptyJob } from './empty-job.ts'
 import type { Job } from './job.ts'
 import type { Storey, StoreyId } from './sketch-records.ts'
 
@@ -18,37 +19,17 @@ const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', 
  * `shop`, so that the new job never changes when another one does. The year is unknown, so the house counts as old.
  */
 export function newJob(shop: Job, facts: NewJobFacts): Job {
-  return {
-    header: {
-      title: facts.title,
-      client: '',
-      site: '',
-      yearBuilt: null,
-      occupied: true,
-      childrenOrPets: false,
-      startsOn: facts.today,
-      timeZone: facts.timeZone,
-      unitSystem: facts.unitSystem,
-      air: shop.header.air,
-    },
-    houseRules: shop.houseRules,
-    storeys: { [groundStorey.id]: groundStorey },
-    rooms: {},
-    openings: {},
-    ceilingOpenings: {},
-    trimRuns: {},
-    builtItems: {},
-    keptItems: {},
-    existing: {},
-    conditions: {},
-    colours: shop.colours,
-    finishes: {},
-    products: shop.products,
-    crew: shop.crew,
-    rates: shop.rates,
-    rules: shop.rules,
-    pins: {},
-    marks: {},
-    issued: {},
+  const header = {
+    title: facts.title,
+    client: '',
+    site: '',
+    yearBuilt: null,
+    occupied: true,
+    childrenOrPets: false,
+    startsOn: facts.today,
+    timeZone: facts.timeZone,
+    unitSystem: facts.unitSystem,
+    air: shop.header.air,
   }
+  return emptyJob(header, shop, [groundStorey])
 }

@@ -32,9 +32,21 @@ export const centsSchema = z.codec(z.int().min(-1e12).max(1e12), z.custom<Cents>
   encode: (cents) => cents as number,
 })
 
+/**
+ * Records are kept in plain objects by id. Plain numbers would be put first there, and the names every object has
+ * (`constructor`) would be found without being there, so neither is an id.
+ */
+const idPattern =
+  /^(?!\d+$)(?!(?:constructor|hasOwnProperty|isPrototypeOf|propertyIsEnumerable|toLocaleString|toString|valueOf)$)[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/
+
 export function idSchema<Name extends string>() {
   return z.codec(
-    z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/, 'an id is 1 to 64 letters, digits, - or _'),
+    z
+      .string()
+      .regex(
+        idPattern,
+        'an id is 1 to 64 letters, digits, - or _, and neither a plain number nor a word of the language',
+      ),
     z.custom<Brand<string, Name>>((value) => typeof value === 'string'),
     { decode: (value) => value as Brand<string, Name>, encode: (id) => id as string },
   )
@@ -46,9 +58,17 @@ export const countSchema = z.int().min(0).max(10_000)
 export const localDateSchema = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a date is written 2027-03-31')
+  .refine(isCalendarDay, 'there is no such day in the calendar')
 export const localTimeSchema = z
   .string()
   .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'a time of day is written 08:30')
 export const localDateTimeSchema = z
   .string()
   .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a moment on site is written 2027-03-31T08:30')
+  .refine((text) => isCalendarDay(text.slice(0, 10)), 'there is no such day in the calendar')
+
+/** February 30 has the right form and does not exist. */
+function isCalendarDay(text: string): boolean {
+  const instant = Date.parse(`${text}T00:00:00Z`)
+  return !Number.isNaN(instant) && new Date(instant).toISOString().startsWith(text)
+}

@@ -1,0 +1,47 @@
+import type { Job, JobHeader, Table } from './job.ts'
+import type { Storey } from './sketch-records.ts'
+
+/** The shop's own lists, copied into a job when it starts so that an old job never changes by itself. */
+export interface ShopLists {
+  readonly houseRules: Job['houseRules']
+  readonly colours: Job['colours']
+  readonly products: Job['products']
+  readonly crew: Job['crew']
+  readonly rates: Job['rates']
+  readonly rules: Job['rules']
+}
+
+/** A job in which nothing is drawn or found yet. */
+export function emptyJob(header: JobHeader, shop: ShopLists, storeys: readonly Storey[]): Job {
+  return {
+    header,
+    houseRules: shop.houseRules,
+    storeys: tableOf(storeys),
+    rooms: {},
+    openings: {},
+    ceilingOpenings: {},
+    trimRuns: {},
+    builtItems: {},
+    keptItems: {},
+    existing: {},
+    conditions: {},
+    colours: shop.colours,
+    finishes: {},
+    products: shop.products,
+    crew: shop.crew,
+    rates: shop.rates,
+    rules: shop.rules,
+    pins: {},
+    marks: {},
+    issued: {},
+  }
+}
+
+/** Records by their ids, in the order given. Two with the same id are the caller's mistake. */
+export function tableOf<Item extends { readonly id: string }>(items: readonly Item[]): Table<Item> {
+  const table = Object.fromEntries(items.map((item) => [item.id, item]))
+  if (Object.keys(table).length !== items.length) {
+    throw new Error(`two records have the same id among ${items.map((item) => item.id).join(', ')}`)
+  }
+  return table
+}

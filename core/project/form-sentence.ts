@@ -1,0 +1,91 @@
+import type { z } from 'zod'
+
+type Issue = z.core.$ZodIssue
+
+/** `rooms[2].corners[0].x`: the place of a value in a file. */
+export function pathText(path: readonly PropertyKey[]): string {
+  return path.reduce<string>((text, step) => {
+    if (typeof step === 'number') return `${text}[${step}]`
+    return text === '' ? String(step) : `${text}.${String(step)}`
+  }, '')
+}
+
+/** What the form says is wrong with a value, as a sentence for the user: the place, what is there, what belongs there. */
+export function formSentence(issue: Issue, data: unknown): string {
+  const place = pathText(issue.path)
+  const at = place === '' ? 'the file' : place
+  const value = valueAt(data, issue.path)
+  return `At ${at}: ${complaint(issue, value)}${nearestName(data, issue.path)}.`
+}
+
+function complaint(issue: Issue, value: unknown): string {
+  if (value === undefined && issue.code !== 'unrecognized_keys') return 'a value is missing'
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return `${issue.keys.map((key) => `"${key}"`).join(', ')} is not a field this version knows`
+    case 'invalid_type':
+      return `${shown(value)} is not a ${words(issue.expected)}`
+    case 'too_small':
+      return `${measured(issue.origin, value)} is too small; it must be ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
+    case 'too_big':
+      return `${measured(issue.origin, value)} is too large; it may be ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`
+    case 'invalid_value':
+      return `${shown(value)} will not do; this version knows ${issue.values.map(String).join(', ')}`
+    case 'invalid_union':
+      return `${shown(value)} is not a kind this version knows`
+    default:
+      return `${shown(value)} will not do: ${issue.message}`
+  }
+}
+
+function words(expected: string): string {
+  switch (expected) {
+    case 'int':
+      return 'whole number'
+    case 'string':
+      return 'text'
+    case 'boolean':
+      return 'yes or no (true or false)'
+    case 'array':
+      return 'list'
+    case 'object':
+    case 'record':
+      return 'group of fields'
+    default:
+      return expected
+  }
+}
+
+function measured(origin: string, value: unknown): string {
+  if (origin === 'string') return `text of ${String(value).length} characters`
+  if (origin === 'array' && Array.isArray(value)) return `a list of ${value.length}`
+  return shown(value)
+}
+
+function shown(value: unknown): string {
+  if (value === undefined) return 'nothing'
+  if (typeof value === 'number') return String(value)
+  if (value === null) return 'an empty value (null)'
+  if (Array.isArray(value)) return 'a list'
+  if (typeof value === 'object') return 'a group of fields'
+  const text = JSON.stringify(value)
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text
+}
+
+function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, step) =>
+      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined,
+    data,
+  )
+}
+
+/** The name or id of the record the place is in, so that a painter need not count rooms. */
+function nearestName(data: unknown, path: readonly PropertyKey[]): string {
+  if (path.length < 2) return ''
+  const record = valueAt(data, path.slice(0, 2))
+  if (typeof record !== 'object' || record === null) return ''
+  const { name, id } = record as { name?: unknown; id?: unknown }
+  const known = typeof name === 'string' && name !== '' ? name : id
+  return typeof known === 'string' && known !== '' ? ` (in "${known.slice(0, 60)}")` : ''
+}

@@ -1,0 +1,28 @@
+import { z } from 'zod'
+import { type CollectionName, recordSchemas, singleSchemas } from './job.ts'
+
+export const jobFileFormat = 'coatwright-job'
+export const jobFileVersion = 1
+
+type Lists = { readonly [Name in CollectionName]: z.ZodArray<(typeof recordSchemas)[Name]> }
+
+/** No real job comes near; it keeps a damaged or hostile file from filling the memory. */
+const mostRecords = 20_000
+
+const lists = Object.fromEntries(
+  Object.entries(recordSchemas).map(([name, schema]) => [name, z.array(schema).max(mostRecords)]),
+) as unknown as Lists
+
+/** The form of a job file. Lengths are millimetres and money is cents, and the file says so itself. */
+export const jobFileSchema = z.strictObject({
+  format: z.literal(jobFileFormat),
+  version: z.literal(jobFileVersion),
+  units: z.strictObject({ length: z.literal('mm'), money: z.literal('cent') }),
+  ...singleSchemas,
+  ...lists,
+})
+
+/** The published schema of the file form (JSON Schema 2020-12), for anybody who writes or checks job files elsewhere. */
+export function jobFileJsonSchema(): object {
+  return { title: 'Coatwright job file, version 1', ...z.toJSONSchema(jobFileSchema, { io: 'input' }) }
+}

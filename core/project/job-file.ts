@@ -1,0 +1,108 @@
+import { z } from 'zod'
+import { formSentence, pathText } from './form-sentence.ts'
+import { collectionNames, type Job, singleNames } from './job.ts'
+import { jobFileFormat, jobFileSchema, jobFileVersion } from './job-file-schema.ts'
+import { jobProblems } from './job-problems.ts'
+import { layOutJson } from './json-layout.ts'
+import { findJsonFault } from './json-text.ts'
+import { fail, type Outcome, succeed } from './problem.ts'
+
+export { jobProblems }
+
+type JobFile = z.output<typeof jobFileSchema>
+
+/**
+ * Reads the text of a job file. Whole or not at all: anything wrong with its form, its ids, its references or its sketch is
+ * answered with the place in the file and a sentence, and nothing is loaded.
+ */
+export function readJobFile(text: string): Outcome<Job> {
+  const fault = findJsonFault(text)
+  if (fault) {
+    const place = `line ${fault.line}, column ${fault.column}`
+    return fail('notValid', `This is not readable as a job file: ${fault.sentence} (${place}).`, [], place)
+  }
+  const data: unknown = JSON.parse(text)
+  const header = checkHeader(data)
+  if (!header.ok) return header
+  const read = jobFileSchema.safeParse(data)
+  const issue = read.error?.issues[0]
+  if (issue) return fail('notValid', formSentence(issue, data), [], pathText(issue.path))
+  return jobFromFile(read.data as JobFile)
+}
+
+/** The text of a job's file: the same job always gives the same text, and reading it gives the same job back. */
+export function writeJobFile(job: Job): string {
+  const file = {
+    format: jobFileFormat,
+    version: jobFileVersion,
+    units: { length: 'mm', money: 'cent' },
+    ...Object.fromEntries(singleNames.map((name) => [name, job[name]])),
+    ...Object.fromEntries(collectionNames.map((name) => [name, Object.values(job[name])])),
+  }
+  return layOutJson(z.encode(jobFileSchema, file as unknown as JobFile))
+}
+
+/** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */
+function checkHeader(data: unknown): Outcome<null> {
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) {
+    return fail('notValid', 'This is not a job file: it should be one group of fields in braces.')
+  }
+  const { format, version, units } = data as Record<string, unknown>
+  if (format !== jobFileFormat) {
+    return fail(
+      'notValid',
+      `This is not a job file: at format it should say "${jobFileFormat}".`,
+      [],
+      'format',
+    )
+  }
+  if (typeof version === 'number' && Number.isInteger(version) && version > jobFileVersion) {
+    const sentence = `This job file is of version ${version}; this program reads version ${jobFileVersion}. Use a newer program.`
+    return fail('fileFromTheFuture', sentence, [], 'version')
+  }
+  if (version !== jobFileVersion) {
+    return fail('notValid', `At version: it should be ${jobFileVersion}.`, [], 'version')
+  }
+  return checkUnits(units)
+}
+
+function checkUnits(units: unknown): Outcome<null> {
+  const stated = (typeof units === 'object' && units !== null ? units : {}) as Record<string, unknown>
+  for (const [name, unit] of [
+    ['length', 'mm'],
+    ['money', 'cent'],
+  ] as const) {
+    if (stated[name] === unit) continue
+    const found = stated[name] === undefined ? 'nothing' : JSON.stringify(stated[name])
+    return fail(
+      'notValid',
+      `At units.${name}: a job file gives it in "${unit}", not ${found}.`,
+      [],
+      `units.${name}`,
+    )
+  }
+  return succeed(null)
+}
+
+function jobFromFile(file: JobFile): Outcome<Job> {
+  const tables: Record<string, unknown> = {}
+  for (const name of collectionNames) {
+    const table: Record<string, unknown> = {}
+    for (const [index, record] of file[name].entries()) {
+      if (Object.hasOwn(table, record.id)) {
+        const place = `${name}[${index}].id`
+        return fail(
+          'duplicateId',
+          `At ${place}: the id "${record.id}" stands twice in ${name}.`,
+          [record.id],
+          place,
+        )
+      }
+      table[record.id] = record
+    }
+    tables[name] = table
+  }
+  const job = { header: file.header, houseRules: file.houseRules, ...tables } as unknown as Job
+  const wrong = jobProblems(job)[0]
+  return wrong === undefined ? succeed(job) : { ok: false, problem: wrong }
+}
