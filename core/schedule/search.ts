@@ -2,6 +2,11 @@ import { boundOf, type PlanBound } from './bounds.ts'
 import { type Clash, explainHeads, explainStuck, findShortage } from './explain.ts'
 import { propagateHeads } from './heads.ts'
 import type { Plan, PlanValue, ScheduleProblem } from './model.ts'
+import { epochMinutes } from './model.ts'
+import { plainBound } from './plain-bounds.ts'
+import { buildPlainNet, isPlain, type PlainNet } from './plain-net.ts'
+import { createPlainSearch } from './plain-search.ts'
+import { allWaits } from './plain-windows.ts'
 import { buildSiteNet, type SiteNet } from './site-net.ts'
 import { planFromPlacements } from './site-plan.ts'
 import { createSiteSearch, type SiteSearch } from './site-search.ts'
@@ -31,6 +36,7 @@ export interface ScheduleSearch {
 export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
   const shortage = findShortage(problem)
   if (shortage !== undefined) return impossibleSearch(shortage)
+  if (isPlain(problem)) return plainSearch(problem, seed)
   const net = buildSiteNet(problem)
   const heads = propagateHeads(net)
   if (heads.kind !== 'heads') return impossibleSearch(explainHeads(net, heads))
@@ -93,4 +99,58 @@ function planValue(net: SiteNet, search: SiteSearch): PlanValue {
     productChanges: value[5] as number,
     movedPromises: value[1] as number,
   }
+}
+
+function plainSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
+  const net = buildPlainNet(problem)
+  const search = createPlainSearch(net, seed)
+  if (search === undefined) {
+    const found = allWaits(net)
+    const circle = 'circle' in found ? found.circle : []
+    return impossibleSearch({
+      kind: 'waitsContradict',
+      tasks: circle.map((task) => problem.tasks[task]?.id ?? ''),
+    })
+  }
+  const { best } = search
+  const bound = { finish: plainBound(net), roomDaysOutOfUse: 0 }
+  let iteration = 0
+  const hasPlan = (): boolean => best.end < Number.POSITIVE_INFINITY
+  const isFinished = (): boolean => best.end <= bound.finish
+  return {
+    bound,
+    isFinished,
+    step(iterations) {
+      const found: Improvement[] = []
+      for (let count = 0; count < iterations && !isFinished(); count++) {
+        iteration++
+        if (search.step()) found.push({ iteration, value: plainValue(best.end) })
+      }
+      return found
+    },
+    best: () => (hasPlan() ? planFromStarts(net, best.starts, best.end) : undefined),
+    clash: () => {
+      if (hasPlan()) return undefined
+      return {
+        isProved: false,
+        clash: { kind: 'stuckMost', task: problem.tasks[0]?.id ?? '', because: 'waitTooLong' },
+      }
+    },
+  }
+}
+
+function plainValue(finish: number): PlanValue {
+  return { finish, roomDaysOutOfUse: 0, idleMinutes: 0, productChanges: 0, movedPromises: 0 }
+}
+
+function planFromStarts(net: PlainNet, starts: Int32Array, end: number): Plan {
+  const { problem } = net
+  const instant = (tick: number) => epochMinutes(problem.clock.start + tick * problem.gridMinutes)
+  const tasks = problem.tasks.map((task, index) => {
+    const start = instant(starts[index] as number)
+    const finish = instant((starts[index] as number) + (net.durations[index] as number))
+    const segments = start < finish ? [{ start, end: finish }] : []
+    return { task: task.id, segments, start, end: finish, people: [] }
+  })
+  return { tasks, value: plainValue(end), finishInstant: instant(end) }
 }

@@ -1,0 +1,131 @@
+import { lagRows, type PlainNet } from './plain-net.ts'
+import type { RandomStream } from './random.ts'
+
+/** Delays keys behind those of the tasks waited for, then sorts by key; equal keys keep an order that respects all waits. */
+export function createSorter(
+  net: PlainNet,
+  ranked: Int32Array,
+): (keys: Int32Array, order: Int32Array) => void {
+  const incoming = lagRows(net, 'to')
+  const spare = new Int32Array(net.count)
+  const counts = new Int32Array(64)
+
+  function delay(keys: Int32Array): void {
+    for (let at = 0; at < net.count; at++) {
+      const task = ranked[at] as number
+      let key = keys[task] as number
+      for (let row = incoming.start[task] as number; row < (incoming.start[task + 1] as number); row++) {
+        const other = keys[incoming.task[row] as number] as number
+        if (other > key) key = other
+      }
+      keys[task] = key
+    }
+  }
+
+  function pass(keys: Int32Array, least: number, shift: number, from: Int32Array, to: Int32Array): void {
+    counts.fill(0)
+    for (let task = 0; task < net.count; task++) {
+      const digit = (((keys[task] as number) - least) >> shift) & 63
+      counts[digit] = (counts[digit] as number) + 1
+    }
+    let sum = 0
+    for (let digit = 0; digit < 64; digit++) {
+      const here = counts[digit] as number
+      counts[digit] = sum
+      sum += here
+    }
+    for (let at = 0; at < net.count; at++) {
+      const task = from[at] as number
+      const digit = (((keys[task] as number) - least) >> shift) & 63
+      to[counts[digit] as number] = task
+      counts[digit] = (counts[digit] as number) + 1
+    }
+  }
+
+  return (keys, order) => {
+    delay(keys)
+    let least = keys[0] as number
+    let most = least
+    for (let task = 1; task < net.count; task++) {
+      const key = keys[task] as number
+      if (key < least) least = key
+      if (key > most) most = key
+    }
+    order.set(ranked)
+    for (let shift = 0; shift < 30 && most - least >= 1 << shift; shift += 6) {
+      pass(keys, least, shift, order, spare)
+      order.set(spare)
+    }
+  }
+}
+
+/** First plans: biased random sampling on the latest start, with three strengths of the bias; the very first has no chance in it. */
+export function createSampler(
+  net: PlainNet,
+  ranked: Int32Array,
+  random: RandomStream,
+): (keys: Int32Array) => void {
+  const { count } = net
+  const outgoing = lagRows(net, 'from')
+  const slack = latestStarts(net, ranked, outgoing)
+  const waitingAtFirst = new Int32Array(count)
+  for (const arc of net.arcs) waitingAtFirst[arc.to] = (waitingAtFirst[arc.to] as number) + 1
+  const waiting = new Int32Array(count)
+  const weights = new Float64Array(count)
+  let number = 0
+
+  function pick(ready: readonly number[], strength: number): number {
+    let latest = Number.NEGATIVE_INFINITY
+    for (const task of ready) latest = Math.max(latest, slack[task] as number)
+    let sum = 0
+    for (const [at, task] of ready.entries()) {
+      const regret = latest - (slack[task] as number) + 1
+      sum += strength === 0 ? 1 : strength === 1 ? regret : regret * regret
+      weights[at] = sum
+    }
+    const drawn = random() * sum
+    for (let at = 0; at < ready.length; at++) if (drawn < (weights[at] as number)) return at
+    return ready.length - 1
+  }
+
+  function mostUrgent(ready: readonly number[]): number {
+    let best = 0
+    for (let at = 1; at < ready.length; at++) {
+      if ((slack[ready[at] as number] as number) < (slack[ready[best] as number] as number)) best = at
+    }
+    return best
+  }
+
+  return (keys) => {
+    const strength = number % 3
+    waiting.set(waitingAtFirst)
+    const ready: number[] = []
+    for (let task = 0; task < count; task++) if (waiting[task] === 0) ready.push(task)
+    for (let at = 0; at < count; at++) {
+      const picked = number === 0 ? mostUrgent(ready) : pick(ready, strength)
+      const task = ready[picked] as number
+      ready[picked] = ready[ready.length - 1] as number
+      ready.pop()
+      keys[task] = at
+      for (let row = outgoing.start[task] as number; row < (outgoing.start[task + 1] as number); row++) {
+        const later = outgoing.task[row] as number
+        waiting[later] = (waiting[later] as number) - 1
+        if (waiting[later] === 0) ready.push(later)
+      }
+    }
+    number++
+  }
+}
+
+/** Latest starts, as negative distances from the end of the project. */
+function latestStarts(net: PlainNet, ranked: Int32Array, outgoing: ReturnType<typeof lagRows>): Int32Array {
+  const latest = Int32Array.from(net.durations, (duration) => -duration)
+  for (let at = net.count - 1; at >= 0; at--) {
+    const task = ranked[at] as number
+    for (let row = outgoing.start[task] as number; row < (outgoing.start[task + 1] as number); row++) {
+      const bound = (latest[outgoing.task[row] as number] as number) - (outgoing.lag[row] as number)
+      if (bound < (latest[task] as number)) latest[task] = bound
+    }
+  }
+  return latest
+}

@@ -1,0 +1,69 @@
+import { mirrorPlainNet, type PlainNet } from './plain-net.ts'
+import { createSampler, createSorter } from './plain-order.ts'
+import { type Direction, type PlainIncumbent, searchPopulations } from './plain-population.ts'
+import { createSerialDecoder, topologicalOrder } from './plain-serial.ts'
+import { allWaits, createWindowDecoder, noWait } from './plain-windows.ts'
+import { type RandomStream, randomStream } from './random.ts'
+
+export interface PlainSearch {
+  readonly best: PlainIncumbent
+  /** One decoding; true when it gave a new best plan. */
+  step(): boolean
+}
+
+/** Undefined when waits go round in a circle that cannot hold; ask `allWaits` which. */
+export function createPlainSearch(net: PlainNet, seed: number): PlainSearch | undefined {
+  const random = randomStream(seed)
+  const best = { starts: new Int32Array(net.count), end: Number.POSITIVE_INFINITY }
+  const directions = directionsOf(net, random)
+  if (directions === undefined) return undefined
+  const steps = searchPopulations(net, directions, random, best, 30)
+  return { best, step: () => steps.next().value === true }
+}
+
+function directionsOf(net: PlainNet, random: RandomStream): readonly [Direction, Direction] | undefined {
+  const mirrored = mirrorPlainNet(net)
+  const ranked = net.isFinishToStart ? topologicalOrder(net) : undefined
+  const mirroredRanked = ranked === undefined ? undefined : topologicalOrder(mirrored)
+  if (ranked !== undefined && mirroredRanked !== undefined) {
+    return [serialDirection(net, ranked, random), serialDirection(mirrored, mirroredRanked, random)]
+  }
+  const forward = allWaits(net)
+  const backward = allWaits(mirrored)
+  if ('circle' in forward || 'circle' in backward) return undefined
+  return [windowDirection(net, forward.waits, random), windowDirection(mirrored, backward.waits, random)]
+}
+
+function serialDirection(net: PlainNet, ranked: Int32Array, random: RandomStream): Direction {
+  const decoder = createSerialDecoder(net)
+  const sort = createSorter(net, ranked)
+  const order = new Int32Array(net.count)
+  return {
+    sample: createSampler(net, ranked, random),
+    decode: (keys, starts) => {
+      sort(keys, order)
+      return decoder.decode(order, starts)
+    },
+  }
+}
+
+/** First keys here are latest starts with noise of growing strength. */
+function windowDirection(net: PlainNet, waits: Int32Array, random: RandomStream): Direction {
+  const tails = Int32Array.from(net.durations, (own, task) => {
+    return net.durations.reduce((most, duration, other) => {
+      const wait = waits[task * net.count + other] as number
+      return wait === noWait ? most : Math.max(most, wait + duration)
+    }, own)
+  })
+  const longest = Math.max(1, ...tails)
+  let number = 0
+  return {
+    sample: (keys) => {
+      const noise = number === 0 ? 0 : longest * (number % 4) * 0.5
+      for (let task = 0; task < net.count; task++)
+        keys[task] = Math.round(longest - (tails[task] as number) + noise * random())
+      number++
+    },
+    decode: createWindowDecoder(net, waits).decode,
+  }
+}
