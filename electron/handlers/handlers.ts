@@ -1,11 +1,11 @@
 import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
-import { newJob } from '../../core/project/new-job.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
 import type { Store } from '../storage/store.ts'
 import type { Clock } from './clock.ts'
 import type { Host } from './host.ts'
+import { newJob } from './new-job.ts'
 
 export interface HandlerParts {
   readonly store: Store

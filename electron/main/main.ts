@@ -17,7 +17,6 @@ let window: BrowserWindow | null = null
 registerScheme()
 // Chromium's own files lie beside the book, so that each book has its own, and the lock on one window per book with them.
 app.setPath('userData', join(book, '..', 'window'))
-app.enableSandbox()
 
 if (app.requestSingleInstanceLock()) {
   app.on('second-instance', showWindow)

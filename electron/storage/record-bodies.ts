@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { formSentence, pathText } from '../../core/project/form-sentence.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
 /** A record as it is kept: its JSON in the form of the job file, and the record that this JSON reads back to. */
@@ -15,10 +16,10 @@ export interface KeptRecord {
  */
 export function keepRecord(schema: z.ZodType, candidate: unknown, where: string): Outcome<KeptRecord> {
   const encoded = z.safeEncode(schema, candidate as never)
-  if (!encoded.success) return brokenRecord(encoded.error, where)
+  if (!encoded.success) return brokenRecord(encoded.error, candidate, where)
   const body = JSON.stringify(encoded.data)
   const read = z.safeDecode(schema, JSON.parse(body))
-  return read.success ? succeed({ body, record: read.data }) : brokenRecord(read.error, where)
+  return read.success ? succeed({ body, record: read.data }) : brokenRecord(read.error, candidate, where)
 }
 
 /** Reads a kept record; null where the book holds something this program's schema does not know. */
@@ -27,20 +28,10 @@ export function readRecord(schema: z.ZodType, body: string): unknown | null {
   return read.success ? read.data : null
 }
 
-function brokenRecord(error: z.core.$ZodError, where: string): Outcome<never> {
+function brokenRecord(error: z.core.$ZodError, candidate: unknown, where: string): Outcome<never> {
   const issue = error.issues[0]
-  const path =
-    issue === undefined
-      ? where
-      : `${where}${z.core.toDotPath(issue.path.map(segment)).replace(/^(?=[^[])/, '.')}`
-  return fail(
-    'notValid',
-    `This edit was not stored: at ${path}, ${issue?.message ?? 'the record is not valid'}.`,
-    [],
-    path,
-  )
-}
-
-function segment(key: PropertyKey): string | number {
-  return typeof key === 'number' ? key : String(key)
+  const inside = issue === undefined ? '' : pathText(issue.path)
+  const path = inside === '' || inside.startsWith('[') ? `${where}${inside}` : `${where}.${inside}`
+  const sentence = issue === undefined ? 'It is not valid.' : formSentence(issue, candidate)
+  return fail('notValid', `This edit was not stored, for ${where} is not right. ${sentence}`, [], path)
 }

@@ -1,6 +1,6 @@
-import { emptyJob } from './empty-job.ts'
-import type { Job } from './job.ts'
-import type { Storey, StoreyId } from './sketch-records.ts'
+import { emptyJob } from '../../core/project/empty-job.ts'
+import type { Job } from '../../core/project/job.ts'
+import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
 
 /** What a new job starts with besides the shop's own lists. */
 export interface NewJobFacts {
@@ -15,11 +15,11 @@ export interface NewJobFacts {
 const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', level: 0 }
 
 /**
- * An empty job: one storey, nothing drawn. The shop's lists (products, colours, crew, rates, rules, house rules) are copied from
- * `shop`, so that the new job never changes when another one does. The year is unknown, so the house counts as old.
+ * A job with one storey and nothing drawn. The shop's lists are copied from `shop`, so that the new job never changes when another
+ * one does. The year is unknown, so the house counts as old.
  */
 export function newJob(shop: Job, facts: NewJobFacts): Job {
-  const header = {
+  const header: Job['header'] = {
     title: facts.title,
     client: '',
     site: '',

@@ -1,0 +1,212 @@
+import { type ChildProcess, execFile, spawn, spawnSync } from 'node:child_process'
+import { once } from 'node:events'
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createInterface } from 'node:readline'
+import { promisify } from 'node:util'
+import { _electron, type Browser, chromium, type ElectronApplication, type Page } from 'playwright-core'
+import { test } from 'vitest'
+import { findChromium } from './chromium.ts'
+
+const root = join(import.meta.dirname, '..', '..')
+const viewport = { width: 1440, height: 900 }
+
+/** The program running on a book of its own, as a journey uses it. */
+export interface Program {
+  readonly host: 'browser' | 'desktop'
+  readonly page: Page
+  /** Where saved documents go. */
+  readonly saveFolder: string
+  /** Does something that saves a document, and answers the path of the file once it is there. */
+  readonly save: (fileName: string, action: () => Promise<unknown>) => Promise<string>
+  /** Ends the program and starts it again on the same book; `page` is the new one afterwards. */
+  readonly restart: () => Promise<void>
+}
+
+interface Running {
+  readonly page: Page
+  readonly end: () => Promise<void>
+}
+
+interface Host {
+  readonly name: Program['host']
+  /** In words why this host cannot be had on this machine, or null. */
+  readonly missing: string | null
+  readonly start: (folder: string) => Promise<Running>
+}
+
+const chromiumHere = await findChromium()
+
+const browserHost: Host = {
+  name: 'browser',
+  missing: typeof chromiumHere === 'string' ? chromiumHere : null,
+  start: startBrowser,
+}
+
+const desktopHost: Host = { name: 'desktop', missing: desktopMissing(), start: startDesktop }
+
+/** A journey of the user through the program, once in a browser and once in the desktop window, each on an empty book. */
+export function journey(name: string, walk: (program: Program) => Promise<void>): void {
+  for (const host of [browserHost, desktopHost]) {
+    test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
+      if (host.missing !== null) return context.skip(`no ${host.name} here: ${host.missing}`)
+      await promisify(execFile)(process.execPath, [join(root, 'electron', 'launch', 'build.mjs')])
+      await walkOn(host, walk)
+    })
+  }
+}
+
+async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'coatwright-journey-'))
+  const saveFolder = join(folder, 'saved')
+  mkdirSync(saveFolder)
+  let running = await host.start(folder)
+  const program: Program = {
+    host: host.name,
+    get page() {
+      return running.page
+    },
+    saveFolder,
+    save: (fileName, action) => saveInto(host.name, running.page, join(saveFolder, fileName), action),
+    restart: async () => {
+      await running.end()
+      running = await host.start(folder)
+    },
+  }
+  try {
+    await walk(program)
+  } catch (error) {
+    await keepPicture(host.name, running.page)
+    throw error
+  } finally {
+    await running.end()
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+/** What the user saw when a journey failed: test-results/<host>-<moment>.png. */
+async function keepPicture(host: string, page: Page): Promise<void> {
+  const path = join(root, 'test-results', `${host}-${Date.now()}.png`)
+  await page.screenshot({ path, timeout: 5000 }).catch(() => undefined)
+}
+
+async function saveInto(
+  host: Program['host'],
+  page: Page,
+  path: string,
+  action: () => Promise<unknown>,
+): Promise<string> {
+  if (host === 'browser') {
+    const [download] = await Promise.all([page.waitForEvent('download'), action()])
+    await download.saveAs(path)
+    return path
+  }
+  await action()
+  // The desktop program puts a file in its place only when it is whole.
+  for (let tries = 0; !existsSync(path) && tries < 200; tries++) await page.waitForTimeout(100)
+  if (!existsSync(path)) throw new Error(`${path} was not saved`)
+  return path
+}
+
+function programEnvironment(folder: string): Record<string, string> {
+  const environment = Object.entries(process.env).filter((entry): entry is [string, string] => !!entry[1])
+  return {
+    ...Object.fromEntries(environment),
+    COATWRIGHT_BOOK: join(folder, 'book.sqlite'),
+    COATWRIGHT_SAVE_FOLDER: join(folder, 'saved'),
+    COATWRIGHT_NO_BROWSER: '1',
+  }
+}
+
+async function startBrowser(folder: string): Promise<Running> {
+  if (typeof chromiumHere === 'string') throw new Error(chromiumHere)
+  const { host, address } = await startLoopback(programEnvironment(folder))
+  const browser: Browser = await chromium.launch({
+    executablePath: chromiumHere.executablePath,
+    env: { ...programEnvironment(folder), ...chromiumHere.environment },
+    args: ['--no-sandbox', '--headless', '--disable-gpu', '--font-render-hinting=none'],
+  })
+  const page = await browser.newPage({ viewport, acceptDownloads: true })
+  await page.goto(address)
+  return {
+    page,
+    end: async () => {
+      await browser.close()
+      await endProcess(host)
+    },
+  }
+}
+
+/** Starts the loopback host as `npm start` does and answers the address it prints. */
+export async function startLoopback(
+  environment: NodeJS.ProcessEnv,
+): Promise<{ readonly host: ChildProcess; readonly address: string; readonly said: readonly string[] }> {
+  const script = join(root, 'electron', 'launch', 'start.mjs')
+  const host = spawn(process.execPath, [script, '--browser'], {
+    cwd: root,
+    env: environment,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const said: string[] = []
+  for await (const line of createInterface({ input: host.stdout })) {
+    said.push(line)
+    const address = /http:\S+#token=\S+/.exec(line)?.[0]
+    if (address !== undefined) return { host, address, said }
+  }
+  throw new Error(`the loopback host ended without an address: ${said.join(' ')}`)
+}
+
+export async function endProcess(child: ChildProcess): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return
+  const ended = once(child, 'exit')
+  child.kill('SIGTERM')
+  await ended
+}
+
+function electronBinary(): string | null {
+  const other = process.env.ELECTRON_OVERRIDE_DIST_PATH
+  if (other !== undefined) return join(other, 'electron')
+  const folder = join(root, 'node_modules', 'electron')
+  const file = join(folder, 'path.txt')
+  return existsSync(file) ? join(folder, 'dist', readFileSync(file, 'utf8')) : null
+}
+
+function desktopMissing(): string | null {
+  const binary = electronBinary()
+  if (binary === null) return 'Electron is not installed, and ELECTRON_OVERRIDE_DIST_PATH names no other'
+  if (!existsSync(binary)) return `there is no ${binary}`
+  if (process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY) return null
+  return spawnSync('Xvfb', ['-help']).error ? 'there is no display and no Xvfb to make one' : null
+}
+
+async function startDesktop(folder: string): Promise<Running> {
+  const display = await ownDisplay()
+  const application: ElectronApplication = await _electron.launch({
+    executablePath: electronBinary() ?? '',
+    args: process.getuid?.() === 0 ? [root, '--no-sandbox'] : [root],
+    cwd: root,
+    env: { ...programEnvironment(folder), ...display.environment },
+  })
+  const page = await application.firstWindow()
+  await page.setViewportSize(viewport)
+  return {
+    page,
+    end: async () => {
+      await application.close()
+      await display.end()
+    },
+  }
+}
+
+/** A display nobody looks at, where the machine has none. */
+async function ownDisplay(): Promise<{ environment: Record<string, string>; end: () => Promise<void> }> {
+  if (process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY) {
+    return { environment: {}, end: async () => {} }
+  }
+  const server = spawn('Xvfb', ['-displayfd', '3', '-screen', '0', '1920x1080x24', '-nolisten', 'tcp'], {
+    stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
+  })
+  const [number] = await once(server.stdio[3] as NodeJS.ReadableStream, 'data')
+  return { environment: { DISPLAY: `:${String(number).trim()}` }, end: () => endProcess(server) }
+}
