@@ -124,7 +124,7 @@ function doubtsOf(job: Job, takeoff: Takeoff, specification: Specification): rea
   const unknown = specification.steps.filter((step) => step.surfaceKeys.some((key) => !known.has(key)))
   return [
     ...[...missing].map(
-      (each) => `The shop's list has no product of the class ${each}: its material is not in the price.`,
+      (each) => `The shop's list has no ${plainWords(each ?? '')}: its material is not in the price.`,
     ),
     ...(Object.keys(job.crew).length === 0
       ? ['There is nobody on the crew list: hours are priced at nothing.']
@@ -133,4 +133,9 @@ function doubtsOf(job: Job, takeoff: Takeoff, specification: Specification): rea
       ? [`${unknown.length} steps are for surfaces that are not in the takeoff; specify the job again.`]
       : []),
   ]
+}
+
+/** `liquidDeglosser` as `liquid deglosser`. */
+function plainWords(tag: string): string {
+  return tag.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 }

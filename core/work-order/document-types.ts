@@ -69,8 +69,8 @@ export interface StepLine {
   readonly where: string
   /** Product class, product, colour and sheen, or nothing. */
   readonly material: string
-  /** Area, length or pieces worked. */
-  readonly amount: string
+  /** Area, length or pieces worked, edges cut in. */
+  readonly amounts: readonly string[]
   /** Of the product. */
   readonly volume: string
   /** Person-minutes, once. */
@@ -81,8 +81,10 @@ export interface StepLine {
   readonly people: readonly string[]
   readonly notBefore: { readonly at: SiteMoment; readonly reason: string } | null
   readonly notAfter: { readonly at: SiteMoment; readonly reason: string } | null
-  /** Only where the step is out of the usual. */
+  /** Only where the step is out of the usual, and each reason only at the first step of the room it is for. */
   readonly reasons: readonly Because[]
+  /** Numbers of the steps that give the same reasons. */
+  readonly reasonsAt: readonly number[]
   /** Numbers of the room's cautions. */
   readonly cautions: readonly number[]
 }

@@ -33,10 +33,10 @@ export function planDrawing(plan: RoomPlan, name: string, system: LengthUnitSyst
     .join(' ')
   return html`<svg class="plan" role="img" aria-label="Plan of ${name}, scale 1 to ${scale}" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}">
 <polygon points="${outline}" fill="none" stroke="#23262b" stroke-width="${2 * wallDepth}" stroke-linejoin="miter"/>
-<polygon points="${outline}" fill="none" stroke="#fff" stroke-width="${2 * wallDepth - 0.36}" stroke-linejoin="miter"/>
+<polygon points="${outline}" fill="none" stroke="#fff" stroke-width="${2 * wallDepth - 0.5}" stroke-linejoin="miter"/>
 <polygon points="${outline}" fill="#fff" stroke="#23262b" stroke-width="0.5" stroke-linejoin="miter"/>
 ${plan.openings.map((opening) => drawnOpening(opening, at, plan))}
-${plan.walls.map((wall) => wallLabel(wall, at, plan.turn))}
+${plan.walls.map((_, index) => wallLabel(plan, index, at))}
 ${plan.markers.map(({ number, at: place }) => marker(number, at(place)))}
 </svg>`
 }
@@ -105,13 +105,30 @@ function line(from: PlanPoint, to: PlanPoint, width: number, dashes = '', ink = 
 }
 
 /** The letter, and the length beside it where the wall is long enough on paper for both. */
-function wallLabel(wall: PlanWall, at: (point: PlanPoint) => PlanPoint, turn: 1 | -1): Markup {
+function wallLabel(plan: RoomPlan, index: number, at: (point: PlanPoint) => PlanPoint): Markup | null {
+  const wall = plan.walls[index]
+  if (wall === undefined) return null
   const [from, to] = [at(wall.from), at(wall.to)]
-  const { along, out, length } = directionOf(from, to, turn)
-  const middle = shifted(shifted(from, along, length / 2), out, wallDepth + 3)
+  const { along, out, length } = directionOf(from, to, plan.turn)
+  const aside = awayFromInnerCorners(plan, index)
+  const middle = shifted(shifted(from, along, length / 2 + aside), out, wallDepth + 3)
   const angle = uprightAngle(along)
   const text = labelFits(wall.length, length) ? `${wall.letter}  ${wall.length}` : wall.letter
   return html`<text x="${round(middle.x)}" y="${round(middle.y)}" transform="rotate(${round(angle)} ${round(middle.x)} ${round(middle.y)})" text-anchor="middle" dominant-baseline="central" font-size="2.7">${text}</text>`
+}
+
+/** Two labels meet in the angle of an inner corner: each steps back from it. */
+function awayFromInnerCorners(plan: RoomPlan, index: number): number {
+  const count = plan.walls.length
+  const [before, wall, after] = [index + count - 1, index, index + 1].map((each) => plan.walls[each % count])
+  const step = 2.8
+  return (isInner(before, wall, plan.turn) ? step : 0) - (isInner(wall, after, plan.turn) ? step : 0)
+}
+
+function isInner(first: PlanWall | undefined, second: PlanWall | undefined, turn: 1 | -1): boolean {
+  if (first === undefined || second === undefined) return false
+  const [a, b] = [directionOf(first.from, first.to, 1).along, directionOf(second.from, second.to, 1).along]
+  return (a.x * b.y - a.y * b.x) * turn < -1e-9
 }
 
 /** About 1.5 mm to a letter at this size. */

@@ -52,9 +52,11 @@ thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th { text-align: left; vertical-align: bottom; font-size: 7.6pt; font-weight: 600; color: var(--soft); border-bottom: 0.35mm solid var(--ink); padding: 0.6mm 1.4mm 0.6mm 0; }
 td { vertical-align: top; border-bottom: 0.15mm solid var(--hair); padding: 1mm 1.4mm 1mm 0; }
-th:last-child, td:last-child { padding-right: 0; }
-.n { text-align: right; white-space: nowrap; }
+
+.n { text-align: right; white-space: nowrap; padding-left: 2mm; padding-right: 2.6mm; }
+.tick { width: 10mm; }
 .tight { white-space: nowrap; }
+th:last-child, td:last-child { padding-right: 0; }
 tfoot td { border-top: 0.35mm solid var(--ink); font-weight: 600; }
 .box { display: inline-block; width: 3.6mm; height: 3.6mm; border: 0.3mm solid var(--ink); vertical-align: -0.5mm; }
 .what { font-weight: 600; }
@@ -67,14 +69,14 @@ tfoot td { border-top: 0.35mm solid var(--ink); font-weight: 600; }
 .plan { max-width: 100%; display: block; }
 .plan text { font-family: "Source Sans 3", "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, sans-serif; fill: var(--ink); }
 figure { margin: 0; } figcaption { font-size: 7.6pt; color: var(--soft); max-width: 92mm; }
-.drawn h3:first-child, .drawn caption { margin-top: 0; }
+.drawn > div > h3:first-child, .drawn > div > table:first-child caption { margin-top: 0; }
 .stop { border: 0.5mm solid var(--ink); padding: 1.5mm 2.5mm; margin: 2mm 0; break-inside: avoid; }
-.stop p:last-child { margin: 0; }
+.stop p:last-child { margin: 0; } .stop h2 { font-size: 11.5pt; margin-bottom: 1mm; }
 ol, ul { margin: 0; padding-left: 4.5mm; } li { margin: 0 0 0.8mm; break-inside: avoid; }
 .cautions { list-style: none; padding: 0; } .source { color: var(--soft); font-size: 8pt; }
 .sign { display: grid; grid-template-columns: 1fr 1fr; gap: 7mm 8mm; margin-top: 9mm; break-inside: avoid; }
 .sign div { border-top: 0.25mm solid var(--ink); padding-top: 0.8mm; font-size: 8pt; color: var(--soft); }
-.keep { break-inside: avoid; }
+.keep { break-inside: avoid; break-before: avoid; }
 .total td { font-size: 11pt; font-weight: 600; border-bottom: none; }
 `
 

@@ -6,7 +6,7 @@ import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Caution, Specification, Step } from '../specification/types.ts'
 import { formatArea, squareMetres } from '../units/area.ts'
 import { formatLength } from '../units/length.ts'
-import type { CoverRoom, FoundLine, RoomSheet } from './document-types.ts'
+import type { CoverRoom, FoundLine, RoomSheet, StepLine } from './document-types.ts'
 import { roomRegister } from './register.ts'
 import { roomPlan } from './room-plan.ts'
 import { roomQuantities } from './room-quantities.ts'
@@ -37,11 +37,22 @@ export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
     plan: roomPlan(job, room, found),
     found: found.map((condition, index) => foundLine(job, condition, index + 1)),
     quantities: roomQuantities(takeoff, room.id, job.header.unitSystem),
-    steps: steps.map((step, index) => stepLine({ ...input, cautions }, step, index + 1)),
+    steps: eachReasonOnce(steps.map((step, index) => stepLine({ ...input, cautions }, step, index + 1))),
     cautions,
     notices: specification.notices.filter((notice) => notice.roomId === room.id),
     register: roomRegister(job, room.id),
   }
+}
+
+/** Later steps point to the step that gave the reason first. */
+function eachReasonOnce(lines: readonly StepLine[]): readonly StepLine[] {
+  const given = new Map<string, number>()
+  return lines.map((line) => {
+    const repeated = line.reasons.flatMap((because) => given.get(because.reason) ?? [])
+    const fresh = line.reasons.filter((because) => !given.has(because.reason))
+    for (const because of fresh) given.set(because.reason, line.number)
+    return { ...line, reasons: fresh, reasonsAt: [...new Set(repeated)] }
+  })
 }
 
 /** Each caution once, in the order the steps bring them. */

@@ -48,7 +48,7 @@ export function stepLine(input: StepLineInput, step: Step, number: number): Step
     what: stepTitle(step),
     where: stepPlace(job, takeoff, step),
     material: materialWords(job, step),
-    amount: amountWords(step, job.header.unitSystem),
+    amounts: amountWords(step, job.header.unitSystem),
     volume: volumeWords(job, step),
     minutes: stepMinutes(job, step),
     daily: step.daily,
@@ -58,6 +58,7 @@ export function stepLine(input: StepLineInput, step: Step, number: number): Step
     notBefore: notBefore(input, step),
     notAfter: notAfter(input, step),
     reasons: unusualReasons(step),
+    reasonsAt: [],
     cautions: step.cautions.map((caution) => input.cautions.findIndex((each) => each.id === caution.id) + 1),
   }
 }
@@ -85,7 +86,7 @@ export function peopleOf(job: Job, tasks: readonly WorkPlanTask[]): readonly str
   return [...ids].map((id) => job.crew[id]?.name ?? id)
 }
 
-function amountWords(step: Step, system: LengthUnitSystem): string {
+function amountWords(step: Step, system: LengthUnitSystem): readonly string[] {
   const { area, length, cuttingIn, glassPerimeter, count } = step.amounts
   return [
     ...(area > 0 ? [formatArea(area, system)] : []),
@@ -93,7 +94,7 @@ function amountWords(step: Step, system: LengthUnitSystem): string {
     ...(cuttingIn > 0 ? [`cut in ${formatLength(cuttingIn, system)}`] : []),
     ...(glassPerimeter > 0 ? [`glass ${formatLength(glassPerimeter, system)}`] : []),
     ...(count > 0 ? [`${count} pc`] : []),
-  ].join(' · ')
+  ]
 }
 
 function volumeWords(job: Job, step: Step): string {

@@ -111,7 +111,7 @@ test('a missing product, an empty crew list and a stale specification are said, 
     steps: [...plainSteps, sealer],
   })
   expect(doubtful.doubts).toHaveLength(3)
-  expect(doubtful.doubts[0]).toContain('calcimineSealer')
+  expect(doubtful.doubts[0]).toContain('no calcimine sealer:')
   expect(doubtful.totals.labour).toBe(0 as Cents)
   expect(priced.doubts).toEqual([])
 })

@@ -29,5 +29,5 @@ ${estimate.doubts.length === 0 ? null : html`<div class="stop">${estimate.doubts
 function optional({ estimate }: WorkOrder): Markup | null {
   if (estimate.optional.length === 0) return null
   return html`<table><caption>May be left out; the total is then less by</caption>
-<tbody>${estimate.optional.map((item) => html`<tr><td><span class="box"></span></td><td>${item.label}</td><td class="n">${formatCents(item.cents)}</td></tr>`)}</tbody></table>`
+<tbody>${estimate.optional.map((item) => html`<tr><td class="tick"><span class="box"></span></td><td>${item.label}</td><td class="n">${formatCents(item.cents)}</td></tr>`)}</tbody></table>`
 }

@@ -60,7 +60,8 @@ function foundTable(room: RoomSheet): Markup {
   )}</tbody></table>`
 }
 
-function quantitiesTable(room: RoomSheet): Markup {
+function quantitiesTable(room: RoomSheet): Markup | null {
+  if (room.quantities.length === 0) return null
   return html`<table><caption>Net figures</caption>
 <thead><tr><th>Surface</th><th class="n">Net area</th><th class="n">Length</th><th class="n">Cutting in</th><th class="n">Glass edge</th><th class="n">Pieces</th></tr></thead>
 <tbody>${room.quantities.map(
@@ -82,8 +83,9 @@ function stepRow(step: StepLine, system: LengthUnitSystem): Markup {
 <td><span class="what">${step.what}</span>, ${step.where.toLowerCase()}${step.daily ? html` <em>each working day</em>` : null}
 ${plannedLine(step, system)}${waitLines(step, system)}
 ${step.reasons.map((because) => html`<p class="why">${because.reason} <span class="source">(${because.source})</span></p>`)}
+${step.reasonsAt.length === 0 ? null : html`<p class="why">as for step ${step.reasonsAt.join(', ')}</p>`}
 ${step.cautions.length === 0 ? null : html`<p class="risk">see caution ${step.cautions.join(', ')}</p>`}</td>
-<td>${step.material}</td><td>${step.amount}</td><td class="n">${step.volume}</td><td class="n">${formatMinutes(step.minutes)}</td></tr>`
+<td>${step.material}</td><td class="tight">${step.amounts.map((text, index) => html`${index === 0 ? null : html`<br>`}${text}`)}</td><td class="n">${step.volume}</td><td class="n">${formatMinutes(step.minutes)}</td></tr>`
 }
 
 function plannedLine(step: StepLine, system: LengthUnitSystem): Markup | null {

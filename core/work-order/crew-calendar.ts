@@ -1,0 +1,113 @@
+import { type Job, records } from '../project/job.ts'
+import type { CrewMember } from '../project/shop-records.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Specification, Step } from '../specification/types.ts'
+import { calendarInstant, calendarText, contentLine } from './calendar-text.ts'
+import { instantOf, type SiteMoment } from './site-time.ts'
+import { stepTitle } from './step-lines.ts'
+import { stepPlace } from './surface-words.ts'
+import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
+
+/** One stay of one person in one room within a day. */
+interface Visit {
+  readonly person: CrewMember
+  readonly task: WorkPlanTask
+  readonly startsAt: SiteMoment
+  readonly endsAt: SiteMoment
+  readonly stepKeys: readonly string[]
+}
+
+/**
+ * The crew's calendar as iCalendar (RFC 5545), times in UTC. An event is one stay of one person in one room; its UID is
+ * made of job, room, person and the number of the stay, so that a new plan moves the events of the old one in the calendars that
+ * read it.
+ * `madeAt` is when the file is made and `jobKey` any text that stays with the job.
+ */
+export function crewCalendar(
+  job: Job,
+  takeoff: Takeoff,
+  specification: Specification,
+  plan: WorkPlan,
+  madeAt: SiteMoment,
+  jobKey: string,
+): string {
+  const steps = new Map(specification.steps.map((step) => [step.key, step]))
+  const stamp = calendarInstant(instantOf(madeAt, job.header.timeZone))
+  const visits = records(job.crew).flatMap((person) => numbered(visitsOf(plan, person)))
+  return [
+    contentLine('BEGIN', 'VCALENDAR'),
+    contentLine('VERSION', '2.0'),
+    contentLine('PRODID', '-//Coatwright//Crew calendar//EN'),
+    ...visits.flatMap(({ visit, number }) =>
+      eventLines(
+        job,
+        takeoff,
+        steps,
+        visit,
+        `${jobKey}.${visit.task.roomId}.${visit.person.id}.${number}`,
+        stamp,
+      ),
+    ),
+    contentLine('END', 'VCALENDAR'),
+  ].join('')
+}
+
+/** Segments of a person in order, joined while room and day stay the same. */
+function visitsOf(plan: WorkPlan, person: CrewMember): readonly Visit[] {
+  const pieces = plan.tasks
+    .filter((task) => task.crewMemberIds.includes(person.id))
+    .flatMap((task) =>
+      task.segments.map((segment) => ({ ...segment, task, person, stepKeys: task.stepKeys })),
+    )
+    .toSorted((a, b) => (a.startsAt < b.startsAt ? -1 : a.startsAt > b.startsAt ? 1 : 0))
+  const visits: Visit[] = []
+  for (const piece of pieces) {
+    const last = visits.at(-1)
+    if (last === undefined || !isSameStay(last, piece)) {
+      visits.push(piece)
+      continue
+    }
+    const stepKeys = [...new Set([...last.stepKeys, ...piece.stepKeys])]
+    visits[visits.length - 1] = { ...last, endsAt: piece.endsAt, stepKeys }
+  }
+  return visits
+}
+
+function isSameStay(one: Visit, next: Visit): boolean {
+  return one.task.roomId === next.task.roomId && one.startsAt.slice(0, 10) === next.startsAt.slice(0, 10)
+}
+
+/** Counts the stays of one person in each room. */
+function numbered(visits: readonly Visit[]): readonly { readonly visit: Visit; readonly number: number }[] {
+  return visits.map((visit, index) => ({
+    visit,
+    number: visits.slice(0, index + 1).filter((each) => each.task.roomId === visit.task.roomId).length,
+  }))
+}
+
+function eventLines(
+  job: Job,
+  takeoff: Takeoff,
+  steps: ReadonlyMap<string, Step>,
+  visit: Visit,
+  uid: string,
+  stamp: string,
+): readonly string[] {
+  const { timeZone, title, site } = job.header
+  const room = job.rooms[visit.task.roomId]?.name ?? visit.task.roomId
+  const work = visit.stepKeys.flatMap((key) => {
+    const step = steps.get(key)
+    return step === undefined ? [] : [`${stepTitle(step)}: ${stepPlace(job, takeoff, step).toLowerCase()}`]
+  })
+  return [
+    contentLine('BEGIN', 'VEVENT'),
+    contentLine('UID', calendarText(`${uid}@coatwright`)),
+    contentLine('DTSTAMP', stamp),
+    contentLine('DTSTART', calendarInstant(instantOf(visit.startsAt, timeZone))),
+    contentLine('DTEND', calendarInstant(instantOf(visit.endsAt, timeZone))),
+    contentLine('SUMMARY', calendarText(`${visit.person.name}: ${room}`)),
+    contentLine('DESCRIPTION', calendarText([title, ...work].join('\n'))),
+    ...(site === '' ? [] : [contentLine('LOCATION', calendarText(site))]),
+    contentLine('END', 'VEVENT'),
+  ]
+}

@@ -1,0 +1,19 @@
+/**
+ * Comma-separated text by RFC 4180: lines end in CRLF, the first names the columns, fields with a comma, a quote or a line break are
+ * quoted and quotes doubled. Text that a spreadsheet would run as a formula gets an apostrophe in front (common practice); numbers
+ * are never touched.
+ */
+export function csvText(
+  columns: readonly string[],
+  rows: readonly (readonly (string | number | null)[])[],
+): string {
+  const lines = [columns, ...rows].map((row) => row.map(csvField).join(','))
+  return lines.map((line) => `${line}\r\n`).join('')
+}
+
+function csvField(value: string | number | null): string {
+  if (value === null) return ''
+  if (typeof value === 'number') return String(value)
+  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
+}

@@ -1,0 +1,212 @@
+import type { z } from 'zod'
+import type { Estimate } from '../price/estimate-types.ts'
+import { type Job, records } from '../project/job.ts'
+import type { DerivationLine, SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
+import type { Specification, Step } from '../specification/types.ts'
+import { toSquareFeet } from '../units/area.ts'
+import { toFeet } from '../units/length.ts'
+import type {
+  estimateSchema,
+  quantitiesSchema,
+  scheduleSchema,
+  specificationSchema,
+} from './output-schemas.ts'
+import type { WorkPlan } from './work-plan.ts'
+
+export type QuantitiesFile = z.output<typeof quantitiesSchema>
+export type SpecificationFile = z.output<typeof specificationSchema>
+export type EstimateFile = z.output<typeof estimateSchema>
+export type ScheduleFile = z.output<typeof scheduleSchema>
+
+/** Six places: a millionth of a square foot, far below what anybody measures, and no tails of binary fractions. */
+function places(value: number): number {
+  return Number(value.toFixed(6))
+}
+function sqFt(area: number): number {
+  return places(toSquareFeet(area))
+}
+function ft(length: number): number {
+  return places(toFeet(length))
+}
+
+function headOf<Format extends string>(job: Job, format: Format) {
+  return { format, version: 1, jobTitle: job.header.title, unitSystem: job.header.unitSystem } as const
+}
+
+export function quantitiesFile(job: Job, takeoff: Takeoff): QuantitiesFile {
+  return {
+    ...headOf(job, 'coatwright.quantities'),
+    totals: figuresOf(takeoff.surfaces),
+    rooms: records(job.rooms).map((room) => {
+      const surfaces = takeoff.surfaces.filter((surface) => surface.roomId === room.id)
+      return {
+        roomId: room.id,
+        name: room.name,
+        totals: figuresOf(surfaces),
+        surfaces: surfaces.map(surfaceEntry),
+      }
+    }),
+  }
+}
+
+function surfaceEntry(surface: SurfaceQuantity) {
+  return {
+    surfaceKey: surface.key,
+    surfaceClass: surface.surfaceClass,
+    grossAreaSqFt: sqFt(surface.grossArea),
+    deductedAreaSqFt: sqFt(surface.deductedArea),
+    ...figuresOf([surface]),
+    reachHeightFt: ft(surface.reachHeight),
+    derivation: surface.derivation.map(derivationEntry),
+  }
+}
+
+/** Sums in the program's whole units; rounded for the file once. */
+function figuresOf(surfaces: readonly SurfaceQuantity[]) {
+  const sum = (of: (surface: SurfaceQuantity) => number) =>
+    surfaces.reduce((total, surface) => total + of(surface), 0)
+  return {
+    netAreaSqFt: sqFt(sum((surface) => surface.netArea)),
+    policyAreaSqFt: sqFt(sum((surface) => surface.policyArea)),
+    equivalentAreaSqFt: sqFt(sum((surface) => surface.equivalentArea)),
+    lengthFt: ft(sum((surface) => surface.length)),
+    cuttingInFt: ft(sum((surface) => surface.cuttingIn)),
+    maskingFt: ft(sum((surface) => surface.masking)),
+    glassPerimeterFt: ft(sum((surface) => surface.glassPerimeter)),
+    count: sum((surface) => surface.count),
+  }
+}
+
+function derivationEntry(line: DerivationLine) {
+  return {
+    kind: line.kind,
+    text: line.text,
+    areaSqFt: line.area === null ? null : sqFt(line.area),
+    lengthFt: line.length === null ? null : ft(line.length),
+    sourceId: line.sourceId,
+  }
+}
+
+export function specificationFile(job: Job, specification: Specification): SpecificationFile {
+  return {
+    ...headOf(job, 'coatwright.specification'),
+    steps: specification.steps.map((step) => stepEntry(job, step)),
+    order: specification.order.map((order) => ({
+      before: order.before,
+      after: order.after,
+      minimumWaitElapsedMinutes: order.minimumWait,
+      maximumWaitElapsedMinutes: order.maximumWait,
+      reason: order.reason,
+      source: order.source,
+    })),
+    notices: specification.notices.map((notice) => ({ ...notice, surfaceKeys: [...notice.surfaceKeys] })),
+    clashes: specification.clashes.map(({ sentence, ids }) => ({ sentence, ids: [...ids] })),
+  }
+}
+
+function stepEntry(job: Job, step: Step): SpecificationFile['steps'][number] {
+  const { amounts } = step
+  return {
+    stepKey: step.key,
+    roomId: step.roomId,
+    surfaceClass: step.surfaceClass,
+    groupKey: step.groupKey,
+    surfaceKeys: [...step.surfaceKeys],
+    keptItems: step.keptItemIds.map((keptItemId) => ({
+      keptItemId,
+      kind: job.keptItems[keptItemId]?.kind ?? null,
+    })),
+    operation: step.operation,
+    coat: step.coat,
+    productClass: step.productClass,
+    productId: step.productId,
+    colourId: step.colourId,
+    sheen: step.sheen,
+    areaSqFt: sqFt(amounts.area),
+    equivalentAreaSqFt: sqFt(amounts.equivalentArea),
+    lengthFt: ft(amounts.length),
+    cuttingInFt: ft(amounts.cuttingIn),
+    glassPerimeterFt: ft(amounts.glassPerimeter),
+    count: amounts.count,
+    difficultyFactor: places(step.difficulty),
+    skill: step.skill,
+    touchDryElapsedMinutes: step.touchDry,
+    splittable: step.splittable,
+    daily: step.daily,
+    because: step.because.map((each) => ({ ...each, conditionIds: [...each.conditionIds] })),
+    cautions: step.cautions.map(({ text, rule }) => ({ text, rule })),
+  }
+}
+
+export function estimateFile(job: Job, priced: Estimate): EstimateFile {
+  const { totals } = priced
+  return {
+    ...headOf(job, 'coatwright.estimate'),
+    lines: priced.lines.map(({ kind, label, roomId, surfaceClass, cents, derivation }) => ({
+      kind,
+      label,
+      roomId,
+      surfaceClass,
+      priceCents: cents,
+      derivation,
+    })),
+    labour: priced.labour.steps.map(({ stepKey, minutes, times, derivation }) => ({
+      stepKey,
+      personMinutes: places(minutes),
+      times,
+      derivation,
+    })),
+    materials: priced.materials.map((line) => ({
+      productId: line.productId,
+      productName: line.productName,
+      productClass: line.productClass,
+      colourId: line.colourId,
+      colourName: line.colourName,
+      sheen: line.sheen,
+      neededGallons: places(line.gallons),
+      boughtGallons: places(line.boughtGallons),
+      containers: line.containers.map(({ name, gallons, count, priceCents }) => ({
+        name,
+        gallons,
+        count,
+        unitPriceCents: priceCents,
+      })),
+      priceCents: line.priceCents,
+      source: line.source,
+      derivation: line.derivation,
+    })),
+    rooms: priced.rooms.map(({ roomId, name, cents }) => ({ roomId, name, priceCents: cents })),
+    optional: priced.optional.map(({ label, cents }) => ({ label, priceCents: cents })),
+    totals: {
+      labourPersonMinutes: places(totals.labourMinutes),
+      labourCents: totals.labour,
+      materialsCents: totals.materials,
+      sundriesCents: totals.sundries,
+      overheadCents: totals.overhead,
+      contingencyCents: totals.contingency,
+      profitCents: totals.profit,
+      beforeTaxCents: totals.beforeTax,
+      taxCents: totals.tax,
+      totalCents: totals.total,
+    },
+    doubts: [...priced.doubts],
+  }
+}
+
+export function scheduleFile(job: Job, plan: WorkPlan): ScheduleFile {
+  return {
+    ...headOf(job, 'coatwright.schedule'),
+    timeZone: job.header.timeZone,
+    startsOn: plan.startsOn,
+    finishesOn: plan.finishesOn,
+    tasks: plan.tasks.map((task) => ({
+      taskKey: task.key,
+      roomId: task.roomId,
+      stepKeys: [...task.stepKeys],
+      startsAt: task.startsAt,
+      endsAt: task.endsAt,
+      segments: task.segments.map(({ startsAt, endsAt }) => ({ startsAt, endsAt })),
+      crewMemberIds: [...task.crewMemberIds],
+    })),
+  }
+}

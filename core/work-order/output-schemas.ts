@@ -1,0 +1,227 @@
+import { z } from 'zod'
+import { keptItemKinds, productClasses, sheens, skills, surfaceClasses } from '../project/vocabulary.ts'
+import { operations } from '../specification/types.ts'
+
+/**
+ * The published form of the JSON files the program writes. Every key carries its unit. A change that readers would stumble over
+ * raises `version`.
+ */
+const number = z.number()
+const atLeastZero = z.number().min(0)
+const cents = z.int()
+const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+/** Local time on site; the zone stands at the head of the file. */
+const moment = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/)
+
+function head<Format extends string>(format: Format) {
+  return {
+    format: z.literal(format),
+    version: z.literal(1),
+    jobTitle: z.string(),
+    unitSystem: z.enum(['imperial', 'metric']),
+  }
+}
+
+const quantityFigures = {
+  netAreaSqFt: number,
+  policyAreaSqFt: number,
+  equivalentAreaSqFt: number,
+  lengthFt: atLeastZero,
+  cuttingInFt: atLeastZero,
+  maskingFt: atLeastZero,
+  glassPerimeterFt: atLeastZero,
+  count: atLeastZero,
+}
+
+export const quantitiesSchema = z.strictObject({
+  ...head('coatwright.quantities'),
+  totals: z.strictObject(quantityFigures),
+  rooms: z.array(
+    z.strictObject({
+      roomId: z.string(),
+      name: z.string(),
+      totals: z.strictObject(quantityFigures),
+      surfaces: z.array(
+        z.strictObject({
+          surfaceKey: z.string(),
+          surfaceClass: z.enum(surfaceClasses),
+          grossAreaSqFt: number,
+          deductedAreaSqFt: number,
+          ...quantityFigures,
+          reachHeightFt: number,
+          derivation: z.array(
+            z.strictObject({
+              kind: z.enum(['gross', 'deduction', 'addition', 'length', 'note']),
+              text: z.string(),
+              areaSqFt: number.nullable(),
+              lengthFt: number.nullable(),
+              sourceId: z.string().nullable(),
+            }),
+          ),
+        }),
+      ),
+    }),
+  ),
+})
+
+const because = z.strictObject({
+  ruleId: z.string(),
+  reason: z.string(),
+  source: z.string(),
+  conditionIds: z.array(z.string()),
+})
+
+export const specificationSchema = z.strictObject({
+  ...head('coatwright.specification'),
+  steps: z.array(
+    z.strictObject({
+      stepKey: z.string(),
+      roomId: z.string(),
+      surfaceClass: z.enum(surfaceClasses).nullable(),
+      groupKey: z.string(),
+      surfaceKeys: z.array(z.string()),
+      keptItems: z.array(z.strictObject({ keptItemId: z.string(), kind: z.enum(keptItemKinds).nullable() })),
+      operation: z.enum(operations),
+      coat: z.int().min(0),
+      productClass: z.enum(productClasses).nullable(),
+      productId: z.string().nullable(),
+      colourId: z.string().nullable(),
+      sheen: z.enum(sheens).nullable(),
+      areaSqFt: number,
+      equivalentAreaSqFt: number,
+      lengthFt: atLeastZero,
+      cuttingInFt: atLeastZero,
+      glassPerimeterFt: atLeastZero,
+      count: atLeastZero,
+      difficultyFactor: atLeastZero,
+      skill: z.enum(skills),
+      touchDryElapsedMinutes: atLeastZero,
+      splittable: z.enum(['no', 'break', 'night']),
+      daily: z.boolean(),
+      because: z.array(because),
+      cautions: z.array(z.strictObject({ text: z.string(), rule: z.string() })),
+    }),
+  ),
+  order: z.array(
+    z.strictObject({
+      before: z.string(),
+      after: z.string(),
+      minimumWaitElapsedMinutes: number,
+      maximumWaitElapsedMinutes: number.nullable(),
+      reason: z.string(),
+      source: z.string(),
+    }),
+  ),
+  notices: z.array(
+    z.strictObject({
+      kind: z.string(),
+      roomId: z.string().nullable(),
+      surfaceKeys: z.array(z.string()),
+      sentence: z.string(),
+      source: z.string(),
+      hold: z.boolean(),
+    }),
+  ),
+  clashes: z.array(z.strictObject({ sentence: z.string(), ids: z.array(z.string()) })),
+})
+
+export const estimateSchema = z.strictObject({
+  ...head('coatwright.estimate'),
+  lines: z.array(
+    z.strictObject({
+      kind: z.enum([
+        'labour',
+        'material',
+        'sundry',
+        'overhead',
+        'contingency',
+        'profit',
+        'materialsTax',
+        'labourTax',
+      ]),
+      label: z.string(),
+      roomId: z.string().nullable(),
+      surfaceClass: z.enum(surfaceClasses).nullable(),
+      priceCents: cents,
+      derivation: z.string(),
+    }),
+  ),
+  labour: z.array(
+    z.strictObject({
+      stepKey: z.string(),
+      personMinutes: atLeastZero,
+      times: z.int().min(1),
+      derivation: z.string(),
+    }),
+  ),
+  materials: z.array(
+    z.strictObject({
+      productId: z.string(),
+      productName: z.string(),
+      productClass: z.enum(productClasses),
+      colourId: z.string().nullable(),
+      colourName: z.string().nullable(),
+      sheen: z.enum(sheens).nullable(),
+      neededGallons: atLeastZero,
+      boughtGallons: atLeastZero,
+      containers: z.array(
+        z.strictObject({
+          name: z.string(),
+          gallons: atLeastZero,
+          count: z.int().min(1),
+          unitPriceCents: cents,
+        }),
+      ),
+      priceCents: cents,
+      source: z.string(),
+      derivation: z.string(),
+    }),
+  ),
+  rooms: z.array(z.strictObject({ roomId: z.string(), name: z.string(), priceCents: cents })),
+  optional: z.array(z.strictObject({ label: z.string(), priceCents: cents })),
+  totals: z.strictObject({
+    labourPersonMinutes: atLeastZero,
+    labourCents: cents,
+    materialsCents: cents,
+    sundriesCents: cents,
+    overheadCents: cents,
+    contingencyCents: cents,
+    profitCents: cents,
+    beforeTaxCents: cents,
+    taxCents: cents,
+    totalCents: cents,
+  }),
+  doubts: z.array(z.string()),
+})
+
+export const scheduleSchema = z.strictObject({
+  ...head('coatwright.schedule'),
+  timeZone: z.string(),
+  startsOn: date,
+  finishesOn: date,
+  tasks: z.array(
+    z.strictObject({
+      taskKey: z.string(),
+      roomId: z.string(),
+      stepKeys: z.array(z.string()),
+      startsAt: moment,
+      endsAt: moment,
+      segments: z.array(z.strictObject({ startsAt: moment, endsAt: moment })),
+      crewMemberIds: z.array(z.string()),
+    }),
+  ),
+})
+
+/** File name of each output and its form. */
+export const outputSchemas = {
+  quantities: quantitiesSchema,
+  specification: specificationSchema,
+  estimate: estimateSchema,
+  schedule: scheduleSchema,
+} as const
+export type OutputName = keyof typeof outputSchemas
+
+/** JSON Schema (draft 2020-12) of one output, as committed beside the demonstration data. */
+export function outputJsonSchema(name: OutputName): string {
+  return `${JSON.stringify(z.toJSONSchema(outputSchemas[name]), null, 2)}\n`
+}

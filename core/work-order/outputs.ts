@@ -1,0 +1,76 @@
+import type { Estimate } from '../price/estimate-types.ts'
+import type { Job } from '../project/job.ts'
+import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Specification } from '../specification/types.ts'
+import { toSquareFeet, toSquareMetres } from '../units/area.ts'
+import { formatMinutes } from '../units/duration.ts'
+import { formatCents } from '../units/money.ts'
+import { crewCalendar } from './crew-calendar.ts'
+import { dateWordsWithYear } from './date-words.ts'
+import { workOrderHtml } from './html.ts'
+import { estimateFile, quantitiesFile, scheduleFile, specificationFile } from './output-files.ts'
+import { shoppingFile } from './shopping-file.ts'
+import type { SiteMoment } from './site-time.ts'
+import { workOrder } from './work-order.ts'
+import type { WorkPlan } from './work-plan.ts'
+
+export interface HeadlessInput {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+  readonly estimate: Estimate
+  readonly plan: WorkPlan
+  /** Local moment at which the files are made; the only clock in them. */
+  readonly madeAt: SiteMoment
+  /** Stays with the job: makes the calendar's events the same ones after a new plan. */
+  readonly jobKey: string
+}
+
+export interface HeadlessOutputs {
+  /** Text by file name. */
+  readonly files: Readonly<Record<string, string>>
+  /** A few lines for the person at the command line. */
+  readonly summary: readonly string[]
+}
+
+/** Every file of a planned job. The same input gives the same text. */
+export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
+  const { job, takeoff, specification, estimate, plan } = input
+  const order = workOrder(job, takeoff, specification, estimate, plan)
+  const paper = job.header.unitSystem === 'imperial' ? 'letter' : 'a4'
+  return {
+    files: {
+      'quantities.json': json(quantitiesFile(job, takeoff)),
+      'specification.json': json(specificationFile(job, specification)),
+      'estimate.json': json(estimateFile(job, estimate)),
+      'schedule.json': json(scheduleFile(job, plan)),
+      'work-order.html': workOrderHtml(order, paper),
+      'shopping-list.csv': shoppingFile(order.shopping),
+      'crew-calendar.ics': crewCalendar(job, takeoff, specification, plan, input.madeAt, input.jobKey),
+    },
+    summary: summaryOf(input),
+  }
+}
+
+function json(value: unknown): string {
+  return `${JSON.stringify(value, null, 2)}\n`
+}
+
+function summaryOf({ job, takeoff, specification, estimate, plan }: HeadlessInput): readonly string[] {
+  const { title, unitSystem } = job.header
+  const rooms = new Set(specification.steps.map((step) => step.roomId)).size
+  const area = takeoff.surfaces.reduce((total, surface) => total + surface.netArea, 0)
+  const areaText =
+    unitSystem === 'imperial'
+      ? `${Math.round(toSquareFeet(area))} sq ft`
+      : `${Math.round(toSquareMetres(area))} m²`
+  const holds = specification.notices.filter((notice) => notice.hold)
+  return [
+    `${title}: ${rooms} rooms, ${specification.steps.length} steps, ${areaText} net`,
+    `Work: ${formatMinutes(estimate.totals.labourMinutes)} of one person, ${estimate.materials.length} materials, price ${formatCents(estimate.totals.total)} with tax`,
+    `Dates: ${dateWordsWithYear(plan.startsOn, unitSystem)} to ${dateWordsWithYear(plan.finishesOn, unitSystem)}, ${plan.tasks.length} tasks`,
+    ...holds.map((notice) => `Wait: ${notice.sentence}`),
+    ...specification.clashes.map((clash) => `Rules disagree: ${clash.sentence}`),
+    ...estimate.doubts.map((doubt) => `Not settled: ${doubt}`),
+  ]
+}
