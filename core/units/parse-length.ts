@@ -16,11 +16,24 @@ const help = `Write a length like 12' 6 1/2", 150 in, 3.81 m or 3810 mm.`
 const number = String.raw`\d+(?:\.\d+)?|\.\d+`
 const mixed = String.raw`(?:\d+(?:\s+|-)\d+/\d+|\d+/\d+|${number})`
 const feetInches = new RegExp(
-  String.raw`^(?:(${mixed})\s*(?:'|ft|feet|foot))?\s*-?\s*(?:(${mixed})\s*(?:"|''|in|inch|inches)?)?$`,
+  String.raw`^(?:(${mixed})\s*(?:'|ft\.?|feet|foot))?\s*-?\s*(?:(${mixed})\s*(?:"|''|in\.?|inch|inches)?)?$`,
 )
-const inchesOnly = new RegExp(String.raw`^(${mixed})\s*(?:"|''|in|inch|inches)$`)
+const inchesOnly = new RegExp(String.raw`^(${mixed})\s*(?:"|''|in\.?|inch|inches)$`)
 const metric = new RegExp(String.raw`^(${number})\s*(mm|cm|m)$`)
 const bare = new RegExp(`^(${mixed})$`)
+
+const fractionSigns: Record<string, string> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+}
+
+/** As in the records: no building has a wall longer than 200 m. A fraction over nothing ends here too. */
+const longest = metres(200)
 
 export type BareUnit = 'ft' | 'in' | 'm' | 'mm'
 
@@ -49,7 +62,17 @@ export function parseLength(
     .replaceAll('’', "'")
     .replaceAll('″', '"')
     .replaceAll('”', '"')
-    .replaceAll(',', '.')
+    .replace(/[½¼¾⅛⅜⅝⅞]/g, (sign) => ` ${fractionSigns[sign]}`)
+    .trim()
+  if (/\d,\d{3}(?!\d)/.test(clean)) {
+    return refuse(
+      `"${text.trim()}" can be read two ways: the comma may stand for thousands or for a decimal point.`,
+    )
+  }
+  return readClean(clean.replaceAll(',', '.'), text, bareUnit)
+}
+
+function readClean(clean: string, text: string, bareUnit: BareUnit): ParsedLength {
   if (clean === '') return refuse('No length is written.')
   if (clean.startsWith('-')) return refuse(`"${text.trim()}" is below zero; a length cannot be.`)
   return (
@@ -66,6 +89,7 @@ function refuse(sentence: string): ParsedLength {
 }
 
 function accept(length: Length): ParsedLength {
+  if (!(length <= longest)) return refuse('That is longer than any house.')
   return { ok: true, length }
 }
 
