@@ -58,11 +58,7 @@ export function stepsWithoutProduct(job: Job, specification: Specification): rea
 }
 
 export function materialKey(product: Product, step: Step): string {
-  return [
-    product.id,
-    step.colourId ?? 'uncoloured',
-    step.colourId === null ? 'any' : (step.sheen ?? 'any'),
-  ].join(':')
+  return [product.id, step.colourId ?? 'uncoloured', step.sheen ?? 'anySheen'].join(':')
 }
 
 function materialLine(job: Job, key: string, product: Product, steps: readonly Step[]): MaterialLine {
@@ -78,7 +74,7 @@ function materialLine(job: Job, key: string, product: Product, steps: readonly S
     productClass: product.productClass,
     colourId: colour?.id ?? null,
     colourName: colour?.name ?? null,
-    sheen: colour === undefined ? null : (first?.sheen ?? null),
+    sheen: first?.sheen ?? null,
     gallons: needed,
     containers: mix.containers,
     boughtGallons: mix.gallons,

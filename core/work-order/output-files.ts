@@ -35,7 +35,7 @@ function headOf<Format extends string>(job: Job, format: Format) {
 
 export function quantitiesFile(job: Job, takeoff: Takeoff): QuantitiesFile {
   return {
-    ...headOf(job, 'coatwright.quantities'),
+    ...headOf(job, 'coatwright-quantities'),
     totals: figuresOf(takeoff.surfaces),
     rooms: records(job.rooms).map((room) => {
       const surfaces = takeoff.surfaces.filter((surface) => surface.roomId === room.id)
@@ -89,7 +89,7 @@ function derivationEntry(line: DerivationLine) {
 
 export function specificationFile(job: Job, specification: Specification): SpecificationFile {
   return {
-    ...headOf(job, 'coatwright.specification'),
+    ...headOf(job, 'coatwright-specification'),
     steps: specification.steps.map((step) => stepEntry(job, step)),
     order: specification.order.map((order) => ({
       before: order.before,
@@ -141,7 +141,7 @@ function stepEntry(job: Job, step: Step): SpecificationFile['steps'][number] {
 export function estimateFile(job: Job, priced: Estimate): EstimateFile {
   const { totals } = priced
   return {
-    ...headOf(job, 'coatwright.estimate'),
+    ...headOf(job, 'coatwright-estimate'),
     lines: priced.lines.map(({ kind, label, roomId, surfaceClass, cents, derivation }) => ({
       kind,
       label,
@@ -195,7 +195,7 @@ export function estimateFile(job: Job, priced: Estimate): EstimateFile {
 
 export function scheduleFile(job: Job, plan: WorkPlan): ScheduleFile {
   return {
-    ...headOf(job, 'coatwright.schedule'),
+    ...headOf(job, 'coatwright-schedule'),
     timeZone: job.header.timeZone,
     startsOn: plan.startsOn,
     finishesOn: plan.finishesOn,

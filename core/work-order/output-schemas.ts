@@ -34,7 +34,7 @@ const quantityFigures = {
 }
 
 export const quantitiesSchema = z.strictObject({
-  ...head('coatwright.quantities'),
+  ...head('coatwright-quantities'),
   totals: z.strictObject(quantityFigures),
   rooms: z.array(
     z.strictObject({
@@ -72,7 +72,7 @@ const because = z.strictObject({
 })
 
 export const specificationSchema = z.strictObject({
-  ...head('coatwright.specification'),
+  ...head('coatwright-specification'),
   steps: z.array(
     z.strictObject({
       stepKey: z.string(),
@@ -126,7 +126,7 @@ export const specificationSchema = z.strictObject({
 })
 
 export const estimateSchema = z.strictObject({
-  ...head('coatwright.estimate'),
+  ...head('coatwright-estimate'),
   lines: z.array(
     z.strictObject({
       kind: z.enum([
@@ -195,7 +195,7 @@ export const estimateSchema = z.strictObject({
 })
 
 export const scheduleSchema = z.strictObject({
-  ...head('coatwright.schedule'),
+  ...head('coatwright-schedule'),
   timeZone: z.string(),
   startsOn: date,
   finishesOn: date,
@@ -223,5 +223,6 @@ export type OutputName = keyof typeof outputSchemas
 
 /** JSON Schema (draft 2020-12) of one output, as committed beside the demonstration data. */
 export function outputJsonSchema(name: OutputName): string {
-  return `${JSON.stringify(z.toJSONSchema(outputSchemas[name]), null, 2)}\n`
+  const schema = { title: `Coatwright ${name}, version 1`, ...z.toJSONSchema(outputSchemas[name]) }
+  return `${JSON.stringify(schema, null, 2)}\n`
 }

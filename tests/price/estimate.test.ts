@@ -28,7 +28,7 @@ test('buys the paint of one plain room by hand', () => {
     [1, 'quart'],
   ])
   expect(walls?.priceCents).toBe(2 * 4500 + 1900)
-  expect(cents('material:ceiling-paint:uncoloured:any')).toBe(3600)
+  expect(cents('material:ceiling-paint:uncoloured:flat')).toBe(3600)
 })
 
 test('adds sundries, overhead, contingency, a margin and tax in that order, each rounded once', () => {

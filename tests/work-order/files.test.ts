@@ -1,0 +1,208 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import fc from 'fast-check'
+import ICAL from 'ical.js'
+import { expect, test } from 'vitest'
+import { calendarText, contentLine } from '../../core/work-order/calendar-text.ts'
+import { crewCalendar } from '../../core/work-order/crew-calendar.ts'
+import { csvText } from '../../core/work-order/csv.ts'
+import { type OutputName, outputJsonSchema, outputSchemas } from '../../core/work-order/output-schemas.ts'
+import { headlessOutputs } from '../../core/work-order/outputs.ts'
+import { plainPlan } from '../fixtures/plain-plan.ts'
+import { sampleInput } from './sample-order.ts'
+
+const schemas = join(import.meta.dirname, '..', '..', 'demo-data', 'schemas')
+const names = Object.keys(outputSchemas) as OutputName[]
+const input = sampleInput()
+const outputs = headlessOutputs(input)
+
+function textOf(name: string): string {
+  return outputs.files[name] ?? ''
+}
+
+function calendarOf(text: string) {
+  return new ICAL.Component(ICAL.parse(text))
+    .getAllSubcomponents('vevent')
+    .map((each) => new ICAL.Event(each))
+}
+
+test('every file of the command is written, and the same input gives the same text', () => {
+  expect(Object.keys(outputs.files).toSorted()).toEqual([
+    'crew-calendar.ics',
+    'estimate.json',
+    'quantities.json',
+    'schedule.json',
+    'shopping-list.csv',
+    'specification.json',
+    'work-order.html',
+  ])
+  expect(headlessOutputs(sampleInput())).toEqual(outputs)
+})
+
+test.each(names)('%s.json has the published form', (name) => {
+  const checked = outputSchemas[name].safeParse(JSON.parse(textOf(`${name}.json`)))
+  expect(checked.error?.issues ?? []).toEqual([])
+})
+
+/** After a wanted change of a form: `npx vitest run --config tests/vitest.config.ts work-order/files -u`. */
+test.each(names)('the committed schema of %s is current', async (name) => {
+  const path = join(schemas, `${name}.schema.json`)
+  expect(existsSync(path)).toBe(true)
+  await expect(outputJsonSchema(name)).toMatchFileSnapshot(path)
+})
+
+test('the schemas refuse a key without its unit', () => {
+  const file = JSON.parse(textOf('schedule.json'))
+  expect(outputSchemas.schedule.safeParse({ ...file, start: 1 }).success).toBe(false)
+  const quantities = JSON.parse(readFileSync(join(schemas, 'quantities.schema.json'), 'utf8'))
+  expect(JSON.stringify(quantities)).toContain('netAreaSqFt')
+})
+
+test('the figures of the hand-worked room stand in quantities.json', () => {
+  const file = JSON.parse(textOf('quantities.json'))
+  expect(file.rooms[0].totals).toMatchObject({ netAreaSqFt: 352 + 120, cuttingInFt: 44 + 44 })
+  expect(file.rooms[0].surfaces[1]).toMatchObject({ netAreaSqFt: 12 * 8, surfaceClass: 'walls' })
+  expect(file.rooms[0].surfaces[1].derivation[0]).toEqual({
+    kind: 'gross',
+    text: `12' 0" x 8' 0"`,
+    areaSqFt: 96,
+    lengthFt: null,
+    sourceId: 'north',
+  })
+})
+
+test('quantities.json and the printed sheet show the same figures', () => {
+  const page = textOf('work-order.html')
+  expect(page).toContain('120.0 sq ft')
+  expect(page).toContain('352.0 sq ft')
+})
+
+test('the calendar is read by another program with the hours of the plan in the zone of the site', () => {
+  const events = calendarOf(textOf('crew-calendar.ics'))
+  const found = events.map((event) => [event.summary, event.startDate.toString(), event.endDate.toString()])
+  // New York keeps summer time from 14 March: 08:15 there is 12:15 UTC. Ada's first day runs to 13:25.
+  expect(found).toEqual([
+    ['Ada: Study', '2027-03-29T12:15:00Z', '2027-03-29T17:25:00Z'],
+    ['Ada: Study', '2027-03-30T12:15:00Z', '2027-03-30T14:25:00Z'],
+    ['Ben: Study', '2027-03-29T12:55:00Z', '2027-03-29T13:25:00Z'],
+  ])
+  expect(events[0]?.location).toBe('1 Example Lane')
+  expect(events[0]?.description.split('\n')[1]).toBe('Cover the floor and what stays: room')
+})
+
+test('no line of the calendar is longer than 75 octets and all end in CRLF', () => {
+  const text = textOf('crew-calendar.ics')
+  expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true)
+  expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/)
+  for (const line of text.split('\r\n')) expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75)
+})
+
+test('a new plan moves the events that were there: the identifiers stay', () => {
+  const later = {
+    ...plainPlan,
+    tasks: plainPlan.tasks.map((task) => ({
+      ...task,
+      segments: task.segments.map((segment) => ({
+        startsAt: segment.startsAt.replace('2027-03-', '2027-04-'),
+        endsAt: segment.endsAt.replace('2027-03-', '2027-04-'),
+      })),
+    })),
+  }
+  const uids = (plan: typeof plainPlan) =>
+    calendarOf(
+      crewCalendar(input.job, input.takeoff, input.specification, plan, '2027-03-26T18:00', 'sample'),
+    ).map((event) => event.uid)
+  expect(uids(later)).toEqual(uids(plainPlan))
+  expect(new Set(uids(plainPlan)).size).toBe(3)
+})
+
+test('any text comes back from a calendar as it went in', () => {
+  const words = fc.string({
+    unit: fc.constantFrom('a', ',', ';', '\\', '\n', ':', '"', ' ', 'ü', '漢', '🪜', "'"),
+  })
+  fc.assert(
+    fc.property(words, (text) => {
+      const lines = ['BEGIN:VCALENDAR\r\n', contentLine('SUMMARY', calendarText(text)), 'END:VCALENDAR\r\n']
+      for (const line of lines.join('').split('\r\n')) {
+        expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75)
+      }
+      const read = new ICAL.Component(ICAL.parse(lines.join(''))).getFirstPropertyValue('summary')
+      expect(read ?? '').toBe(text)
+    }),
+    { numRuns: 300, seed: 11 },
+  )
+})
+
+/** A small reader of RFC 4180, written apart from the writer. */
+function readCsv(text: string): string[][] {
+  const rows: string[][] = [[]]
+  let field = ''
+  let quoted = false
+  for (let at = 0; at < text.length; at++) {
+    const letter = text[at]
+    if (quoted) {
+      if (letter === '"' && text[at + 1] === '"') {
+        field += '"'
+        at++
+      } else if (letter === '"') quoted = false
+      else field += letter
+    } else if (letter === '"') quoted = true
+    else if (letter === ',') {
+      rows.at(-1)?.push(field)
+      field = ''
+    } else if (letter === '\r' && text[at + 1] === '\n') {
+      rows.at(-1)?.push(field)
+      field = ''
+      rows.push([])
+      at++
+    } else field += letter
+  }
+  return rows.slice(0, -1)
+}
+
+test('commas, quotes and line breaks come back from the comma-separated file', () => {
+  const odd = ['plain', 'a,b', 'say "white"', 'two\r\nlines', '', 'ü 漢']
+  expect(readCsv(csvText(['a', 'b', 'c', 'd', 'e', 'f'], [odd]))).toEqual([
+    ['a', 'b', 'c', 'd', 'e', 'f'],
+    odd,
+  ])
+  expect(csvText(['x'], [['say "white"']])).toBe('x\r\n"say ""white"""\r\n')
+})
+
+test('any text that is no formula comes back, and a formula becomes text', () => {
+  fc.assert(
+    fc.property(fc.array(fc.string(), { minLength: 1, maxLength: 5 }), (row) => {
+      const safe = row.map((text) => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text))
+      expect(readCsv(csvText(row, []))).toEqual([safe])
+    }),
+    { seed: 3 },
+  )
+  expect(csvText(['x'], [['=SUM(A1)'], [-5]])).toBe("x\r\n'=SUM(A1)\r\n-5\r\n")
+})
+
+test('the shopping list file names its columns with their units', () => {
+  const [columns, first] = readCsv(textOf('shopping-list.csv'))
+  expect(columns).toContain('containerGallons')
+  expect(columns).toContain('priceCents')
+  expect(first).toEqual([
+    '2027-03-29',
+    '1',
+    'gallon',
+    '1',
+    '3.785',
+    'Ceiling paint',
+    'latex ceiling paint',
+    '',
+    'flat',
+    '0.352',
+    '1.333',
+    '3600',
+    '3600',
+  ])
+})
+
+test('the summary says what waits and what is not settled', () => {
+  expect(outputs.summary[0]).toBe('One plain room: 2 rooms, 30 steps, 472 sq ft net')
+  expect(outputs.summary).toContain('Wait: The gutter must be put right before the stain is blocked.')
+  expect(outputs.summary.at(-1)).toContain('Not settled: ')
+})

@@ -1,0 +1,100 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { documentParts, workOrderHtml } from '../../core/work-order/html.ts'
+import { cssString, escapeHtml, html } from '../../core/work-order/html-template.ts'
+import { sampleOrder } from './sample-order.ts'
+
+const order = sampleOrder()
+const page = workOrderHtml(order, 'letter', documentParts)
+
+test('the template escapes what is put into it and not what it made itself', () => {
+  const inner = html`<b>${'<&>'}</b>`
+  expect(html`<p title="${`"'`}">${inner}${null}${false}${[1, 'two']}</p>`.markup).toBe(
+    '<p title="&quot;&#39;"><b>&lt;&amp;&gt;</b>1two</p>',
+  )
+})
+
+test('no text leaves a dangerous character or a control character behind', () => {
+  fc.assert(
+    fc.property(fc.string({ unit: 'binary' }), (text) => {
+      const escaped = escapeHtml(text)
+      expect(escaped).not.toMatch(/[<>"']/)
+      expect(escaped).not.toContain('\u0000')
+      expect(escaped.replace(/&(amp|lt|gt|quot|#39);/g, '')).not.toContain('&')
+    }),
+    { seed: 5 },
+  )
+})
+
+test('text in the style sheet cannot end its string, its rule or the style element', () => {
+  const text = cssString('a"; } </style><script>\n\\')
+  expect(text).toMatch(/^"[A-Za-z0-9 \\]*"$/)
+  expect(text).toContain('\\3c ')
+})
+
+test('a note that tries to break out of its table stays text', () => {
+  expect(page).toContain('&lt;/td&gt;&lt;/table&gt;&lt;script&gt;alert(1)&lt;/script&gt;')
+  expect(page).not.toContain('<script')
+})
+
+test('the document needs nothing from outside and runs nothing', () => {
+  expect(page).not.toMatch(/\b(src|href)=|url\(|@import|javascript:|\son[a-z]+=/i)
+})
+
+test('headings step down without gaps: one first heading, then sections', () => {
+  const levels = [...page.matchAll(/<h([1-6])[ >]/g)].map((match) => Number(match[1]))
+  expect(levels.filter((level) => level === 1)).toHaveLength(1)
+  for (const [index, level] of levels.entries()) {
+    expect(level).toBeLessThanOrEqual((levels[index - 1] ?? 0) + 1)
+  }
+})
+
+test('every table has a caption and every head cell a table head row', () => {
+  expect(page.match(/<table/g)?.length).toBe(page.match(/<caption/g)?.length)
+  expect(page).toContain('<thead><tr><th>Done</th>')
+})
+
+test("the crew's papers hold no price, and the estimate is a paper of its own", () => {
+  const crew = workOrderHtml(order, 'letter')
+  expect(crew).not.toContain('$')
+  const estimate = workOrderHtml(order, 'a4', ['estimate'])
+  expect(estimate).toContain('<title>Estimate: One plain room</title>')
+  expect(estimate).toContain('size: A4')
+  expect(estimate.match(/class="sheet/g)).toHaveLength(1)
+})
+
+test('a metric job is printed in metres with dates and hours to match', () => {
+  const job = sampleOrder()
+  const metric = workOrderHtml(
+    { ...sampleOrder({ header: { ...headerOf(), unitSystem: 'metric' } }), title: job.title },
+    'a4',
+  )
+  expect(metric).toContain('32.70 m²')
+  expect(metric).toContain('Mon 29 Mar, 08:15')
+  expect(metric).not.toContain('sq ft')
+})
+
+function headerOf() {
+  return {
+    title: 'One plain room',
+    client: 'A. Client',
+    site: '1 Example Lane',
+    yearBuilt: 1928,
+    occupied: true,
+    childrenOrPets: false,
+    startsOn: '2027-03-29',
+    timeZone: 'America/New_York',
+    unitSystem: 'imperial',
+    air: { temperatureC: 20, relativeHumidityPercent: 50, outdoorTemperatureC: 8, surfaceTemperatureC: null },
+  } as const
+}
+
+test('nothing printed says that a surface is free of lead or asbestos', () => {
+  const sentences = page.match(/[^.>]*\b(lead|asbestos)\b[^.<]*/gi) ?? []
+  expect(sentences.length).toBeGreaterThan(0)
+  for (const sentence of sentences) {
+    if (/free of lead|lead-free|no asbestos|asbestos-free/i.test(sentence)) {
+      expect(sentence).toMatch(/Nothing on these pages says/)
+    }
+  }
+})

@@ -1,0 +1,146 @@
+import { expect, test } from 'vitest'
+import { plainJob, roomId } from '../fixtures/plain-room.ts'
+import { sampleOrder } from './sample-order.ts'
+
+const order = sampleOrder()
+const study = order.rooms[0]
+
+test('rooms stand in the order the plan starts them, those not planned last', () => {
+  expect(order.cover.rooms.map((room) => [room.name, room.startsAt])).toEqual([
+    ['Study', '2027-03-29T08:15'],
+    ['Parlour & library <with "bay">', null],
+  ])
+})
+
+test('a room is free when its last work has ended and its last coat is dry to the touch', () => {
+  // Second wall coat ends at 10:25 and is touch dry 60 minutes later.
+  expect(study?.dates).toMatchObject({ endsAt: '2027-03-30T10:25', freeAt: '2027-03-30T11:25' })
+})
+
+test('a step that follows a drying one says not before when, and why', () => {
+  const second = study?.steps.find((step) => step.stepKey === 'study/walls/coat-2')
+  // The first coat ends at 13:25 and needs 240 minutes.
+  expect(second?.notBefore).toEqual({
+    at: '2027-03-29T17:25',
+    reason: 'The label asks for four hours between coats.',
+  })
+  expect(second?.notAfter).toBeNull()
+})
+
+test('a step shows its paint, its amounts and what it takes', () => {
+  const coat = study?.steps.find((step) => step.stepKey === 'study/walls/coat-1')
+  expect(coat).toMatchObject({
+    what: 'Coat 1',
+    where: 'Walls',
+    material: 'latex wall paint (Wall paint), Linen, eggshell',
+    amounts: ['352.0 sq ft', `cut in 44' 0"`],
+    volume: '1.03 gal',
+    people: ['Ada'],
+  })
+})
+
+test('what was found is numbered as in the drawing, with its place and amount', () => {
+  expect(study?.found.map((line) => [line.number, line.what, line.where, line.amount])).toEqual([
+    [1, 'stress crack, moderate', 'ceiling', `9' 6"`],
+    [2, 'popped fastener, slight', 'ceiling', '7'],
+    [3, 'water stain, moderate', 'wall A', '4.3 sq ft'],
+    [4, 'loose or peeling paint, severe', 'wall A', '12.9 sq ft'],
+    [5, 'glossy old paint, moderate', 'trim', ''],
+  ])
+  expect(study?.found[2]?.note).toBe('suspected cause: leaking gutter (put right)')
+})
+
+test('reasons are printed for steps out of the usual, once, and pointed to afterwards', () => {
+  const parlour = order.rooms[1]
+  expect(parlour?.steps[0]?.reasons).toHaveLength(1)
+  expect(parlour?.steps[1]).toMatchObject({ reasons: [], reasonsAt: [1] })
+  // Two coats of wall paint are nothing unusual.
+  expect(study?.steps.find((step) => step.stepKey === 'study/walls/coat-2')?.reasons).toEqual([])
+})
+
+test('cautions are listed once per room and steps point to them', () => {
+  expect(study?.cautions.map((caution) => caution.id)).toEqual(['alarm', 'air'])
+  expect(study?.steps.find((step) => step.stepKey === 'study/walls/coat-2')?.cautions).toEqual([2])
+  expect(order.cover.cautions).toHaveLength(2)
+  expect(order.cover.holds.map((notice) => notice.kind)).toEqual(['cause'])
+})
+
+test('the register holds everything kept in the way with what to do with it', () => {
+  expect(study?.register.map((line) => [line.count, line.where, line.handling, line.wired])).toEqual([
+    [6, 'room', 'take off, bag, label', false],
+    [1, 'ceiling', 'cover in working hours, restore the same day', true],
+    [1, 'wall B', 'loosen, paint behind, refit', false],
+  ])
+})
+
+test('there is a day sheet for each person and day with work, and alarms come back on each', () => {
+  expect(order.daySheets.map((sheet) => [sheet.date, sheet.name, sheet.entries.length])).toEqual([
+    ['2027-03-29', 'Ada', 5],
+    ['2027-03-29', 'Ben', 1],
+    ['2027-03-30', 'Ada', 1],
+  ])
+  const [first] = order.daySheets
+  expect(first?.entries[1]?.with).toEqual(['Ben'])
+  expect(first?.entries[4]?.what).toEqual(['Coat 1: walls (goes on)'])
+  expect(first?.everyDay).toEqual(['Study: Cover the alarm for the working hours (ceiling)'])
+})
+
+test('the shopping list goes by container and by the day it is first needed', () => {
+  expect(order.shopping.map((line) => [line.count, line.container, line.item, line.neededOn])).toEqual([
+    [1, 'gallon', 'Ceiling paint', '2027-03-29'],
+    [2, 'gallon', 'Wall paint', '2027-03-29'],
+    [1, 'quart', 'Wall paint', '2027-03-29'],
+    [1, 'piece', 'Masking tape, roll', null],
+    [1, 'piece', 'Floor covering and sheeting, per room', null],
+  ])
+})
+
+test("the client's estimate shares the price over rooms and shows no wage, rate or margin", () => {
+  const { rooms, beforeTax, tax, total } = order.estimate
+  expect(rooms.reduce((sum, room) => sum + room.cents, 0)).toBe(beforeTax)
+  expect(beforeTax + tax).toBe(total)
+  expect(rooms[0]?.scope).toBe(
+    'Ceiling: 1 coat latex ceiling paint, flat. Walls: 2 coats latex wall paint, Linen, eggshell.',
+  )
+  expect(JSON.stringify(order.estimate)).not.toMatch(/wage|burden|margin|markup/i)
+})
+
+test('nothing on the client terms claims that lead or asbestos is absent', () => {
+  expect(order.estimate.terms.join(' ')).toContain('says nothing about whether lead or asbestos is present')
+})
+
+test('the plan letters the walls and draws an opening from both of its sides', () => {
+  expect(study?.plan.walls.map((wall) => [wall.letter, wall.length])).toEqual([
+    ['A', `12' 0"`],
+    ['B', `10' 0"`],
+    ['C', `12' 0"`],
+    ['D', `10' 0"`],
+  ])
+  const foot = 304.8
+  // South wall runs from (12, 10) to (0, 10); the door starts 1 ft along it and is 3 ft wide.
+  const near = study?.plan.openings.find((opening) => opening.kind === 'door')
+  expect(near?.from.x).toBeCloseTo(11 * foot, 6)
+  expect(near?.to.x).toBeCloseTo(8 * foot, 6)
+  expect(near?.from.y).toBeCloseTo(10 * foot, 6)
+  // From the parlour it lies in the parlour's own north wall, at the top of that drawing.
+  const far = order.rooms[1]?.plan.openings
+  expect(far).toHaveLength(1)
+  expect(far?.[0]?.from).toEqual({ x: expect.closeTo(11 * foot, 6), y: expect.closeTo(0, 6) })
+})
+
+test('markers of a wall stand inside the room beside that wall', () => {
+  const markers = study?.plan.markers ?? []
+  const onNorth = markers.filter((marker) => marker.number === 3 || marker.number === 4)
+  expect(onNorth.map((marker) => marker.at.y)).toEqual([260, 260])
+  expect(onNorth[0]?.at.x).toBeCloseTo((12 * 304.8) / 3, 6)
+})
+
+test('an outline drawn the other way round has its inside on the other side', () => {
+  const job = plainJob()
+  const room = job.rooms[roomId]
+  if (room === undefined) throw new RangeError(roomId)
+  const turned = { ...room, corners: room.corners.toReversed() }
+  const other = sampleOrder({ rooms: { [roomId]: turned } })
+  expect(study?.plan.turn).toBe(1)
+  expect(other.rooms[0]?.plan.turn).toBe(-1)
+})
