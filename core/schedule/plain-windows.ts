@@ -71,12 +71,16 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDec
       waitingAtFirst[to] = (waitingAtFirst[to] as number) + 1
     }
   }
+  const waitsTo = Int32Array.from(
+    waits,
+    (_, cell) => waits[(cell % count) * count + ((cell / count) | 0)] as number,
+  )
   const release = new Int32Array(count)
-  const earliest = new Int32Array(count)
-  const latest = new Int32Array(count)
   const waiting = new Int32Array(count)
   const isPlaced = new Uint8Array(count)
   const mostRepairs = 3 * count + 20
+  let earliest = 0
+  let latest = 0
   let placedCount = 0
   let dirty = horizon
 
@@ -84,8 +88,6 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDec
     for (const [word, row] of levels.entries()) row.fill(packed.full[word] as number, 0, dirty + 1)
     dirty = 0
     release.set(heads)
-    earliest.set(heads)
-    latest.fill(horizon)
     waiting.set(waitingAtFirst)
     isPlaced.fill(0)
     placedCount = 0
@@ -131,14 +133,21 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDec
     if (to > dirty) dirty = to
   }
 
-  function narrow(task: number, start: number): void {
+  /** The window that the tasks already placed leave for a task, reckoned only when it is its turn: repairs then cost little. */
+  function findWindow(task: number, starts: Int32Array): void {
     const row = task * count
+    let from = release[task] as number
+    let to = horizon
     for (let other = 0; other < count; other++) {
-      const from = start + (waits[row + other] as number)
-      if (from > (earliest[other] as number)) earliest[other] = from
-      const to = start - (waits[other * count + task] as number)
-      if (to < (latest[other] as number)) latest[other] = to
+      if (isPlaced[other] === 0) continue
+      const start = starts[other] as number
+      const least = start + (waitsTo[row + other] as number)
+      if (least > from) from = least
+      const most = start - (waits[row + other] as number)
+      if (most < to) to = most
     }
+    earliest = from
+    latest = to
   }
 
   function place(task: number, start: number, starts: Int32Array): void {
@@ -146,7 +155,6 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDec
     isPlaced[task] = 1
     placedCount++
     book(task, start, 1)
-    narrow(task, start)
     for (const other of later[task] as readonly number[]) waiting[other] = (waiting[other] as number) - 1
   }
 
@@ -172,10 +180,6 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDec
     for (let other = 0; other < count; other++) {
       if (isPlaced[other] === 1 && (starts[other] as number) >= from) takeOut(other, starts)
     }
-    earliest.set(release)
-    latest.fill(horizon)
-    for (let other = 0; other < count; other++)
-      if (isPlaced[other] === 1) narrow(other, starts[other] as number)
     return true
   }
 
@@ -202,14 +206,15 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDec
     let repairs = 0
     while (placedCount < count) {
       const task = nextTask(keys)
-      const start = firstFit(task, earliest[task] as number)
-      if (start <= (latest[task] as number) && start < horizon) {
+      findWindow(task, starts)
+      const start = firstFit(task, earliest)
+      if (start <= latest && start < horizon) {
         place(task, start, starts)
         continue
       }
       if (start >= horizon || ++repairs > mostRepairs || !repair(task, start, starts)) {
         for (let other = 0; other < count; other++)
-          if (isPlaced[other] === 0) starts[other] = earliest[other] as number
+          if (isPlaced[other] === 0) starts[other] = release[other] as number
         return failedCost + count - placedCount
       }
     }
