@@ -1,0 +1,114 @@
+import { type Browser, chromium, type Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { documentParts, workOrderHtml } from '../../core/work-order/html.ts'
+import { drawingScale } from '../../core/work-order/plan-drawing.ts'
+import type { Paper } from '../../core/work-order/print-style.ts'
+import { findChromium } from '../journeys/chromium.ts'
+import { sampleOrder } from '../work-order/sample-order.ts'
+
+const found = await findChromium()
+const order = sampleOrder()
+/** Paper in points, and what is left of it in CSS pixels between margins of 13 mm: (width - 26) / 25.4 x 96. */
+const papers = {
+  letter: { width: 612, height: 792, printable: Math.floor(((215.9 - 26) / 25.4) * 96) },
+  a4: { width: 595, height: 842, printable: Math.floor(((210 - 26) / 25.4) * 96) },
+} as const satisfies Record<Paper, object>
+
+let browser: Browser | undefined
+let page: Page | undefined
+
+beforeAll(async () => {
+  if (typeof found === 'string') return
+  browser = await chromium.launch({
+    executablePath: found.executablePath,
+    env: { ...process.env, ...found.environment },
+    args: ['--no-sandbox'],
+  })
+  page = await browser.newPage()
+})
+afterAll(() => browser?.close())
+
+function printed(name: string, check: (page: Page) => Promise<void>): void {
+  test(name, async (context) => {
+    if (page === undefined) return context.skip(`no Chromium here: ${String(found)}`)
+    await check(page)
+  })
+}
+
+async function show(on: Page, paper: Paper): Promise<void> {
+  await on.emulateMedia({ media: 'print' })
+  await on.setViewportSize({ width: papers[paper].printable, height: 900 })
+  await on.setContent(workOrderHtml(order, paper, documentParts))
+}
+
+for (const paper of ['letter', 'a4'] as const) {
+  printed(`nothing is wider than the printable width of ${paper}, and no drawing is squeezed`, async (on) => {
+    await show(on, paper)
+    const wide = await on.evaluate(() => {
+      const limit = document.documentElement.clientWidth + 0.5
+      const spills = [...document.querySelectorAll('body *')].filter((each) => {
+        const box = each.getBoundingClientRect()
+        const drawing = each.closest('svg')?.getBoundingClientRect()
+        if (drawing !== undefined) return box.left < drawing.left - 0.5 || box.right > drawing.right + 0.5
+        const clipped = each.clientWidth > 0 && each.scrollWidth > each.clientWidth + 1
+        return box.right > limit || box.left < -0.5 || clipped
+      })
+      return spills.map((each) => `${each.tagName} ${each.textContent?.slice(0, 40)}`)
+    })
+    expect(wide).toEqual([])
+    const drawing = await on
+      .locator('svg.plan')
+      .first()
+      .evaluate((svg) => ({
+        shown: svg.getBoundingClientRect().width,
+        asked: (Number.parseFloat(svg.getAttribute('width') ?? '') / 25.4) * 96,
+      }))
+    expect(drawing.shown).toBeCloseTo(drawing.asked, 0)
+  })
+
+  printed(`the ${paper} document prints on ${paper}, each room, day and list from a new page`, async (on) => {
+    await show(on, paper)
+    const pdf = (await on.pdf({ preferCSSPageSize: true, tagged: true })).toString('latin1')
+    const boxes = [...pdf.matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/g)]
+    expect(boxes.length).toBeGreaterThanOrEqual(order.rooms.length + order.daySheets.length + 3)
+    for (const [, width, height] of boxes) {
+      expect(Math.round(Number(width))).toBe(papers[paper].width)
+      expect(Math.round(Number(height))).toBe(papers[paper].height)
+    }
+    expect(pdf).toContain('/StructTreeRoot')
+  })
+}
+
+printed('heads of tables repeat and rows stay whole', async (on) => {
+  await show(on, 'letter')
+  const styles = await on.evaluate(() => ({
+    heads: [...document.querySelectorAll('thead')].map((each) => getComputedStyle(each).display),
+    rows: [...document.querySelectorAll('tr')].map((each) => getComputedStyle(each).breakInside),
+  }))
+  expect(new Set(styles.heads)).toEqual(new Set(['table-header-group']))
+  expect(new Set(styles.rows)).toEqual(new Set(['avoid']))
+})
+
+printed('ink is black, white or grey: nothing is said by colour', async (on) => {
+  await show(on, 'letter')
+  const colours = await on.evaluate(() => {
+    const names = ['color', 'backgroundColor', 'borderTopColor', 'fill', 'stroke'] as const
+    return [...document.querySelectorAll('body, body *')].flatMap((each) => {
+      const style = getComputedStyle(each)
+      return names.map((name) => style[name])
+    })
+  })
+  for (const colour of new Set(colours)) {
+    const parts = [...colour.matchAll(/[\d.]+/g)].slice(0, 3).map((match) => Number(match[0]))
+    if (parts.length === 3) expect(Math.max(...parts) - Math.min(...parts)).toBeLessThanOrEqual(12)
+  }
+})
+
+test('a room is drawn at the largest usual scale that fits', () => {
+  const plan = order.rooms[0]?.plan
+  if (plan === undefined) throw new RangeError('no plan')
+  // 12 ft x 10 ft on at most 74 x 56 mm: 3048 / 56 = 54.4, the next usual scales are 3/16 in to the foot and 1 : 75.
+  expect(drawingScale(plan, 'imperial')).toBe(64)
+  expect(drawingScale(plan, 'metric')).toBe(75)
+  expect(drawingScale({ ...plan, widthMm: 100_000 }, 'metric')).toBe(Math.ceil(100_000 / 74))
+})
