@@ -1,6 +1,7 @@
-// npm run build. Only the guard is imported at once: an old Node could not even read the rest.
+// npm run build [-- target ...]. Only the guard is imported at once: an old Node could not even read the rest.
 import './node-guard.mjs'
 
 import('./builder.mjs').then(function run(builder) {
-  return builder.buildStale(builder.targetNames, console.log)
+  const named = process.argv.slice(2)
+  return builder.buildStale(named.length > 0 ? named : builder.targetNames, console.log)
 })

@@ -11,13 +11,13 @@ const askingLimit = 4000
 /**
  * The desktop program's binary, fetched where it can be.
  *
+ * @param folder of the electron package
  * @returns `{ binary }`, or `{ reason }` in words that finish the sentence "Starting in the browser: ..."
  */
-export async function findElectron(environment, platform, say) {
+export async function findElectron(environment, platform, say, folder = electronFolder()) {
   if (platform === 'linux' && !environment.DISPLAY && !environment.WAYLAND_DISPLAY) {
     return { reason: 'this session has no display for a desktop window' }
   }
-  const folder = electronFolder()
   if (folder === null) return { reason: 'the electron package is not installed' }
   const there = installedBinary(folder, environment, platform)
   if (there !== null) return { binary: there }

@@ -1,13 +1,13 @@
-import { type ChildProcess, execFile, spawn, spawnSync } from 'node:child_process'
+import { execFile, spawn, spawnSync } from 'node:child_process'
 import { once } from 'node:events'
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { createInterface } from 'node:readline'
 import { promisify } from 'node:util'
 import { _electron, type Browser, chromium, type ElectronApplication, type Page } from 'playwright-core'
 import { test } from 'vitest'
 import { findChromium } from './chromium.ts'
+import { endProcess, startLoopback } from './loopback-process.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 const viewport = { width: 1440, height: 900 }
@@ -46,12 +46,17 @@ const browserHost: Host = {
 
 const desktopHost: Host = { name: 'desktop', missing: desktopMissing(), start: startDesktop }
 
+for (const { name, missing } of [browserHost, desktopHost]) {
+  if (missing !== null) console.warn(`Journeys in the ${name} are skipped: ${missing}.`)
+}
+
 /** A journey of the user through the program, once in a browser and once in the desktop window, each on an empty book. */
 export function journey(name: string, walk: (program: Program) => Promise<void>): void {
   for (const host of [browserHost, desktopHost]) {
     test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
-      if (host.missing !== null) return context.skip(`no ${host.name} here: ${host.missing}`)
-      await promisify(execFile)(process.execPath, [join(root, 'electron', 'launch', 'build.mjs')])
+      if (host.missing !== null) return context.skip(host.missing)
+      const build = join(root, 'electron', 'launch', 'build.mjs')
+      await promisify(execFile)(process.execPath, [build, 'renderer', 'loopback', 'main', 'preload'])
       await walkOn(host, walk)
     })
   }
@@ -136,32 +141,6 @@ async function startBrowser(folder: string): Promise<Running> {
       await endProcess(host)
     },
   }
-}
-
-/** Starts the loopback host as `npm start` does and answers the address it prints. */
-export async function startLoopback(
-  environment: NodeJS.ProcessEnv,
-): Promise<{ readonly host: ChildProcess; readonly address: string; readonly said: readonly string[] }> {
-  const script = join(root, 'electron', 'launch', 'start.mjs')
-  const host = spawn(process.execPath, [script, '--browser'], {
-    cwd: root,
-    env: environment,
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  const said: string[] = []
-  for await (const line of createInterface({ input: host.stdout })) {
-    said.push(line)
-    const address = /http:\S+#token=\S+/.exec(line)?.[0]
-    if (address !== undefined) return { host, address, said }
-  }
-  throw new Error(`the loopback host ended without an address: ${said.join(' ')}`)
-}
-
-export async function endProcess(child: ChildProcess): Promise<void> {
-  if (child.exitCode !== null || child.signalCode !== null) return
-  const ended = once(child, 'exit')
-  child.kill('SIGTERM')
-  await ended
 }
 
 function electronBinary(): string | null {

@@ -1,0 +1,111 @@
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { requestNames } from '../../core/contract/requests.ts'
+import { diffJobs } from '../../core/project/diff.ts'
+import { answerRequest } from '../../electron/handlers/answer.ts'
+import { localMoment } from '../../electron/handlers/clock.ts'
+import { fillEmptyBook } from '../../electron/handlers/handlers.ts'
+import { bookPath } from '../../electron/handlers/program-files.ts'
+import { plainJob } from '../fixtures/plain-room.ts'
+import { granted, openBook, problemOf, testFolder } from '../storage/books.ts'
+import { quietHandlers, quietHost } from './handler-parts.ts'
+
+test('a job goes through every request of its life', async () => {
+  const handlers = quietHandlers()
+  const made = granted(await handlers.createJob({ title: 'Corner house', unitSystem: 'metric' }))
+  const next = { ...made.job, header: { ...made.job.header, client: 'A neighbour' } }
+  const edit = { jobKey: made.jobKey, revision: made.revision, diff: diffJobs(made.job, next) }
+  expect(granted(await handlers.storeEdit(edit))).toEqual({ revision: 2 })
+  expect(granted(await handlers.openJob({ jobKey: made.jobKey })).job).toEqual(next)
+  const file = granted(await handlers.exportJob({ jobKey: made.jobKey }))
+  expect(file.fileName).toBe('corner-house.json')
+  expect(granted(await handlers.importJob({ text: file.text })).job).toEqual(next)
+  expect(granted(await handlers.listJobs({}))).toHaveLength(2)
+  granted(await handlers.deleteJob({ jobKey: made.jobKey }))
+  expect(granted(await handlers.listJobs({}))).toHaveLength(1)
+})
+
+test('a new job starts today, with one storey and nothing drawn, in the units asked for', async () => {
+  const { job } = granted(await quietHandlers().createJob({ title: 'Corner house', unitSystem: 'metric' }))
+  expect(job.header).toMatchObject({
+    title: 'Corner house',
+    unitSystem: 'metric',
+    startsOn: '2027-03-29',
+    timeZone: 'America/New_York',
+    yearBuilt: null,
+  })
+  expect(Object.keys(job.storeys)).toHaveLength(1)
+  expect(job.rooms).toEqual({})
+})
+
+test('a new job copies the lists of the job worked on last, and later changes to one leave the other', async () => {
+  const handlers = quietHandlers()
+  const first = granted(await handlers.openDemo({}))
+  const raised = {
+    ...first.job,
+    houseRules: {
+      ...first.job.houseRules,
+      price: { ...first.job.houseRules.price, overheadPercent: 17 },
+    },
+  }
+  const edit = { jobKey: first.jobKey, revision: 1, diff: diffJobs(first.job, raised) }
+  granted(await handlers.storeEdit(edit))
+  const second = granted(await handlers.createJob({ title: 'Next one', unitSystem: 'imperial' }))
+  expect(second.job.houseRules.price.overheadPercent).toBe(17)
+  expect(second.job.products).toEqual(first.job.products)
+  granted(await handlers.storeEdit({ ...edit, revision: 2, diff: diffJobs(raised, first.job) }))
+  const opened = granted(await handlers.openJob({ jobKey: second.jobKey }))
+  expect(opened.job.houseRules.price.overheadPercent).toBe(17)
+})
+
+test('the first start puts the demonstration house into the empty book, and only then', async () => {
+  const handlers = quietHandlers()
+  await fillEmptyBook(handlers)
+  await fillEmptyBook(handlers)
+  expect(granted(await handlers.listJobs({})).map((job) => job.title)).toEqual([plainJob().header.title])
+})
+
+test('every request refuses an argument of another shape, as data', async () => {
+  const handlers = quietHandlers()
+  for (const name of requestNames) {
+    for (const argument of [undefined, null, 'text', [], { stranger: 1 }]) {
+      expect([name, problemOf(await answerRequest(handlers, name, argument))]).toEqual([name, 'notValid'])
+    }
+  }
+})
+
+test('a request nobody knows is refused, the names every object has among them', async () => {
+  const handlers = quietHandlers()
+  for (const name of ['dropTables', 'constructor', '__proto__', 'toString', '', 7, undefined]) {
+    expect(problemOf(await answerRequest(handlers, name, {}))).toBe('notAllowed')
+  }
+})
+
+test('what a host throws comes back as data', async () => {
+  const host = { ...quietHost, savePdf: () => Promise.reject(new Error('out of paper')) }
+  const answer = await answerRequest(quietHandlers({ host }), 'savePdf', {
+    fileName: 'a.pdf',
+    html: '<p>',
+    paper: 'a4',
+  })
+  expect(answer).toMatchObject({ ok: false, problem: { kind: 'hostFailed' } })
+  expect(answer.ok ? '' : answer.problem.sentence).toContain('out of paper')
+})
+
+test('a closed book answers with a problem, not with an exception', async () => {
+  const store = openBook(join(testFolder(), 'book.sqlite'))
+  const handlers = quietHandlers({ store })
+  store.close()
+  expect(problemOf(await answerRequest(handlers, 'listJobs', {}))).toBe('storageFailed')
+})
+
+test('the moment on site is local, to the minute', () => {
+  expect(localMoment(new Date(2027, 2, 5, 7, 4, 59))).toBe('2027-03-05T07:04')
+})
+
+test('the book lies where each system keeps a user’s data, or where the environment says', () => {
+  expect(bookPath({ COATWRIGHT_BOOK: '/some/where.sqlite' }, 'linux')).toBe('/some/where.sqlite')
+  expect(bookPath({ XDG_DATA_HOME: '/data' }, 'linux')).toBe('/data/coatwright/book.sqlite')
+  expect(bookPath({ APPDATA: '/roaming' }, 'win32')).toBe('/roaming/Coatwright/book.sqlite')
+  expect(bookPath({}, 'darwin')).toMatch(/Library\/Application Support\/Coatwright\/book\.sqlite$/)
+})

@@ -1,0 +1,150 @@
+import { execFile } from 'node:child_process'
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { type AddressInfo, createServer, type Socket } from 'node:net'
+import { join } from 'node:path'
+import { promisify } from 'node:util'
+import { expect, onTestFinished, test } from 'vitest'
+import { endProcess, startLoopback } from '../journeys/loopback-process.ts'
+import { testFolder } from '../storage/books.ts'
+
+const run = promisify(execFile)
+const launch = join(import.meta.dirname, '..', '..', 'electron', 'launch')
+const entries = ['start.mjs', 'build.mjs', 'plan.mjs']
+
+/** The launch scripts are plain JavaScript without types. */
+async function launchModule(name: string): Promise<Record<string, (...words: unknown[]) => unknown>> {
+  return import(join(launch, name))
+}
+
+/** This process's environment as a bare machine's: no display, no Electron from elsewhere. */
+function bareEnvironment(): NodeJS.ProcessEnv {
+  const { DISPLAY, WAYLAND_DISPLAY, ELECTRON_OVERRIDE_DIST_PATH, ...rest } = process.env
+  return { ...rest, COATWRIGHT_NO_BROWSER: '1', COATWRIGHT_BOOK: join(testFolder(), 'book.sqlite') }
+}
+
+/** An electron package as npm installs it, with its binary fetched as `fetched` where that is given. */
+function electronPackage(fetched?: string): string {
+  const folder = testFolder()
+  writeFileSync(join(folder, 'package.json'), '{ "version": "45.4.1" }')
+  if (fetched !== undefined) {
+    mkdirSync(join(folder, 'dist'))
+    writeFileSync(join(folder, 'path.txt'), 'electron')
+    writeFileSync(join(folder, 'dist', 'version'), fetched)
+    writeFileSync(join(folder, 'dist', 'electron'), '')
+  }
+  return folder
+}
+
+async function lookForElectron(environment: object, folder: string): Promise<unknown> {
+  const { findElectron } = await launchModule('electron-binary.mjs')
+  return findElectron?.(environment, 'linux', () => undefined, folder)
+}
+
+test('a Node that is too old is told so in one sentence by every entry, before anything else happens', async () => {
+  const pretend = join(testFolder(), 'pretend.cjs')
+  writeFileSync(pretend, `Object.defineProperty(process.versions, 'node', { value: '18.19.0' })`)
+  for (const entry of entries) {
+    const failed = await run(process.execPath, ['--require', pretend, join(launch, entry)]).catch(
+      (error) => error,
+    )
+    expect(failed).toMatchObject({ code: 1, stdout: '' })
+    expect(failed.stderr).toMatch(
+      /^Coatwright needs Node 22\.12\.0 or newer, and this is Node 18\.19\.0\. .*\n$/,
+    )
+  }
+})
+
+test('the guard counts in numbers, not in letters', async () => {
+  const { oldNodeSentence } = await launchModule('node-guard.mjs')
+  const refused = ['9.11.2', '20.20.2', '22.11.9', '22.12.0', '22.12.1', '24.0.0', '100.0.0'].filter(
+    (version) => oldNodeSentence?.(version) !== null,
+  )
+  expect(refused).toEqual(['9.11.2', '20.20.2', '22.11.9'])
+})
+
+test('the entries load nothing before the guard that an old Node could not read', () => {
+  for (const entry of entries) {
+    const imports = readFileSync(join(launch, entry), 'utf8').match(/^import .*$/gm)
+    expect(imports).toEqual(["import './node-guard.mjs'"])
+  }
+  expect(readFileSync(join(launch, 'node-guard.mjs'), 'utf8')).not.toMatch(/^import|\?\?|\?\.|\bawait\b/m)
+})
+
+test('an Electron that is there is used, one of another version is not', async () => {
+  const there = electronPackage('v45.4.1')
+  expect(await lookForElectron({ DISPLAY: ':0' }, there)).toEqual({ binary: join(there, 'dist', 'electron') })
+  const { installedBinary } = await launchModule('electron-binary.mjs')
+  expect(installedBinary?.(electronPackage('44.0.0'), {}, 'linux')).toBeNull()
+  expect(installedBinary?.(electronPackage(), {}, 'linux')).toBeNull()
+})
+
+test('an Electron from elsewhere is used, and its absence is said', async () => {
+  const elsewhere = testFolder()
+  const environment = { WAYLAND_DISPLAY: 'w', ELECTRON_OVERRIDE_DIST_PATH: elsewhere }
+  expect(await lookForElectron(environment, electronPackage())).toEqual({
+    reason: `there is no Electron in ${elsewhere}`,
+  })
+  writeFileSync(join(elsewhere, 'electron'), '')
+  expect(await lookForElectron(environment, electronPackage())).toEqual({
+    binary: join(elsewhere, 'electron'),
+  })
+})
+
+test('without a display there is no desktop window', async () => {
+  expect(await lookForElectron({}, electronPackage('45.4.1'))).toEqual({
+    reason: 'this session has no display for a desktop window',
+  })
+})
+
+test('a download site that cannot be reached, and one that never answers, are given up', async () => {
+  const callers: Socket[] = []
+  const mute = createServer((caller) => callers.push(caller))
+  await new Promise<void>((resolve) => mute.listen(0, '127.0.0.1', resolve))
+  const { port } = mute.address() as AddressInfo
+  const environment = { DISPLAY: ':0', ELECTRON_MIRROR: `http://127.0.0.1:${port}/` }
+  const gaveUp = { reason: 'Electron is not here yet and its download site cannot be reached' }
+  expect(await lookForElectron(environment, electronPackage())).toEqual(gaveUp)
+  expect(callers).toHaveLength(1)
+  for (const caller of callers) caller.destroy()
+  await new Promise<void>((resolve) => mute.close(() => resolve()))
+  expect(await lookForElectron(environment, electronPackage())).toEqual(gaveUp)
+})
+
+test('a browser is opened where somebody may look, by the means of each system', async () => {
+  const { browserCommand } = await launchModule('browser.mjs')
+  const folder = testFolder()
+  writeFileSync(join(folder, 'xdg-open'), '')
+  const linux = { PATH: `/nowhere:${folder}`, DISPLAY: ':0' }
+  expect(browserCommand?.(linux, 'linux')).toEqual(['xdg-open'])
+  expect(browserCommand?.({ PATH: '/nowhere', DISPLAY: ':0' }, 'linux')).toBeNull()
+  expect(browserCommand?.({ PATH: folder }, 'linux')).toBeNull()
+  expect(browserCommand?.({ ...linux, CI: 'true' }, 'linux')).toBeNull()
+  expect(browserCommand?.({ ...linux, COATWRIGHT_NO_BROWSER: '1' }, 'linux')).toBeNull()
+  expect(browserCommand?.({}, 'darwin')).toEqual(['open'])
+  expect(browserCommand?.({}, 'win32')?.[0 as never]).toBe('cmd')
+})
+
+test('npm start without a display says so in one line, and the address it prints answers', async () => {
+  const { host, address, said } = await startLoopback(bareEnvironment(), [])
+  onTestFinished(() => endProcess(host))
+  expect(said).toContain('Starting in the browser: this session has no display for a desktop window.')
+  const [pages, token] = address.split('#token=')
+  expect(await (await fetch(pages ?? '')).text()).toContain('<title>')
+  const answer = await fetch(`${pages}ask/hostFacts`, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json', Authorization: `Bearer ${token}` },
+    body: '{}',
+  })
+  expect(await answer.json()).toMatchObject({ ok: true, value: { host: 'loopback' } })
+})
+
+test('a second npm start on the same book is told that it is open', async () => {
+  const environment = bareEnvironment()
+  const { host } = await startLoopback(environment)
+  onTestFinished(() => endProcess(host))
+  const second = await run(process.execPath, [join(launch, 'start.mjs'), '--browser'], {
+    env: environment,
+  }).catch((error) => error)
+  expect(second).toMatchObject({ code: 1 })
+  expect(second.stderr).toContain('already open in another Coatwright')
+})

@@ -1,0 +1,160 @@
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { request } from 'node:http'
+import { join } from 'node:path'
+import { expect, onTestFinished, test } from 'vitest'
+import { type LoopbackServer, startServer } from '../../electron/loopback/server.ts'
+import { testFolder } from '../storage/books.ts'
+import { quietHandlers } from './handler-parts.ts'
+
+const token = 'a-token-of-this-test'
+
+interface Answer {
+  readonly status: number
+  readonly headers: Readonly<Record<string, unknown>>
+  readonly text: string
+}
+
+async function startTestServer(): Promise<LoopbackServer> {
+  const folder = testFolder()
+  const pages = join(folder, 'pages')
+  mkdirSync(join(pages, 'assets'), { recursive: true })
+  writeFileSync(join(pages, 'index.html'), '<title>Coatwright</title>')
+  writeFileSync(join(pages, 'assets', 'main-1a2b.js'), 'export {}')
+  writeFileSync(join(pages, 'notes.secret'), 'not a page')
+  writeFileSync(join(folder, 'outside.html'), 'not inside')
+  const server = await startServer({ handlers: quietHandlers(), pages, token, port: 0 })
+  onTestFinished(() => server.close())
+  return server
+}
+
+/** By node:http, because fetch neither sends a foreign Host nor leaves `..` in a path. */
+function send(
+  server: LoopbackServer,
+  path: string,
+  options: {
+    readonly method?: string
+    readonly headers?: Record<string, string>
+    readonly body?: string
+  } = {},
+): Promise<Answer> {
+  return new Promise((resolve, reject) => {
+    const sent = request(
+      {
+        host: '127.0.0.1',
+        port: server.port,
+        path,
+        method: options.method ?? 'GET',
+        headers: options.headers ?? {},
+      },
+      (response) => {
+        const chunks: Buffer[] = []
+        response.on('data', (chunk: Buffer) => chunks.push(chunk))
+        response.on('end', () => {
+          const text = Buffer.concat(chunks).toString('utf8')
+          resolve({ status: response.statusCode ?? 0, headers: response.headers, text })
+        })
+      },
+    )
+    sent.on('error', reject)
+    sent.end(options.body)
+  })
+}
+
+function ask(
+  server: LoopbackServer,
+  name: string,
+  changes: Record<string, string> = {},
+  body = '{}',
+): Promise<Answer> {
+  const headers = { 'Content-Type': 'application/json', Authorization: `Bearer ${token}`, ...changes }
+  return send(server, `/ask/${name}`, { method: 'POST', headers, body })
+}
+
+test('the page of the right address hears its answer', async () => {
+  const server = await startTestServer()
+  expect(server.address).toBe(`http://127.0.0.1:${server.port}/#token=${token}`)
+  const answer = await ask(server, 'listJobs', { Origin: `http://127.0.0.1:${server.port}` })
+  expect(answer.status).toBe(200)
+  expect(JSON.parse(answer.text)).toEqual({ ok: true, value: [] })
+})
+
+test('a request without the token, or with another one, gets 401', async () => {
+  const server = await startTestServer()
+  for (const Authorization of ['', 'Bearer ', `Bearer ${token}x`, token, `Basic ${token}`]) {
+    const answer = await ask(server, 'listJobs', { Authorization })
+    expect([Authorization, answer.status]).toEqual([Authorization, 401])
+    expect(JSON.parse(answer.text)).toMatchObject({ ok: false, problem: { kind: 'notAllowed' } })
+  }
+})
+
+test('a page of another origin gets 403, even with the token', async () => {
+  const server = await startTestServer()
+  for (const Origin of [
+    'https://example.com',
+    'null',
+    `http://127.0.0.1:${server.port + 1}`,
+    'http://localhost',
+  ]) {
+    expect([Origin, (await ask(server, 'listJobs', { Origin })).status]).toEqual([Origin, 403])
+    expect((await send(server, '/', { headers: { Origin } })).status).toBe(403)
+  }
+})
+
+test('a name that somebody pointed at this machine gets 421', async () => {
+  const server = await startTestServer()
+  for (const Host of [
+    'example.com',
+    `example.com:${server.port}`,
+    '127.0.0.1',
+    `127.0.0.1:${server.port + 1}`,
+  ]) {
+    expect([Host, (await ask(server, 'listJobs', { Host })).status]).toEqual([Host, 421])
+    expect((await send(server, '/', { headers: { Host } })).status).toBe(421)
+  }
+})
+
+test('only POST of JSON is a request', async () => {
+  const server = await startTestServer()
+  const headers = { Authorization: `Bearer ${token}` }
+  expect((await send(server, '/ask/listJobs', { headers })).status).toBe(405)
+  expect((await ask(server, 'listJobs', { 'Content-Type': 'text/plain' })).status).toBe(415)
+  expect((await ask(server, 'listJobs', {}, '{"unfinished"')).status).toBe(400)
+  expect((await ask(server, 'dropTables')).status).toBe(404)
+})
+
+test('an argument of the wrong shape is a problem with its place', async () => {
+  const server = await startTestServer()
+  const answer = await ask(server, 'openJob', {}, '{"jobKey":7}')
+  expect(answer.status).toBe(200)
+  expect(JSON.parse(answer.text)).toMatchObject({ ok: false, problem: { kind: 'notValid', path: 'jobKey' } })
+})
+
+test('pages need no token, carry the policy that forbids foreign code, and only assets are kept', async () => {
+  const server = await startTestServer()
+  const page = await send(server, '/')
+  expect(page).toMatchObject({ status: 200, text: '<title>Coatwright</title>' })
+  expect(page.headers).toMatchObject({ 'x-content-type-options': 'nosniff', 'cache-control': 'no-store' })
+  const policy = String(page.headers['content-security-policy'])
+  expect(policy).toContain("default-src 'none'")
+  expect(policy).toContain("script-src 'self';")
+  expect(policy).not.toContain('unsafe-eval')
+  const asset = await send(server, '/assets/main-1a2b.js')
+  expect(asset.headers['content-type']).toContain('text/javascript')
+  expect(String(asset.headers['cache-control'])).toContain('immutable')
+})
+
+test('nothing outside the pages is served, and nothing inside that is not a page', async () => {
+  const server = await startTestServer()
+  const paths = [
+    '/../outside.html',
+    '/..%2foutside.html',
+    '/assets/../../outside.html',
+    '/notes.secret',
+    '/%00',
+    '/%zz',
+  ]
+  for (const path of [...paths, '/assets', '/missing.html']) {
+    expect([path, (await send(server, path)).status]).toEqual([path, 404])
+  }
+  expect((await send(server, '/', { method: 'DELETE' })).status).toBe(405)
+})
