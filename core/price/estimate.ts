@@ -14,6 +14,7 @@ import type {
 import { type Labour, labour } from './labour.ts'
 import { labourCosts } from './labour-costs.ts'
 import { type MaterialLine, materials, stepsWithoutProduct } from './materials.ts'
+import { plainWords } from './plain-words.ts'
 import { roomPrices } from './room-prices.ts'
 import { type SundryLine, sundries } from './sundries.ts'
 
@@ -52,7 +53,7 @@ function priceOf(job: Job, takeoff: Takeoff, specification: Specification): Esti
     sundries: usedUp,
     rooms: roomPrices(job, specification, labourLines, bought, totals.beforeTax),
     optional: [],
-    doubts: doubtsOf(job, takeoff, specification),
+    doubts: doubtsOf(job, takeoff, specification, hours),
   }
 }
 
@@ -118,10 +119,16 @@ function optionalPrice(
   }
 }
 
-function doubtsOf(job: Job, takeoff: Takeoff, specification: Specification): readonly string[] {
+function doubtsOf(
+  job: Job,
+  takeoff: Takeoff,
+  specification: Specification,
+  hours: Labour,
+): readonly string[] {
   const missing = new Set(stepsWithoutProduct(job, specification).map((step) => step.productClass))
   const known = new Set(takeoff.surfaces.map((surface) => surface.key))
   const unknown = specification.steps.filter((step) => step.surfaceKeys.some((key) => !known.has(key)))
+  const idle = hours.steps.filter((line) => line.minutes === 0)
   return [
     ...[...missing].map(
       (each) => `The shop's list has no ${plainWords(each ?? '')}: its material is not in the price.`,
@@ -130,12 +137,18 @@ function doubtsOf(job: Job, takeoff: Takeoff, specification: Specification): rea
       ? ['There is nobody on the crew list: hours are priced at nothing.']
       : []),
     ...(unknown.length > 0
-      ? [`${unknown.length} steps are for surfaces that are not in the takeoff; specify the job again.`]
+      ? [
+          `${counted(unknown.length, 'step is', 'steps are')} for surfaces that are not in the takeoff; specify the job again.`,
+        ]
+      : []),
+    ...(idle.length > 0
+      ? [
+          `${counted(idle.length, 'step has', 'steps have')} no amount to count hours by: ${idle[0]?.stepKey}.`,
+        ]
       : []),
   ]
 }
 
-/** `liquidDeglosser` as `liquid deglosser`. */
-function plainWords(tag: string): string {
-  return tag.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`
 }

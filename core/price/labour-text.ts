@@ -2,6 +2,7 @@ import type { RateBasis } from '../project/shop-records.ts'
 import { formatArea, squareFeet } from '../units/area.ts'
 import { formatMinutes } from '../units/duration.ts'
 import { feet, formatLength, type LengthUnitSystem } from '../units/length.ts'
+import { plainWords } from './plain-words.ts'
 
 interface RatedPart {
   readonly rate: {
@@ -14,7 +15,7 @@ interface RatedPart {
   readonly minutes: number
 }
 
-/** `coat: 384.0 sq ft at 200.0 sq ft per hour = 1 h 55 min; cutIn: ...; x 1.15 for difficulty`. */
+/** `coat: 384.0 sq ft at 200.0 sq ft per hour = 1 h 55 min; cut in: ...; x 1.15 for difficulty`. */
 export function labourText(
   parts: readonly RatedPart[],
   difficulty: number,
@@ -29,11 +30,11 @@ export function labourText(
 
 function partText(part: RatedPart, system: LengthUnitSystem): string {
   const { rate } = part
-  if (rate.basis === 'each') return `${rate.id}: ${formatMinutes(part.minutes)} each time`
+  if (rate.basis === 'each') return `${plainWords(rate.id)}: ${formatMinutes(part.minutes)} each time`
   const [amount, perHour] = [part.quantity, rate.perHour].map((value) =>
     amountText(rate.basis, value, system),
   )
-  return `${rate.id}: ${amount} at ${perHour} per hour = ${formatMinutes(part.minutes)}`
+  return `${plainWords(rate.id)}: ${amount} at ${perHour} per hour = ${formatMinutes(part.minutes)}`
 }
 
 function amountText(basis: RateBasis, value: number, system: LengthUnitSystem): string {

@@ -63,6 +63,6 @@ function suggestionOf(sum: { rate: Rate; planned: number; actual: number; steps:
     steps: sum.steps,
     observedPerHour: sum.rate.perHour / ratio,
     suggestedPerHour: Number(suggested.toPrecision(3)),
-    source: `shop's own hours: ${sum.steps} steps, ${Math.round(sum.actual)} min worked where ${Math.round(sum.planned)} min were planned`,
+    source: `shop's own hours: ${sum.steps} ${sum.steps === 1 ? 'step' : 'steps'}, ${Math.round(sum.actual)} min worked where ${Math.round(sum.planned)} min were planned`,
   }
 }

@@ -100,7 +100,7 @@ test('an optional item costs the difference to the price without it', () => {
   expect(offered.optional[0]?.cents).toBeGreaterThan(3600)
 })
 
-test('a missing product, an empty crew list and a stale specification are said, not hidden', () => {
+test('a missing product, an empty crew list, a stale specification and a step without amount are said, not hidden', () => {
   const sealer = handStep('seal', {
     operation: 'sealChalk',
     productClass: 'calcimineSealer',
@@ -110,7 +110,8 @@ test('a missing product, an empty crew list and a stale specification are said, 
     ...plainSpecification,
     steps: [...plainSteps, sealer],
   })
-  expect(doubtful.doubts).toHaveLength(3)
+  expect(doubtful.doubts).toHaveLength(4)
+  expect(doubtful.doubts[3]).toBe('1 step has no amount to count hours by: seal.')
   expect(doubtful.doubts[0]).toContain('no calcimine sealer:')
   expect(doubtful.totals.labour).toBe(0 as Cents)
   expect(priced.doubts).toEqual([])

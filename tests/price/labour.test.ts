@@ -88,7 +88,7 @@ test('setting up and clearing away are counted for whole person-days', () => {
 test('the text of a step shows its quantities and rates in the units of the job', () => {
   const imperial = labour(plainJob(), plainSpecification).steps.at(-1)?.derivation
   expect(imperial).toBe(
-    `coat: 352.0 sq ft at 200.0 sq ft per hour = 1 h 46 min; cutIn: 44' 0" at 120' 0" per hour = 22 min`,
+    `coat: 352.0 sq ft at 200.0 sq ft per hour = 1 h 46 min; cut in: 44' 0" at 120' 0" per hour = 22 min`,
   )
   const job = plainJob()
   const metric = labour({ ...job, header: { ...job.header, unitSystem: 'metric' } }, plainSpecification)

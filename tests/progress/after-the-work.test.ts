@@ -53,7 +53,7 @@ test('slower work than planned suggests a lower rate, between the present and th
   const coat = rateSuggestions(job, plainSpecification).find((each) => each.rate.id === 'coat')
   expect(coat?.observedPerHour).toBeCloseTo(200 / (255 / 127.6), 6)
   expect(coat?.suggestedPerHour).toBeCloseTo(200 / (1 + (105.6 / (105.6 + 240)) * (255 / 127.6 - 1)), 0)
-  expect(coat?.source).toBe("shop's own hours: 1 steps, 211 min worked where 106 min were planned")
+  expect(coat?.source).toBe("shop's own hours: 1 step, 211 min worked where 106 min were planned")
 })
 
 test('steps without minutes or done twice teach nothing about pace', () => {

@@ -20,7 +20,7 @@ export function estimatePage(order: WorkOrder): Markup {
 <tr><td></td><td>Tax</td><td class="n">${formatCents(estimate.tax)}</td></tr>
 <tr class="total"><td></td><td>Total</td><td class="n">${formatCents(estimate.total)}</td></tr></tbody></table>
 ${optional(order)}
-${estimate.doubts.length === 0 ? null : html`<div class="stop">${estimate.doubts.map((doubt) => html`<p>${doubt}</p>`)}</div>`}
+${estimate.doubts.length === 0 ? null : html`<div class="stop"><h2>To be settled before this is sent</h2>${estimate.doubts.map((doubt) => html`<p>${doubt}</p>`)}</div>`}
 <h3>Terms</h3><ul>${estimate.terms.map((term) => html`<li>${term}</li>`)}</ul>
 <div class="sign"><div>Offered by, date</div><div>Accepted by, date</div></div>
 </section>`
