@@ -1,0 +1,44 @@
+import type { Job } from '../project/job.ts'
+import { fail, type Outcome, succeed } from '../project/problem.ts'
+import type { Opening, OpeningId } from '../project/sketch-records.ts'
+import type { SketchCommand } from './commands.ts'
+import { findOpening, withRecords } from './job-edits.ts'
+
+type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
+
+export function addOpening(job: Job, opening: Opening): Outcome<Job> {
+  if (Object.hasOwn(job.openings, opening.id)) {
+    return fail('duplicateId', `There is already an opening with the id "${opening.id}".`, [opening.id])
+  }
+  return succeed(withRecords(job, 'openings', [opening]))
+}
+
+export function setOpening(
+  job: Job,
+  openingId: OpeningId,
+  change: Partial<Omit<Opening, 'id'>>,
+): Outcome<Job> {
+  const opening = findOpening(job, openingId)
+  if (!opening.ok) return opening
+  return succeed(withRecords(job, 'openings', [{ ...opening.value, ...change }]))
+}
+
+export function moveOpening(job: Job, { openingId, offset, wallId }: Command<'moveOpening'>): Outcome<Job> {
+  const opening = findOpening(job, openingId)
+  if (!opening.ok) return opening
+  const leaves = wallId !== undefined && wallId !== opening.value.wallId
+  if (leaves && opening.value.far !== null) {
+    const sentence = 'This opening joins two rooms. Part them before it goes to another wall.'
+    return fail('notAllowed', sentence, [openingId])
+  }
+  return setOpening(job, openingId, { offset, ...(wallId === undefined ? {} : { wallId }) })
+}
+
+export function joinOpening(job: Job, { openingId, far, casingFar }: Command<'joinOpening'>): Outcome<Job> {
+  const opening = findOpening(job, openingId)
+  if (!opening.ok) return opening
+  if (far?.roomId === opening.value.roomId) {
+    return fail('notAllowed', 'An opening cannot join a room to itself.', [openingId, far.roomId])
+  }
+  return setOpening(job, openingId, { far, casingFar: far === null ? null : casingFar })
+}

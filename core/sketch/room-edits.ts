@@ -1,0 +1,61 @@
+import type { Job } from '../project/job.ts'
+import { fail, type Outcome, succeed } from '../project/problem.ts'
+import type { Room } from '../project/sketch-records.ts'
+import { lengthFromUnits } from '../units/length.ts'
+import type { SketchCommand } from './commands.ts'
+import { findRoom, mapRecords, withRecords } from './job-edits.ts'
+
+type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
+
+export function addRoom(job: Job, command: Command<'addRoom'>): Outcome<Job> {
+  const { id, storeyId, name, use, corners, defaults } = command
+  if (Object.hasOwn(job.rooms, id))
+    return fail('duplicateId', `There is already a room with the id "${id}".`, [id])
+  const taken = defaults.trim.find((run) => Object.hasOwn(job.trimRuns, run.id))
+  if (taken) return fail('duplicateId', `There is already a trim run with the id "${taken.id}".`, [taken.id])
+  const room: Room = {
+    id,
+    storeyId,
+    name,
+    use,
+    corners,
+    ceiling: defaults.ceiling,
+    floor: { kind: 'level' },
+    above: defaults.above,
+    order: 'houseRule',
+    wayOut: use === 'entry' || use === 'hall' || use === 'stairHall',
+    backBy: null,
+    note: '',
+  }
+  const trim = defaults.trim.map((run) => ({ ...run, roomId: id, walls: null }))
+  return succeed(withRecords(withRecords(job, 'rooms', [room]), 'trimRuns', trim))
+}
+
+/** Moves whole rooms with what is drawn in plan coordinates inside them; openings follow their walls. */
+export function moveRooms(job: Job, command: Command<'moveRooms'>): Outcome<Job> {
+  const moved = new Set<string>(command.roomIds)
+  for (const roomId of command.roomIds) {
+    const room = findRoom(job, roomId)
+    if (!room.ok) return room
+  }
+  const rooms = mapRecords(job, 'rooms', (room) =>
+    moved.has(room.id) ? shiftRoom(room, command.dx, command.dy) : room,
+  )
+  return succeed(
+    mapRecords(rooms, 'ceilingOpenings', (hole) =>
+      moved.has(hole.roomId) ? shiftPoint(hole, command.dx, command.dy) : hole,
+    ),
+  )
+}
+
+export function shiftRoom(room: Room, dx: number, dy: number): Room {
+  return { ...room, corners: room.corners.map((corner) => shiftPoint(corner, dx, dy)) }
+}
+
+export function shiftPoint<Item extends { readonly x: number; readonly y: number }>(
+  item: Item,
+  dx: number,
+  dy: number,
+): Item {
+  return { ...item, x: lengthFromUnits(item.x + dx), y: lengthFromUnits(item.y + dy) }
+}
