@@ -1,0 +1,111 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { writeJobFile } from '../../core/project/job-file.ts'
+import { fail, succeed } from '../../core/project/problem.ts'
+import { type PlanParts, planCommand } from '../../electron/headless/plan-command.ts'
+import { readWords } from '../../electron/headless/words.ts'
+import { plainJob } from '../fixtures/plain-room.ts'
+import { testFolder } from '../storage/books.ts'
+
+const titleOnly: PlanParts['makeFiles'] = (job) =>
+  succeed({
+    files: { 'title.txt': job.header.title, 'two.txt': '2' },
+    summary: [`Planned ${job.header.title}`],
+  })
+
+/** Runs the command in a folder of its own that holds `job.json`. */
+function runIn(folder: string, words: readonly string[], makeFiles = titleOnly) {
+  const said: string[] = []
+  const complaints: string[] = []
+  const code = planCommand(words, {
+    makeFiles,
+    say: (line) => said.push(line),
+    complain: (line) => complaints.push(line),
+  })
+  return { code, said, complaints, left: readdirSync(folder).sort() }
+}
+
+function folderWithJob(text = writeJobFile(plainJob())): string {
+  const folder = testFolder()
+  writeFileSync(join(folder, 'job.json'), text)
+  return folder
+}
+
+test('the words of the command line are read in either order', () => {
+  const wanted = succeed({ jobFile: 'job.json', outFolder: 'out' })
+  expect(readWords(['job.json', '--out', 'out'])).toEqual(wanted)
+  expect(readWords(['--out', 'out', 'job.json'])).toEqual(wanted)
+  expect(readWords(['job.json', '--out=out'])).toEqual(wanted)
+})
+
+test('missing, doubled and unknown words are answered with how to use the command', () => {
+  const wrong = [
+    [],
+    ['job.json'],
+    ['--out', 'out'],
+    ['job.json', '--out'],
+    ['a', 'b', '--out', 'out'],
+    ['--fast', 'a'],
+  ]
+  for (const words of wrong) {
+    const read = readWords(words)
+    expect(read.ok ? words : read.problem.sentence).toContain('npm run plan -- <job.json> --out <folder>')
+  }
+})
+
+test('a good job is planned, written, and summed up in a few lines', () => {
+  const folder = folderWithJob()
+  const out = join(folder, 'deep', 'out')
+  const { code, said, complaints, left } = runIn(folder, [join(folder, 'job.json'), '--out', out])
+  expect({ code, complaints, left }).toEqual({ code: 0, complaints: [], left: ['deep', 'job.json'] })
+  expect(said).toEqual(['Planned One plain room', `Written to ${out}: title.txt, two.txt`])
+  expect(readFileSync(join(out, 'title.txt'), 'utf8')).toBe('One plain room')
+  expect(readdirSync(join(folder, 'deep'))).toEqual(['out'])
+})
+
+test('a second run replaces its own files and leaves others alone', () => {
+  const folder = folderWithJob()
+  const out = join(folder, 'out')
+  mkdirSync(out)
+  writeFileSync(join(out, 'title.txt'), 'old')
+  writeFileSync(join(out, 'mine.txt'), 'mine')
+  expect(runIn(folder, [join(folder, 'job.json'), '--out', out]).code).toBe(0)
+  expect(readFileSync(join(out, 'title.txt'), 'utf8')).toBe('One plain room')
+  expect(readFileSync(join(out, 'mine.txt'), 'utf8')).toBe('mine')
+})
+
+test('bad input exits with its sentence and writes nothing', () => {
+  const folder = folderWithJob('{"format": "a shopping list"}')
+  const out = join(folder, 'out')
+  const bad = runIn(folder, [join(folder, 'job.json'), '--out', out])
+  expect(bad).toMatchObject({ code: 1, said: [], left: ['job.json'] })
+  expect(bad.complaints).toHaveLength(1)
+  const missing = runIn(folder, [join(folder, 'none.json'), '--out', out])
+  expect(missing).toMatchObject({ code: 1, left: ['job.json'] })
+  expect(missing.complaints[0]).toContain('cannot be read')
+})
+
+test('a job that cannot be planned writes nothing', () => {
+  const folder = folderWithJob()
+  const noPlan = () => fail('noPlan', 'Nobody of the crew may use a fine brush.')
+  const { code, complaints, left } = runIn(
+    folder,
+    [join(folder, 'job.json'), '--out', join(folder, 'out')],
+    noPlan,
+  )
+  expect({ code, complaints, left }).toEqual({
+    code: 1,
+    complaints: ['Nobody of the crew may use a fine brush.'],
+    left: ['job.json'],
+  })
+})
+
+test('a place that is no folder is refused and stays as it is', () => {
+  const folder = folderWithJob()
+  const out = join(folder, 'out')
+  writeFileSync(out, 'a file')
+  const refused = runIn(folder, [join(folder, 'job.json'), '--out', out])
+  expect(refused).toMatchObject({ code: 1, left: ['job.json', 'out'] })
+  expect(readFileSync(out, 'utf8')).toBe('a file')
+})
