@@ -1,0 +1,249 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
+import { layOutJson } from '../../core/project/json-layout.ts'
+import { findJsonFault } from '../../core/project/json-text.ts'
+import type { Problem } from '../../core/project/problem.ts'
+import { feet, inches } from '../../core/units/length.ts'
+import { twoRooms } from '../sketch/two-rooms.ts'
+
+interface Json {
+  [name: string]: Json
+}
+
+/** The file of two rooms as plain data, changed in one place. */
+function fileWith(change: (file: Json) => void): string {
+  const file = JSON.parse(writeJobFile(twoRooms())) as Json
+  change(file)
+  return JSON.stringify(file)
+}
+
+function problemOf(text: string): Problem {
+  const read = readJobFile(text)
+  if (read.ok) throw new Error('this should have been refused')
+  return read.problem
+}
+
+function set(place: string, value: unknown): (file: Json) => void {
+  return (file) => {
+    const steps = place.split('.')
+    const last = steps.pop() ?? ''
+    const target = steps.reduce<Json>((inner, step) => inner[step] as Json, file)
+    if (value === undefined) delete target[last]
+    else target[last] = value as never
+  }
+}
+
+test('a job written and read is the very same job, and writes the very same text', () => {
+  const job = twoRooms()
+  const text = writeJobFile(job)
+  expect(readJobFile(text)).toEqual({ ok: true, value: job })
+  const read = readJobFile(text)
+  expect(read.ok && writeJobFile(read.value)).toBe(text)
+  expect(read.ok && read.value.rooms).toEqual(job.rooms)
+})
+
+test('the file says its format, version and units first, and lengths are millimetres', () => {
+  const file = JSON.parse(writeJobFile(twoRooms())) as Json
+  expect(Object.keys(file).slice(0, 3)).toEqual(['format', 'version', 'units'])
+  expect(file.units).toEqual({ length: 'mm', money: 'cent' })
+  // The study is 12 ft wide: 12 x 304.8 mm.
+  expect(file.rooms?.[0]?.corners?.[1]?.x).toBe(3657.6)
+})
+
+test('sixty-fourths of an inch and hundredths of a millimetre survive the file', () => {
+  const job = twoRooms()
+  const study = job.rooms.study
+  if (!study) throw new Error('the study is missing')
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 100 * 12 * 64 }),
+      fc.integer({ min: 1, max: 20_000 }),
+      (parts, hundredths) => {
+        const corners = study.corners.map((corner, index) =>
+          index === 2
+            ? {
+                ...corner,
+                x: inches(parts / 64 + 200),
+                y: ((feet(10) as number) + hundredths * 80) as typeof corner.y,
+              }
+            : corner,
+        )
+        const changed = { ...job, rooms: { ...job.rooms, study: { ...study, corners } } }
+        const read = readJobFile(writeJobFile(changed))
+        if (read.ok) expect(read.value).toEqual(changed)
+        else expect(read.problem.kind).not.toBe('notValid')
+      },
+    ),
+    { numRuns: 50 },
+  )
+})
+
+test.each<[string, string, unknown, string]>([
+  ['an unknown field', 'rooms.0.colour', 'red', 'rooms[0]'],
+  ['an unknown collection', 'extras', [], ''],
+  ['a missing field', 'rooms.0.name', undefined, 'rooms[0].name'],
+  ['a missing collection', 'openings', undefined, 'openings'],
+  ['a word for a number', 'rooms.0.corners.0.x', '12', 'rooms[0].corners[0].x'],
+  ['nothing for a number', 'rooms.0.corners.0.x', null, 'rooms[0].corners[0].x'],
+  ['a huge coordinate', 'rooms.0.corners.0.x', 1e9, 'rooms[0].corners[0].x'],
+  ['a negative width', 'openings.0.width', -5, 'openings[0].width'],
+  ['a width of nothing', 'openings.0.width', 0, 'openings[0].width'],
+  ['a kind nobody knows', 'openings.0.kind', 'porthole', 'openings[0].kind'],
+  ['a ceiling nobody knows', 'rooms.0.ceiling.kind', 'dome', 'rooms[0].ceiling.kind'],
+  ['a list for a record', 'rooms.0', [], 'rooms[0]'],
+  ['too few corners', 'rooms.0.corners', [], 'rooms[0].corners'],
+  ['half a leaf', 'openings.0.slab.leaves', 1.5, 'openings[0].slab.leaves'],
+  ['a day that is not in the calendar', 'header.startsOn', '2027-02-30', 'header.startsOn'],
+  ['an id with a space', 'rooms.0.id', 'the study', 'rooms[0].id'],
+  ['an id that is a plain number', 'rooms.0.id', '12', 'rooms[0].id'],
+  ['an id every object has', 'rooms.0.id', 'constructor', 'rooms[0].id'],
+  [
+    'a humidity over a hundred',
+    'header.air.relativeHumidityPercent',
+    101,
+    'header.air.relativeHumidityPercent',
+  ],
+  ['a time zone nobody knows', 'header.timeZone', 'Moon/Tranquility', 'header.timeZone'],
+  [
+    'a day that ends before it begins',
+    'houseRules.siteHours',
+    { from: '17:00', to: '08:00' },
+    'houseRules.siteHours',
+  ],
+  ['inches', 'units.length', 'in', 'units.length'],
+  ['dollars', 'units.money', 'dollar', 'units.money'],
+  ['another format', 'format', 'shopping-list', 'format'],
+  ['no version', 'version', undefined, 'version'],
+  ['half a version', 'version', 0.5, 'version'],
+])('%s is refused at its place', (_name, place, value, path) => {
+  const problem = problemOf(fileWith(set(place, value)))
+  expect(problem.kind).toBe('notValid')
+  expect(problem.path).toBe(path)
+  expect(problem.sentence).toMatch(/\.$/)
+  expect(problem.sentence).not.toMatch(/undefined|\[object|Invalid input/)
+})
+
+test.each<[string, string, unknown, string]>([
+  ['a room on no storey', 'rooms.1.storeyId', 'cellar', 'rooms[1].storeyId'],
+  ['an opening in no room', 'openings.0.roomId', 'attic', 'openings[0].roomId'],
+  ['an opening on no wall', 'openings.1.wallId', 'up', 'openings[1].wallId'],
+  ['a far side in no room', 'openings.0.far.roomId', 'attic', 'openings[0].far.roomId'],
+  ['a far side on no wall', 'openings.0.far.wallId', 'up', 'openings[0].far.wallId'],
+  ['trim on no wall', 'trimRuns.1.walls.1', 'up', 'trimRuns[1].walls[1]'],
+  ['a kept item in no room', 'keptItems.0.roomId', 'attic', 'keptItems[0].roomId'],
+  ['a kept item on no opening', 'keptItems.0.on.openingId', 'hole', 'keptItems[0].on.openingId'],
+  ['a crack on no wall', 'conditions.0.on.surface.wallId', 'up', 'conditions[0].on.surface'],
+  ['a finish on no side', 'finishes.0.scope.surface.part', 'sash', 'finishes[0].scope.surface'],
+  ['a finish in no colour', 'finishes.0.colourId', 'blue', 'finishes[0].colourId'],
+])('%s is a dangling reference', (_name, place, value, path) => {
+  const problem = problemOf(fileWith(set(place, value)))
+  expect(problem).toMatchObject({ kind: 'danglingReference', path })
+})
+
+test('a mark by a crew member who is not there is a dangling reference', () => {
+  const mark = {
+    id: 'm',
+    stepKey: 's',
+    mark: 'done',
+    at: '2027-03-31T08:30',
+    crewMemberIds: ['ada', 'zed'],
+    actualMinutes: 1,
+    note: '',
+  }
+  expect(problemOf(fileWith(set('marks', [mark])))).toMatchObject({
+    kind: 'danglingReference',
+    path: 'marks[0].crewMemberIds[1]',
+  })
+})
+
+test('the same id twice is refused with the place of the second', () => {
+  const text = fileWith((file) => (file.openings as unknown as Json[]).push(file.openings?.[0] as Json))
+  expect(problemOf(text)).toMatchObject({ kind: 'duplicateId', path: 'openings[2].id' })
+  expect(problemOf(fileWith(set('rooms.0.corners.1.wallId', 'north')))).toMatchObject({
+    kind: 'duplicateId',
+    path: 'rooms[0].corners[1].wallId',
+  })
+})
+
+test('a newer version is told apart from a damaged file, whatever else is in it', () => {
+  expect(problemOf('{"format":"coatwright-job","version":2,"new":1}').kind).toBe('fileFromTheFuture')
+})
+
+test('text that is not JSON is refused with line and column', () => {
+  expect(problemOf('{\n  "format": NaN\n}')).toMatchObject({ kind: 'notValid', path: 'line 2, column 13' })
+  expect(problemOf('').path).toBe('line 1, column 1')
+  expect(problemOf('{"a":1,\n"a":2}').sentence).toContain('a second time')
+  expect(problemOf(`{"a":${'['.repeat(1_000_000)}`).sentence).toContain('nested too deep')
+  expect(problemOf('{"__proto__":{"x":1}}').kind).toBe('notValid')
+})
+
+test('an infinite number hidden in an exponent is refused', () => {
+  const text = writeJobFile(twoRooms()).replace('"x": 3657.6', '"x": 1e999')
+  expect(problemOf(text).path).toBe('rooms[0].corners[1].x')
+})
+
+test('the text check agrees with the language on what JSON is', () => {
+  const pieces = fc.array(
+    fc.constantFrom(
+      '{',
+      '}',
+      '[',
+      ']',
+      ',',
+      ':',
+      '"a"',
+      '"b"',
+      '1',
+      '-0.5e3',
+      'true',
+      'null',
+      ' ',
+      '01',
+      '"\\u00e9"',
+      "'",
+    ),
+    {
+      maxLength: 12,
+    },
+  )
+  const texts = fc.oneof(
+    pieces.map((parts) => parts.join('')),
+    fc.json(),
+    fc.string(),
+  )
+  fc.assert(
+    fc.property(texts, (text) => {
+      const fault = findJsonFault(text)
+      if (fault === null) expect(() => JSON.parse(text)).not.toThrow()
+      else if (!/second time|not allowed|too deep/.test(fault.sentence))
+        expect(() => JSON.parse(text)).toThrow()
+    }),
+    { numRuns: 3000 },
+  )
+})
+
+test('laid out JSON is the same data', () => {
+  fc.assert(
+    fc.property(fc.jsonValue({ noUnicodeString: false }), (value) => {
+      expect(JSON.parse(layOutJson(value))).toEqual(JSON.parse(JSON.stringify(value)))
+    }),
+  )
+  expect(layOutJson({ short: [1, { a: 2 }] })).toBe('{ "short": [1, { "a": 2 }] }\n')
+  expect(layOutJson(['x'.repeat(60), 'y'.repeat(60)])).toBe(
+    `[\n  "${'x'.repeat(60)}",\n  "${'y'.repeat(60)}"\n]\n`,
+  )
+})
+
+test('whatever is changed in a file, reading it never throws and never loads half', () => {
+  const text = writeJobFile(twoRooms())
+  const damage = fc.tuple(fc.nat(text.length - 1), fc.nat(30), fc.string({ maxLength: 6 }))
+  fc.assert(
+    fc.property(damage, ([at, length, put]) => {
+      const read = readJobFile(text.slice(0, at) + put + text.slice(at + length))
+      if (read.ok) expect(readJobFile(writeJobFile(read.value))).toEqual(read)
+      else expect(read.problem.sentence.length).toBeGreaterThan(10)
+    }),
+    { numRuns: 300 },
+  )
+})
