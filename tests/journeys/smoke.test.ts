@@ -1,23 +1,45 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import type { Answer, Argument, RequestName } from '../../core/contract/requests.ts'
+import type { Outcome } from '../../core/project/problem.ts'
+import { granted, problemOf } from '../storage/books.ts'
 import { journey } from './hosts.ts'
+
+/** Asks the host from inside the page, past everything the page itself shows. */
+async function askFrom<Name extends RequestName>(
+  page: Page,
+  name: Name,
+  argument: Argument<Name>,
+): Promise<Outcome<Answer<Name>>> {
+  const answer = await page.evaluate(
+    async ([request, words]) => {
+      if ('coatwright' in window) {
+        const desktop = window.coatwright as { ask: (name: string, argument: unknown) => Promise<unknown> }
+        return desktop.ask(request as string, words)
+      }
+      const inAddress = new URLSearchParams(location.hash.slice(1)).get('token')
+      const token = inAddress ?? sessionStorage.getItem('coatwright-token')
+      const heard = await fetch(`/ask/${request}`, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json', Authorization: `Bearer ${token}` },
+        body: JSON.stringify(words),
+      })
+      return heard.json()
+    },
+    [name, argument] as readonly unknown[],
+  )
+  return answer as Outcome<Answer<Name>>
+}
 
 journey('opens its window on the program’s own page, which hears from its host', async ({ page, host }) => {
   expect(await page.title()).toContain('Coatwright')
-  const facts = await page.evaluate(async () => {
-    if ('coatwright' in window) {
-      const desktop = window.coatwright as { ask: (name: string, argument: object) => Promise<unknown> }
-      return desktop.ask('hostFacts', {})
-    }
-    const token =
-      new URLSearchParams(location.hash.slice(1)).get('token') ?? sessionStorage.getItem('coatwright-token')
-    const answer = await fetch('/ask/hostFacts', {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json', Authorization: `Bearer ${token}` },
-      body: '{}',
-    })
-    return answer.json()
+  const facts = granted(await askFrom(page, 'hostFacts', {}))
+  expect(facts).toMatchObject({
+    host: host === 'browser' ? 'loopback' : 'desktop',
+    writesPdf: host === 'desktop',
   })
-  expect(facts).toMatchObject({ ok: true, value: { host: host === 'browser' ? 'loopback' : 'desktop' } })
 })
 
 journey(
@@ -28,5 +50,67 @@ journey(
       shell: Object.keys((window as unknown as { coatwright?: object }).coatwright ?? {}),
     }))
     expect(seen).toEqual({ node: [], shell: host === 'desktop' ? ['ask'] : [] })
+  },
+)
+
+journey('the page cannot run code made from text, nor load from elsewhere', async ({ page }) => {
+  const tried = await page.evaluate(async () => {
+    // In a task of its own: while a debugger evaluates something, the policy on code from text is lifted.
+    const evaluated = await new Promise<boolean>((resolve) => {
+      setTimeout(() => {
+        try {
+          resolve(new Function('return true')())
+        } catch {
+          resolve(false)
+        }
+      })
+    })
+    const loaded = await fetch('https://example.com/').then(
+      () => true,
+      () => false,
+    )
+    return { evaluated, loaded }
+  })
+  expect(tried).toEqual({ evaluated: false, loaded: false })
+})
+
+journey(
+  'the first start has the demonstration house in the book, and a restart keeps the book',
+  async (program) => {
+    const before = granted(await askFrom(program.page, 'listJobs', {}))
+    expect(before).toHaveLength(1)
+    const made = granted(
+      await askFrom(program.page, 'createJob', { title: 'Corner house', unitSystem: 'imperial' }),
+    )
+    await program.restart()
+    const after = granted(await askFrom(program.page, 'listJobs', {}))
+    expect(after.map((job) => job.title)).toEqual(['Corner house', before[0]?.title])
+    expect(granted(await askFrom(program.page, 'openJob', { jobKey: made.jobKey }))).toEqual(made)
+  },
+)
+
+journey(
+  'documents are written where the host can, under a plain name in the place asked for',
+  async (program) => {
+    const { page, host, saveFolder } = program
+    const html =
+      '<!doctype html><title>A room</title><h1>Dining room</h1><script>document.title = "ran"</script>'
+    const pdf = granted(
+      await askFrom(page, 'savePdf', { fileName: '../../a room.pdf', html, paper: 'letter' }),
+    )
+    const csv = { fileName: 'list.csv', mediaType: 'text/csv', text: 'gallons,2' }
+    const list = granted(await askFrom(page, 'saveDocument', csv))
+    const printed = granted(await askFrom(page, 'printDocument', { html, paper: 'a4' }))
+    if (host === 'browser') {
+      expect([pdf.path, list.path, printed.printed]).toEqual([null, null, false])
+      return
+    }
+    expect([pdf.path, list.path]).toEqual([join(saveFolder, 'a room.pdf'), join(saveFolder, 'list.csv')])
+    expect(readFileSync(join(saveFolder, 'a room.pdf')).subarray(0, 5).toString()).toBe('%PDF-')
+    expect(readFileSync(join(saveFolder, 'list.csv'), 'utf8')).toBe('gallons,2')
+    expect(printed.printed).toBe(true)
+    expect(problemOf(await askFrom(page, 'savePdf', { fileName: '', html, paper: 'letter' }))).toBe(
+      'notValid',
+    )
   },
 )
