@@ -1,0 +1,43 @@
+import { useEffect } from 'react'
+import { CalendarStation } from '../panels/calendar/CalendarStation.tsx'
+import { FiguresStation } from '../panels/figures/FiguresStation.tsx'
+import { FinishStation } from '../panels/finish/FinishStation.tsx'
+import { HouseStation } from '../panels/house/HouseStation.tsx'
+import { PaperStation } from '../panels/paper/PaperStation.tsx'
+import { SiteStation } from '../panels/site/SiteStation.tsx'
+import { WalkStation } from '../panels/walk/WalkStation.tsx'
+import { type Station, useJobState, useView } from '../state/app.ts'
+import { ClosedBook } from './ClosedBook.tsx'
+import { listenForKeys } from './keys.ts'
+import { ProblemNote } from './ProblemNote.tsx'
+import { StationStrip } from './StationStrip.tsx'
+import { TitleBlock } from './TitleBlock.tsx'
+
+const pages: Readonly<Record<Station, () => React.JSX.Element>> = {
+  house: HouseStation,
+  walk: WalkStation,
+  finish: FinishStation,
+  figures: FiguresStation,
+  calendar: CalendarStation,
+  site: SiteStation,
+  paper: PaperStation,
+}
+
+/** The sheet: stations along its upper edge, the work in the middle, the title block along the lower edge. */
+export function App() {
+  const isOpen = useJobState((state) => state.job !== null)
+  const jobKey = useJobState((state) => state.jobKey)
+  const station = useView((state) => state.station)
+  useEffect(listenForKeys, [])
+  const Page = pages[station]
+  return (
+    <div className="sheet">
+      <StationStrip isOpen={isOpen} />
+      <main className="station" id="station" aria-label={station} key={`${jobKey} ${station}`}>
+        {isOpen ? <Page /> : <ClosedBook />}
+      </main>
+      <ProblemNote />
+      <TitleBlock />
+    </div>
+  )
+}

@@ -1,0 +1,143 @@
+import { useEffect, useState } from 'react'
+import {
+  Button,
+  Dialog,
+  DialogTrigger,
+  FileTrigger,
+  Heading,
+  Modal,
+  ModalOverlay,
+} from 'react-aria-components'
+import type { JobSummary } from '../../core/contract/requests.ts'
+import { ask } from '../bridge/client.ts'
+import { useJobState, useView } from '../state/app.ts'
+import { createJob, deleteJob, exportJob, importJob, openDemo, openJob } from './job-book.ts'
+
+/** The book of jobs behind one button: open, start, bring in, send out, take out. */
+export function BookOfJobs() {
+  return (
+    <DialogTrigger>
+      <Button className="plain-button">Book of jobs</Button>
+      <ModalOverlay isDismissable className="veil">
+        <Modal className="dialog-frame">
+          <Dialog className="dialog">{({ close }) => <BookPages onDone={close} />}</Dialog>
+        </Modal>
+      </ModalOverlay>
+    </DialogTrigger>
+  )
+}
+
+export function BookPages(props: { readonly onDone: () => void }) {
+  const [jobs, setJobs] = useState<readonly JobSummary[] | null>(null)
+  const [leaving, setLeaving] = useState<string | null>(null)
+  const openKey = useJobState((state) => state.jobKey)
+  const bookPath = useView((state) => state.host?.bookPath)
+  const reload = () => ask('listJobs', {}).then((answer) => setJobs(answer.ok ? answer.value : []))
+  // biome-ignore lint/correctness/useExhaustiveDependencies: read again only when another job is on the table
+  useEffect(() => void reload(), [openKey])
+  const doing = (work: Promise<void>) => void work.then(props.onDone)
+  return (
+    <>
+      <Heading slot="title">Book of jobs</Heading>
+      <div className="book-list">
+        {jobs?.length === 0 ? (
+          <p className="quiet">
+            No job is in the book yet. Start one below, or open the demonstration house.
+          </p>
+        ) : null}
+        {jobs?.map((job) => (
+          <div key={job.jobKey} className="book-line">
+            <div>
+              <strong>{job.title}</strong>{' '}
+              {job.jobKey === openKey ? <span className="tag">open now</span> : null}
+              <div className="quiet">
+                {job.client === '' ? 'no client named' : job.client} · {job.roomCount}{' '}
+                {job.roomCount === 1 ? 'room' : 'rooms'} · starts {job.startsOn}
+              </div>
+            </div>
+            {leaving === job.jobKey ? (
+              <span className="button-row">
+                <Button className="stop-button" onPress={() => void deleteJob(job.jobKey).then(reload)}>
+                  Take it out for good
+                </Button>
+                <Button className="plain-button" onPress={() => setLeaving(null)}>
+                  Keep it
+                </Button>
+              </span>
+            ) : (
+              <span className="button-row">
+                <Button
+                  className="act-button"
+                  isDisabled={job.jobKey === openKey}
+                  onPress={() => doing(openJob(job.jobKey))}
+                >
+                  Open
+                </Button>
+                <Button
+                  className="plain-button"
+                  aria-label={`Take ${job.title} out of the book`}
+                  onPress={() => setLeaving(job.jobKey)}
+                >
+                  Take out
+                </Button>
+              </span>
+            )}
+          </div>
+        ))}
+      </div>
+      <NewJob onDone={props.onDone} />
+      <div className="button-row">
+        <Button className="plain-button" onPress={() => doing(openDemo())}>
+          Open a fresh demonstration house
+        </Button>
+        <FileTrigger
+          acceptedFileTypes={['application/json', '.json']}
+          onSelect={(files) => files?.[0] && doing(importJob(files[0]))}
+        >
+          <Button className="plain-button">Bring in a job file</Button>
+        </FileTrigger>
+        <Button className="plain-button" isDisabled={openKey === null} onPress={() => doing(exportJob())}>
+          Send out this job as a file
+        </Button>
+      </div>
+      {bookPath === undefined ? null : <p className="quiet">The book is kept in {bookPath}</p>}
+    </>
+  )
+}
+
+function NewJob(props: { readonly onDone: () => void }) {
+  const [title, setTitle] = useState('')
+  const [unitSystem, setUnitSystem] = useState<'imperial' | 'metric'>('imperial')
+  return (
+    <form
+      className="new-job"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (title.trim() !== '') void createJob(title.trim(), unitSystem).then(props.onDone)
+      }}
+    >
+      <label className="entry">
+        <span className="label">New job</span>
+        <input
+          value={title}
+          maxLength={200}
+          onChange={(event) => setTitle(event.target.value)}
+          placeholder="House or street"
+        />
+      </label>
+      <label className="entry">
+        <span className="label">Units</span>
+        <select
+          value={unitSystem}
+          onChange={(event) => setUnitSystem(event.target.value as 'imperial' | 'metric')}
+        >
+          <option value="imperial">Feet and inches</option>
+          <option value="metric">Metres</option>
+        </select>
+      </label>
+      <button type="submit" className="act-button" disabled={title.trim() === ''}>
+        Start it
+      </button>
+    </form>
+  )
+}

@@ -1,0 +1,38 @@
+import { type Station, stations, useView, viewStore } from '../state/app.ts'
+import { BookOfJobs } from './BookOfJobs.tsx'
+
+const stationNames: Readonly<Record<Station, { readonly name: string; readonly asks: string }>> = {
+  house: { name: 'House', asks: 'what is there' },
+  walk: { name: 'Walk', asks: 'what is wrong' },
+  finish: { name: 'Finish', asks: 'what it becomes' },
+  figures: { name: 'Figures', asks: 'how much' },
+  calendar: { name: 'Calendar', asks: 'who and when' },
+  site: { name: 'Site', asks: 'what is done' },
+  paper: { name: 'Paper', asks: 'what goes out' },
+}
+
+export function StationStrip(props: { readonly isOpen: boolean }) {
+  const current = useView((state) => state.station)
+  return (
+    <header className="strip">
+      <span className="wordmark">Coatwright</span>
+      <nav aria-label="Stations" className="strip-stations">
+        {stations.map((station, index) => (
+          <button
+            key={station}
+            type="button"
+            className="strip-station"
+            disabled={!props.isOpen}
+            aria-current={props.isOpen && station === current ? 'page' : undefined}
+            title={`${stationNames[station].name} (Alt+${index + 1})`}
+            onClick={() => viewStore.setState({ station })}
+          >
+            <span className="strip-name">{stationNames[station].name}</span>
+            <span className="strip-asks">{stationNames[station].asks}</span>
+          </button>
+        ))}
+      </nav>
+      <BookOfJobs />
+    </header>
+  )
+}

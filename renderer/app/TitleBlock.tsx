@@ -1,0 +1,64 @@
+import { records } from '../../core/project/job.ts'
+import { jobStore, useJobState, useView } from '../state/app.ts'
+
+const storedWords = { stored: '✓ Stored', storing: 'Storing …', notStored: '! Not stored' } as const
+
+/** Along the lower edge, as on a drawing sheet: whose job this is, what was done last, and whether it is safe in the book. */
+export function TitleBlock() {
+  const job = useJobState((state) => state.job)
+  const stored = useJobState((state) => state.stored)
+  const last = useJobState((state) => state.past.at(-1)?.name ?? null)
+  const next = useJobState((state) => state.future[0]?.name ?? null)
+  const host = useView((state) => state.host)
+  return (
+    <footer className="title-block">
+      <Cell label="Job" wide>
+        {job === null ? 'none open' : job.header.title}
+      </Cell>
+      <Cell label="Client">{job === null || job.header.client === '' ? 'not named' : job.header.client}</Cell>
+      <Cell label="Rooms">{job === null ? '0' : records(job.rooms).length}</Cell>
+      <Cell label="Starts">{job?.header.startsOn ?? 'not set'}</Cell>
+      <div className="title-cell title-deeds">
+        <button
+          type="button"
+          className="plain-button"
+          disabled={last === null}
+          onClick={jobStore.undo}
+          title="Ctrl+Z"
+        >
+          Undo{last === null ? '' : `: ${last}`}
+        </button>
+        <button
+          type="button"
+          className="plain-button"
+          disabled={next === null}
+          onClick={jobStore.redo}
+          title="Ctrl+Shift+Z"
+        >
+          Redo{next === null ? '' : `: ${next}`}
+        </button>
+      </div>
+      <Cell label="Book">
+        <span role="status" data-stored={stored} className={`stored stored-${stored}`}>
+          {storedWords[stored]}
+        </span>
+      </Cell>
+      <Cell label="Runs as">
+        {host === null ? '…' : host.host === 'desktop' ? 'desktop program' : 'page in a browser'}
+      </Cell>
+    </footer>
+  )
+}
+
+function Cell(props: {
+  readonly label: string
+  readonly wide?: boolean
+  readonly children: React.ReactNode
+}) {
+  return (
+    <div className={props.wide ? 'title-cell title-wide' : 'title-cell'}>
+      <span className="title-label">{props.label}</span>
+      <span className="title-value">{props.children}</span>
+    </div>
+  )
+}

@@ -1,0 +1,72 @@
+import type { OpenedJob } from '../../core/contract/requests.ts'
+import { records } from '../../core/project/job.ts'
+import type { Outcome } from '../../core/project/problem.ts'
+import { ask } from '../bridge/client.ts'
+import { jobStore, viewStore } from '../state/app.ts'
+
+const lastJobKey = 'coatwright-last-job'
+
+/** The job that was on the table when the page was last open. */
+export function rememberedJob(): string | null {
+  return window.localStorage.getItem(lastJobKey)
+}
+
+/** Puts an opened job on the table, or says why it could not be opened. */
+export function showOpened(opened: Outcome<OpenedJob>): void {
+  if (!opened.ok) return jobStore.refuse(opened.problem)
+  jobStore.show(opened.value)
+  window.localStorage.setItem(lastJobKey, opened.value.jobKey)
+  const ground = records(opened.value.job.storeys).reduce(
+    (best, storey) => (best === null || Math.abs(storey.level) < Math.abs(best.level) ? storey : best),
+    null as null | { id: string; level: number },
+  )
+  viewStore.setState({ storeyId: ground?.id ?? null, selectedIds: [], surfaceKey: null, roomId: null })
+}
+
+export async function openJob(jobKey: string): Promise<void> {
+  await jobStore.settled()
+  showOpened(await ask('openJob', { jobKey }))
+}
+
+export async function openDemo(): Promise<void> {
+  await jobStore.settled()
+  showOpened(await ask('openDemo', {}))
+}
+
+export async function createJob(title: string, unitSystem: 'imperial' | 'metric'): Promise<void> {
+  await jobStore.settled()
+  showOpened(await ask('createJob', { title, unitSystem }))
+}
+
+export async function importJob(file: File): Promise<void> {
+  await jobStore.settled()
+  showOpened(await ask('importJob', { text: await file.text() }))
+}
+
+/** Writes the open job as a job file where the user wants it. */
+export async function exportJob(): Promise<void> {
+  const { jobKey } = jobStore.store.getState()
+  if (jobKey === null) return
+  await jobStore.settled()
+  const file = await ask('exportJob', { jobKey })
+  if (!file.ok) return jobStore.refuse(file.problem)
+  const { fileName, text } = file.value
+  if (viewStore.getState().host?.host === 'desktop') {
+    const saved = await ask('saveDocument', { fileName, mediaType: 'application/json', text })
+    if (!saved.ok) jobStore.refuse(saved.problem)
+    return
+  }
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
+  link.download = fileName
+  link.click()
+  URL.revokeObjectURL(link.href)
+}
+
+/** Takes a job out of the book; the open one gives way to the book's page. */
+export async function deleteJob(jobKey: string): Promise<void> {
+  await jobStore.settled()
+  const answer = await ask('deleteJob', { jobKey })
+  if (!answer.ok) return jobStore.refuse(answer.problem)
+  if (jobStore.store.getState().jobKey === jobKey) jobStore.close()
+}

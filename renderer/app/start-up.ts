@@ -1,0 +1,17 @@
+import { ask } from '../bridge/client.ts'
+import { jobStore, viewStore } from '../state/app.ts'
+import { openDemo, openJob, rememberedJob } from './job-book.ts'
+
+/** Opens what was open last, else the job edited last, else the demonstration house. */
+export async function startUp(): Promise<void> {
+  const facts = await ask('hostFacts', {})
+  if (!facts.ok) return jobStore.refuse(facts.problem)
+  viewStore.setState({ host: facts.value })
+  const jobs = await ask('listJobs', {})
+  if (!jobs.ok) return jobStore.refuse(jobs.problem)
+  const last = rememberedJob()
+  const latest = [...jobs.value].sort((a, b) => (a.editedAt < b.editedAt ? 1 : -1))
+  const chosen = latest.find((job) => job.jobKey === last) ?? latest[0]
+  if (chosen === undefined) return openDemo()
+  await openJob(chosen.jobKey)
+}

@@ -1,0 +1,37 @@
+import { useMemo } from 'react'
+import { estimate } from '../../core/price/estimate.ts'
+import type { Estimate } from '../../core/price/estimate-types.ts'
+import type { Job } from '../../core/project/job.ts'
+import { createTakeOff } from '../../core/quantities/take-off.ts'
+import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
+import { specify } from '../../core/specification/specify.ts'
+import type { Specification } from '../../core/specification/types.ts'
+import { useJob } from './app.ts'
+
+/** Remembers the answer for the last job value, so that every part of the screen shares one computation per edit. */
+function perJob<Value>(compute: (job: Job) => Value): (job: Job) => Value {
+  let last: { readonly job: Job; readonly value: Value } | null = null
+  return (job) => {
+    if (last?.job !== job) last = { job, value: compute(job) }
+    return last.value
+  }
+}
+
+export const takeoffOf = perJob<Takeoff>(createTakeOff())
+export const specificationOf = perJob<Specification>((job) => specify(job, takeoffOf(job)))
+export const estimateOf = perJob<Estimate>((job) => estimate(job, takeoffOf(job), specificationOf(job)))
+
+export function useTakeoff(): Takeoff {
+  const job = useJob()
+  return useMemo(() => takeoffOf(job), [job])
+}
+
+export function useSpecification(): Specification {
+  const job = useJob()
+  return useMemo(() => specificationOf(job), [job])
+}
+
+export function useEstimate(): Estimate {
+  const job = useJob()
+  return useMemo(() => estimateOf(job), [job])
+}
