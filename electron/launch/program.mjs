@@ -29,7 +29,8 @@ function runDesktop(binary, environment) {
     const child = spawn(binary, [root, ...sandbox], { stdio: 'inherit', env: environment })
     child.on('error', () => resolve(true))
     child.on('exit', (code, signal) => {
-      const failed = code !== 0 && signal === null && Date.now() - started < showsWindowWithin
+      const ended = code === 0 || ['SIGINT', 'SIGTERM', 'SIGHUP'].includes(signal)
+      const failed = !ended && Date.now() - started < showsWindowWithin
       process.exitCode = failed ? 0 : (code ?? 1)
       resolve(failed)
     })
