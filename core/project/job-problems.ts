@@ -2,11 +2,24 @@ import { hourProblems } from './hour-problems.ts'
 import type { Job } from './job.ts'
 import type { Problem } from './problem.ts'
 import { referenceProblems } from './references.ts'
+import { sketchProblems } from './sketch-problems.ts'
 
 /**
  * Everything that makes a job impossible although each record by itself has the right form: references into nothing, hours that
- * end before they begin. Empty for a job that may be stored and computed with.
+ * end before they begin, sketches that cannot stand. Empty for a job that may be stored and computed with.
  */
 export function jobProblems(job: Job): readonly Problem[] {
-  return [...referenceProblems(job), ...hourProblems(job)]
+  const broken = [...referenceProblems(job), ...hourProblems(job)]
+  // The checks of the sketch follow references, so they wait until every one holds.
+  if (broken.length > 0) return broken
+  return sketchProblems(job).map((wrong) => ({ ...wrong, path: wrong.path || placeOf(job, wrong) }))
+}
+
+/** Problems of the sketch name the record first that is to be changed. */
+function placeOf(job: Job, { ids }: Problem): string {
+  for (const name of ['openings', 'trimRuns', 'ceilingOpenings', 'builtItems', 'rooms'] as const) {
+    const index = Object.keys(job[name]).indexOf(ids[0] ?? '')
+    if (index >= 0) return `${name}[${index}]`
+  }
+  return ''
 }

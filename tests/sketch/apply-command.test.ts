@@ -137,7 +137,8 @@ test('a corner moved out turns both walls, and a wall on it keeps its openings b
     y: feet(0),
   })
   expect(next.openings[window]?.offset).toBe(feet(4))
-  const start = applied(twoRooms(), {
+  const parted = applied(twoRooms(), { kind: 'joinOpening', openingId: door, far: null, casingFar: null })
+  const start = applied(parted, {
     kind: 'moveCorner',
     roomId: parlour,
     wallId: north,
@@ -391,4 +392,32 @@ test('adding the same opening twice is refused', () => {
   expect(refusal(applyCommand(job, { kind: 'addOpening', opening: job.openings[window] as Opening }))).toBe(
     'duplicateId',
   )
+})
+
+test('what cannot be is refused in words with the records it is about, and the sketch stays', () => {
+  const job = twoRooms()
+  const before = structuredClone(job)
+  const wide = applyCommand(job, { kind: 'setOpening', openingId: window, change: { width: feet(15) } })
+  expect(refusal(wide)).toBe('openingOutsideWall')
+  if (!wide.ok) {
+    expect(wide.problem.sentence).toContain('Parlour')
+    expect(wide.problem.ids).toContain(window)
+  }
+  const twin = { ...(job.openings[window] as Opening), id: 'twin' as OpeningId, offset: feet(5) }
+  expect(refusal(applyCommand(job, { kind: 'addOpening', opening: twin }))).toBe('openingsOverlap')
+  const crossed = applyCommand(job, {
+    kind: 'moveCorner',
+    roomId: parlour,
+    wallId: south,
+    x: feet(14),
+    y: feet(-5),
+  })
+  expect(refusal(crossed)).toBe('outlineCrossesItself')
+  expect(refusal(applyCommand(job, { kind: 'moveRooms', roomIds: [parlour], dx: feet(4), dy: 0 }))).toBe(
+    'farSideDoesNotFace',
+  )
+  expect(applied(job, { kind: 'moveRooms', roomIds: [study, parlour], dx: feet(4), dy: 0 }).openings).toEqual(
+    job.openings,
+  )
+  expect(job).toEqual(before)
 })
