@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import { type Outcome, succeed } from '../../core/project/problem.ts'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
 import type { Host } from '../handlers/host.ts'
@@ -35,12 +35,16 @@ export async function startLoopback(options: LoopbackOptions): Promise<Outcome<R
     readDemo: files.readDemo,
   })
   await fillEmptyBook(handlers)
-  const server = await startServer({
-    handlers,
-    pages: files.pages,
-    token: randomBytes(24).toString('base64url'),
-    port: Number(options.environment.COATWRIGHT_PORT ?? 0),
-  })
+  const port = Number(options.environment.COATWRIGHT_PORT ?? 0)
+  const token = randomBytes(24).toString('base64url')
+  const server = await startServer({ handlers, pages: files.pages, token, port }).catch(() => null)
+  if (server === null) {
+    store.value.close()
+    return fail(
+      'hostFailed',
+      `Port ${port} of this machine is taken. Name another one in COATWRIGHT_PORT, or none.`,
+    )
+  }
   return succeed({
     ...server,
     bookPath: store.value.path,

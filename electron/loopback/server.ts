@@ -91,8 +91,9 @@ async function serveRequest(
   sendJson(response, 200, await answerRequest(parts.handlers, name, argument))
 }
 
-/** The whole body, or null where it is larger than a request may be. */
+/** The whole body, or null where it is larger than a request may be; one that says so beforehand is not even read. */
 async function readBody(request: IncomingMessage): Promise<string | null> {
+  if (Number(request.headers['content-length'] ?? 0) > largestBody) return null
   const chunks: Buffer[] = []
   let length = 0
   for await (const chunk of request as AsyncIterable<Buffer>) {

@@ -148,3 +148,18 @@ test('a second npm start on the same book is told that it is open', async () => 
   expect(second).toMatchObject({ code: 1 })
   expect(second.stderr).toContain('already open in another Coatwright')
 })
+
+test('a port that is taken is said in words', async () => {
+  const other = createServer()
+  await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve))
+  onTestFinished(() => {
+    other.close()
+  })
+  const { port } = other.address() as AddressInfo
+  const environment = { ...bareEnvironment(), COATWRIGHT_PORT: String(port) }
+  const failed = await run(process.execPath, [join(launch, 'start.mjs'), '--browser'], {
+    env: environment,
+  }).catch((error) => error)
+  expect(failed).toMatchObject({ code: 1 })
+  expect(failed.stderr).toContain(`Port ${port} of this machine is taken`)
+})

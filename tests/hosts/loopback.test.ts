@@ -122,6 +122,27 @@ test('only POST of JSON is a request', async () => {
   expect((await ask(server, 'dropTables')).status).toBe(404)
 })
 
+test('a body larger than any job is refused before it is read', async () => {
+  const server = await startTestServer()
+  const headers = {
+    'Content-Type': 'application/json',
+    Authorization: `Bearer ${token}`,
+    'Content-Length': '64000001',
+  }
+  const answer = await new Promise<number>((resolve, reject) => {
+    const sent = request(
+      { host: '127.0.0.1', port: server.port, path: '/ask/importJob', method: 'POST', headers },
+      (response) => {
+        resolve(response.statusCode ?? 0)
+        sent.destroy()
+      },
+    )
+    sent.on('error', reject)
+    sent.write('{')
+  })
+  expect(answer).toBe(413)
+})
+
 test('an argument of the wrong shape is a problem with its place', async () => {
   const server = await startTestServer()
   const answer = await ask(server, 'openJob', {}, '{"jobKey":7}')
