@@ -12,7 +12,13 @@ export function jobProblems(job: Job): readonly Problem[] {
   const broken = [...referenceProblems(job), ...hourProblems(job)]
   // The checks of the sketch follow references, so they wait until every one holds.
   if (broken.length > 0) return broken
-  return sketchProblems(job).map((wrong) => ({ ...wrong, path: wrong.path || placeOf(job, wrong) }))
+  const wrong = sketchProblems(job).map((one) => ({ ...one, path: one.path || placeOf(job, one) }))
+  // An outline that cannot be makes doors of the room next door wrong as well; the cause is said first.
+  return [...wrong.filter(isOfOutline), ...wrong.filter((one) => !isOfOutline(one))]
+}
+
+function isOfOutline({ kind }: Problem): boolean {
+  return kind === 'wallTooShort' || kind === 'outlineDegenerate' || kind === 'outlineCrossesItself'
 }
 
 /** Problems of the sketch name the record first that is to be changed. */
