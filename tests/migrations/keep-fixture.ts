@@ -7,7 +7,7 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { readMigrations } from '../../electron/storage/migrations.ts'
 import { createStore } from '../../electron/storage/store.ts'
-import { plainJob } from '../fixtures/plain-room.ts'
+import { everyRecordJob } from '../fixtures/every-record.ts'
 
 const migrations = readMigrations(join(import.meta.dirname, '..', '..', 'migrations'))
 const newest = migrations.at(-1)
@@ -22,7 +22,7 @@ const store = createStore(path, {
   newJobKey: () => 'job-1',
 })
 if (!store.ok) throw new Error(store.problem.sentence)
-const created = store.value.create(plainJob())
+const created = store.value.create(everyRecordJob())
 if (!created.ok) throw new Error(created.problem.sentence)
 store.value.close()
 // One file without companions, as a closed book is.

@@ -1,11 +1,13 @@
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { diffJobs, reverseDiff } from '../../core/project/diff.ts'
-import { type Job, recordSchemas } from '../../core/project/job.ts'
+import { emptyJob } from '../../core/project/empty-job.ts'
+import { collectionNames, type Job, recordSchemas } from '../../core/project/job.ts'
 import type { Room, RoomId } from '../../core/project/sketch-records.ts'
 import type { ColourId } from '../../core/project/survey-records.ts'
 import { feet } from '../../core/units/length.ts'
 import { tableNames } from '../../electron/storage/collections.ts'
+import { everyRecordJob } from '../fixtures/every-record.ts'
 import { linen, plainJob, roomId } from '../fixtures/plain-room.ts'
 import { granted, openBook, problemOf, testFolder } from './books.ts'
 
@@ -30,6 +32,35 @@ test('a created job comes back exactly, from memory and after reopening', () => 
   expect(granted(first.open('job-1')).job).toEqual(plainJob())
   first.close()
   expect(granted(openBook(path).open('job-1')).job).toEqual(plainJob())
+})
+
+test('a job with records of every kind comes back exactly, by the book and by its file', () => {
+  const path = join(testFolder(), 'book.sqlite')
+  const job = everyRecordJob()
+  const empty = collectionNames.filter((name) => Object.keys(job[name]).length === 0)
+  expect(empty).toEqual([])
+  const book = openBook(path)
+  granted(book.create(job))
+  const { text } = granted(book.export('job-1'))
+  expect(granted(book.import(text)).job).toEqual(job)
+  book.close()
+  const reopened = openBook(path)
+  expect(granted(reopened.open('job-1')).job).toEqual(job)
+  expect(granted(reopened.open('job-2')).job).toEqual(job)
+})
+
+test('a job can be emptied by one edit and filled again by its reverse, whatever points at what', () => {
+  const path = join(testFolder(), 'book.sqlite')
+  const book = openBook(path)
+  const full = granted(book.create(everyRecordJob())).job
+  const shop = { products: full.products, crew: full.crew, rates: full.rates, rules: full.rules }
+  const bare: Job = emptyJob(full.header, { ...shop, houseRules: full.houseRules, colours: {} }, [])
+  const diff = diffJobs(full, bare)
+  granted(book.storeEdit('job-1', 1, diff))
+  expect(granted(book.open('job-1')).job).toEqual(bare)
+  granted(book.storeEdit('job-1', 2, reverseDiff(diff)))
+  book.close()
+  expect(granted(openBook(path).open('job-1')).job).toEqual(full)
 })
 
 test('the list shows the job edited last first, with its rooms counted', () => {
