@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
+import type { Handlers } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
-import { readJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { readWords } from './words.ts'
 import { writeFolder } from './write-folder.ts'
@@ -12,36 +12,45 @@ export interface PlanFiles {
 }
 
 export interface PlanParts {
-  readonly makeFiles: (job: Job) => Outcome<PlanFiles>
+  readonly handlers: Handlers
+  /** What the host behind the handlers was given to save. */
+  readonly documents: ReadonlyMap<string, string>
+  readonly makeFiles: (jobKey: string, job: Job) => Outcome<PlanFiles>
   readonly say: (line: string) => void
   readonly complain: (line: string) => void
 }
 
 /** Plans the job of a file and writes what follows into a folder. Answers the exit code: bad input writes nothing and is not 0. */
-export function planCommand(words: readonly string[], { makeFiles, say, complain }: PlanParts): 0 | 1 {
-  const done = planInto(words, makeFiles)
+export async function planCommand(words: readonly string[], parts: PlanParts): Promise<0 | 1> {
+  const done = await planInto(words, parts)
   if (!done.ok) {
-    complain(done.problem.sentence)
+    parts.complain(done.problem.sentence)
     return 1
   }
-  for (const line of done.value) say(line)
+  for (const line of done.value) parts.say(line)
   return 0
 }
 
-function planInto(words: readonly string[], makeFiles: PlanParts['makeFiles']): Outcome<readonly string[]> {
+async function planInto(
+  words: readonly string[],
+  { handlers, documents, makeFiles }: PlanParts,
+): Promise<Outcome<readonly string[]>> {
   const read = readWords(words)
   if (!read.ok) return read
   const { jobFile, outFolder } = read.value
   const text = readText(jobFile)
   if (!text.ok) return text
-  const job = readJobFile(text.value)
-  if (!job.ok) return job
-  const made = makeFiles(job.value)
+  const opened = await handlers.importJob({ text: text.value })
+  if (!opened.ok) return opened
+  const made = makeFiles(opened.value.jobKey, opened.value.job)
   if (!made.ok) return made
-  const { files, summary } = made.value
-  const written = writeFolder(outFolder, files)
+  for (const [fileName, content] of Object.entries(made.value.files)) {
+    const saved = await handlers.saveDocument({ fileName, mediaType: mediaTypeOf(fileName), text: content })
+    if (!saved.ok) return saved
+  }
+  const written = writeFolder(outFolder, documents)
   if (!written.ok) return written
-  return succeed([...summary, `Written to ${outFolder}: ${Object.keys(files).join(', ')}`])
+  return succeed([...made.value.summary, `Written to ${outFolder}: ${[...documents.keys()].join(', ')}`])
 }
 
 function readText(path: string): Outcome<string> {
@@ -50,5 +59,20 @@ function readText(path: string): Outcome<string> {
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
     return fail('notFound', `The job file ${path} cannot be read: ${why}`)
+  }
+}
+
+function mediaTypeOf(fileName: string): string {
+  switch (fileName.slice(fileName.lastIndexOf('.'))) {
+    case '.json':
+      return 'application/json'
+    case '.html':
+      return 'text/html'
+    case '.csv':
+      return 'text/csv'
+    case '.ics':
+      return 'text/calendar'
+    default:
+      return 'text/plain'
   }
 }

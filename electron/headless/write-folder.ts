@@ -6,7 +6,7 @@ import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
  * Writes files into a folder, made where it is missing. They are written beside it first and moved in only when all of them are
  * whole, so that a full disk leaves no half plan; older files of other names stay.
  */
-export function writeFolder(folder: string, files: Readonly<Record<string, string>>): Outcome<null> {
+export function writeFolder(folder: string, files: ReadonlyMap<string, string>): Outcome<null> {
   const place = resolve(folder)
   let draft: string | undefined
   try {
@@ -15,9 +15,9 @@ export function writeFolder(folder: string, files: Readonly<Record<string, strin
     }
     mkdirSync(dirname(place), { recursive: true })
     draft = mkdtempSync(join(dirname(place), `.${basename(place)}-`))
-    for (const [name, text] of Object.entries(files)) writeFileSync(join(draft, name), text)
+    for (const [name, text] of files) writeFileSync(join(draft, name), text)
     mkdirSync(place, { recursive: true })
-    for (const name of Object.keys(files)) renameSync(join(draft, name), join(place, name))
+    for (const name of files.keys()) renameSync(join(draft, name), join(place, name))
     return succeed(null)
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)

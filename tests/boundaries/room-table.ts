@@ -38,7 +38,7 @@ const coreRooms: readonly RoomRule[] = coreOrder.map((room, index) => ({
 export const roomTable: readonly RoomRule[] = [
   ...coreRooms,
   { room: 'renderer/bridge', mayEnter: ['core'], mayName: [] },
-  { room: 'renderer/state', mayEnter: ['core', 'renderer/bridge'], mayName: ['react', 'zustand'] },
+  { room: 'renderer/state', mayEnter: ['core', 'renderer/bridge'], mayName: ['react', 'zod', 'zustand'] },
   {
     room: 'renderer',
     mayEnter: ['core'],
@@ -58,7 +58,11 @@ export const roomTable: readonly RoomRule[] = [
     mayEnter: ['core', 'electron/handlers', 'electron/pages', 'electron/storage'],
     mayName: ['node:'],
   },
-  { room: 'electron/headless', mayEnter: ['core'], mayName: ['node:'] },
+  {
+    room: 'electron/headless',
+    mayEnter: ['core', 'electron/handlers', 'electron/storage'],
+    mayName: ['node:'],
+  },
   { room: 'electron/launch', mayEnter: [], mayName: ['@vitejs/plugin-react', 'node:', 'vite'] },
   { room: 'demo-data', mayEnter: ['core'], mayName: ['node:'] },
 ]

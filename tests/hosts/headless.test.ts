@@ -3,22 +3,27 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { fail, succeed } from '../../core/project/problem.ts'
+import { gatheringHost } from '../../electron/headless/gathering-host.ts'
 import { type PlanParts, planCommand } from '../../electron/headless/plan-command.ts'
 import { readWords } from '../../electron/headless/words.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
-import { testFolder } from '../storage/books.ts'
+import { openBook, testFolder } from '../storage/books.ts'
+import { quietHandlers } from './handler-parts.ts'
 
-const titleOnly: PlanParts['makeFiles'] = (job) =>
+const titleOnly: PlanParts['makeFiles'] = (_jobKey, job) =>
   succeed({
     files: { 'title.txt': job.header.title, 'two.txt': '2' },
     summary: [`Planned ${job.header.title}`],
   })
 
 /** Runs the command in a folder of its own that holds `job.json`. */
-function runIn(folder: string, words: readonly string[], makeFiles = titleOnly) {
+async function runIn(folder: string, words: readonly string[], makeFiles = titleOnly) {
   const said: string[] = []
   const complaints: string[] = []
-  const code = planCommand(words, {
+  const { host, documents } = gatheringHost('0.0.0')
+  const code = await planCommand(words, {
+    handlers: quietHandlers({ host, store: openBook(':memory:') }),
+    documents,
     makeFiles,
     say: (line) => said.push(line),
     complain: (line) => complaints.push(line),
@@ -54,42 +59,42 @@ test('missing, doubled and unknown words are answered with how to use the comman
   }
 })
 
-test('a good job is planned, written, and summed up in a few lines', () => {
+test('a good job is planned, written, and summed up in a few lines', async () => {
   const folder = folderWithJob()
   const out = join(folder, 'deep', 'out')
-  const { code, said, complaints, left } = runIn(folder, [join(folder, 'job.json'), '--out', out])
+  const { code, said, complaints, left } = await runIn(folder, [join(folder, 'job.json'), '--out', out])
   expect({ code, complaints, left }).toEqual({ code: 0, complaints: [], left: ['deep', 'job.json'] })
   expect(said).toEqual(['Planned One plain room', `Written to ${out}: title.txt, two.txt`])
   expect(readFileSync(join(out, 'title.txt'), 'utf8')).toBe('One plain room')
   expect(readdirSync(join(folder, 'deep'))).toEqual(['out'])
 })
 
-test('a second run replaces its own files and leaves others alone', () => {
+test('a second run replaces its own files and leaves others alone', async () => {
   const folder = folderWithJob()
   const out = join(folder, 'out')
   mkdirSync(out)
   writeFileSync(join(out, 'title.txt'), 'old')
   writeFileSync(join(out, 'mine.txt'), 'mine')
-  expect(runIn(folder, [join(folder, 'job.json'), '--out', out]).code).toBe(0)
+  expect((await runIn(folder, [join(folder, 'job.json'), '--out', out])).code).toBe(0)
   expect(readFileSync(join(out, 'title.txt'), 'utf8')).toBe('One plain room')
   expect(readFileSync(join(out, 'mine.txt'), 'utf8')).toBe('mine')
 })
 
-test('bad input exits with its sentence and writes nothing', () => {
+test('bad input exits with its sentence and writes nothing', async () => {
   const folder = folderWithJob('{"format": "a shopping list"}')
   const out = join(folder, 'out')
-  const bad = runIn(folder, [join(folder, 'job.json'), '--out', out])
+  const bad = await runIn(folder, [join(folder, 'job.json'), '--out', out])
   expect(bad).toMatchObject({ code: 1, said: [], left: ['job.json'] })
   expect(bad.complaints).toHaveLength(1)
-  const missing = runIn(folder, [join(folder, 'none.json'), '--out', out])
+  const missing = await runIn(folder, [join(folder, 'none.json'), '--out', out])
   expect(missing).toMatchObject({ code: 1, left: ['job.json'] })
   expect(missing.complaints[0]).toContain('cannot be read')
 })
 
-test('a job that cannot be planned writes nothing', () => {
+test('a job that cannot be planned writes nothing', async () => {
   const folder = folderWithJob()
   const noPlan = () => fail('noPlan', 'Nobody of the crew may use a fine brush.')
-  const { code, complaints, left } = runIn(
+  const { code, complaints, left } = await runIn(
     folder,
     [join(folder, 'job.json'), '--out', join(folder, 'out')],
     noPlan,
@@ -101,11 +106,11 @@ test('a job that cannot be planned writes nothing', () => {
   })
 })
 
-test('a place that is no folder is refused and stays as it is', () => {
+test('a place that is no folder is refused and stays as it is', async () => {
   const folder = folderWithJob()
   const out = join(folder, 'out')
   writeFileSync(out, 'a file')
-  const refused = runIn(folder, [join(folder, 'job.json'), '--out', out])
+  const refused = await runIn(folder, [join(folder, 'job.json'), '--out', out])
   expect(refused).toMatchObject({ code: 1, left: ['job.json', 'out'] })
   expect(readFileSync(out, 'utf8')).toBe('a file')
 })
