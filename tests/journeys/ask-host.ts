@@ -1,0 +1,29 @@
+import type { Page } from 'playwright-core'
+import type { Answer, Argument, RequestName } from '../../core/contract/requests.ts'
+import type { Outcome } from '../../core/project/problem.ts'
+
+/** Asks the host from inside the page, past everything the page itself shows. */
+export async function askFrom<Name extends RequestName>(
+  page: Page,
+  name: Name,
+  argument: Argument<Name>,
+): Promise<Outcome<Answer<Name>>> {
+  const answer = await page.evaluate(
+    async ([request, words]) => {
+      if ('coatwright' in window) {
+        const desktop = window.coatwright as { ask: (name: string, argument: unknown) => Promise<unknown> }
+        return desktop.ask(request as string, words)
+      }
+      const inAddress = new URLSearchParams(location.hash.slice(1)).get('token')
+      const token = inAddress ?? sessionStorage.getItem('coatwright-token')
+      const heard = await fetch(`/ask/${request}`, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json', Authorization: `Bearer ${token}` },
+        body: JSON.stringify(words),
+      })
+      return heard.json()
+    },
+    [name, argument] as readonly unknown[],
+  )
+  return answer as Outcome<Answer<Name>>
+}
