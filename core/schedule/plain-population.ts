@@ -1,5 +1,3 @@
-import type { PlainNet } from './plain-net.ts'
-import { failedCost } from './plain-windows.ts'
 import { type RandomStream, randomBelow } from './random.ts'
 
 /** One side of the two-direction search: decodes keys (least first) in the net as this side sees it. */
@@ -15,10 +13,15 @@ interface Member {
   end: number
 }
 
-export interface PlainIncumbent {
-  readonly starts: Int32Array
-  end: number
+/** The tasks as the breeding sees them: their lengths and how much work they are, for finding busy stretches. */
+export interface Stock {
+  readonly count: number
+  readonly durations: Int32Array
+  readonly weights: Float64Array
 }
+
+/** Told of every decoded plan; true when it was the best so far. */
+export type Witness = (starts: Int32Array, cost: number, direction: 0 | 1) => boolean
 
 /**
  * Two populations of plans, one packed towards the start and one towards the end. A child of two plans of one side is decoded
@@ -27,37 +30,42 @@ export interface PlainIncumbent {
  * Starts of the backward side are counted from the end, in the mirrored net.
  */
 export function* searchPopulations(
-  net: PlainNet,
+  stock: Stock,
   directions: readonly [Direction, Direction],
   random: RandomStream,
-  best: PlainIncumbent,
   firstSize: number,
+  witness: Witness,
 ): Generator<boolean, void, void> {
-  const breeder = createBreeder(net, directions, random)
-  const keys = new Int32Array(net.count)
+  const breeder = createBreeder(stock, directions, random)
+  const keys = new Int32Array(stock.count)
+  const [champion] = newMembers(stock, 1) as readonly [Member]
   let size = firstSize
   for (;;) {
-    const sides = [newMembers(net, size), newMembers(net, size)] as const
+    const sides = [newMembers(stock, size), newMembers(stock, size)] as const
     for (const [index, member] of sides[0].entries()) {
-      if (index === 0 && best.end < Number.POSITIVE_INFINITY && size > firstSize) {
-        member.starts.set(best.starts)
-        member.end = best.end
+      if (index === 0 && champion.end < Number.POSITIVE_INFINITY) {
+        copyMember(champion, member)
         continue
       }
       directions[0].sample(keys)
       member.end = directions[0].decode(keys, member.starts)
-      yield note(net, best, member, 0)
+      yield witness(member.starts, member.end, 0)
     }
-    yield* breedGenerations(net, best, breeder, sides)
+    yield* breedGenerations(breeder, sides, witness)
+    for (const member of sides[0]) if (member.end < champion.end) copyMember(member, champion)
     size = Math.min(400, Math.round(size * 1.7))
   }
 }
 
+function copyMember(from: Member, to: Member): void {
+  to.starts.set(from.starts)
+  to.end = from.end
+}
+
 function* breedGenerations(
-  net: PlainNet,
-  best: PlainIncumbent,
   breeder: Breeder,
   sides: readonly [readonly Member[], readonly Member[]],
+  witness: Witness,
 ): Generator<boolean, void, void> {
   let source: 0 | 1 = 0
   let least = Math.min(...sides[0].map((member) => member.end))
@@ -68,9 +76,9 @@ function* breedGenerations(
     for (let index = 0; index < parents.length; index++) {
       const child = children[index] as Member
       breeder.breed(parents, index, target, child)
-      yield note(net, best, child, target)
+      yield witness(child.starts, child.end, target)
       breeder.breedSecond(target)
-      yield note(net, best, breeder.second, target)
+      yield witness(breeder.second.starts, breeder.second.end, target)
       breeder.keepBetter(child)
       if (child.end < least) {
         least = child.end
@@ -81,21 +89,11 @@ function* breedGenerations(
   }
 }
 
-function newMembers(net: PlainNet, size: number): readonly Member[] {
+function newMembers(stock: Stock, size: number): readonly Member[] {
   return Array.from({ length: size }, () => ({
-    starts: new Int32Array(net.count),
+    starts: new Int32Array(stock.count),
     end: Number.POSITIVE_INFINITY,
   }))
-}
-
-function note(net: PlainNet, best: PlainIncumbent, member: Member, direction: 0 | 1): boolean {
-  if (member.end >= best.end || member.end >= failedCost) return false
-  best.end = member.end
-  for (let task = 0; task < net.count; task++) {
-    const start = member.starts[task] as number
-    best.starts[task] = direction === 0 ? start : member.end - start - (net.durations[task] as number)
-  }
-  return true
 }
 
 interface Breeder {
@@ -107,19 +105,17 @@ interface Breeder {
 }
 
 function createBreeder(
-  net: PlainNet,
+  stock: Stock,
   directions: readonly [Direction, Direction],
   random: RandomStream,
 ): Breeder {
-  const { count, durations } = net
+  const { count, durations, weights } = stock
   const keys = new Int32Array(count)
   const second: Member = { starts: new Int32Array(count), end: Number.POSITIVE_INFINITY }
-  const weight = workWeights(net)
   let mother: Member = second
   let father: Member = second
 
   function spanOf(member: Member): number {
-    if (member.end < failedCost) return member.end
     return member.starts.reduce(
       (latest, start, task) => Math.max(latest, start + (durations[task] as number)),
       0,
@@ -149,7 +145,7 @@ function createBreeder(
       let work = 0
       for (let task = 0; task < count; task++) {
         const start = from.starts[task] as number
-        if (start >= begin && start < begin + length) work += weight[task] as number
+        if (start >= begin && start < begin + length) work += weights[task] as number
       }
       const density = work / length
       if (density <= densest) continue
@@ -207,13 +203,4 @@ function createBreeder(
       child.starts.set(second.starts)
     },
   }
-}
-
-function workWeights(net: PlainNet): Float64Array {
-  return Float64Array.from(net.durations, (duration, task) => {
-    const share = net.capacities.reduce((sum, capacity, resource) => {
-      return sum + (net.demands[task]?.[resource] as number) / Math.max(1, capacity)
-    }, 0)
-    return duration * share
-  })
 }

@@ -1,9 +1,14 @@
 import { mirrorPlainNet, type PlainNet } from './plain-net.ts'
 import { createSampler, createSorter } from './plain-order.ts'
-import { type Direction, type PlainIncumbent, searchPopulations } from './plain-population.ts'
+import { type Direction, searchPopulations } from './plain-population.ts'
 import { createSerialDecoder, topologicalOrder } from './plain-serial.ts'
-import { allWaits, createWindowDecoder, noWait } from './plain-windows.ts'
+import { allWaits, createWindowDecoder, failedCost, noWait } from './plain-windows.ts'
 import { type RandomStream, randomStream } from './random.ts'
+
+export interface PlainIncumbent {
+  readonly starts: Int32Array
+  end: number
+}
 
 export interface PlainSearch {
   readonly best: PlainIncumbent
@@ -17,7 +22,10 @@ export function createPlainSearch(net: PlainNet, seed: number): PlainSearch | un
   const best = { starts: new Int32Array(net.count), end: Number.POSITIVE_INFINITY }
   const directions = directionsOf(net, random)
   if (directions === undefined) return undefined
-  const steps = searchPopulations(net, directions, random, best, 30)
+  const stock = { count: net.count, durations: net.durations, weights: workWeights(net) }
+  const steps = searchPopulations(stock, directions, random, 30, (starts, end, direction) => {
+    return note(net, best, starts, end, direction)
+  })
   return { best, step: () => steps.next().value === true }
 }
 
@@ -66,4 +74,30 @@ function windowDirection(net: PlainNet, waits: Int32Array, random: RandomStream)
     },
     decode: createWindowDecoder(net, waits).decode,
   }
+}
+
+/** Starts of the backward side are counted from the end, in the mirrored net. */
+function note(
+  net: PlainNet,
+  best: PlainIncumbent,
+  starts: Int32Array,
+  end: number,
+  direction: 0 | 1,
+): boolean {
+  if (end >= best.end || end >= failedCost) return false
+  best.end = end
+  for (let task = 0; task < net.count; task++) {
+    const start = starts[task] as number
+    best.starts[task] = direction === 0 ? start : end - start - (net.durations[task] as number)
+  }
+  return true
+}
+
+function workWeights(net: PlainNet): Float64Array {
+  return Float64Array.from(net.durations, (duration, task) => {
+    const share = net.capacities.reduce((sum, capacity, resource) => {
+      return sum + (net.demands[task]?.[resource] as number) / Math.max(1, capacity)
+    }, 0)
+    return duration * share
+  })
 }

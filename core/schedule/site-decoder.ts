@@ -7,6 +7,8 @@ export interface SiteChoices {
   readonly keys: Float64Array
   readonly sizes: Uint8Array
   readonly taste: Int32Array
+  /** Ticks before which a task is not to start (forward decodings only), to close a room no sooner than useful. */
+  readonly delays: Int32Array
 }
 
 /** Why the last decoding failed: the task that found no place, and what stood in its way. */
@@ -78,7 +80,7 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
       const index = members[position] as number
       const task = tasks[index] as NetTask
       if (task.fixed !== 0) continue
-      limitsFor(index, notBefore)
+      limitsFor(index, net.mirrored ? notBefore : Math.max(notBefore, choices.delays[index] as number))
       const option = Math.min(choices.sizes[index] as number, task.sizes.length - 1)
       const size = task.sizes[option] as number
       const outcome = ledger.find(task, size, task.durations[option] as number, from, fit)

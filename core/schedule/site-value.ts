@@ -7,14 +7,16 @@ import { never, type SiteNet, type TeamCalendar } from './site-net.ts'
  * finish tick, sum of ends. The last two only break ties.
  */
 export type SiteValue = Float64Array
-export const valueTerms = 8
+const comparedTerms = 8
+/** Index of one number that falls on the way to a better plan: the terms weighted, with hours where days are too coarse. */
+export const guideTerm = 8
 
 export function isBetter(one: SiteValue, other: SiteValue): boolean {
   return compareValues(one, other) < 0
 }
 
 export function compareValues(one: SiteValue, other: SiteValue): number {
-  for (let term = 0; term < valueTerms; term++) {
+  for (let term = 0; term < comparedTerms; term++) {
     const difference = (one[term] as number) - (other[term] as number)
     if (difference !== 0) return difference
   }
@@ -22,7 +24,7 @@ export function compareValues(one: SiteValue, other: SiteValue): number {
 }
 
 export function worstValue(): SiteValue {
-  return new Float64Array(valueTerms).fill(Number.POSITIVE_INFINITY)
+  return new Float64Array(comparedTerms + 1).fill(Number.POSITIVE_INFINITY)
 }
 
 /** Reckons the value of complete placements of a forward (not mirrored) net; the result is written into `value`. */
@@ -77,6 +79,15 @@ export function createSiteValuer(net: SiteNet): (placements: SitePlacements, val
     return days
   }
 
+  /** Ticks that rooms are out of use, as left by the last call of `roomDays`. */
+  function roomTicks(): number {
+    let ticks = 0
+    for (let room = 0; room < net.roomCount; room++) {
+      if (roomFirst[room] !== never) ticks += (roomLast[room] as number) - (roomFirst[room] as number)
+    }
+    return ticks
+  }
+
   function productChanges(placements: SitePlacements): number {
     byStart.sort(
       (one, other) => (placements.start[one] as number) - (placements.start[other] as number) || one - other,
@@ -108,6 +119,14 @@ export function createSiteValuer(net: SiteNet): (placements: SitePlacements, val
     let sum = 0
     for (let index = 0; index < tasks.length; index++) sum += placements.end[index] as number
     value[7] = sum
+    const hours = net.axis.grid / 60
+    value[guideTerm] =
+      100_000 * value[0] +
+      2000 * value[1] +
+      (net.problem.clock.kind === 'site' ? 1000 : 0) * value[2] +
+      100 * value[3] +
+      hours * (10 * tick + 2 * roomTicks() + 4 * value[4]) +
+      2 * value[5]
   }
 }
 
