@@ -1,0 +1,156 @@
+import { Arc, Group, Line } from 'react-konva'
+import { type Point, pointBetween } from '../../core/geometry/point.ts'
+import type { Job } from '../../core/project/job.ts'
+import type { Opening } from '../../core/project/sketch-records.ts'
+import { openingSides, type Wall } from '../../core/project/walls.ts'
+import type { Ink } from './ink.ts'
+import { toScreen, type View } from './view.ts'
+
+interface OpeningDrawingProps {
+  readonly job: Job
+  readonly opening: Opening
+  readonly view: View
+  readonly ink: Ink
+  readonly storeyId: string
+  /** Thickness a wall is drawn with where nothing is known behind it, plan units. */
+  readonly thickness: number
+  readonly isSelected: boolean
+  readonly isLit: boolean
+}
+
+/** One opening on the plan: the wall's solid cut away between its jambs, and what closes it. */
+export function OpeningDrawing(props: OpeningDrawingProps) {
+  const { job, opening, view, ink } = props
+  const { near, far } = openingSides(job, opening)
+  if (near === null || near.room.storeyId !== props.storeyId || near.wall.length === 0) return null
+  const { from, to } = near.place
+  const inner = [edge(near.wall, from), edge(near.wall, to)] as const
+  const depth = far === null ? props.thickness : gapBetween(near.wall, far.wall)
+  const outward = outwardOf(near.wall)
+  const outer = inner.map((point) => ({
+    x: point.x + outward.x * depth,
+    y: point.y + outward.y * depth,
+  })) as [Point, Point]
+  const [a, b, c, d] = [inner[0], inner[1], outer[1], outer[0]].map((point) => toScreen(view, point)) as [
+    Point,
+    Point,
+    Point,
+    Point,
+  ]
+  const stroke = props.isSelected ? ink.act : ink.ink
+  const strokeWidth = props.isSelected ? 2.25 : 1.25
+  return (
+    <Group listening={false}>
+      <Line
+        points={flat([a, b, c, d])}
+        closed
+        fill={props.isLit ? ink.waitSoft : props.isSelected ? ink.actSoft : ink.paper}
+      />
+      <Line points={flat([a, d])} stroke={stroke} strokeWidth={strokeWidth} />
+      <Line points={flat([b, c])} stroke={stroke} strokeWidth={strokeWidth} />
+      {opening.kind === 'window' ? (
+        <WindowLines ends={[a, b, c, d]} stroke={stroke} strokeWidth={strokeWidth} />
+      ) : null}
+      {opening.kind === 'casedOpening' ? (
+        <Line points={flat([a, b])} stroke={stroke} strokeWidth={1} dash={[4, 4]} />
+      ) : null}
+      {opening.kind === 'fireplace' || opening.kind === 'builtIn' || opening.kind === 'other' ? (
+        <Line points={flat([a, c])} stroke={stroke} strokeWidth={1} />
+      ) : null}
+      {opening.slab !== null ? (
+        <Leaves opening={opening} ends={[a, b, c, d]} wall={near.wall} stroke={stroke} />
+      ) : null}
+    </Group>
+  )
+}
+
+function WindowLines(props: {
+  readonly ends: readonly [Point, Point, Point, Point]
+  readonly stroke: string
+  readonly strokeWidth: number
+}) {
+  const [a, b, c, d] = props.ends
+  return [0, 0.5, 1].map((share) => (
+    <Line
+      key={share}
+      points={flat([pointBetween(a, d, share), pointBetween(b, c, share)])}
+      stroke={props.stroke}
+      strokeWidth={share === 0.5 ? 1 : props.strokeWidth}
+    />
+  ))
+}
+
+/** Door leaves standing open a quarter turn into the side they open towards, with the arc they swing. */
+function Leaves(props: {
+  readonly opening: Opening
+  readonly ends: readonly [Point, Point, Point, Point]
+  readonly wall: Wall
+  readonly stroke: string
+}) {
+  const { opening, stroke } = props
+  const [a, b, c, d] = props.ends
+  const opensNear = opening.slab?.edgesShow === 'near'
+  const [hinge, latch] = opensNear ? [a, b] : [d, c]
+  const width = Math.hypot(latch.x - hinge.x, latch.y - hinge.y)
+  if (width < 6) return null
+  const along = (Math.atan2(latch.y - hinge.y, latch.x - hinge.x) * 180) / Math.PI
+  const turn = (props.wall.inside === 'right') === opensNear ? 90 : -90
+  const pair = (opening.slab?.leaves ?? 1) >= 2
+  const radius = pair ? width / 2 : width
+  return (
+    <>
+      <Leaf hinge={hinge} along={along} turn={turn} radius={radius} stroke={stroke} />
+      {pair ? <Leaf hinge={latch} along={along + 180} turn={-turn} radius={radius} stroke={stroke} /> : null}
+    </>
+  )
+}
+
+function Leaf(props: {
+  readonly hinge: Point
+  readonly along: number
+  readonly turn: number
+  readonly radius: number
+  readonly stroke: string
+}) {
+  const { hinge, along, turn, radius, stroke } = props
+  const open = ((along + turn) * Math.PI) / 180
+  return (
+    <>
+      <Line
+        points={flat([hinge, { x: hinge.x + Math.cos(open) * radius, y: hinge.y + Math.sin(open) * radius }])}
+        stroke={stroke}
+        strokeWidth={1.75}
+      />
+      <Arc
+        x={hinge.x}
+        y={hinge.y}
+        innerRadius={radius}
+        outerRadius={radius}
+        angle={90}
+        rotation={turn > 0 ? along : along - 90}
+        stroke={stroke}
+        strokeWidth={0.75}
+        dash={[3, 3]}
+      />
+    </>
+  )
+}
+
+function flat(points: readonly Point[]): number[] {
+  return points.flatMap(({ x, y }) => [x, y])
+}
+
+function edge(wall: Wall, at: number): Point {
+  return pointBetween(wall.start, wall.end, at / wall.length)
+}
+
+/** Unit vector from the room out through the wall. */
+function outwardOf(wall: Wall): Point {
+  const [dx, dy] = [(wall.end.x - wall.start.x) / wall.length, (wall.end.y - wall.start.y) / wall.length]
+  return wall.inside === 'right' ? { x: dy, y: -dx } : { x: -dy, y: dx }
+}
+
+function gapBetween(near: Wall, far: Wall): number {
+  const outward = outwardOf(near)
+  return Math.max(0, (far.start.x - near.start.x) * outward.x + (far.start.y - near.start.y) * outward.y)
+}

@@ -1,0 +1,243 @@
+import { Fragment } from 'react'
+import { Group, Line, Text } from 'react-konva'
+import { type Point, pointBetween } from '../../core/geometry/point.ts'
+import { polygonArea, polygonBounds } from '../../core/geometry/polygon.ts'
+import type { Room } from '../../core/project/sketch-records.ts'
+import { roomWalls, type Wall } from '../../core/project/walls.ts'
+import { areaFromSquareUnits, formatArea } from '../../core/units/area.ts'
+import { formatLength, type LengthUnitSystem } from '../../core/units/length.ts'
+import type { Ink } from './ink.ts'
+import { toScreen, type View } from './view.ts'
+
+interface RoomDrawingProps {
+  readonly room: Room
+  readonly view: View
+  readonly ink: Ink
+  readonly system: LengthUnitSystem
+  readonly isSelected: boolean
+  readonly isRefused: boolean
+  readonly litWalls: readonly string[]
+}
+
+function screenPoints(view: View, points: readonly Point[]): number[] {
+  return points.flatMap((point) => {
+    const { x, y } = toScreen(view, point)
+    return [x, y]
+  })
+}
+
+/** The solid of the walls round a room, drawn under all rooms: as thick as `thickness` (plan units) on the outside. */
+export function WallSolid(props: {
+  readonly room: Room
+  readonly view: View
+  readonly thickness: number
+  readonly color: string
+}) {
+  return (
+    <Line
+      points={screenPoints(props.view, props.room.corners)}
+      closed
+      stroke={props.color}
+      strokeWidth={2 * props.thickness * props.view.scale}
+      lineJoin="miter"
+      miterLimit={3}
+      listening={false}
+    />
+  )
+}
+
+export function RoomDrawing(props: RoomDrawingProps) {
+  const { room, view, ink, isSelected, isRefused } = props
+  const stroke = isRefused ? ink.stop : isSelected ? ink.act : ink.ink
+  return (
+    <Group listening={false}>
+      <Line
+        points={screenPoints(view, room.corners)}
+        closed
+        fill={isSelected ? ink.actSoft : ink.paperRaised}
+        stroke={stroke}
+        strokeWidth={isSelected ? 2.5 : 1.75}
+        lineJoin="miter"
+        {...(isRefused ? { dash: [8, 5] } : {})}
+      />
+      <RoomRakes room={room} view={view} ink={ink} />
+      <RoomTitle {...props} />
+      {roomWalls(room).map((wall) => (
+        <Fragment key={wall.id}>
+          {props.litWalls.includes(wall.id) ? (
+            <Line
+              points={screenPoints(view, [wall.start, wall.end])}
+              stroke={ink.wait}
+              strokeWidth={6}
+              lineCap="butt"
+            />
+          ) : null}
+          {isSelected ? <WallDimension wall={wall} {...props} /> : null}
+        </Fragment>
+      ))}
+      {isSelected
+        ? room.corners.map((corner) => (
+            <CornerHandle key={corner.wallId} at={toScreen(view, corner)} ink={ink} />
+          ))
+        : null}
+    </Group>
+  )
+}
+
+function CornerHandle(props: { readonly at: Point; readonly ink: Ink }) {
+  const { x, y } = props.at
+  return (
+    <Line
+      points={[x - 4, y - 4, x + 4, y - 4, x + 4, y + 4, x - 4, y + 4]}
+      closed
+      fill={props.ink.paperRaised}
+      stroke={props.ink.act}
+      strokeWidth={1.5}
+    />
+  )
+}
+
+/** Lines across the room where its ceiling bends: the ridge of a gable, the edges of a flat. */
+function RoomRakes(props: { readonly room: Room; readonly view: View; readonly ink: Ink }) {
+  const { ceiling, corners } = props.room
+  if (ceiling.kind === 'flat' || ceiling.kind === 'shed') return null
+  const bounds = polygonBounds(corners)
+  const bends =
+    ceiling.kind === 'gable'
+      ? [ceiling.ridgeAt]
+      : ceiling.kind === 'vault'
+        ? [ceiling.flatFrom, ceiling.flatTo]
+        : ceiling.line.slice(1, -1).map((point) => point.at)
+  return bends.map((at) => {
+    const place = bounds.min[ceiling.along] + at
+    const ends =
+      ceiling.along === 'x'
+        ? [
+            { x: place, y: bounds.min.y },
+            { x: place, y: bounds.max.y },
+          ]
+        : [
+            { x: bounds.min.x, y: place },
+            { x: bounds.max.x, y: place },
+          ]
+    return (
+      <Line
+        key={at}
+        points={screenPoints(props.view, ends)}
+        stroke={props.ink.lineStrong}
+        strokeWidth={1}
+        dash={[10, 4, 2, 4]}
+      />
+    )
+  })
+}
+
+function RoomTitle({ room, view, ink, system }: RoomDrawingProps) {
+  const bounds = polygonBounds(room.corners)
+  const place = toScreen(view, labelPoint(room.corners, pointBetween(bounds.min, bounds.max, 0.5)))
+  const wide = (bounds.max.x - bounds.min.x) * view.scale
+  if (wide < 46) return null
+  const width = Math.max(wide - 12, 40)
+  const floor = formatArea(areaFromSquareUnits(polygonArea(room.corners)), system)
+  const high = (bounds.max.y - bounds.min.y) * view.scale
+  return (
+    <>
+      <Text
+        text={room.name}
+        x={place.x - width / 2}
+        y={place.y - 16}
+        width={width}
+        align="center"
+        fontFamily={ink.faceDrawn}
+        fontSize={wide < 90 ? 11 : 14}
+        fill={ink.ink}
+        ellipsis
+        wrap={high > 70 ? 'word' : 'none'}
+      />
+      {wide > 90 && high > 60 ? (
+        <Text
+          text={floor}
+          x={place.x - width / 2}
+          y={place.y + 3}
+          width={width}
+          align="center"
+          fontFamily={ink.face}
+          fontSize={11}
+          fill={ink.inkSoft}
+        />
+      ) : null}
+    </>
+  )
+}
+
+/** The middle of the widest level stretch through the room, so that the name of an L stands inside it. */
+export function labelPoint(corners: readonly Point[], middle: Point): Point {
+  const crossings = corners
+    .flatMap((start, index) => {
+      const end = corners[(index + 1) % corners.length] as Point
+      if (start.y > middle.y === end.y > middle.y) return []
+      return [start.x + ((middle.y - start.y) / (end.y - start.y)) * (end.x - start.x)]
+    })
+    .sort((a, b) => a - b)
+  let best: Point = middle
+  let width = -1
+  for (let index = 0; index + 1 < crossings.length; index += 2) {
+    const [from, to] = [crossings[index] as number, crossings[index + 1] as number]
+    if (to - from > width) {
+      width = to - from
+      best = { x: (from + to) / 2, y: middle.y }
+    }
+  }
+  return best
+}
+
+/** A dimension line inside the room along a wall, with ticks across its ends. */
+function WallDimension({ wall, view, ink, system }: RoomDrawingProps & { readonly wall: Wall }) {
+  const place = dimensionPlace(wall, view)
+  if (place.length < 34) return null
+  const text = formatLength(Math.round(wall.length), system)
+  const { start, end } = place
+  return (
+    <>
+      <Line points={[start.x, start.y, end.x, end.y]} stroke={ink.lineStrong} strokeWidth={1} />
+      {[start, end].map((tick, index) => (
+        <Line
+          // biome-ignore lint/suspicious/noArrayIndexKey: two fixed ends
+          key={index}
+          points={[tick.x - 3, tick.y + 3, tick.x + 3, tick.y - 3]}
+          stroke={ink.inkSoft}
+          strokeWidth={1.25}
+        />
+      ))}
+      <Text
+        text={text}
+        x={place.middle.x}
+        y={place.middle.y}
+        offsetX={40}
+        offsetY={13}
+        width={80}
+        align="center"
+        rotation={place.rotation}
+        fontFamily={ink.face}
+        fontSize={11}
+        fill={ink.ink}
+      />
+    </>
+  )
+}
+
+/** Where a wall's dimension stands on the screen, 16 pixels inside the room, readable from below or the right. */
+export function dimensionPlace(wall: Wall, view: View) {
+  const [a, b] = [toScreen(view, wall.start), toScreen(view, wall.end)]
+  const length = Math.hypot(b.x - a.x, b.y - a.y)
+  const side = wall.inside === 'right' ? 1 : -1
+  const off =
+    length === 0
+      ? { x: 0, y: 0 }
+      : { x: (-(b.y - a.y) / length) * side * 16, y: ((b.x - a.x) / length) * side * 16 }
+  const start = { x: a.x + off.x, y: a.y + off.y }
+  const end = { x: b.x + off.x, y: b.y + off.y }
+  const turned = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI
+  const rotation = turned > 90 ? turned - 180 : turned <= -90 ? turned + 180 : turned
+  return { start, end, middle: pointBetween(start, end, 0.5), length, rotation }
+}

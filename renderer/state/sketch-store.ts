@@ -1,0 +1,36 @@
+import { useStore } from 'zustand'
+import { createStore } from 'zustand/vanilla'
+import type { Point } from '../../core/geometry/point.ts'
+import { type Gesture, resting, type ToolName } from '../canvas/tools/tool.ts'
+import { firstView, type Size, type View } from '../canvas/view.ts'
+
+/** What the hand and the eye do at the House station; none of it belongs to the job. */
+export interface SketchState {
+  readonly tool: ToolName
+  readonly gesture: Gesture
+  readonly view: View
+  readonly size: Size
+  /** Words at the place on the sheet where something could not be done. */
+  readonly refusal: { readonly sentence: string; readonly at: Point } | null
+  /** Ids (rooms, walls as `room/wall`, openings, runs) lit on the drawing because a figure comes from them. */
+  readonly litIds: readonly string[]
+  readonly showsGrid: boolean
+}
+
+export const sketchStore = createStore<SketchState>(() => ({
+  tool: 'pick',
+  gesture: resting,
+  view: firstView,
+  size: { width: 0, height: 0 },
+  refusal: null,
+  litIds: [],
+  showsGrid: true,
+}))
+
+export function useSketch<Part>(pick: (state: SketchState) => Part): Part {
+  return useStore(sketchStore, pick)
+}
+
+export function takeTool(tool: ToolName): void {
+  sketchStore.setState({ tool, gesture: resting, refusal: null })
+}
