@@ -1,0 +1,34 @@
+import type { Job } from '../../core/project/job.ts'
+import { type Outcome, succeed } from '../../core/project/problem.ts'
+import { commanded } from '../panels/parts/edits.ts'
+import { useJob } from '../state/app.ts'
+import { sketchStore, useSketch } from '../state/sketch-store.ts'
+import { surroundings } from './hand.ts'
+import type { Gesture, ToolName } from './tools/tool.ts'
+import { tools } from './tools/tools.ts'
+
+let last: {
+  readonly job: Job
+  readonly tool: ToolName
+  readonly gesture: Gesture
+  readonly draft: Outcome<Job>
+} | null = null
+
+/** The job as it would be if the gesture ended now, or why it cannot be; worked out once for all who look. */
+export function useDraft(): Outcome<Job> {
+  const job = useJob()
+  const gesture = useSketch((state) => state.gesture)
+  const { tool } = sketchStore.getState()
+  if (last?.job !== job || last.tool !== tool || last.gesture !== gesture) {
+    const commands = tools[tool].draft(gesture, surroundings(job))
+    last = { job, tool, gesture, draft: commands.length === 0 ? succeed(job) : commanded(job, commands) }
+  }
+  return last.draft
+}
+
+/** The drafted job where it can be, else the job as it stands. */
+export function useDraftJob(): Job {
+  const job = useJob()
+  const draft = useDraft()
+  return draft.ok ? draft.value : job
+}

@@ -1,0 +1,108 @@
+import { type Job, records } from '../../core/project/job.ts'
+import { inches, lengthFromUnits, millimetres } from '../../core/units/length.ts'
+import { commanded } from '../panels/parts/edits.ts'
+import { jobStore, newId, viewStore } from '../state/app.ts'
+import { sketchStore } from '../state/sketch-store.ts'
+import { snapGrid } from './Grid.tsx'
+import type { Deed, Input, Step, Surroundings } from './tools/tool.ts'
+import { tools } from './tools/tools.ts'
+import { fitView } from './view.ts'
+
+/** How near in screen pixels the pointer must come. */
+const reach = 9
+/** Walls between rooms are drawn this thick until something is known behind them: 4 1/2 in, or 115 mm. Our own choice. */
+export const partitions = { imperial: inches(4.5), metric: millimetres(115) } as const
+
+/** What is around the hand just now. */
+export function surroundings(job: Job): Surroundings {
+  const { storeyId, selectedIds } = viewStore.getState()
+  const { view, showsGrid } = sketchStore.getState()
+  const system = job.header.unitSystem
+  return {
+    job,
+    storeyId: storeyId ?? '',
+    selectedIds,
+    tolerance: reach / view.scale,
+    grid: showsGrid ? snapGrid(view, system) : null,
+    partition: partitions[system],
+    newId,
+  }
+}
+
+/** Gives an input to the tool in hand and does what comes of it. */
+export function handle(input: Input): void {
+  const { job } = jobStore.store.getState()
+  if (job === null) return
+  const { tool, gesture } = sketchStore.getState()
+  take(tools[tool].step(gesture, input, surroundings(job)), job)
+}
+
+function take(step: Step, job: Job): void {
+  sketchStore.setState({ gesture: step.gesture })
+  if (step.refusal !== undefined) sketchStore.setState({ refusal: step.refusal })
+  if (step.select !== undefined) viewStore.setState(selection(job, step.select))
+  if (step.deed !== undefined) perform(step.deed, job)
+}
+
+/** One gesture, one deed; what cannot be is said at its place and changes nothing. */
+function perform(deed: Deed, job: Job): void {
+  const outcome = commanded(job, deed.commands)
+  if (!outcome.ok) {
+    sketchStore.setState({ refusal: { sentence: outcome.problem.sentence, at: deed.at } })
+    return
+  }
+  jobStore.perform(deed.name, outcome)
+  sketchStore.setState({ refusal: null })
+  if (deed.select !== null) viewStore.setState(selection(outcome.value, deed.select))
+}
+
+function selection(job: Job, selectedIds: readonly string[]) {
+  const rooms = selectedIds.filter((id) => job.rooms[id] !== undefined)
+  const opening = job.openings[selectedIds[0] ?? '']
+  return { selectedIds, roomId: rooms[0] ?? opening?.roomId ?? null, surfaceKey: null }
+}
+
+/** Shows the whole storey. */
+export function fitStorey(): void {
+  const { job } = jobStore.store.getState()
+  if (job === null) return
+  const { storeyId } = viewStore.getState()
+  const points = records(job.rooms)
+    .filter((room) => room.storeyId === storeyId)
+    .flatMap((room) => room.corners)
+  sketchStore.setState({ view: fitView(points, sketchStore.getState().size) })
+}
+
+/** Moves what is selected by whole grid steps, as one deed. */
+export function nudge(dx: number, dy: number): void {
+  const { job } = jobStore.store.getState()
+  if (job === null) return
+  const around = surroundings(job)
+  const step = around.grid ?? around.partition
+  const roomIds = around.selectedIds.filter((id) => job.rooms[id] !== undefined)
+  const opening = job.openings[around.selectedIds[0] ?? '']
+  if (roomIds.length > 0) {
+    const command = { kind: 'moveRooms' as const, roomIds: roomIds as never, dx: dx * step, dy: dy * step }
+    perform(
+      {
+        name: 'move rooms',
+        commands: [command],
+        select: null,
+        at: job.rooms[roomIds[0] ?? '']?.corners[0] ?? { x: 0, y: 0 },
+      },
+      job,
+    )
+  } else if (opening !== undefined) {
+    const offset = lengthFromUnits(Math.max(0, opening.offset + (dx + dy) * step))
+    const place = job.rooms[opening.roomId]?.corners.find((corner) => corner.wallId === opening.wallId)
+    perform(
+      {
+        name: 'slide an opening',
+        commands: [{ kind: 'moveOpening', openingId: opening.id, offset }],
+        select: null,
+        at: place ?? { x: 0, y: 0 },
+      },
+      job,
+    )
+  }
+}

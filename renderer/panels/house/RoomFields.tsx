@@ -1,0 +1,215 @@
+import type { Corner, Room } from '../../../core/project/sketch-records.ts'
+import { type RoomUse, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
+import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
+import { lengthFromUnits } from '../../../core/units/length.ts'
+import { newId, useJob } from '../../state/app.ts'
+import { sketchStore } from '../../state/sketch-store.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { EntryField } from '../parts/EntryField.tsx'
+import { command } from '../parts/edits.ts'
+import { orNothing, words } from '../parts/entries.ts'
+import { Tick } from '../parts/Tick.tsx'
+import { roomOrderWords } from '../parts/words.ts'
+import { duplicateSelected, removeSelected } from './deeds.ts'
+import { LengthField } from './LengthField.tsx'
+
+const useWords: Readonly<Record<RoomUse, string>> = {
+  entry: 'Entry',
+  hall: 'Hall',
+  stairHall: 'Stair hall',
+  living: 'Living room',
+  dining: 'Dining room',
+  kitchen: 'Kitchen',
+  bath: 'Bath',
+  bedroom: 'Bedroom',
+  study: 'Study',
+  closet: 'Closet',
+  atticStair: 'Attic stair',
+  attic: 'Attic',
+  utility: 'Utility room',
+  other: 'Other',
+}
+
+const behindWords: Readonly<Record<Corner['behind'], string>> = {
+  heated: 'Heated space',
+  outside: 'Outdoors',
+  unheated: 'Unheated space',
+}
+
+const aboveWords: Readonly<Record<Room['above'], string>> = {
+  heated: 'Heated space',
+  unheated: 'Unheated space',
+  open: 'Open to the room above',
+}
+
+export function RoomFields(props: { readonly room: Room }) {
+  const { room } = props
+  const set = (change: Partial<Omit<Room, 'id' | 'corners'>>) =>
+    command(`change ${room.name}`, { kind: 'setRoom', roomId: room.id, change })
+  return (
+    <div className="leaf-pad">
+      <div className="field-grid block">
+        <EntryField
+          label="Name"
+          shown={room.name}
+          read={words(200, true)}
+          onCommit={(name) => command(`rename ${room.name}`, { kind: 'renameRoom', roomId: room.id, name })}
+          width="wide"
+        />
+        <Choice
+          label="Used as"
+          options={optionsOf(roomUses, useWords)}
+          chosen={room.use}
+          onChoose={(use) => set({ use })}
+        />
+        <Choice
+          label="Over the ceiling"
+          options={optionsOf(['heated', 'unheated', 'open'] as const, aboveWords)}
+          chosen={room.above}
+          onChoose={(above) => set({ above })}
+        />
+        <Choice
+          label="Order of work"
+          options={[
+            { id: 'houseRule', label: 'As the house rule says' },
+            ...optionsOf(roomOrders, roomOrderWords),
+          ]}
+          chosen={room.order}
+          onChoose={(order) => set({ order })}
+        />
+        <EntryField
+          label="Must be given back by"
+          kind="datetime-local"
+          shown={room.backBy ?? ''}
+          read={orNothing<string>((text) => ({ ok: true, value: text.slice(0, 16) }))}
+          onCommit={(backBy) => set({ backBy })}
+        />
+        <div className="entry-wide">
+          <Tick isOn={room.wayOut} onChange={(wayOut) => set({ wayOut })}>
+            Others get out through here; keep it passable and paint it last
+          </Tick>
+        </div>
+      </div>
+      <Walls room={room} />
+      <div className="block">
+        <EntryField
+          label="Note"
+          shown={room.note}
+          read={words(4000)}
+          onCommit={(note) => set({ note })}
+          lines={2}
+          width="wide"
+        />
+      </div>
+      <span className="button-row">
+        <button type="button" className="plain-button" onClick={duplicateSelected}>
+          Copy this room
+        </button>
+        <button type="button" className="stop-button" onClick={removeSelected}>
+          Remove this room
+        </button>
+      </span>
+    </div>
+  )
+}
+
+/** Walls by letter, as the takeoff names them; pointing at a line lights the wall on the sheet. */
+function Walls(props: { readonly room: Room }) {
+  const { room } = props
+  const unit = useJob().header.unitSystem === 'imperial' ? 'ft' : 'm'
+  return (
+    <table className="wall-table block">
+      <thead>
+        <tr>
+          <th scope="col">Wall</th>
+          <th scope="col">Exact length</th>
+          <th scope="col">Behind it</th>
+          <th scope="col">
+            <span className="unseen">Corners</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {roomWalls(room).map((wall) => (
+          <tr
+            key={wall.id}
+            onPointerEnter={() => sketchStore.setState({ litIds: [wall.id] })}
+            onPointerLeave={() => sketchStore.setState({ litIds: [] })}
+            onFocus={() => sketchStore.setState({ litIds: [wall.id] })}
+            onBlur={() => sketchStore.setState({ litIds: [] })}
+          >
+            <th scope="row">{wallLetter(wall.index)}</th>
+            <td>
+              <BareLength
+                label={`Exact length of wall ${wallLetter(wall.index)} (${unit})`}
+                length={lengthFromUnits(wall.length)}
+                onCommit={(length) =>
+                  command('set a wall length', {
+                    kind: 'setWallLength',
+                    roomId: room.id,
+                    wallId: wall.id,
+                    length,
+                    fixed: 'start',
+                  })
+                }
+              />
+            </td>
+            <td>
+              <Choice
+                isBare
+                label={`Behind wall ${wallLetter(wall.index)}`}
+                options={optionsOf(['heated', 'outside', 'unheated'] as const, behindWords)}
+                chosen={wall.behind}
+                onChoose={(behind) =>
+                  command('say what is behind a wall', {
+                    kind: 'setWallBehind',
+                    roomId: room.id,
+                    wallId: wall.id,
+                    behind,
+                  })
+                }
+              />
+            </td>
+            <td>
+              <button
+                type="button"
+                className="plain-button small"
+                title="Put a corner in the middle of this wall"
+                onClick={() =>
+                  command('add a corner', {
+                    kind: 'insertCorner',
+                    roomId: room.id,
+                    wallId: wall.id,
+                    at: lengthFromUnits(wall.length / 2),
+                    newWallId: newId('wall') as typeof wall.id,
+                  })
+                }
+              >
+                Split
+              </button>
+              <button
+                type="button"
+                className="plain-button small"
+                disabled={room.corners.length <= 3}
+                title="Take away the corner at the start of this wall"
+                onClick={() =>
+                  command('take a corner away', { kind: 'removeCorner', roomId: room.id, wallId: wall.id })
+                }
+              >
+                Join
+              </button>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function BareLength(props: React.ComponentProps<typeof LengthField>) {
+  return (
+    <div className="bare">
+      <LengthField {...props} />
+    </div>
+  )
+}

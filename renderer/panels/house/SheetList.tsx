@@ -1,0 +1,170 @@
+import { useState } from 'react'
+import { records } from '../../../core/project/job.ts'
+import type { Storey, StoreyId } from '../../../core/project/sketch-records.ts'
+import { newId, useJob, useView, viewStore } from '../../state/app.ts'
+import { command } from '../parts/edits.ts'
+import { showStorey } from './sight.ts'
+
+/** Storeys and their rooms: everything on the drawing, by name and by keyboard. */
+export function SheetList() {
+  const job = useJob()
+  const storeyId = useView((state) => state.storeyId)
+  const storeys = [...records(job.storeys)].sort((a, b) => b.level - a.level)
+  return (
+    <aside className="sheet-list" aria-label="Storeys and rooms">
+      {storeys.map((storey) => (
+        <StoreyPart
+          key={storey.id}
+          storey={storey}
+          isShown={storey.id === storeyId}
+          isOnly={storeys.length === 1}
+        />
+      ))}
+      <button type="button" className="plain-button" onClick={() => addStorey(storeys)}>
+        Add a storey
+      </button>
+    </aside>
+  )
+}
+
+function addStorey(storeys: readonly Storey[]): void {
+  const level = Math.max(-1, ...storeys.map((storey) => storey.level)) + 1
+  const storey: Storey = { id: newId('storey') as StoreyId, name: `Storey ${level + 1}`, level }
+  if (command(`add ${storey.name}`, { kind: 'addStorey', storey })) showStorey(storey.id)
+}
+
+function StoreyPart(props: { readonly storey: Storey; readonly isShown: boolean; readonly isOnly: boolean }) {
+  const job = useJob()
+  const { storey, isShown } = props
+  const [isRenaming, setRenaming] = useState(false)
+  const rooms = records(job.rooms).filter((room) => room.storeyId === storey.id)
+  return (
+    <section className="storey-part">
+      <div className="storey-head">
+        <button
+          type="button"
+          className="storey-name"
+          aria-pressed={isShown}
+          onClick={() => showStorey(storey.id)}
+        >
+          {storey.name}
+          <span className="quiet"> {rooms.length}</span>
+        </button>
+        {isShown ? (
+          <button
+            type="button"
+            className="plain-button small"
+            aria-expanded={isRenaming}
+            onClick={() => setRenaming(!isRenaming)}
+          >
+            Edit
+          </button>
+        ) : null}
+      </div>
+      {isShown && isRenaming ? (
+        <StoreyFields {...props} roomCount={rooms.length} onDone={() => setRenaming(false)} />
+      ) : null}
+      {isShown ? <RoomNames storeyId={storey.id} /> : null}
+    </section>
+  )
+}
+
+function StoreyFields(props: {
+  readonly storey: Storey
+  readonly isOnly: boolean
+  readonly roomCount: number
+  readonly onDone: () => void
+}) {
+  const { storey } = props
+  const [name, setName] = useState(storey.name)
+  return (
+    <form
+      className="storey-fields"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (
+          command(`rename ${storey.name}`, {
+            kind: 'renameStorey',
+            storeyId: storey.id,
+            name: name.trim() || storey.name,
+          })
+        )
+          props.onDone()
+      }}
+    >
+      <label className="entry">
+        <span className="label">Name</span>
+        <input value={name} maxLength={200} onChange={(event) => setName(event.target.value)} />
+      </label>
+      <span className="button-row">
+        <button type="submit" className="act-button">
+          Keep name
+        </button>
+        <button
+          type="button"
+          className="stop-button"
+          disabled={props.isOnly}
+          title={props.isOnly ? 'A job has at least one storey' : undefined}
+          onClick={() => command(`remove ${storey.name}`, { kind: 'removeStorey', storeyId: storey.id })}
+        >
+          Remove{props.roomCount > 0 ? ` with ${props.roomCount} rooms` : ''}
+        </button>
+      </span>
+    </form>
+  )
+}
+
+function RoomNames(props: { readonly storeyId: string }) {
+  const job = useJob()
+  const selectedIds = useView((state) => state.selectedIds)
+  const rooms = records(job.rooms).filter((room) => room.storeyId === props.storeyId)
+  if (rooms.length === 0)
+    return <p className="quiet">Nothing drawn yet. Take “Square room” and drag on the sheet.</p>
+  return (
+    <ul className="room-names">
+      {rooms.map((room) => (
+        <li key={room.id}>
+          <button
+            type="button"
+            className="room-name"
+            aria-pressed={selectedIds.includes(room.id)}
+            onClick={(event) => select(room.id, event.shiftKey ? selectedIds : [])}
+          >
+            {room.name}
+          </button>
+          {selectedIds.includes(room.id) ? <OpeningNames roomId={room.id} /> : null}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function OpeningNames(props: { readonly roomId: string }) {
+  const job = useJob()
+  const selectedIds = useView((state) => state.selectedIds)
+  const openings = records(job.openings).filter(
+    (opening) => opening.roomId === props.roomId || opening.far?.roomId === props.roomId,
+  )
+  return (
+    <ul className="room-names">
+      {openings.map((opening) => (
+        <li key={opening.id}>
+          <button
+            type="button"
+            className="room-name"
+            aria-pressed={selectedIds.includes(opening.id)}
+            onClick={() => viewStore.setState({ selectedIds: [opening.id], roomId: props.roomId })}
+          >
+            {opening.name === '' ? opening.kind : opening.name}
+            {opening.far === null ? null : <span className="quiet"> shared</span>}
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function select(roomId: string, others: readonly string[]): void {
+  const selectedIds = others.includes(roomId) ? others.filter((id) => id !== roomId) : [...others, roomId]
+  viewStore.setState({ selectedIds, roomId: selectedIds[0] ?? null, surfaceKey: null })
+}

@@ -1,0 +1,70 @@
+import { fitStorey } from '../../canvas/hand.ts'
+import type { ToolName } from '../../canvas/tools/tool.ts'
+import { toolWords } from '../../canvas/tools/tools.ts'
+import { sketchStore, takeTool, useSketch } from '../../state/sketch-store.ts'
+import { zoomBy } from './sight.ts'
+import { toolSigns } from './tool-signs.tsx'
+
+const groups: readonly (readonly ToolName[])[] = [
+  ['pick'],
+  ['rectangle', 'outline'],
+  ['door', 'casedOpening', 'window'],
+  ['fireplace', 'builtIn', 'other'],
+]
+
+export function ToolStrip() {
+  const current = useSketch((state) => state.tool)
+  const showsGrid = useSketch((state) => state.showsGrid)
+  return (
+    <div className="tool-strip" role="toolbar" aria-label="Drawing tools">
+      {groups.map((group) => (
+        <div key={group.join()} className="tool-group">
+          {group.map((tool) => (
+            <button
+              key={tool}
+              type="button"
+              className="tool"
+              aria-pressed={tool === current}
+              title={`${toolWords[tool].name} (${toolWords[tool].key.toUpperCase()})`}
+              onClick={() => takeTool(tool)}
+            >
+              {toolSigns[tool]}
+              <span>{toolWords[tool].name}</span>
+            </button>
+          ))}
+        </div>
+      ))}
+      <div className="tool-group tool-sight">
+        <button
+          type="button"
+          className="tool"
+          aria-label="Nearer"
+          title="Nearer (+)"
+          onClick={() => zoomBy(1.25)}
+        >
+          +
+        </button>
+        <button
+          type="button"
+          className="tool"
+          aria-label="Farther"
+          title="Farther (-)"
+          onClick={() => zoomBy(0.8)}
+        >
+          −
+        </button>
+        <button type="button" className="tool" title="Whole storey (0)" onClick={fitStorey}>
+          Whole storey
+        </button>
+        <button
+          type="button"
+          className="tool"
+          aria-pressed={showsGrid}
+          onClick={() => sketchStore.setState({ showsGrid: !showsGrid })}
+        >
+          Grid
+        </button>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,14 @@
+import { fitStorey } from '../../canvas/hand.ts'
+import { zoomAt } from '../../canvas/view.ts'
+import { viewStore } from '../../state/app.ts'
+import { sketchStore } from '../../state/sketch-store.ts'
+
+export function zoomBy(factor: number): void {
+  const { view, size } = sketchStore.getState()
+  sketchStore.setState({ view: zoomAt(view, { x: size.width / 2, y: size.height / 2 }, factor) })
+}
+
+export function showStorey(storeyId: string): void {
+  viewStore.setState({ storeyId, selectedIds: [], roomId: null })
+  fitStorey()
+}
