@@ -68,7 +68,7 @@ export function createSiteSearch(net: SiteNet, seed: number, heads: readonly num
   const tries = createTries(net, random, heads)
   let isFixedPlaced = false
   const bestChoices = emptyChoices(count)
-  const waveLength = 40 * count + 400
+  const waveLength = 80 * count + 400
   let wave = 0
   let waves = 0
   let samples = 0
@@ -169,7 +169,7 @@ export function createSiteSearch(net: SiteNet, seed: number, heads: readonly num
     return (Number.isFinite(broken) ? broken : 0) + slot
   }
 
-  const population = searchPopulations(breedingStock(net), breeding, random, 16, () => {
+  const population = searchPopulations(breedingStock(net), breeding, random, 24, () => {
     if (isNewBest) rememberFound()
     return isNewBest
   })

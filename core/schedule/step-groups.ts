@@ -1,0 +1,117 @@
+import type { Step } from '../specification/types.ts'
+import type { MinutesByStep } from './step-facts.ts'
+import type { StepLink } from './step-links.ts'
+
+/** Steps that one crew does in one go. The key is that of the first, so that pins and promises outlive a new grouping. */
+export interface StepGroup {
+  readonly key: string
+  readonly steps: readonly Step[]
+}
+
+/** Person-minutes. Small jobs in a room are done in one go; shop assumption, so that a day is not confetti. */
+export interface GroupingLimits {
+  /** A step below this joins its neighbour. */
+  readonly smallMinutes: number
+  /** No task made of several steps grows beyond this. */
+  readonly largestMinutes: number
+}
+
+export const usualGrouping: GroupingLimits = { smallMinutes: 45, largestMinutes: 120 }
+
+/**
+ * Joins small steps that follow one another in a room, want the same skill and leave the room in the same state. Steps with a wait
+ * between them or a latest start stay alone, and nothing is joined that would make two tasks wait for one another.
+ * `steps` are in a valid order of work.
+ */
+export function groupSteps(
+  steps: readonly Step[],
+  links: readonly StepLink[],
+  minutes: MinutesByStep,
+  limits: GroupingLimits = usualGrouping,
+): readonly StepGroup[] {
+  const nodes = new Map<string, Node>(steps.map((step) => [step.key, { steps: [step], minutes: minutes.get(step.key) ?? 0 }]))
+  const timed = new Set(links.flatMap((link) => (link.atMost === null ? [] : [link.before, link.after])))
+  const follow = followers(links)
+  const lastOfRoom = new Map<string, Node>()
+  for (const step of steps) {
+    const node = nodes.get(step.key) as Node
+    const last = lastOfRoom.get(step.roomId)
+    const joins = last !== undefined && !timed.has(step.key) && mayJoin(last, node, timed, limits)
+    if (joins && !isKeptApart(last, node, nodes, follow)) {
+      last.steps.push(step)
+      last.minutes += node.minutes
+      nodes.set(step.key, last)
+    } else {
+      lastOfRoom.set(step.roomId, node)
+    }
+  }
+  return [...new Set(nodes.values())].map((node) => ({ key: (node.steps[0] as Step).key, steps: node.steps }))
+}
+
+interface Node {
+  readonly steps: Step[]
+  minutes: number
+}
+
+function followers(links: readonly StepLink[]): ReadonlyMap<string, readonly StepLink[]> {
+  const byStep = new Map<string, StepLink[]>()
+  for (const link of links) {
+    const known = byStep.get(link.before)
+    if (known) known.push(link)
+    else byStep.set(link.before, [link])
+  }
+  return byStep
+}
+
+function mayJoin(last: Node, node: Node, timed: ReadonlySet<string>, limits: GroupingLimits): boolean {
+  const [one, other] = [last.steps.at(-1) as Step, node.steps[0] as Step]
+  return (
+    Math.min(last.minutes, node.minutes) < limits.smallMinutes &&
+    last.minutes + node.minutes <= limits.largestMinutes &&
+    !last.steps.some((step) => timed.has(step.key)) &&
+    one.skill === other.skill &&
+    one.splittable === other.splittable &&
+    one.productId === other.productId &&
+    one.colourId === other.colourId &&
+    sameEffects(one, other)
+  )
+}
+
+function sameEffects(one: Step, other: Step): boolean {
+  const [a, b] = [one.effects, other.effects]
+  return a.wet === b.wet && a.dusty === b.dusty && a.fumes === b.fumes && a.closesRoom === b.closesRoom
+}
+
+/** Whether a wait, or a way through other tasks, leads from the one to the other. */
+function isKeptApart(
+  last: Node,
+  node: Node,
+  nodes: ReadonlyMap<string, Node>,
+  follow: ReadonlyMap<string, readonly StepLink[]>,
+): boolean {
+  const seen = new Set<Node>([last])
+  const waiting: Node[] = []
+  for (const { after, atLeast } of linksOf(last, follow)) {
+    const next = nodes.get(after)
+    if (next === node && atLeast > 0) return true
+    if (next !== undefined && next !== node && !seen.has(next)) {
+      seen.add(next)
+      waiting.push(next)
+    }
+  }
+  for (let here = waiting.pop(); here !== undefined; here = waiting.pop()) {
+    for (const { after } of linksOf(here, follow)) {
+      const next = nodes.get(after)
+      if (next === node) return true
+      if (next !== undefined && !seen.has(next)) {
+        seen.add(next)
+        waiting.push(next)
+      }
+    }
+  }
+  return false
+}
+
+function linksOf(node: Node, follow: ReadonlyMap<string, readonly StepLink[]>): readonly StepLink[] {
+  return node.steps.flatMap((step) => follow.get(step.key) ?? [])
+}
