@@ -154,5 +154,6 @@ export type ProductClass = (typeof productClasses)[number]
 export const skills = ['preparation', 'painting', 'fineBrush'] as const
 export type Skill = (typeof skills)[number]
 
-export const roomOrders = ['byProfile', 'trimFirst', 'ceilingFirst'] as const
+/** Trim, ceiling, walls; ceiling, trim, walls; ceiling, walls, trim. `byProfile` is trim first where it is profiled, else ceiling first. */
+export const roomOrders = ['byProfile', 'trimFirst', 'ceilingFirst', 'trimLast'] as const
 export type RoomOrder = (typeof roomOrders)[number]

@@ -1,0 +1,142 @@
+import type { Area } from '../units/area.ts'
+import { toSquareFeet } from '../units/area.ts'
+import { elapsedMinutes } from '../units/duration.ts'
+import { formatLength, type Length } from '../units/length.ts'
+import { equalParts, type OpenTimeBatches, openTimeBatches } from './open-time.ts'
+import type { Edge } from './order.ts'
+import type { PlannedStep, StepMaker } from './planned-step.ts'
+import type { Because, StepAmounts } from './types.ts'
+
+const ruleId = 'oil-deglosser'
+
+/** Steps of a group with the deglosser and the coat it prepares for cut into batches, and the windows between them. */
+export interface Batched {
+  readonly steps: readonly PlannedStep[]
+  readonly edges: readonly Edge[]
+  /** No time is left between the product's least and longest wait, so no batch fits. */
+  readonly withoutWindow: boolean
+}
+
+/** The coat right after the deglosser is the primer where there is one, else the first finish coat. */
+export function batched(maker: StepMaker, steps: readonly PlannedStep[]): Batched {
+  const wipe = steps.find((each) => each.step.operation === 'degloss')
+  const target = steps.find((each) => each.role === 'prime/1') ?? steps.find((each) => each.role === 'coat/1')
+  if (wipe === undefined || target === undefined) return { steps, edges: [], withoutWindow: false }
+  const placed = withOrdinal(wipe, target.role === 'prime/1' ? '1' : '2')
+  const batches = openTimeBatches({
+    wipeMinutes: minutesOf(maker, placed, 'wipeSquareFeetPerHour'),
+    coatMinutes: minutesOf(maker, target, 'coatSquareFeetPerHour'),
+    openMinimum: wipe.product?.openTimeMinimumMinutes ?? 0,
+    openMaximum: wipe.product?.openTimeMaximumMinutes ?? wipe.product?.recoatMaximumMinutes ?? 24 * 60,
+  })
+  const inPlace = steps.map((each) => (each === wipe ? placed : each))
+  if (batches === null) return { steps: inPlace, edges: [], withoutWindow: true }
+  const why = batchReason(maker, placed, batches)
+  const wipes = cut(placed, batches.count, why)
+  const coats = cut(target, batches.count, why)
+  return {
+    steps: inPlace.flatMap((each) => (each === placed ? wipes : each === target ? coats : [each])),
+    edges: windows(maker, wipes, coats, batches),
+    withoutWindow: false,
+  }
+}
+
+/** Before a primer or before the first coat: two places in the order, two roles. */
+function withOrdinal(wipe: PlannedStep, ordinal: string): PlannedStep {
+  const key = wipe.step.key.replace(/[^/]*$/, ordinal)
+  return { ...wipe, role: `degloss/${ordinal}`, step: { ...wipe.step, key, splittable: 'no' } }
+}
+
+/** One person's minutes at the shop's own rates; where the rate is by length or there is none, the rule's square feet an hour. */
+function minutesOf({ job, book }: StepMaker, { step }: PlannedStep, fallback: string): number {
+  const rate = job.rates[`${step.rateId}-${step.surfaceClass}`] ?? job.rates[step.rateId]
+  const perHour = rate?.basis === 'area' ? rate.perHour : book.number(ruleId, fallback)
+  return (toSquareFeet(step.amounts.equivalentArea) / perHour) * 60 * step.difficulty
+}
+
+function batchReason(maker: StepMaker, wipe: PlannedStep, batches: OpenTimeBatches): Because {
+  const rule = maker.ruleById.get(ruleId)
+  const { length } = wipe.step.amounts
+  const each = length > 0 ? ` of ${formatLength(length / batches.count, maker.job.header.unitSystem)}` : ''
+  const from = wipe.product?.openTimeMinimumMinutes ?? 0
+  const to = wipe.product?.openTimeMaximumMinutes ?? 0
+  return {
+    ruleId,
+    reason: `${batches.count} ${batches.count === 1 ? 'batch' : 'batches'}${each}: what is wiped is coated after ${from} and within ${to} minutes. Wipe one, coat it, then the next.`,
+    source: rule?.source ?? '',
+    conditionIds: [],
+  }
+}
+
+function cut(planned: PlannedStep, count: number, why: Because): readonly PlannedStep[] {
+  const because = [...planned.step.because.filter((each) => each.ruleId !== ruleId), why]
+  const step = { ...planned.step, because, splittable: 'no' as const }
+  if (count === 1) return [{ ...planned, step }]
+  const amounts = amountParts(step.amounts, count)
+  const areas = equalParts(planned.touchedArea, count)
+  return amounts.map((part, index) => ({
+    ...planned,
+    role: `${planned.role}.${index + 1}`,
+    touchedArea: (areas[index] ?? 0) as Area,
+    step: { ...step, key: `${step.key}.${index + 1}`, amounts: part },
+  }))
+}
+
+function amountParts(amounts: StepAmounts, count: number): readonly StepAmounts[] {
+  const parts = (total: number) => equalParts(total, count)
+  const [area, equivalent, length] = [
+    parts(amounts.area),
+    parts(amounts.equivalentArea),
+    parts(amounts.length),
+  ]
+  const [cutting, glass, pieces] = [
+    parts(amounts.cuttingIn),
+    parts(amounts.glassPerimeter),
+    parts(amounts.count),
+  ]
+  return Array.from({ length: count }, (_, index) => ({
+    area: (area[index] ?? 0) as Area,
+    equivalentArea: (equivalent[index] ?? 0) as Area,
+    length: (length[index] ?? 0) as Length,
+    cuttingIn: (cutting[index] ?? 0) as Length,
+    glassPerimeter: (glass[index] ?? 0) as Length,
+    count: pieces[index] ?? 0,
+  }))
+}
+
+function windows(
+  maker: StepMaker,
+  wipes: readonly PlannedStep[],
+  coats: readonly PlannedStep[],
+  batches: OpenTimeBatches,
+): readonly Edge[] {
+  const source = maker.ruleById.get(ruleId)?.source ?? ''
+  return wipes.flatMap((wipe, index) => {
+    const coat = coats[index]
+    const next = wipes[index + 1]
+    if (coat === undefined) return []
+    const edge = { ruleId, source, special: true }
+    const inside: Edge = {
+      ...edge,
+      before: wipe.step.key,
+      after: coat.step.key,
+      minimumWait: elapsedMinutes(batches.minimumGap),
+      maximumWait: elapsedMinutes(batches.maximumGap),
+      reason: 'What was wiped is coated while the old gloss is still soft.',
+    }
+    const then: readonly Edge[] =
+      next === undefined
+        ? []
+        : [
+            {
+              ...edge,
+              before: coat.step.key,
+              after: next.step.key,
+              minimumWait: 0,
+              maximumWait: null,
+              reason: 'Only so much is wiped as can be coated; then the next stretch.',
+            },
+          ]
+    return [inside, ...then]
+  })
+}

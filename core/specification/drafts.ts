@@ -1,0 +1,127 @@
+import type { ConditionId } from '../project/survey-records.ts'
+import type { SurfaceClass } from '../project/vocabulary.ts'
+import { type Area, sumAreas, zeroArea } from '../units/area.ts'
+import { sumLengths, zeroLength } from '../units/length.ts'
+import { type Finding, patchArea } from './findings.ts'
+import type { Group } from './groups.ts'
+import type { Extent, GroupView, PlannedRequest, StepRequest } from './rule.ts'
+import type { StepAmounts } from './types.ts'
+
+/** A step of a group with everything the rules asked of it put together. */
+export interface Draft extends StepRequest {
+  readonly surfaceClass: SurfaceClass
+  readonly surfaceKeys: readonly string[]
+  readonly amounts: StepAmounts
+  /** Square feet of the surface the step is on; for lead, dust and paint alike. */
+  readonly touchedArea: Area
+  /** Rules that asked for it, with what triggered each. */
+  readonly reasons: readonly { readonly ruleId: string; readonly conditionIds: readonly ConditionId[] }[]
+}
+
+export const noAmounts: StepAmounts = {
+  area: zeroArea,
+  equivalentArea: zeroArea,
+  length: zeroLength,
+  cuttingIn: zeroLength,
+  glassPerimeter: zeroLength,
+  count: 0,
+}
+
+/** One draft per operation and ordinal: the widest extent, all findings, all reasons. */
+export function draftsOf(view: GroupView, requests: readonly PlannedRequest[]): readonly Draft[] {
+  const byRole = new Map<string, PlannedRequest[]>()
+  for (const request of requests) {
+    const role = `${request.operation}/${request.ordinal}`
+    const found = byRole.get(role)
+    if (found === undefined) byRole.set(role, [request])
+    else found.push(request)
+  }
+  return [...byRole.values()].map((list) => draftOf(view, list))
+}
+
+function draftOf(view: GroupView, list: readonly PlannedRequest[]): Draft {
+  const first = list[0] as PlannedRequest
+  const extent = widest(list.map((request) => request.extent))
+  const findings = uniqueFindings(list.flatMap((request) => request.findings))
+  const { group } = view
+  const dry = list.flatMap((request) => (request.dryMinutes === null ? [] : [request.dryMinutes]))
+  return {
+    operation: first.operation,
+    ordinal: first.ordinal,
+    extent,
+    findings,
+    productClass: first.productClass,
+    coloured: list.some((request) => request.coloured),
+    dryMinutes: dry.length === 0 ? null : Math.max(...dry),
+    surfaceClass: group.surfaceClass,
+    surfaceKeys: surfaceKeysOf(group, extent, findings),
+    amounts: amountsOf(view, first, extent, findings),
+    touchedArea: extent === 'whole' ? group.amounts.area : spotArea(group, findings),
+    reasons: reasonsOf(list),
+  }
+}
+
+function widest(extents: readonly Extent[]): Extent {
+  return (
+    (['whole', 'masking', 'measured', 'spots'] as const).find((each) => extents.includes(each)) ?? 'whole'
+  )
+}
+
+function uniqueFindings(findings: readonly Finding[]): readonly Finding[] {
+  return [...new Map(findings.map((finding) => [finding.condition.id, finding])).values()]
+}
+
+function surfaceKeysOf(group: Group, extent: Extent, findings: readonly Finding[]): readonly string[] {
+  const touched =
+    extent === 'masking'
+      ? new Set(group.quantities.filter((each) => each.masking > 0).map((each) => each.key))
+      : new Set(findings.flatMap((finding) => finding.surfaceKeys))
+  return group.quantities
+    .map((quantity) => quantity.key)
+    .filter((key) => extent === 'whole' || touched.has(key))
+}
+
+function spotArea(group: Group, findings: readonly Finding[]): Area {
+  const spots = sumAreas(findings.map((finding) => finding.spotArea))
+  return Math.min(spots, group.amounts.area) as Area
+}
+
+function amountsOf(
+  view: GroupView,
+  { operation }: StepRequest,
+  extent: Extent,
+  findings: readonly Finding[],
+): StepAmounts {
+  const { group } = view
+  switch (extent) {
+    case 'whole':
+      return group.amounts
+    case 'spots': {
+      const patches = operation === 'sandPatch' ? findings.map((each) => patchArea(each, view.book)) : null
+      const area = patches === null ? spotArea(group, findings) : sumAreas(patches)
+      return { ...noAmounts, area, equivalentArea: area }
+    }
+    case 'measured': {
+      const area = Math.min(sumAreas(findings.map((each) => each.area)), group.amounts.area) as Area
+      return {
+        ...noAmounts,
+        area,
+        equivalentArea: area,
+        length: sumLengths(findings.map((each) => each.length)),
+        count: findings.reduce((sum, each) => sum + each.count, 0),
+      }
+    }
+    case 'masking':
+      return { ...noAmounts, length: sumLengths(group.quantities.map((each) => each.masking)) }
+  }
+}
+
+function reasonsOf(list: readonly PlannedRequest[]): Draft['reasons'] {
+  const byRule = new Map<string, ConditionId[]>()
+  for (const { ruleId, findings } of list) {
+    const ids = byRule.get(ruleId) ?? []
+    for (const { condition } of findings) if (!ids.includes(condition.id)) ids.push(condition.id)
+    byRule.set(ruleId, ids)
+  }
+  return [...byRule].map(([ruleId, conditionIds]) => ({ ruleId, conditionIds }))
+}

@@ -1,0 +1,183 @@
+import { type Problem, problem } from '../project/problem.ts'
+import type { ProductClass } from '../project/vocabulary.ts'
+import { choosePrimer, clashingNeeds, primerDoes } from './primers.ts'
+import { wholeStep } from './requests.ts'
+import type {
+  Contribution,
+  GroupRule,
+  GroupView,
+  PlannedRequest,
+  PrimerLayer,
+  PrimerRequest,
+  StepRequest,
+} from './rule.ts'
+import { isDustyPreparation } from './rules/dust.ts'
+import type { Stock } from './stock.ts'
+import type { Notice, Operation } from './types.ts'
+
+/** What the rules ask for on one group of surfaces. */
+export interface GroupPlan {
+  readonly view: GroupView
+  readonly requests: readonly PlannedRequest[]
+  readonly coats: readonly CoatRequest[]
+  readonly notices: readonly Notice[]
+  readonly clashes: readonly Problem[]
+}
+
+interface CoatRequest {
+  readonly count: number
+  readonly ruleId: string
+}
+interface AskedPrimer extends PrimerRequest {
+  readonly ruleId: string
+}
+
+/** The reason of a coat that no other rule gives a reason for. */
+export const finishRuleId = 'finish-coat'
+
+/** Preparation, primers and coats of one group, before what they make necessary is added. */
+export function planGroup(view: GroupView, rules: readonly GroupRule[], stock: Stock): GroupPlan {
+  const asked = ask(view, rules, ['found', 'system'])
+  const primed = primerRequests(view, asked.primers, stock)
+  const requests = [...asked.requests, ...primed.requests]
+  const over = ask({ ...view, planned: requests }, rules, ['coats'])
+  const coats = [...asked.coats, ...over.coats]
+  return {
+    view,
+    requests: [...requests, ...coatRequests(view, coats)],
+    coats,
+    notices: [...asked.notices, ...over.notices],
+    clashes: primed.clashes,
+  }
+}
+
+/** Adds what the steps so far make necessary: dusting off, sanding between coats, masking. */
+export function followUp(plan: GroupPlan, rules: readonly GroupRule[], roomIsDusty: boolean): GroupPlan {
+  let requests = plan.requests
+  for (const rule of rules.filter((each) => each.phase === 'follow')) {
+    const view = { ...plan.view, roomIsDusty, planned: requests }
+    requests = [...requests, ...ask(view, [rule], ['follow']).requests]
+  }
+  return { ...plan, requests }
+}
+
+export function isDusty(plan: GroupPlan): boolean {
+  return plan.requests.some(isDustyPreparation)
+}
+
+interface Asked {
+  readonly requests: readonly PlannedRequest[]
+  readonly primers: readonly AskedPrimer[]
+  readonly coats: readonly CoatRequest[]
+  readonly notices: readonly Notice[]
+}
+
+function ask(view: GroupView, rules: readonly GroupRule[], phases: readonly GroupRule['phase'][]): Asked {
+  const answers = rules
+    .filter((rule) => phases.includes(rule.phase) && view.book.isOn(rule.id) && rule.when(view))
+    .map((rule): readonly [string, Contribution] => [rule.id, rule.consequence(view)])
+  return {
+    requests: answers.flatMap(([ruleId, { steps = [] }]) => steps.map((step) => ({ ...step, ruleId }))),
+    primers: answers.flatMap(([ruleId, { primers = [] }]) => primers.map((each) => ({ ...each, ruleId }))),
+    coats: answers.flatMap(([ruleId, { coats }]) => (coats === undefined ? [] : [{ count: coats, ruleId }])),
+    notices: answers.flatMap(([, { notices = [] }]) => notices),
+  }
+}
+
+function coatRequests(view: GroupView, coats: readonly CoatRequest[]): readonly PlannedRequest[] {
+  const count = Math.max(1, ...coats.map((each) => each.count))
+  return Array.from({ length: count }, (_, index) => index + 1).flatMap((coat) => {
+    const step = wholeStep('coat', {
+      ordinal: `${coat}`,
+      productClass: view.group.finish.productClass,
+      coloured: true,
+    })
+    const reasons = coats.filter((each) => each.count >= coat)
+    const ruleIds = reasons.length === 0 ? [finishRuleId] : reasons.map((each) => each.ruleId)
+    return ruleIds.map((ruleId) => ({ ...step, ruleId }))
+  })
+}
+
+const operationOfLayer: Readonly<Record<Exclude<PrimerLayer, 'prime'>, Operation>> = {
+  sealChalk: 'sealChalk',
+  sealBare: 'sealBare',
+  block: 'blockStain',
+}
+
+interface Primed {
+  readonly requests: readonly PlannedRequest[]
+  readonly clashes: readonly Problem[]
+}
+
+function primerRequests(view: GroupView, asked: readonly AskedPrimer[], stock: Stock): Primed {
+  const layers = (['sealChalk', 'sealBare', 'block'] as const).map((layer) => {
+    const inLayer = asked.filter((each) => each.layer === layer)
+    return primerStep(view, operationOfLayer[layer], inLayer, stock)
+  })
+  const ground = asked.filter((each) => each.layer === 'prime')
+  const whole = ground.filter((each) => each.extent === 'whole')
+  const full = primerStep(view, 'prime', whole, stock)
+  const covers = full.requests[0]?.productClass ?? null
+  const spots = ground.filter((each) => each.extent === 'spots')
+  const [covered, bare] = [
+    spots.filter((each) => covers !== null && primerDoes(covers, each.need)),
+    spots.filter((each) => covers === null || !primerDoes(covers, each.need)),
+  ]
+  const parts = [
+    ...layers,
+    full,
+    { requests: reasonsFor(full.requests[0], covered), clashes: [] },
+    primerStep(view, 'spotPrime', bare, stock),
+  ]
+  return {
+    requests: parts.flatMap((part) => part.requests),
+    clashes: parts.flatMap((part) => part.clashes),
+  }
+}
+
+/** Spots that a full coat of primer covers are not primed twice; they are one more reason for the full coat. */
+function reasonsFor(
+  full: PlannedRequest | undefined,
+  covered: readonly AskedPrimer[],
+): readonly PlannedRequest[] {
+  if (full === undefined) return []
+  return covered.map((each) => ({ ...full, findings: each.findings, ruleId: each.ruleId }))
+}
+
+/** One step for all primers asked for in a layer: the plainest product that does everything, or a clash that names the rules. */
+function primerStep(
+  view: GroupView,
+  operation: Operation,
+  asked: readonly AskedPrimer[],
+  stock: Stock,
+): Primed {
+  if (asked.length === 0) return { requests: [], clashes: [] }
+  const needs = asked.map((each) => each.need)
+  const chosen = choosePrimer(needs, stock.classes)
+  const productClass = chosen ?? choosePrimer(needs.slice(0, 1), stock.classes)
+  const whole = asked.some((each) => each.extent === 'whole')
+  const step: StepRequest = wholeStep(operation, {
+    extent: whole ? 'whole' : 'spots',
+    productClass,
+    coloured: asked.some((each) => each.tinted),
+  })
+  return {
+    requests: asked.map((each) => ({ ...step, findings: each.findings, ruleId: each.ruleId })),
+    clashes: chosen === null ? [primerClash(view, operation, asked, productClass)] : [],
+  }
+}
+
+function primerClash(
+  view: GroupView,
+  operation: Operation,
+  asked: readonly AskedPrimer[],
+  productClass: ProductClass | null,
+): Problem {
+  const pair = clashingNeeds(asked.map((each) => each.need)) ?? [asked[0]?.need, asked[1]?.need]
+  const [first, second] = pair.map((need) => asked.find((each) => each.need === need)?.ruleId ?? '')
+  return problem(
+    'ruleClash',
+    `In ${view.room.name}, ${view.group.key}: the rules "${first}" and "${second}" ask for one primer that does two things no class of primer does together. The plan shows ${productClass ?? 'none'} for ${operation}; decide which rule gives way, or note the surfaces apart.`,
+    [view.room.id, first ?? '', second ?? ''],
+  )
+}

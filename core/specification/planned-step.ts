@@ -1,0 +1,108 @@
+import type { Job } from '../project/job.ts'
+import type { Product, RateId } from '../project/shop-records.ts'
+import { type Area, toSquareFeet } from '../units/area.ts'
+import { elapsedMinutes } from '../units/duration.ts'
+import type { RuleBook } from './book.ts'
+import { difficultyOf } from './difficulty.ts'
+import type { Draft } from './drafts.ts'
+import type { Drying } from './drying.ts'
+import type { Group } from './groups.ts'
+import { isWetWork, makesDust, putsOnFilm, skillFor } from './operation-facts.ts'
+import type { Rule } from './rule.ts'
+import type { Stock } from './stock.ts'
+import type { Because, Step } from './types.ts'
+
+/** A step with what the order needs to know of it. */
+export interface PlannedStep {
+  readonly step: Step
+  /** `operation/ordinal`, the way rules name it. */
+  readonly role: string
+  readonly product: Product | null
+  /** Elapsed minutes before the same surface is worked on again. */
+  readonly dryMinutes: number
+  /** After this it must be dulled again before the next coat; null without a limit. */
+  readonly recoatMaximum: number | null
+  readonly touchedArea: Area
+}
+
+export interface StepMaker {
+  readonly job: Job
+  readonly book: RuleBook
+  readonly stock: Stock
+  readonly drying: Drying
+  readonly ruleById: ReadonlyMap<string, Rule>
+}
+
+export function becauseOf(
+  { ruleById }: Pick<StepMaker, 'ruleById'>,
+  reasons: Draft['reasons'],
+): readonly Because[] {
+  return reasons.flatMap(({ ruleId, conditionIds }) => {
+    const rule = ruleById.get(ruleId)
+    return rule === undefined ? [] : [{ ruleId, reason: rule.reason, source: rule.source, conditionIds }]
+  })
+}
+
+export function plannedStep(
+  maker: StepMaker,
+  group: Group,
+  roomKey: Step['roomId'],
+  draft: Draft,
+): PlannedStep {
+  const sheen = draft.coloured ? group.finish.sheen : null
+  const product = draft.productClass === null ? null : maker.stock.product(draft.productClass, sheen)
+  const wet = isWetWork(draft.operation)
+  const step: Step = {
+    key: `${roomKey}/${group.key}/${draft.operation}/${draft.ordinal}`,
+    roomId: roomKey,
+    surfaceClass: draft.surfaceClass,
+    groupKey: group.key,
+    surfaceKeys: draft.surfaceKeys,
+    keptItemIds: [],
+    operation: draft.operation,
+    coat: draft.operation === 'coat' ? Number(draft.ordinal) : 0,
+    productClass: draft.productClass,
+    productId: product?.id ?? null,
+    colourId: draft.coloured ? group.finish.colourId : null,
+    sheen: draft.operation === 'coat' ? sheen : null,
+    amounts: draft.amounts,
+    rateId: draft.operation as unknown as RateId,
+    difficulty: difficultyOf(maker, group, roomKey, draft),
+    skill: skillFor(draft.operation, draft.surfaceClass),
+    effects: {
+      wet,
+      dusty: makesDust(draft.operation),
+      fumes: product?.fumes ?? false,
+      closesRoom: closesRoom(group, draft),
+    },
+    touchDry: elapsedMinutes(maker.drying.touch(draft, product)),
+    splittable: splittableOf(maker.book, group, draft),
+    daily: false,
+    because: becauseOf(maker, draft.reasons),
+    cautions: [],
+  }
+  return {
+    step,
+    role: `${draft.operation}/${draft.ordinal}`,
+    product,
+    dryMinutes: maker.drying.recoat(draft, product),
+    recoatMaximum: putsOnFilm(draft.operation) ? (product?.recoatMaximumMinutes ?? null) : null,
+    touchedArea: draft.touchedArea,
+  }
+}
+
+/** Nobody walks over wet treads, and a room full of stripper's steam or old dust is shut off. */
+function closesRoom(group: Group, draft: Draft): boolean {
+  return (
+    draft.operation === 'stripWallpaper' ||
+    draft.operation === 'scrape' ||
+    (group.surfaceClass === 'stairs' && draft.operation === 'coat')
+  )
+}
+
+/** A ceiling is coated in one go; what has corners or pieces may stop at one. */
+function splittableOf(book: RuleBook, group: Group, draft: Draft): Step['splittable'] {
+  if (draft.operation !== 'coat' || group.surfaceClass !== 'ceiling' || !book.isOn('wet-edge')) return 'night'
+  const small = toSquareFeet(draft.amounts.area) <= book.number('wet-edge', 'squareFeet')
+  return small ? 'no' : 'break'
+}

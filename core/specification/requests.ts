@@ -1,0 +1,95 @@
+import type { Condition } from '../project/survey-records.ts'
+import type { ConditionKind, ProductClass } from '../project/vocabulary.ts'
+import { sumAreas } from '../units/area.ts'
+import type { Finding } from './findings.ts'
+import type { PrimerNeed } from './primers.ts'
+import type { GroupView, OrderStatement, PrimerRequest, RuleNumber, Selector, StepRequest } from './rule.ts'
+import type { Notice, Operation } from './types.ts'
+
+export function findingsOf(view: GroupView, ...kinds: readonly ConditionKind[]): readonly Finding[] {
+  return view.group.findings.filter((finding) => kinds.includes(finding.condition.kind))
+}
+
+export function hasFinding(view: GroupView, ...kinds: readonly ConditionKind[]): boolean {
+  return findingsOf(view, ...kinds).length > 0
+}
+
+/** A step over the whole group. */
+export function wholeStep(operation: Operation, changes: Partial<StepRequest> = {}): StepRequest {
+  return {
+    operation,
+    ordinal: '1',
+    extent: 'whole',
+    findings: [],
+    productClass: null,
+    coloured: false,
+    dryMinutes: null,
+    ...changes,
+  }
+}
+
+/** A step at the places found, by what was measured there. */
+export function stepAt(
+  findings: readonly Finding[],
+  operation: Operation,
+  changes: Partial<StepRequest> = {},
+): StepRequest {
+  return wholeStep(operation, { extent: 'measured', findings, ...changes })
+}
+
+export function primer(
+  need: PrimerNeed,
+  extent: PrimerRequest['extent'],
+  findings: readonly Finding[] = [],
+  changes: Partial<PrimerRequest> = {},
+): PrimerRequest {
+  return { need, extent, findings, layer: 'prime', tinted: false, ...changes }
+}
+
+/** All of the group is primed, not spots, once what was found covers this share of it (rule `spot-or-full`) or is severe. */
+export function primerExtent(view: GroupView, findings: readonly Finding[]): PrimerRequest['extent'] {
+  const spots = sumAreas(findings.map((finding) => finding.spotArea))
+  const percent = view.book.number('spot-or-full', 'percent')
+  const severe = findings.some(
+    ({ condition }) => condition.kind === 'loosePaint' && condition.severity === 'severe',
+  )
+  return severe || spots * 100 >= view.group.amounts.area * percent ? 'whole' : 'spots'
+}
+
+export function isWaterborne(productClass: ProductClass): boolean {
+  return !oilClasses.includes(productClass)
+}
+const oilClasses: readonly ProductClass[] = ['alkydEnamel', 'radiatorEnamel', 'clearVarnish']
+
+export function number(value: number, unit: string, meaning: string, source = 'shop assumption'): RuleNumber {
+  return { value, unit, meaning, source }
+}
+
+/** An order that gives its own reason where a more general rule says the same. */
+export function orderBecause(
+  before: readonly Selector[],
+  after: readonly Selector[],
+  reason: string,
+): OrderStatement {
+  return { before, after, reason, special: true }
+}
+
+export function noticeOn(
+  view: GroupView,
+  kind: Notice['kind'],
+  sentence: string,
+  source: string,
+  findings: readonly Finding[] = [],
+  hold = false,
+): Notice {
+  const keys =
+    findings.length > 0
+      ? findings.flatMap((finding) => finding.surfaceKeys)
+      : view.group.quantities.map((quantity) => quantity.key)
+  return { kind, roomId: view.room.id, surfaceKeys: [...new Set(keys)], sentence, source, hold }
+}
+
+/** ` (suspected: leaking gutter)` or nothing. */
+export function suspected(condition: Condition): string {
+  return condition.suspectedCause === '' ? '' : ` (suspected: ${condition.suspectedCause})`
+}

@@ -1,0 +1,221 @@
+import type { Job } from '../project/job.ts'
+import type { Room } from '../project/sketch-records.ts'
+import type { KeptItem } from '../project/survey-records.ts'
+import type { RoomOrder, SurfaceClass } from '../project/vocabulary.ts'
+import { waits } from './group-edges.ts'
+import { isWetWork } from './operation-facts.ts'
+import type { Edge } from './order.ts'
+import type { PlannedStep, StepMaker } from './planned-step.ts'
+import { isDustyPreparation } from './rules/dust.ts'
+
+interface Saying {
+  readonly ruleId: string
+  readonly reason: string
+}
+
+/** Edges between the room's own steps and its groups, and between the groups. */
+export function roomEdges(
+  maker: StepMaker,
+  room: Room,
+  whole: readonly PlannedStep[],
+  onGroups: readonly PlannedStep[],
+  keptItems: readonly KeptItem[],
+): readonly Edge[] {
+  return [
+    ...aroundEdges(maker, whole, onGroups),
+    ...hangingEdges(maker, whole, onGroups, keptItems),
+    ...sandingEdges(maker, whole, onGroups),
+    ...classEdges(maker, room, onGroups),
+  ]
+}
+
+function connect(
+  maker: StepMaker,
+  befores: readonly PlannedStep[],
+  afters: readonly PlannedStep[],
+  { ruleId, reason }: Saying,
+  special: boolean,
+  extraWait = 0,
+): readonly Edge[] {
+  const source = maker.ruleById.get(ruleId)?.source ?? ''
+  return befores.flatMap((before) =>
+    afters
+      .filter((after) => after !== before)
+      .map((after) => ({
+        before: before.step.key,
+        after: after.step.key,
+        minimumWait: waits(before, after).minimumWait + extraWait,
+        maximumWait: null,
+        ruleId,
+        reason,
+        source,
+        special,
+      })),
+  )
+}
+
+const byOperation = (steps: readonly PlannedStep[], ...operations: readonly string[]) =>
+  steps.filter((each) => operations.includes(each.step.operation))
+
+/** Protect, take off, dust down; the work; refit, put back, clean up, inspect. Daily steps stand outside the order. */
+function aroundEdges(
+  maker: StepMaker,
+  whole: readonly PlannedStep[],
+  work: readonly PlannedStep[],
+): readonly Edge[] {
+  const of = (...operations: readonly string[]) => byOperation(whole, ...operations)
+  const start = [of('protectRoom'), of('takeOff', 'maskOff'), of('dustDown')]
+  const end = [of('unmask'), of('refitHanging', 'putBack'), of('cleanUp'), of('inspect')]
+  const say = (ruleId: string, reason: string) => ({ ruleId, reason })
+  const protectedFirst = say('protect-room', 'The room is covered and cleared before work makes dust in it.')
+  const dustFirst = say(
+    'dust-down',
+    'Cobwebs and dust are off before anything is worked on: a coat over dust is a defect.',
+  )
+  const back = say('clean-up', 'The room is put back and cleaned when everything in it is dry.')
+  const chain = (stages: readonly (readonly PlannedStep[])[], saying: Saying) =>
+    stages.flatMap((stage, index) =>
+      stages.slice(index + 1).flatMap((later) => connect(maker, stage, later, saying, false)),
+    )
+  const alarms = connect(
+    maker,
+    of('coverAlarm'),
+    of('restoreAlarm'),
+    say('cover-alarm', 'What is covered in the morning is uncovered and tested in the evening.'),
+    true,
+  )
+  return [
+    ...chain(start, protectedFirst),
+    ...connect(maker, of('protectRoom', 'takeOff', 'maskOff'), work, protectedFirst, false),
+    ...connect(maker, of('dustDown'), work, dustFirst, false),
+    ...connect(maker, work, end.flat(), back, false),
+    ...chain(end, back),
+    ...alarms,
+  ]
+}
+
+/** A hanging is loosened before its own surfaces get anything wet, and refitted when they are done and dry. */
+function hangingEdges(
+  maker: StepMaker,
+  whole: readonly PlannedStep[],
+  work: readonly PlannedStep[],
+  keptItems: readonly KeptItem[],
+): readonly Edge[] {
+  const loosen = byOperation(whole, 'loosenHanging')
+  if (loosen.length === 0) return []
+  const classes = new Set(
+    keptItems
+      .filter((item) => item.handling === 'loosen')
+      .map((item): SurfaceClass => (item.on.kind === 'ceiling' ? 'ceiling' : 'walls')),
+  )
+  const wet = work.filter(
+    ({ step }) => step.surfaceClass !== null && classes.has(step.surfaceClass) && isWetWork(step.operation),
+  )
+  const saying = {
+    ruleId: 'loosen-hanging',
+    reason: 'It is loosened so that the wall behind it is painted too.',
+  }
+  return [
+    ...connect(maker, byOperation(whole, 'protectRoom'), loosen, saying, false),
+    ...connect(maker, loosen, wet, saying, true),
+    ...connect(maker, loosen, byOperation(whole, 'refitHanging'), saying, false),
+  ]
+}
+
+/** All dry work and the vacuuming after it come before the first finish coat on anything in the room. */
+function sandingEdges(
+  maker: StepMaker,
+  whole: readonly PlannedStep[],
+  work: readonly PlannedStep[],
+): readonly Edge[] {
+  const vacuum = byOperation(whole, 'vacuum')
+  if (vacuum.length === 0) return []
+  const dusty = work.filter(({ step, role }) =>
+    isDustyPreparation({ operation: step.operation, ordinal: role.split('/')[1] ?? '' }),
+  )
+  const saying = {
+    ruleId: 'sand-before-coats',
+    reason:
+      'Dust settles on wet paint: the room is sanded and vacuumed before the first finish coat on anything.',
+  }
+  return [
+    ...connect(maker, dusty, vacuum, saying, true),
+    ...connect(maker, byOperation(whole, 'dustDown'), vacuum, saying, false),
+    ...connect(maker, vacuum, firstCoatSteps(work), saying, true),
+  ]
+}
+
+/** What opens the coating of a group: dusting off (and wiping) for the first coat, and the coat. */
+function firstCoatSteps(work: readonly PlannedStep[]): readonly PlannedStep[] {
+  return work.filter(({ role }) => /^(dustOff\/1|degloss\/2(\..*)?|coat\/1(\..*)?)$/.test(role))
+}
+
+type Part = 'ceiling' | 'walls' | 'trim'
+
+function partOf(surfaceClass: SurfaceClass | null): Part | null {
+  if (surfaceClass === null) return null
+  return surfaceClass === 'ceiling' || surfaceClass === 'walls' ? surfaceClass : 'trim'
+}
+
+/** The room's own order, else the house's; by profile it is trim first with a crown or any profiled trim or casing. */
+export function orderOfRoom(job: Job, room: Room): Exclude<RoomOrder, 'byProfile'> {
+  const chosen = room.order === 'houseRule' ? job.houseRules.roomOrder : room.order
+  if (chosen !== 'byProfile') return chosen
+  return hasProfiledTrim(job, room) ? 'trimFirst' : 'ceilingFirst'
+}
+
+function hasProfiledTrim(job: Job, room: Room): boolean {
+  const runs = Object.values(job.trimRuns).some(
+    (run) => run.roomId === room.id && (run.kind === 'crown' || run.profiled),
+  )
+  return (
+    runs ||
+    Object.values(job.openings).some(
+      (opening) =>
+        (opening.roomId === room.id && opening.casingNear?.profiled === true) ||
+        (opening.far?.roomId === room.id && opening.casingFar?.profiled === true),
+    )
+  )
+}
+
+const partsInOrder: Readonly<
+  Record<Exclude<RoomOrder, 'byProfile'>, { readonly parts: readonly Part[]; readonly reason: string }>
+> = {
+  trimFirst: {
+    parts: ['trim', 'ceiling', 'walls'],
+    reason: 'Trim first where it is profiled: ceiling and walls are then cut to finished trim in one pass.',
+  },
+  ceilingFirst: {
+    parts: ['ceiling', 'trim', 'walls'],
+    reason: 'The ceiling first, as it drips on everything; the walls last, cut to finished trim.',
+  },
+  trimLast: {
+    parts: ['ceiling', 'walls', 'trim'],
+    reason: 'Trim last: it covers what the wall roller spattered.',
+  },
+}
+
+function classEdges(maker: StepMaker, room: Room, work: readonly PlannedStep[]): readonly Edge[] {
+  if (!maker.book.isOn('room-order')) return []
+  const { parts, reason } = partsInOrder[orderOfRoom(maker.job, room)]
+  const hold = maker.book.number('room-order', 'trimHoldHours') * 60
+  const saying = { ruleId: 'room-order', reason }
+  return parts.flatMap((part, index) =>
+    parts
+      .slice(index + 1)
+      .flatMap((later) => afterCoats(maker, work, part, later, saying, part === 'trim' ? hold : 0)),
+  )
+}
+
+function afterCoats(
+  maker: StepMaker,
+  work: readonly PlannedStep[],
+  first: Part,
+  later: Part,
+  saying: Saying,
+  extraWait: number,
+): readonly Edge[] {
+  const coats = work.filter(({ step }) => step.operation === 'coat' && partOf(step.surfaceClass) === first)
+  const opening = firstCoatSteps(work).filter(({ step }) => partOf(step.surfaceClass) === later)
+  return connect(maker, coats, opening, saying, true, extraWait)
+}

@@ -1,0 +1,39 @@
+import type { Rule } from './rule.ts'
+import { airRules } from './rules/air.ts'
+import { calcimineRules } from './rules/calcimine.ts'
+import { coatRules, patchedCoats, scuffBetweenCoats, sheenAdvice } from './rules/coats.ts'
+import { dustRules } from './rules/dust.ts'
+import { keptItemRules } from './rules/kept-items.ts'
+import { metalRules } from './rules/metal.ts'
+import { amountRules, orderRules } from './rules/order.ts'
+import { paintRules, unknownCoat } from './rules/paint.ts'
+import { plasterRules } from './rules/plaster.ts'
+import { sashRules } from './rules/sash.ts'
+import { stainRules } from './rules/stains.ts'
+import { systemRules, trimRules } from './rules/trim.ts'
+import { wallpaperRules } from './rules/wallpaper.ts'
+
+/** Every rule of the book, in the order in which they are asked; reasons of a step are listed in it. */
+export const allRules: readonly Rule[] = [
+  ...keptItemRules,
+  ...paintRules,
+  ...plasterRules,
+  ...calcimineRules,
+  ...wallpaperRules,
+  ...stainRules,
+  ...metalRules,
+  ...trimRules,
+  ...sashRules,
+  sheenAdvice,
+  ...systemRules,
+  unknownCoat,
+  ...coatRules,
+  patchedCoats,
+  scuffBetweenCoats,
+  ...dustRules,
+  ...orderRules,
+  ...amountRules,
+  ...airRules,
+]
+
+export const ruleById: ReadonlyMap<string, Rule> = new Map(allRules.map((rule) => [rule.id, rule]))

@@ -1,0 +1,175 @@
+import type { Job } from '../project/job.ts'
+import type { Room } from '../project/sketch-records.ts'
+import type { KeptItem } from '../project/survey-records.ts'
+import type { ProductClass } from '../project/vocabulary.ts'
+import type { RuleBook } from './book.ts'
+import type { Finding } from './findings.ts'
+import type { Group } from './groups.ts'
+import type { PrimerNeed } from './primers.ts'
+import type { Notice, Operation } from './types.ts'
+
+/** What a rule guards against, besides bad work. */
+export const safetyClasses = [
+  'none',
+  'lead',
+  'asbestos',
+  'dust',
+  'fumes',
+  'fire',
+  'height',
+  'electricity',
+  'alarm',
+  'moisture',
+] as const
+export type SafetyClass = (typeof safetyClasses)[number]
+
+export const ruleThemes = [
+  'dust',
+  'paint',
+  'plaster',
+  'calcimine',
+  'wallpaper',
+  'trim',
+  'sash',
+  'stains',
+  'metal',
+  'coats',
+  'order',
+  'keptItems',
+  'air',
+  'lead',
+  'asbestos',
+  'difficulty',
+] as const
+export type RuleTheme = (typeof ruleThemes)[number]
+
+/** A number of a rule that the owner may change. `source` says where the default comes from. */
+export interface RuleNumber {
+  readonly value: number
+  readonly unit: string
+  readonly meaning: string
+  readonly source: string
+}
+
+/** Names an operation in every ordinal, or one ordinal of it: `fill`, `coat/1`. */
+export type Selector = Operation | `${Operation}/${string}`
+
+/**
+ * Every step named in `before` ends before any step named in `after` starts. Within a group unless a rule says otherwise.
+ * Where two rules say the same of a pair, the more special one gives the reason.
+ */
+export interface OrderStatement {
+  readonly before: readonly Selector[]
+  readonly after: readonly Selector[]
+  readonly reason: string
+  readonly special: boolean
+}
+
+/**
+ * How much of its group a step covers: all of it, the places found (as spots, overlap included), what was measured of them
+ * (feet of crack, count of fasteners), or the edges that are masked.
+ */
+export type Extent = 'whole' | 'spots' | 'measured' | 'masking'
+
+/** A step as one rule asks for it; requests with the same operation and ordinal become one step with several reasons. */
+export interface StepRequest {
+  readonly operation: Operation
+  /** Part of the step's key: a role that does not move when other steps come or go. */
+  readonly ordinal: string
+  readonly extent: Extent
+  readonly findings: readonly Finding[]
+  readonly productClass: ProductClass | null
+  /** Carries the colour and sheen of the finish. */
+  readonly coloured: boolean
+  /** Minutes to dry where no product says so (a wash); null where the product does. */
+  readonly dryMinutes: number | null
+}
+
+export type PrimerLayer = 'sealChalk' | 'sealBare' | 'block' | 'prime'
+
+export interface PrimerRequest {
+  readonly need: PrimerNeed
+  readonly extent: 'whole' | 'spots'
+  readonly findings: readonly Finding[]
+  /** `block` primers go on stains and knots only; seals come before filling; `prime` makes the ground for the finish. */
+  readonly layer: PrimerLayer
+  /** Tinted towards the finish colour. */
+  readonly tinted: boolean
+}
+
+export interface Contribution {
+  readonly steps?: readonly StepRequest[]
+  readonly primers?: readonly PrimerRequest[]
+  /** Finish coats this rule asks for; the most any rule asks for go on. */
+  readonly coats?: number
+  readonly notices?: readonly Notice[]
+}
+
+/** What a rule of a group may look at. `planned` are the steps that earlier rules asked for. */
+export interface GroupView {
+  readonly job: Job
+  readonly room: Room
+  readonly group: Group
+  readonly book: RuleBook
+  readonly planned: readonly PlannedRequest[]
+  /** Something in this room is scraped or sanded before the coats. */
+  readonly roomIsDusty: boolean
+}
+
+export interface PlannedRequest extends StepRequest {
+  readonly ruleId: string
+}
+
+export interface RoomView {
+  readonly job: Job
+  readonly room: Room
+  readonly groups: readonly Group[]
+  readonly keptItems: readonly KeptItem[]
+  readonly book: RuleBook
+  /** Square feet of painted surface the planned steps disturb in this room. */
+  readonly disturbedSquareFeet: number
+}
+
+export interface RuleFacts {
+  readonly id: string
+  readonly title: string
+  readonly theme: RuleTheme
+  /** When it applies, in the trade's words. */
+  readonly found: string
+  readonly reason: string
+  /** Standard, section, edition; or `common practice`; or `shop assumption`. */
+  readonly source: string
+  readonly safety: SafetyClass
+  /** On by default. */
+  readonly on: boolean
+  readonly numbers: Readonly<Record<string, RuleNumber>>
+}
+
+/**
+ * A rule on one group of like surfaces. `found` rules look at what is there, `system` rules choose the coating, `coats` rules
+ * count coats over what was primed, `follow` rules add what earlier steps make necessary (dusting off, masking).
+ */
+export interface GroupRule extends RuleFacts {
+  readonly level: 'group'
+  readonly phase: 'found' | 'system' | 'coats' | 'follow'
+  readonly when: (view: GroupView) => boolean
+  readonly consequence: (view: GroupView) => Contribution
+  readonly order: readonly OrderStatement[]
+}
+
+/** A rule on a room as a whole. */
+export interface RoomRule extends RuleFacts {
+  readonly level: 'room'
+  readonly notices: (view: RoomView) => readonly Notice[]
+}
+
+/** A rule that only says what comes first, or only keeps numbers for other functions. */
+export interface HouseRule extends RuleFacts {
+  readonly level: 'house'
+  readonly order: readonly OrderStatement[]
+}
+
+export type Rule = GroupRule | RoomRule | HouseRule
+
+export const commonPractice = 'common practice'
+export const shopAssumption = 'shop assumption'

@@ -1,0 +1,36 @@
+import type { ProductClass } from '../../project/vocabulary.ts'
+import type { Finding } from '../findings.ts'
+import { orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
+import type { Contribution, GroupView, OrderStatement } from '../rule.ts'
+
+/** Deep first layer sets hard without shrinking; later layers sand easily (common practice). Wood takes wood filler. */
+function fillerClass(view: GroupView, layer: number): ProductClass {
+  if (view.group.substrate === 'wood' || view.group.substrate === 'metal') return 'woodFiller'
+  return layer === 1 ? 'settingFiller' : 'dryingFiller'
+}
+
+/** Fill in layers, sand, prime the patch: what every filled place gets. */
+export function filling(view: GroupView, findings: readonly Finding[], layers: number): Contribution {
+  const fills = Array.from({ length: layers }, (_, index) =>
+    stepAt(findings, 'fill', { ordinal: `${index + 1}`, productClass: fillerClass(view, index + 1) }),
+  )
+  return {
+    steps: [...fills, stepAt(findings, 'sandFill')],
+    primers: [primer('patch', primerExtent(view, findings), findings)],
+  }
+}
+
+export const fillingOrder: readonly OrderStatement[] = [
+  orderBecause(
+    ['fill/1'],
+    ['fill/2', 'fill/3'],
+    'Filler goes on in layers: a thick one shrinks, cracks and stays soft inside.',
+  ),
+  orderBecause(['fill/2'], ['fill/3'], 'Each layer of filler dries before the next covers it.'),
+  orderBecause(['fill'], ['sandFill'], 'Filler is sanded flat once it is dry: sanded soft, it tears.'),
+  orderBecause(
+    ['sandFill'],
+    ['spotPrime', 'prime'],
+    'Patches are primed after sanding: sanding cuts through the primer.',
+  ),
+]

@@ -1,0 +1,146 @@
+import { sheens } from '../../project/vocabulary.ts'
+import {
+  findingsOf,
+  hasFinding,
+  noticeOn,
+  orderBecause,
+  primer,
+  primerExtent,
+  stepAt,
+  wholeStep,
+} from '../requests.ts'
+import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+
+/** What a scraped place must be primed for: it shows the bare material. */
+export function bareNeed(view: GroupView): 'bareWood' | 'bareMetal' | 'patch' {
+  if (view.group.substrate === 'wood') return 'bareWood'
+  return view.group.substrate === 'metal' ? 'bareMetal' : 'patch'
+}
+
+export const loosePaint: GroupRule = {
+  id: 'loose-paint',
+  level: 'group',
+  phase: 'found',
+  theme: 'paint',
+  title: 'Loose or peeling paint',
+  found: 'Paint that lifts under a scraper or tape.',
+  reason:
+    'Paint over loose paint rolls up with it: scrape until it stops lifting, feather the edges, vacuum, and prime the bare spots an inch over onto sound paint.',
+  source: 'overlap 1 in: MIL-HDBK-1110 s. 4.4; degrees: MPI degree of surface degradation; common practice',
+  safety: 'lead',
+  on: true,
+  numbers: {},
+  when: (view) => hasFinding(view, 'loosePaint'),
+  consequence: (view) => {
+    const loose = findingsOf(view, 'loosePaint')
+    return {
+      steps: [stepAt(loose, 'scrape'), stepAt(loose, 'sand', { extent: 'spots' })],
+      primers: [primer(bareNeed(view), primerExtent(view, loose), loose)],
+    }
+  },
+  order: [
+    orderBecause(['scrape'], ['sand/1'], 'The edges are feathered once nothing more lifts.'),
+    orderBecause(
+      ['scrape', 'sand/1'],
+      ['vacuum/1'],
+      'Chips and dust are vacuumed up before anything is put on: a coat over dust is a defect.',
+    ),
+    orderBecause(
+      ['scrape'],
+      ['sealChalk', 'sealBare', 'fill', 'spotPrime', 'prime', 'coat'],
+      'Whatever goes over loose paint comes off with it.',
+    ),
+  ],
+}
+
+/** Gloss level 5 and over by the MPI table: 35 units and more at 60 degrees. */
+export function isGlossy(view: GroupView): boolean {
+  return sheens.indexOf(view.group.sheenFound) >= sheens.indexOf('semiGloss')
+}
+
+export const glossyPaint: GroupRule = {
+  id: 'glossy-paint',
+  level: 'group',
+  phase: 'found',
+  theme: 'paint',
+  title: 'Glossy old paint',
+  found: 'A hard, shiny coat that a fingernail slides on; glossy latex too.',
+  reason: 'New paint has nothing to hold on a gloss: it is sanded dull all over.',
+  source: 'MIL-HDBK-1110 s. 4.4.1.2 (dulling or primer); common practice',
+  safety: 'lead',
+  on: true,
+  numbers: {},
+  when: (view) =>
+    hasFinding(view, 'glossyOldPaint') ||
+    view.group.coat === 'latexGlossy' ||
+    (view.group.coat === 'latexFlat' && isGlossy(view)),
+  consequence: (view) => {
+    const found = findingsOf(view, 'glossyOldPaint')
+    const everywhere = view.group.coat === 'latexGlossy' || isGlossy(view)
+    return {
+      steps: [
+        everywhere ? wholeStep('sand', { findings: found }) : stepAt(found, 'sand', { extent: 'spots' }),
+      ],
+    }
+  },
+  order: [],
+}
+
+export const unknownCoat: GroupRule = {
+  id: 'unknown-coat',
+  level: 'group',
+  phase: 'system',
+  theme: 'paint',
+  title: 'Coat not known',
+  found: 'Nobody has tested what is on the surface.',
+  reason:
+    'Until it is tested an unknown coat is treated as the worst likely: old oil paint, dulled and given a bonding primer.',
+  source: commonPractice,
+  safety: 'lead',
+  on: true,
+  numbers: {},
+  when: (view) => view.group.coat === 'unknown' && !hasFinding(view, 'oldWallpaper', 'chalking'),
+  consequence: (view) => ({
+    steps: [wholeStep('sand')],
+    primers: [primer(view.group.substrate === 'metal' ? 'bareMetal' : 'bond', 'whole')],
+    notices: [unknownNotice(view)],
+  }),
+  order: [],
+}
+
+/** A coat of unknown kind on old plaster may be calcimine, on which every water-borne product fails: that is worth a hold. */
+function unknownNotice(view: GroupView) {
+  const { substrate, surfaceClass } = view.group
+  const maybeChalk = substrate === 'plaster' && (surfaceClass === 'ceiling' || surfaceClass === 'walls')
+  return noticeOn(
+    view,
+    'advice',
+    maybeChalk
+      ? `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Wipe with a warm damp sponge for about 10 seconds (calcimine softens and comes away white) and rub with alcohol (latex softens, oil does not) before anything is put on it.`
+      : `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Rub a spot with alcohol on a rag: latex softens, oil paint does not; then note it.`,
+    commonPractice,
+    [],
+    maybeChalk,
+  )
+}
+
+export const grease: GroupRule = {
+  id: 'grease',
+  level: 'group',
+  phase: 'found',
+  theme: 'stains',
+  title: 'Grease and hand marks',
+  found: 'Kitchens, stair walls, round handles: water beads.',
+  reason: 'Grease is washed off and rinsed first: sanding drives it in, and paint does not stick to it.',
+  source: commonPractice,
+  safety: 'none',
+  on: true,
+  numbers: {},
+  when: (view) => hasFinding(view, 'grease'),
+  consequence: (view) => ({
+    steps: [stepAt(findingsOf(view, 'grease'), 'wash', { productClass: 'cleaner' })],
+  }),
+  order: [],
+}
+
+export const paintRules = [loosePaint, glossyPaint, grease] as const

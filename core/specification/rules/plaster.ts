@@ -1,0 +1,329 @@
+import { formatLength } from '../../units/length.ts'
+import {
+  findingsOf,
+  hasFinding,
+  noticeOn,
+  number,
+  orderBecause,
+  primer,
+  primerExtent,
+  stepAt,
+  suspected,
+} from '../requests.ts'
+import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import { filling, fillingOrder } from './filling.ts'
+
+const layers = (value: number, source = commonPractice) => ({
+  layers: number(value, 'layers', 'Layers of filler', source),
+})
+
+export const stressCrack: GroupRule = {
+  id: 'stress-crack',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Cracks in plaster or board',
+  found: 'A crack that has come to rest, in plaster or along a joint of board.',
+  reason:
+    'A hairline filled on top opens again: the crack is opened to a V and cleaned so that filler keys into it, then filled in layers.',
+  source: commonPractice,
+  safety: 'dust',
+  on: true,
+  numbers: layers(2),
+  when: (view) => hasFinding(view, 'stressCrack', 'movingCrack'),
+  consequence: (view) => {
+    const cracks = findingsOf(view, 'stressCrack', 'movingCrack')
+    const filled = filling(view, cracks, view.book.number('stress-crack', 'layers'))
+    return { ...filled, steps: [stepAt(cracks, 'openCrack'), ...(filled.steps ?? [])] }
+  },
+  order: [
+    ...fillingOrder,
+    orderBecause(
+      ['openCrack'],
+      ['vacuum/1'],
+      'The opened crack is cleaned out: filler does not hold on loose plaster and dust.',
+    ),
+    orderBecause(['openCrack'], ['fill', 'skim'], 'The crack is opened first so that filler keys into it.'),
+  ],
+}
+
+export const movingCrack: GroupRule = {
+  id: 'moving-crack',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Cracks that still move',
+  found: 'A crack with edges that move, curl up or have been filled before.',
+  reason: 'A crack that still moves comes back through any filler: find out why before it is filled.',
+  source: commonPractice,
+  safety: 'none',
+  on: true,
+  numbers: {},
+  when: (view) => findingsOf(view, 'movingCrack').some(({ condition }) => !condition.causeCured),
+  consequence: (view) => ({
+    notices: findingsOf(view, 'movingCrack')
+      .filter(({ condition }) => !condition.causeCured)
+      .map((finding) =>
+        noticeOn(
+          view,
+          'cause',
+          `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and put it right before it is filled; otherwise agree with the client that it may open again.`,
+          commonPractice,
+          [finding],
+          true,
+        ),
+      ),
+  }),
+  order: [],
+}
+
+export const poppedFastener: GroupRule = {
+  id: 'popped-fastener',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Popped fasteners',
+  found: 'A nail or screw head that has lifted the surface.',
+  reason:
+    'A fastener only filled over pops again: it is driven below the surface until the board stops moving, with one added beside it, then filled.',
+  source: commonPractice,
+  safety: 'dust',
+  on: true,
+  numbers: layers(2, 'common practice; new board gets three on fasteners (ASTM C840 s. 22.6, level 4)'),
+  when: (view) => hasFinding(view, 'poppedFastener'),
+  consequence: (view) => {
+    const popped = findingsOf(view, 'poppedFastener')
+    const filled = filling(view, popped, view.book.number('popped-fastener', 'layers'))
+    return { ...filled, steps: [stepAt(popped, 'driveFastener'), ...(filled.steps ?? [])] }
+  },
+  order: [
+    ...fillingOrder,
+    orderBecause(['driveFastener'], ['fill'], 'The board must have stopped moving before it is filled.'),
+  ],
+}
+
+export const unsandedPatch: GroupRule = {
+  id: 'unsanded-patch',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Old patches painted over unsanded',
+  found: 'A patch that stands proud or shows its edges under a raking light.',
+  reason:
+    'A proud patch shows through every coat: it is sanded flat first and primed so that it does not flash.',
+  source: commonPractice,
+  safety: 'dust',
+  on: true,
+  numbers: {},
+  when: (view) => hasFinding(view, 'unsandedPatch'),
+  consequence: (view) => {
+    const patches = findingsOf(view, 'unsandedPatch')
+    return {
+      steps: [stepAt(patches, 'sandPatch', { extent: 'spots' })],
+      primers: [primer('patch', primerExtent(view, patches), patches)],
+    }
+  },
+  order: [],
+}
+
+export const hole: GroupRule = {
+  id: 'hole',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Holes and dents',
+  found: 'Holes of hangings, dents, chipped corners; in wood as in plaster.',
+  reason: 'Holes are filled in layers, sanded and primed: one thick fill sinks and shows as a dent.',
+  source: commonPractice,
+  safety: 'dust',
+  on: true,
+  numbers: {
+    ...layers(2),
+    severeLayers: number(3, 'layers', 'Layers where the hole is severe', commonPractice),
+  },
+  when: (view) => hasFinding(view, 'hole'),
+  consequence: (view) => {
+    const holes = findingsOf(view, 'hole')
+    const severe = holes.filter(({ condition }) => condition.severity === 'severe')
+    const filled = filling(view, holes, view.book.number('hole', 'layers'))
+    if (severe.length === 0) return filled
+    const deep = filling(view, severe, view.book.number('hole', 'severeLayers'))
+    const third = (deep.steps ?? []).filter((step) => step.ordinal === '3')
+    return { ...filled, steps: [...(filled.steps ?? []), ...third], notices: [boardAdvice(view)] }
+  },
+  order: fillingOrder,
+}
+
+function boardAdvice(view: GroupView) {
+  return noticeOn(
+    view,
+    'advice',
+    `A severe hole in ${view.room.name}: a hole a hand goes through is backed or patched with board before it is filled.`,
+    commonPractice,
+    findingsOf(view, 'hole').filter(({ condition }) => condition.severity === 'severe'),
+  )
+}
+
+export const loosePlasterKeys: GroupRule = {
+  id: 'loose-plaster-keys',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Plaster loose from its lath',
+  found: 'Plaster that gives under the hand or sounds hollow: its keys behind the lath are broken.',
+  reason:
+    'Paint and filler hold nothing up: loose plaster is drawn back to the lath with screws and washers, or replaced, before anything goes on it.',
+  source: 'historic plaster repair pages (washers, broken keys); common practice',
+  safety: 'height',
+  on: true,
+  numbers: layers(2),
+  when: (view) => hasFinding(view, 'loosePlasterKeys'),
+  consequence: (view) => {
+    const loose = findingsOf(view, 'loosePlasterKeys')
+    const filled = filling(view, loose, view.book.number('loose-plaster-keys', 'layers'))
+    const severe = loose.filter(({ condition }) => condition.severity === 'severe')
+    return {
+      ...filled,
+      steps: [stepAt(loose, 'reattachPlaster'), ...(filled.steps ?? [])],
+      notices: severe.map((finding) =>
+        noticeOn(
+          view,
+          'cause',
+          `Plaster in ${view.room.name} is badly loose and may fall${suspected(finding.condition)}. Keep people from under it; have it taken down and replaced, or proved sound, before it is painted.`,
+          commonPractice,
+          [finding],
+          true,
+        ),
+      ),
+    }
+  },
+  order: [
+    ...fillingOrder,
+    orderBecause(
+      ['reattachPlaster'],
+      ['scrape', 'openCrack', 'sandPatch', 'sand/1', 'vacuum/1', 'fill'],
+      'Loose plaster is made fast first: work beside it brings it down.',
+    ),
+  ],
+}
+
+export const unwantedTexture: GroupRule = {
+  id: 'unwanted-texture',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'Texture to be made smooth',
+  found: 'Sand finish, stipple or sprayed texture that the client wants gone.',
+  reason:
+    'A texture is skimmed over in two thin coats, sanded and primed: one coat shows the texture through.',
+  source: commonPractice,
+  safety: 'asbestos',
+  on: true,
+  numbers: layers(2),
+  when: (view) => hasFinding(view, 'unwantedTexture'),
+  consequence: (view) => {
+    const texture = findingsOf(view, 'unwantedTexture')
+    const count = view.book.number('unwanted-texture', 'layers')
+    const skims = Array.from({ length: count }, (_, index) =>
+      stepAt(texture, 'skim', { ordinal: `${index + 1}`, productClass: 'dryingFiller' }),
+    )
+    return {
+      steps: [...skims, stepAt(texture, 'sandFill')],
+      primers: [primer('porous', primerExtent(view, texture), texture)],
+    }
+  },
+  order: [
+    orderBecause(
+      ['skim/1'],
+      ['skim/2', 'skim/3'],
+      'Each skim dries before the next: wet under dry, it cracks.',
+    ),
+    orderBecause(['skim/2'], ['skim/3'], 'Each skim dries before the next: wet under dry, it cracks.'),
+    orderBecause(['skim'], ['sandFill'], 'A skim is sanded flat once it is dry.'),
+    orderBecause(['fill'], ['skim'], 'Deep places are filled before the thin skim goes over them.'),
+    orderBecause(
+      ['sandFill'],
+      ['spotPrime', 'prime'],
+      'The skim is primed after sanding: bare compound drinks the paint.',
+    ),
+  ],
+}
+
+export const newPlaster: GroupRule = {
+  id: 'new-plaster',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'New plaster',
+  found: 'Plaster not yet painted, dark where it is damp.',
+  reason:
+    'New plaster is damp and alkaline: it cures first and takes a sealer that stands alkali, or the paint burns and peels.',
+  source: "about a month before paint: painter's note; sealer: common practice",
+  safety: 'moisture',
+  on: true,
+  numbers: {
+    cureDays: number(28, 'days', 'Least age before it is painted', "painter's note: up to about a month"),
+  },
+  when: (view) => hasFinding(view, 'newPlaster'),
+  consequence: (view) => {
+    const plaster = findingsOf(view, 'newPlaster')
+    const damp = plaster.filter(({ condition }) => !condition.causeCured)
+    const days = view.book.number('new-plaster', 'cureDays')
+    return {
+      primers: [primer('newPlaster', primerExtent(view, plaster), plaster)],
+      notices: damp.map((finding) =>
+        noticeOn(
+          view,
+          'cause',
+          `New plaster in ${view.room.name}: let it cure (about ${days} days, till it is light and dry all over) before it is sealed, and mark it cured.`,
+          "painter's note; common practice",
+          [finding],
+          true,
+        ),
+      ),
+    }
+  },
+  order: [],
+}
+
+export const bareCompound: GroupRule = {
+  id: 'bare-compound',
+  level: 'group',
+  phase: 'found',
+  theme: 'plaster',
+  title: 'New skim coat or bare joint compound',
+  found: 'White, chalky-smooth compound that has had no primer.',
+  reason:
+    'Bare compound drinks paint unevenly and flashes: it is sanded, dusted and sealed before any colour.',
+  source: commonPractice,
+  safety: 'dust',
+  on: true,
+  numbers: {},
+  when: (view) => hasFinding(view, 'newSkimCoat', 'bareJointCompound'),
+  consequence: (view) => {
+    const compound = findingsOf(view, 'newSkimCoat', 'bareJointCompound')
+    return {
+      steps: [stepAt(compound, 'sandFill')],
+      primers: [primer('porous', primerExtent(view, compound), compound)],
+    }
+  },
+  order: [
+    orderBecause(
+      ['sandFill'],
+      ['spotPrime', 'prime'],
+      'Compound is sanded before it is sealed: sanding cuts through the primer.',
+    ),
+  ],
+}
+
+export const plasterRules = [
+  stressCrack,
+  movingCrack,
+  poppedFastener,
+  unsandedPatch,
+  hole,
+  loosePlasterKeys,
+  unwantedTexture,
+  newPlaster,
+  bareCompound,
+] as const

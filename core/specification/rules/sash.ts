@@ -1,0 +1,100 @@
+import { findingsOf, hasFinding, number, orderBecause, primer, stepAt } from '../requests.ts'
+import { commonPractice, type GroupRule } from '../rule.ts'
+
+export const missingPutty: GroupRule = {
+  id: 'missing-putty',
+  level: 'group',
+  phase: 'found',
+  theme: 'sash',
+  title: 'Missing sash putty',
+  found: 'Putty cracked or gone from the glass edge.',
+  reason:
+    'Bare rabbets are primed so that the wood does not drink the oil of the putty; the putty skins before it is painted.',
+  source: commonPractice,
+  safety: 'lead',
+  on: true,
+  numbers: {},
+  when: (view) => hasFinding(view, 'missingPutty'),
+  consequence: (view) => {
+    const gaps = findingsOf(view, 'missingPutty')
+    return {
+      steps: [stepAt(gaps, 'puttySash', { productClass: 'glazingPutty' })],
+      primers: [primer('bareWood', 'spots', gaps)],
+    }
+  },
+  order: [
+    orderBecause(
+      ['spotPrime', 'prime'],
+      ['puttySash'],
+      'The rabbet is primed first: bare wood drinks the oil of the putty and it crumbles.',
+    ),
+    orderBecause(
+      ['puttySash'],
+      ['coat'],
+      'The putty has skinned before it is painted, or the paint wrinkles.',
+    ),
+  ],
+}
+
+export const paintedShut: GroupRule = {
+  id: 'painted-shut',
+  level: 'group',
+  phase: 'found',
+  theme: 'sash',
+  title: 'Sash painted shut',
+  found: 'A sash that does not move, paint unbroken across its edges.',
+  reason:
+    'The paint line is cut and the sash moved before it is sanded and painted: afterwards the new paint would tear.',
+  source: commonPractice,
+  safety: 'lead',
+  on: true,
+  numbers: {},
+  when: (view) => hasFinding(view, 'paintedShut'),
+  consequence: (view) => ({ steps: [stepAt(findingsOf(view, 'paintedShut'), 'freeSash')] }),
+  order: [
+    orderBecause(
+      ['freeSash'],
+      ['scrape', 'sand/1', 'vacuum/1', 'spotPrime', 'prime', 'coat'],
+      'The sash is freed first: cut loose later, its new paint tears.',
+    ),
+  ],
+}
+
+export const fixedSash: GroupRule = {
+  id: 'fixed-sash',
+  level: 'group',
+  phase: 'found',
+  theme: 'sash',
+  title: 'Fixed sash: two coats in place',
+  found: 'Sash that cannot be taken out or moved.',
+  reason:
+    'Fixed sash is painted where it stands, two coats, cut along every light; the glass perimeter and not the area drives the time.',
+  source:
+    'common practice; same sash with 6 lights instead of 1: area + 31 %, cut-in line + 134 % (computed)',
+  safety: 'none',
+  on: true,
+  numbers: { coats: number(2, 'coats', 'Finish coats on fixed sash', commonPractice) },
+  when: (view) => view.group.fixedSash,
+  consequence: (view) => ({ coats: view.book.number('fixed-sash', 'coats') }),
+  order: [],
+}
+
+export const movingSash: GroupRule = {
+  id: 'moving-sash',
+  level: 'group',
+  phase: 'found',
+  theme: 'sash',
+  title: 'Sash that moves',
+  found: 'Double-hung, casement or hopper sash.',
+  reason:
+    'Glass edges first, then bars, rails, stiles, frame, stool last; one coat only on meeting edges, cords and channels bare; the sash is moved before the paint sets.',
+  source: 'two newspaper columns of 1988 and sash repair pages; common practice',
+  safety: 'none',
+  on: true,
+  numbers: { coats: number(2, 'coats', 'Finish coats on the faces of moving sash', commonPractice) },
+  when: (view) => view.group.surfaceClass === 'sash' && !view.group.fixedSash,
+  consequence: (view) => ({ coats: view.book.number('moving-sash', 'coats') }),
+  order: [],
+}
+
+export const sashRules = [missingPutty, paintedShut, fixedSash, movingSash] as const
