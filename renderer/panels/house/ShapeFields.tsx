@@ -131,7 +131,7 @@ function heightOf(ceiling: CeilingShape): Length {
     case 'flat':
       return ceiling.height
     case 'shed':
-      return ceiling.startHeight > ceiling.endHeight ? ceiling.startHeight : ceiling.endHeight
+      return lengthFromUnits(Math.max(ceiling.startHeight, ceiling.endHeight))
     case 'gable':
       return ceiling.ridgeHeight
     case 'vault':
