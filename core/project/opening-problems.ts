@@ -3,40 +3,12 @@ import { measureHole } from '../geometry/hole.ts'
 import { intervalsShared } from '../geometry/interval.ts'
 import { formatLength, type LengthUnitSystem } from '../units/length.ts'
 import { lightSize, openingHole, openingLayout, sashFrames, sideFrames } from './opening-layout.ts'
+import { type PlacedOpening, placeOpening } from './placed-opening.ts'
 import { type Problem, problem } from './problem.ts'
 import type { RoomParts, SidedOpening } from './room-parts.ts'
-import type { Opening, Room } from './sketch-records.ts'
+import type { Room } from './sketch-records.ts'
 import { openingNoun, wallName } from './sketch-words.ts'
-import {
-  farPlace,
-  findWall,
-  type OpeningPlace,
-  openingPlace,
-  type Wall,
-  wallCeiling,
-  wallFloor,
-} from './walls.ts'
-
-/** An opening found on a wall of the room it is looked at from. */
-export interface PlacedOpening {
-  readonly opening: Opening
-  readonly side: 'near' | 'far'
-  readonly wall: Wall
-  readonly place: OpeningPlace
-}
-
-/** Where an opening shows in one of its rooms; null when its wall is not there or does not face the near one. */
-export function placeOpening(sided: SidedOpening): PlacedOpening | null {
-  const { opening, side, nearRoom, farRoom } = sided
-  const nearWall = findWall(nearRoom, opening.wallId)
-  if (nearWall === null) return null
-  if (side === 'near') {
-    return { opening, side, wall: nearWall, place: openingPlace(nearRoom, nearWall, opening) }
-  }
-  const farWall = farRoom && opening.far ? findWall(farRoom, opening.far.wallId) : null
-  const place = farRoom && farWall && farPlace(nearWall, farRoom, farWall, opening)
-  return farWall && place ? { opening, side, wall: farWall, place } : null
-}
+import { findWall, type OpeningPlace, type Wall, wallCeiling, wallFloor } from './walls.ts'
 
 /** Every opening of a room that does not fit where it is. The outline and the heights must be sound. */
 export function openingProblems(parts: RoomParts, system: LengthUnitSystem): readonly Problem[] {

@@ -19,7 +19,8 @@ export function outlineProblems(room: Room): readonly Problem[] {
 }
 
 function allInLine(room: Room): boolean {
-  const [first, second] = room.corners as readonly [Point, Point]
+  const first: Point = room.corners[0] as Room['corners'][number]
+  const second: Point = room.corners[1] as Room['corners'][number]
   return room.corners.every((corner) => pointsTurn(first, second, corner) === 0)
 }
 

@@ -40,36 +40,53 @@ export function resolveExisting(job: Job, surface: SurfaceRef): Existing | null 
   return resolve(job, job.existing, surface)
 }
 
-/** The last record of the narrowest scope that fits; a later one of the same scope replaces an earlier one. */
-function resolve<Item extends { readonly scope: Scope }>(
-  job: Job,
-  table: Table<Item>,
-  surface: SurfaceRef,
-): Item | null {
-  const key = surfaceKey(surface)
-  const surfaceClass = surfaceClassOf(job, surface)
-  const roomId = roomOfSurface(job, surface)
-  let found: Item | null = null
-  let foundRank = 0
-  for (const item of Object.values(table)) {
-    const rank = rankOf(item.scope, key, roomId, surfaceClass)
-    if (rank > 0 && rank >= foundRank) {
-      found = item
-      foundRank = rank
-    }
-  }
-  return found
+function resolve<Item extends Scoped>(job: Job, table: Table<Item>, surface: SurfaceRef): Item | null {
+  return scopedRecord(table, surfaceKey(surface), roomOfSurface(job, surface), surfaceClassOf(job, surface))
 }
 
-/** 3 for the surface itself, 2 for its room, 1 for the house, 0 where the scope does not reach it. */
-function rankOf(scope: Scope, key: string, roomId: RoomId | null, surfaceClass: SurfaceClass | null): number {
+interface Scoped {
+  readonly scope: Scope
+}
+
+/**
+ * The record of the narrowest scope that fits: the surface's own, its room's, the house's. For callers that know a surface's room and
+ * class already and ask for many.
+ */
+export function scopedRecord<Item extends Scoped>(
+  table: Table<Item>,
+  key: string,
+  roomId: RoomId | null,
+  surfaceClass: SurfaceClass | null,
+): Item | null {
+  const index = indexOf(table)
+  return (
+    index.get(key) ??
+    index.get(`room:${roomId}:${surfaceClass}`) ??
+    index.get(`house:${surfaceClass}`) ??
+    null
+  )
+}
+
+/** Tables never change in place, so each is indexed once. */
+const indexes = new WeakMap<object, ReadonlyMap<string, unknown>>()
+
+/** Records by their scope; a later one of the same scope replaces an earlier one. */
+function indexOf<Item extends Scoped>(table: Table<Item>): ReadonlyMap<string, Item> {
+  const known = indexes.get(table)
+  if (known !== undefined) return known as ReadonlyMap<string, Item>
+  const index = new Map(Object.values(table).map((item) => [scopeKey(item.scope), item]))
+  indexes.set(table, index)
+  return index
+}
+
+function scopeKey(scope: Scope): string {
   switch (scope.level) {
     case 'surface':
-      return surfaceKey(scope.surface) === key ? 3 : 0
+      return surfaceKey(scope.surface)
     case 'room':
-      return scope.roomId === roomId && scope.surfaceClass === surfaceClass ? 2 : 0
+      return `room:${scope.roomId}:${scope.surfaceClass}`
     case 'house':
-      return scope.surfaceClass === surfaceClass ? 1 : 0
+      return `house:${scope.surfaceClass}`
   }
 }
 

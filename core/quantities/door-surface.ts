@@ -1,0 +1,101 @@
+import { levelOf, lowerLine } from '../geometry/band.ts'
+import { type HoleMeasure, measureHole } from '../geometry/hole.ts'
+import { type OpeningLayout, openingLayout, sashFrames } from '../project/opening-layout.ts'
+import type { Slab } from '../project/sketch-records.ts'
+import { openingNoun } from '../project/sketch-words.ts'
+import { type Area, areaFromSquareUnits } from '../units/area.ts'
+import { equivalentArea, equivalentSource, slabCoefficients } from './equivalents.ts'
+import { partMark } from './opening-parts.ts'
+import type { OpeningSight } from './room-survey.ts'
+import { measureSash } from './sash-measure.ts'
+import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import type { DerivationLine } from './takeoff-types.ts'
+import type { HoleView, WallView } from './wall-view.ts'
+
+type DoorDraft = Pick<
+  SurfaceDraft,
+  | 'grossArea'
+  | 'deductedArea'
+  | 'addedArea'
+  | 'equivalentArea'
+  | 'count'
+  | 'glassPerimeter'
+  | 'edges'
+  | 'derivation'
+>
+
+/**
+ * One face of a door, with its edges on the side they show on. Glass is taken off where the sash record says how it is divided;
+ * a glazed slab without one is measured solid ("sash doors measured solid", Measuring Painter's Work).
+ */
+export function doorSurface({ survey, view, hole }: OpeningSight): DoorDraft {
+  const { opening, side } = hole.placed
+  const { words } = survey
+  const slab = opening.slab as Slab
+  const layout = openingLayout(opening, hole.placed.place)
+  const face = mainMeasure(view, hole, layout)
+  const grossArea = areaFromSquareUnits(face.area)
+  const glass = glassOf(view, hole, layout)
+  const edgeRun = slabPerimeter(face, slab.leaves)
+  const edgeArea = slab.edgesShow === side ? areaFromSquareUnits(edgeRun * slab.thickness) : (0 as Area)
+  const equivalent = equivalentArea(grossArea, slabCoefficients[slab.kind])
+  const size = `${words.length(layout.main.to - layout.main.from)} x ${words.length(layout.main.top - layout.main.bottom)}`
+  const lines: DerivationLine[] = [
+    areaLine('gross', `${openingNoun(opening)}, face ${size}`, grossArea, opening.id),
+  ]
+  if (glass.area > 0) lines.push(areaLine('deduction', 'glass', glass.area, opening.id))
+  if (edgeArea > 0) {
+    const text = `edges ${words.length(Math.round(edgeRun))} x ${words.small(slab.thickness)}`
+    lines.push(areaLine('addition', text, edgeArea, opening.id))
+  }
+  const text = `equivalent: flat area x ${slabCoefficients[slab.kind]} for ${slab.kind} doors (${equivalentSource})`
+  lines.push(areaLine('note', text, equivalent, opening.id))
+  return {
+    grossArea,
+    deductedArea: Math.min(grossArea, glass.area) as Area,
+    addedArea: edgeArea,
+    equivalentArea: equivalent,
+    count: slab.leaves,
+    glassPerimeter: glass.perimeter,
+    edges: [
+      {
+        neighbour: partMark(opening, side === 'near' ? 'far' : 'near', 'slab', survey.rules.markOf) ?? null,
+        length: edgeRun,
+        along: 'its other face',
+      },
+    ],
+    derivation: lines,
+  }
+}
+
+/** The part of the hole that the door fills, under its transom and between its sidelights. */
+export function mainMeasure(view: WallView, hole: HoleView, layout: OpeningLayout): HoleMeasure {
+  if (layout.transom === null && layout.sidelights.length === 0) return hole.measure
+  const { from, to, top } = layout.main
+  const level = [{ at: from, height: top }]
+  const ceiling =
+    levelOf(view.ceiling) === null
+      ? lowerLine(view.ceiling, level, from, to)
+      : [{ at: from, height: Math.min(top, levelOf(view.ceiling) ?? top) }]
+  return measureHole({ ...hole.hole, from, to }, view.floor, ceiling)
+}
+
+/** Around every leaf: the meeting edges of a pair count for both. */
+function slabPerimeter(face: HoleMeasure, leaves: number): number {
+  const upright = face.startSide + face.endSide
+  return upright * leaves + face.headLength + face.bottomLength
+}
+
+function glassOf(
+  view: WallView,
+  hole: HoleView,
+  layout: OpeningLayout,
+): { readonly area: Area; readonly perimeter: number } {
+  const { opening } = hole.placed
+  if (opening.slab?.kind !== 'glazed') return { area: 0 as Area, perimeter: 0 }
+  const frames = sashFrames(opening, layout).map((frame) => measureSash(frame, hole.hole.head, view.ceiling))
+  return {
+    area: areaFromSquareUnits(frames.reduce((sum, frame) => sum + frame.daylightArea, 0)),
+    perimeter: frames.reduce((sum, frame) => sum + frame.glassPerimeter, 0),
+  }
+}

@@ -1,0 +1,63 @@
+import type { Job } from '../project/job.ts'
+import { scopedRecord } from '../project/scopes.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Finish } from '../project/survey-records.ts'
+import type { SurfaceClass } from '../project/vocabulary.ts'
+
+/**
+ * Tells finishes apart: two edges with the same mark are one run of the same paint. Null is a surface that stays as it is. Where
+ * no finish has been chosen yet, surfaces of one class count as one finish.
+ */
+export type FinishMark = string | null
+
+export type MarkOf = (key: string, roomId: RoomId, surfaceClass: SurfaceClass) => FinishMark
+
+export function finishMarks(finishes: Job['finishes']): MarkOf {
+  return (key, roomId, surfaceClass) => {
+    const finish = scopedRecord(finishes, key, roomId, surfaceClass)
+    return finish === null ? surfaceClass : markOfFinish(finish)
+  }
+}
+
+/** A floor has no class to take a default from: it is painted only where it has a finish of its own. */
+export function floorMark(finishes: Job['finishes'], roomId: RoomId): FinishMark {
+  const finish = scopedRecord(finishes, `floor:${roomId}`, roomId, null)
+  return finish === null ? null : markOfFinish(finish)
+}
+
+const marks = new WeakMap<Finish, string>()
+
+function markOfFinish(finish: Finish): FinishMark {
+  if (!finish.paint) return null
+  const known = marks.get(finish)
+  if (known !== undefined) return known
+  const mark = `${finish.colourId} ${finish.sheen} ${finish.productClass}`
+  marks.set(finish, mark)
+  return mark
+}
+
+/** A stretch along which a surface meets something else; a null neighbour is not painted. Length units. */
+export interface Edge {
+  readonly neighbour: FinishMark
+  readonly length: number
+  /** What is met, for the derivation: `ceiling`, `door "pantry"`. */
+  readonly along: string
+}
+
+export interface EdgeLengths {
+  readonly cuttingIn: number
+  readonly masking: number
+}
+
+/** A surface that is not painted needs neither a steady hand nor tape. */
+export function edgeLengths(own: FinishMark, edges: readonly Edge[]): EdgeLengths {
+  let cuttingIn = 0
+  let masking = 0
+  if (own !== null) {
+    for (const edge of edges) {
+      if (edge.neighbour === null) masking += edge.length
+      else if (edge.neighbour !== own) cuttingIn += edge.length
+    }
+  }
+  return { cuttingIn, masking }
+}

@@ -1,0 +1,97 @@
+import type { Opening } from '../project/sketch-records.ts'
+import { type OpeningPart, type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
+import type { SurfaceClass } from '../project/vocabulary.ts'
+import type { FinishMark, MarkOf } from './finish-marks.ts'
+import type { HoleView } from './wall-view.ts'
+
+export type Side = 'near' | 'far'
+
+export function partClass(opening: Opening, part: OpeningPart): SurfaceClass {
+  switch (part) {
+    case 'slab':
+      return 'doors'
+    case 'sash':
+      return 'sash'
+    case 'jamb':
+      return opening.jambOf === 'wall' ? 'walls' : 'trim'
+    case 'casing':
+    case 'stool':
+      return 'trim'
+  }
+}
+
+export function partRef(opening: Opening, side: Side, part: OpeningPart): SurfaceRef {
+  return { kind: 'opening', openingId: opening.id, side, part }
+}
+
+/** The finish of a part as seen from one side; undefined when there is no such part or no room on that side. */
+export function partMark(
+  opening: Opening,
+  side: Side,
+  part: OpeningPart,
+  markOf: MarkOf,
+): FinishMark | undefined {
+  const roomId = side === 'near' ? opening.roomId : opening.far?.roomId
+  if (roomId === undefined || !hasPart(opening, side, part, markOf)) return undefined
+  return markOf(surfaceKey(partRef(opening, side, part)), roomId, partClass(opening, part))
+}
+
+/** Whether a part is there to be painted from a side. */
+export function hasPart(opening: Opening, side: Side, part: OpeningPart, markOf: MarkOf): boolean {
+  switch (part) {
+    case 'casing':
+      return (side === 'near' ? opening.casingNear : opening.casingFar) !== null
+    case 'jamb':
+      return opening.jambDepth > 0 && jambSide(opening, markOf) === side
+    case 'slab':
+      return opening.slab !== null && (side === 'near' ? opening.slab.paintNear : opening.slab.paintFar)
+    case 'sash':
+      return hasOwnSash(opening)
+    case 'stool':
+      return opening.stool !== null && side === 'near'
+  }
+}
+
+/** The sash record of a door is the glazing of its slab and is measured with it; transom and sidelights are sash. */
+export function hasOwnSash(opening: Opening): boolean {
+  return (
+    (opening.sash !== null && opening.slab === null) ||
+    opening.transom !== null ||
+    opening.sidelights !== null
+  )
+}
+
+/** A jamb is painted once: with the near room, unless only the far one paints it. */
+export function jambSide(opening: Opening, markOf: MarkOf): Side {
+  if (opening.far === null) return 'near'
+  const surfaceClass = partClass(opening, 'jamb')
+  const markFrom = (side: Side, roomId: Opening['roomId']) =>
+    markOf(surfaceKey(partRef(opening, side, 'jamb')), roomId, surfaceClass)
+  if (markFrom('near', opening.roomId) !== null) return 'near'
+  return markFrom('far', opening.far.roomId) === null ? 'near' : 'far'
+}
+
+/** The jamb's finish, whichever side it is painted from. */
+export function jambMark(opening: Opening, markOf: MarkOf): FinishMark | undefined {
+  return partMark(opening, jambSide(opening, markOf), 'jamb', markOf)
+}
+
+/** What stands in the opening, seen from a side: the sash, else the door; undefined for an empty opening. */
+export function fillingMark(opening: Opening, side: Side, markOf: MarkOf): FinishMark | undefined {
+  return partMark(opening, side, 'sash', markOf) ?? partMark(opening, side, 'slab', markOf)
+}
+
+/** What the wall's surface meets around an opening: casing, else jamb or reveal, else what stands in it, else nothing painted. */
+export function rimMark(hole: HoleView, markOf: MarkOf): FinishMark {
+  const { opening, side } = hole.placed
+  const casing = partMark(opening, side, 'casing', markOf)
+  if (casing !== undefined) return casing
+  return behindCasingMark(hole, markOf)
+}
+
+export function behindCasingMark(hole: HoleView, markOf: MarkOf): FinishMark {
+  const { opening, side } = hole.placed
+  const jamb = jambMark(opening, markOf)
+  if (jamb !== undefined) return jamb
+  return fillingMark(opening, side, markOf) ?? null
+}

@@ -1,0 +1,54 @@
+import type { GirthPolicy, OpeningPolicy } from '../project/job.ts'
+import type { RoomParts } from '../project/room-parts.ts'
+import { surfaceKey } from '../project/surface-ref.ts'
+import type { LengthUnitSystem } from '../units/length.ts'
+import { type FigureWords, figureWords } from './figure-words.ts'
+import type { FinishMark, MarkOf } from './finish-marks.ts'
+import { type RoomEdges, roomEdges } from './room-edges.ts'
+import { type HoleView, viewWalls, type WallView } from './wall-view.ts'
+
+/** What holds for the whole job while its rooms are measured. */
+export interface TakeOffRules {
+  readonly system: LengthUnitSystem
+  readonly openingPolicy: OpeningPolicy
+  readonly girthPolicy: GirthPolicy
+  readonly markOf: MarkOf
+  readonly floorMarkOf: (roomId: RoomParts['room']['id']) => FinishMark
+}
+
+/** One room looked at from all sides, before any surface is measured. */
+export interface RoomSurvey {
+  readonly parts: RoomParts
+  readonly rules: TakeOffRules
+  readonly words: FigureWords
+  readonly views: readonly WallView[]
+  readonly edges: RoomEdges
+  readonly floorMark: FinishMark
+}
+
+/** An opening as one room sees it, on its wall. */
+export interface OpeningSight {
+  readonly survey: RoomSurvey
+  readonly view: WallView
+  readonly hole: HoleView
+}
+
+export function surveyRoom(parts: RoomParts, rules: TakeOffRules): RoomSurvey {
+  const { room } = parts
+  const { markOf } = rules
+  const views = viewWalls(parts, markOf)
+  const floorMark = rules.floorMarkOf(room.id)
+  const runMarks = new Map(
+    parts.trimRuns.map((run) => [
+      run.id,
+      markOf(surfaceKey({ kind: 'trim', roomId: room.id, trimRunId: run.id }), room.id, 'trim'),
+    ]),
+  )
+  const edges = roomEdges(views, {
+    markOf,
+    ceiling: room.above === 'open' ? undefined : markOf(`ceiling:${room.id}`, room.id, 'ceiling'),
+    floor: floorMark,
+    bandMark: (band) => runMarks.get(band.run.id) ?? null,
+  })
+  return { parts, rules, words: figureWords(rules.system), views, edges, floorMark }
+}
