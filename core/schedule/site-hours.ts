@@ -1,7 +1,14 @@
 import type { Job } from '../project/job.ts'
 import type { CrewMember, Weekday } from '../project/shop-records.ts'
 import { dateOfDay, dayOfDate, localTimeIn } from './calendar.ts'
-import { type DayWindow, type EpochMinutes, epochMinutes, type Person, type SiteClock, type Week } from './model.ts'
+import {
+  type DayWindow,
+  type EpochMinutes,
+  epochMinutes,
+  type Person,
+  type SiteClock,
+  type Week,
+} from './model.ts'
 
 /** Sunday first, as the engine counts. */
 const engineDays: readonly Weekday[] = [

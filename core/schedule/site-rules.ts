@@ -34,7 +34,8 @@ export const siteRules = {
   },
   hallsLast: {
     id: 'schedule-halls-last',
-    reason: 'Halls and stairs are painted when nothing has to be carried through them any more: top down and towards the door.',
+    reason:
+      'Halls and stairs are painted when nothing has to be carried through them any more: top down and towards the door.',
     source: practice,
     numbers: {},
   },

@@ -29,7 +29,9 @@ export function groupSteps(
   minutes: MinutesByStep,
   limits: GroupingLimits = usualGrouping,
 ): readonly StepGroup[] {
-  const nodes = new Map<string, Node>(steps.map((step) => [step.key, { steps: [step], minutes: minutes.get(step.key) ?? 0 }]))
+  const nodes = new Map<string, Node>(
+    steps.map((step) => [step.key, { steps: [step], minutes: minutes.get(step.key) ?? 0 }]),
+  )
   const timed = new Set(links.flatMap((link) => (link.atMost === null ? [] : [link.before, link.after])))
   const follow = followers(links)
   const lastOfRoom = new Map<string, Node>()

@@ -49,7 +49,10 @@ function neighbours(job: Job, joins: (opening: Opening) => boolean): ReadonlyMap
     ]
   })
   return new Map(
-    records(job.rooms).map(({ id }) => [id, [...new Set(pairs.flatMap(([one, other]) => (one === id ? [other] : [])))]]),
+    records(job.rooms).map(({ id }) => [
+      id,
+      [...new Set(pairs.flatMap(([one, other]) => (one === id ? [other] : [])))],
+    ]),
   )
 }
 

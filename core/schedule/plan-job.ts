@@ -1,0 +1,208 @@
+import type { Job } from '../project/job.ts'
+import { fail, type Outcome, problem, succeed } from '../project/problem.ts'
+import type { CrewMemberId } from '../project/shop-records.ts'
+import type { RoomId } from '../project/sketch-records.ts'
+import type { Specification } from '../specification/types.ts'
+import { dateOfDay, dayOfDate } from './calendar.ts'
+import { type ClashWords, clashSentence } from './clash-words.ts'
+import type { Plan, PlannedTask, PlanValue, Task } from './model.ts'
+import { createSearch } from './search.ts'
+import { localMoments } from './site-hours.ts'
+import type { MinutesByStep } from './step-facts.ts'
+import {
+  nothingHappened,
+  type PlanningFacts,
+  type Relaxed,
+  type TasksOfJob,
+  tasksFromSpecification,
+} from './tasks-from-specification.ts'
+import { validateProblem } from './validate.ts'
+import { type Violation, verifyPlan } from './verify.ts'
+
+/** One task of the plan as people read it. Moments are local, `2027-03-31T08:30`. */
+export interface JobPlanTask {
+  readonly key: string
+  readonly roomId: RoomId
+  /** The steps worked in it, in order. */
+  readonly stepKeys: readonly string[]
+  readonly startsAt: string
+  readonly endsAt: string
+  /** Between breaks and nights. */
+  readonly segments: readonly { readonly startsAt: string; readonly endsAt: string }[]
+  readonly crewMemberIds: readonly CrewMemberId[]
+  /** Touch dry then; null for dry work. */
+  readonly dryUntil: string | null
+  readonly state: Task['state']['kind']
+}
+
+/** A stretch in which the household cannot use a room: from its first closing task to the end of its last, drying included. */
+export interface RoomOutOfUse {
+  readonly roomId: RoomId
+  readonly from: string
+  readonly to: string
+}
+
+export interface JobPlan {
+  readonly tasks: readonly JobPlanTask[]
+  readonly roomsOutOfUse: readonly RoomOutOfUse[]
+  /** Local dates of the first and the last day of work. */
+  readonly startsOn: string
+  readonly finishesOn: string
+  readonly value: PlanValue
+  /** What the independent judge says; empty for every plan that is shown. */
+  readonly violations: readonly Violation[]
+  /** No plan can finish before this date; days between it and this plan's finish. */
+  readonly bound: { readonly finishesOn: string; readonly gapDays: number }
+  readonly relaxed: readonly Relaxed[]
+}
+
+export interface PlanOptions {
+  readonly seed: number
+  /** Attempts of the search; the plan gets better with more of them, never worse. */
+  readonly iterations: number
+  readonly planning?: PlanningFacts
+}
+
+/** A search for a plan that can be stopped and gone on with at will, for a worker that shows what it has so far. */
+export interface JobPlanning {
+  /** Tries so many times more; true when the plan got better. */
+  step(iterations: number): boolean
+  /** The best plan so far, judged; a problem in words when there is none. Needs at least one step. */
+  current(): Outcome<JobPlan>
+  isFinished(): boolean
+}
+
+/** Plans a job whole: as many attempts as asked for, or fewer when the best is proved. */
+export function planJob(
+  job: Job,
+  specification: Specification,
+  minutes: MinutesByStep,
+  options: PlanOptions,
+): Outcome<JobPlan> {
+  const started = startPlanning(job, specification, minutes, options.seed, options.planning)
+  if (!started.ok) return started
+  started.value.step(Math.max(1, options.iterations))
+  return started.value.current()
+}
+
+export function startPlanning(
+  job: Job,
+  specification: Specification,
+  minutes: MinutesByStep,
+  seed: number,
+  planning: PlanningFacts = nothingHappened,
+): Outcome<JobPlanning> {
+  const tasks = tasksFromSpecification(job, specification, minutes, planning)
+  if (tasks.problem.tasks.length === 0)
+    return fail('noPlan', 'There is nothing to plan: no step is left to do.')
+  if (tasks.problem.people.length === 0)
+    return fail('noPlan', 'Nobody is on the crew. Add somebody before planning.')
+  const fault = validateProblem(tasks.problem)[0]
+  if (fault) return fail('noPlan', `The plan cannot be made: ${JSON.stringify(fault)}.`)
+  const search = createSearch(tasks.problem, seed)
+  return succeed({
+    step: (iterations) => search.step(iterations).length > 0,
+    isFinished: () => search.isFinished(),
+    current: () => {
+      const plan = search.best()
+      if (plan !== undefined && search.bound !== undefined) {
+        return succeed(jobPlanOf(tasks, plan, search.bound.finish))
+      }
+      const clash = search.clash()
+      if (clash === undefined) throw new Error('a plan is asked for before the first step of the search')
+      const { sentence, ids } = clashSentence(clash.clash, wordsOf(job, tasks))
+      const lead = clash.isProved ? 'No plan can hold' : 'No plan was found yet'
+      return { ok: false, problem: problem('noPlan', `${lead}: ${sentence}`, ids) }
+    },
+  })
+}
+
+function wordsOf(job: Job, { groups }: TasksOfJob): ClashWords {
+  return {
+    task: (id) => {
+      const step = groups.get(id)?.steps[0]
+      const room = step && job.rooms[step.roomId]?.name
+      return step === undefined
+        ? id
+        : `${step.operation} (${step.surfaceClass ?? 'room'}) in ${room ?? step.roomId}`
+    },
+    room: (id) => job.rooms[id]?.name ?? id,
+    person: (id) => job.crew[id]?.name ?? id,
+  }
+}
+
+function jobPlanOf(tasks: TasksOfJob, plan: Plan, boundDays: number): JobPlan {
+  const { problem: asked, groups, relaxed } = tasks
+  if (asked.clock.kind !== 'site') throw new Error('a job is planned by the clock of its site')
+  const moment = localMoments(asked.clock.timeZone)
+  const byId = new Map(asked.tasks.map((task) => [task.id, task]))
+  const firstDay = dayOfDate(dateOf(moment(asked.clock.start)))
+  const rows = plan.tasks
+    .map((planned) => taskRow(byId.get(planned.task) as Task, planned, groups, moment))
+    .toSorted((one, other) => compareText(one.startsAt, other.startsAt) || compareText(one.key, other.key))
+  return {
+    tasks: rows,
+    roomsOutOfUse: roomsOutOfUse(byId, plan, moment),
+    startsOn: dateOf(rows[0]?.startsAt ?? moment(asked.clock.start)),
+    finishesOn: dateOf(rows.map((row) => row.endsAt).reduce(later, '')),
+    value: plan.value,
+    violations: verifyPlan(asked, plan),
+    bound: { finishesOn: dateOfDay(firstDay + boundDays), gapDays: plan.value.finish - boundDays },
+    relaxed,
+  }
+}
+
+function taskRow(
+  task: Task,
+  planned: PlannedTask,
+  groups: TasksOfJob['groups'],
+  moment: (instant: number) => string,
+): JobPlanTask {
+  const { wetFor } = task.effects
+  return {
+    key: task.id,
+    roomId: task.room as RoomId,
+    stepKeys: groups.get(task.id)?.steps.map((step) => step.key) ?? [],
+    startsAt: moment(planned.start),
+    endsAt: moment(planned.end),
+    segments: planned.segments.map(({ start, end }) => ({ startsAt: moment(start), endsAt: moment(end) })),
+    crewMemberIds: planned.people as readonly CrewMemberId[],
+    dryUntil: wetFor === null ? null : moment(planned.end + wetFor),
+    state: task.state.kind,
+  }
+}
+
+function roomsOutOfUse(
+  tasks: ReadonlyMap<string, Task>,
+  plan: Plan,
+  moment: (instant: number) => string,
+): readonly RoomOutOfUse[] {
+  const spans = new Map<string, { from: number; to: number }>()
+  for (const { task: id, start, end } of plan.tasks) {
+    const task = tasks.get(id)
+    const closedFor = task?.effects.closedFor ?? null
+    if (!task?.room || closedFor === null || task.state.kind === 'done') continue
+    const known = spans.get(task.room)
+    const span = {
+      from: Math.min(known?.from ?? start, start),
+      to: Math.max(known?.to ?? 0, end + closedFor),
+    }
+    spans.set(task.room, span)
+  }
+  return [...spans]
+    .map(([roomId, { from, to }]) => ({ roomId: roomId as RoomId, from: moment(from), to: moment(to) }))
+    .toSorted((one, other) => compareText(one.from, other.from))
+}
+
+function dateOf(moment: string): string {
+  return moment.slice(0, 10)
+}
+
+/** Moments are written so that they sort as text. */
+function later(one: string, other: string): string {
+  return one > other ? one : other
+}
+
+function compareText(one: string, other: string): number {
+  return one === other ? 0 : one < other ? -1 : 1
+}
