@@ -1,6 +1,6 @@
 import { blocksOf, neighboursOf } from './site-blocks.ts'
 import { createSiteLedger, type Fit, type SitePlacements, type StartLimits } from './site-ledger.ts'
-import { endSide, type NetTask, never, type SiteNet } from './site-net.ts'
+import { countBits, endSide, type NetTask, never, type SiteNet } from './site-net.ts'
 
 /** What the search varies: which ready block comes first (small keys first), which crew size, which of equal people. */
 export interface SiteChoices {
@@ -9,6 +9,8 @@ export interface SiteChoices {
   readonly taste: Int32Array
   /** Ticks before which a task is not to start (forward decodings only), to close a room no sooner than useful. */
   readonly delays: Int32Array
+  /** 1 where the promised start and people are tried before anything else (forward decodings only). */
+  readonly keep: Uint8Array
 }
 
 /** Why the last decoding failed: the task that found no place, and what stood in its way. */
@@ -43,6 +45,7 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
   const blockHas = blocks.map((block) => new Set(block.members))
   const waiting = new Int32Array(blocks.length)
   const ready: number[] = []
+  const promisedTasks = net.mirrored ? [] : tasks.map(promisedTask)
   const chooser = createTeamChooser(net, placements)
 
   function sideOf(task: number, side: number): number {
@@ -81,6 +84,7 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
       const task = tasks[index] as NetTask
       if (task.fixed !== 0) continue
       limitsFor(index, net.mirrored ? notBefore : Math.max(notBefore, choices.delays[index] as number))
+      if (choices.keep[index] === 1 && placePromised(index)) continue
       const option = Math.min(choices.sizes[index] as number, task.sizes.length - 1)
       const size = task.sizes[option] as number
       const outcome = ledger.find(task, size, task.durations[option] as number, from, fit)
@@ -98,6 +102,17 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
       position = push(members, position, other, broken) - 1
     }
     return undefined
+  }
+
+  /** Puts a task exactly where it was promised, with the same people, when every rule lets it. */
+  function placePromised(index: number): boolean {
+    const promised = promisedTasks[index]
+    if (promised === undefined) return false
+    if (from.start > promised.startBy) return false
+    const [size, duration] = [promised.sizes[0] as number, promised.durations[0] as number]
+    if (ledger.find(promised, size, duration, from, fit) !== 'found' || brokenRow(index) >= 0) return false
+    ledger.enter(tasks[index] as NetTask, fit, promised.team)
+    return true
   }
 
   /** Moves the partner that imposes the wait later, by as much as the found place needs; returns its position. */
@@ -212,6 +227,23 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
   }
 
   return { net, placements, placeFixed, decode }
+}
+
+/** The task as promised: that start, that team and no other. */
+function promisedTask(task: NetTask): NetTask | undefined {
+  if (task.promisedStart === -never || task.fixed !== 0) return undefined
+  const option = task.sizes.indexOf(countBits(task.promisedTeam))
+  if (option < 0 && task.durations[0] !== 0) return undefined
+  const at = Math.max(0, option)
+  return {
+    ...task,
+    sizes: [task.sizes[at] as number],
+    durations: [task.durations[at] as number],
+    skilled: task.promisedTeam & task.skilled,
+    team: task.promisedTeam,
+    release: Math.max(task.release, task.promisedStart),
+    startBy: Math.min(task.startBy, task.promisedStart),
+  }
 }
 
 /** Picks the people for a task: rare skills stay free, people stay in their room and with their product. */

@@ -35,6 +35,7 @@ function emptyChoices(count: number): Choices {
     sizes: new Uint8Array(count),
     taste: new Int32Array(count),
     delays: new Int32Array(count),
+    keep: new Uint8Array(count),
     value: worstValue(),
   }
 }
@@ -44,6 +45,7 @@ function copyChoices(from: Choices, to: Choices): void {
   to.sizes.set(from.sizes)
   to.taste.set(from.taste)
   to.delays.set(from.delays)
+  to.keep.set(from.keep)
   to.value.set(from.value)
 }
 
@@ -144,6 +146,7 @@ export function createSiteSearch(net: SiteNet, seed: number, heads: readonly num
     if (samples <= tries.startCount) return
     trial.sizes.set((random() < 0.5 && isFound() ? bestChoices : trial).sizes)
     trial.taste.set(bestChoices.taste)
+    trial.keep.set(bestChoices.keep)
     tries.varySizes(trial)
   }
 
@@ -295,6 +298,7 @@ function createTries(net: SiteNet, random: RandomStream, heads: readonly number[
   function start(choices: Choices, number: number): void {
     choices.taste.fill(0)
     choices.delays.fill(0)
+    keepPromises(choices, number)
     const ranks = number < 2 ? rooms.map((_, rank) => rank) : shuffled(rooms.length)
     const roomRank = new Map(rooms.map((room, at) => [room, ranks[at] ?? 0]))
     const grouping = number % 4 === 0 ? 0 : number % 4 === 1 ? 1 : random() * random()
@@ -322,6 +326,12 @@ function createTries(net: SiteNet, random: RandomStream, heads: readonly number[
     return order
   }
 
+  /** The first try keeps all promises, later ones let go of more and more. */
+  function keepPromises(choices: Choices, number: number): void {
+    const share = number === 0 ? 1 : random()
+    for (const task of open) choices.keep[task] = hasPromises && random() <= share ? 1 : 0
+  }
+
   function promisedSizes(choices: Choices): void {
     for (const task of net.tasks) {
       let size = 0
@@ -347,12 +357,21 @@ function createTries(net: SiteNet, random: RandomStream, heads: readonly number[
         moveKey(choices, open[randomBelow(random, open.length)] as number)
     }
     if (random() < 0.15) changeDelay(choices)
+    if (hasPromises) changeKept(choices)
     if (random() < 0.3) {
       const task = open[randomBelow(random, open.length)] as number
       choices.sizes[task] = randomBelow(random, net.tasks[task]?.sizes.length ?? 1)
     }
     if (random() < 0.3)
       choices.taste[open[randomBelow(random, open.length)] as number] = randomBelow(random, 1 << 20)
+  }
+
+  function changeKept(choices: Choices): void {
+    const times = randomBelow(random, 3)
+    for (let time = 0; time < times; time++) {
+      const task = open[randomBelow(random, open.length)] as number
+      choices.keep[task] = random() < 0.7 ? 1 : 0
+    }
   }
 
   /** Two rooms change places: their tasks trade the middle of their keys. */
@@ -408,6 +427,7 @@ function createTries(net: SiteNet, random: RandomStream, heads: readonly number[
     for (const task of open) {
       const options = net.tasks[task]?.sizes.length as number
       if (options > 1 && random() < 0.05) choices.sizes[task] = randomBelow(random, options)
+      if (hasPromises && random() < 0.05) choices.keep[task] = 1 - (choices.keep[task] as number)
       if (random() < 0.02) choices.taste[task] = randomBelow(random, 1 << 20)
     }
   }

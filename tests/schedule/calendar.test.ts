@@ -66,7 +66,9 @@ test('breaks are cut out of the day and chores off both its ends', () => {
     { from: 750, to: 960 },
   ])
   // 220 minutes at the end are the afternoon's 210 and the last 10 of the morning
-  expect(withoutChores(windows, { before: 20, after: 220 })).toEqual([{ from: 480 + 20, to: 720 - (220 - 210) }])
+  expect(withoutChores(windows, { before: 20, after: 220 })).toEqual([
+    { from: 480 + 20, to: 720 - (220 - 210) },
+  ])
 })
 
 test('holidays, days off and part days overrule the week', () => {
