@@ -113,9 +113,12 @@ function siteAxis(
   const groups = members.map((group) =>
     group.reduce((mask, person) => mask | (1 << problem.people.indexOf(person)), 0),
   )
-  const present = Int32Array.from(tables.slotTick, (_, slot) =>
-    groups.reduce((mask, bits, group) => (tables.works[group]?.[slot] === 1 ? mask | bits : mask), 0),
-  )
+  const present = new Int32Array(tables.slotTick.length)
+  for (const [group, works] of tables.works.entries()) {
+    const bits = groups[group] as number
+    for (let slot = 0; slot < present.length; slot++)
+      if (works[slot] === 1) present[slot] = (present[slot] as number) | bits
+  }
   return {
     origin,
     grid,
@@ -181,9 +184,11 @@ function slotTables(stretches: readonly Stretch[], horizon: number, groupCount: 
   }
   slotAt[horizon] = ticks.length
   const slotTick = Int32Array.from(ticks)
-  const works = Array.from({ length: groupCount }, (_, group) =>
-    Uint8Array.from(slotTick, (tick) => ((groupsAt[tick] ?? 0) >> group) & 1),
-  )
+  const works = Array.from({ length: groupCount }, (_, group) => {
+    const worked = new Uint8Array(slotTick.length)
+    for (const [slot, tick] of ticks.entries()) worked[slot] = ((groupsAt[tick] as number) >> group) & 1
+    return worked
+  })
   return { slotTick, slotAt, works }
 }
 

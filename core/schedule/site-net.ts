@@ -340,6 +340,16 @@ export function scanForbidden(forbidden: Uint8Array): ForbiddenTicks {
   return { nextForbidden, nextClear }
 }
 
+/** For each room the rooms that dust reaches from it, itself included. */
+function nearness(problem: ScheduleProblem): ReadonlyMap<string, ReadonlySet<string>> {
+  return new Map(
+    problem.rooms.map(({ id }) => {
+      const near = problem.rooms.filter((other) => isSameOrOpen(problem.rooms, id, other.id))
+      return [id, new Set(near.map((room) => room.id))]
+    }),
+  )
+}
+
 function conflictsOf(problem: ScheduleProblem, grid: number): readonly Conflict[][] {
   const lists: Conflict[][] = problem.tasks.map(() => [])
   const forbid = (one: number, oneAfter: number, other: number, otherAfter: number): void => {
@@ -348,17 +358,20 @@ function conflictsOf(problem: ScheduleProblem, grid: number): readonly Conflict[
     lists[one]?.push({ other, mine, others })
     lists[other]?.push({ other: one, mine: others, others: mine })
   }
+  const near = nearness(problem)
+  const { noDustNearWet, wayOutKeptOpen } = problem.rules
+  if (!noDustNearWet && !wayOutKeptOpen) return lists
   for (const [one, task] of problem.tasks.entries()) {
+    if (task.room === null || task.work === 0) continue
+    const through = problem.rooms.find((room) => room.id === task.room)?.reachedThrough ?? []
+    const isDusty = noDustNearWet && task.effects.dusty
+    if (!isDusty && !(wayOutKeptOpen && through.length > 0)) continue
     for (const [other, second] of problem.tasks.entries()) {
-      if (one === other || task.room === null || second.room === null) continue
-      if (task.work === 0 || second.work === 0) continue
-      const wet = second.effects.wetFor
-      if (problem.rules.noDustNearWet && task.effects.dusty && wet !== null) {
-        if (isSameOrOpen(problem.rooms, task.room, second.room)) forbid(one, 0, other, wet)
-      }
-      const closed = second.effects.closedFor
-      const behind = problem.rooms.find((room) => room.id === task.room)?.reachedThrough.includes(second.room)
-      if (problem.rules.wayOutKeptOpen && closed !== null && behind === true) forbid(one, 0, other, closed)
+      if (one === other || second.room === null || second.work === 0) continue
+      const { wetFor, closedFor } = second.effects
+      if (isDusty && wetFor !== null && near.get(task.room)?.has(second.room)) forbid(one, 0, other, wetFor)
+      if (wayOutKeptOpen && closedFor !== null && through.includes(second.room))
+        forbid(one, 0, other, closedFor)
     }
   }
   return lists
@@ -378,12 +391,12 @@ function teamCalendars(axis: Axis, problem: ScheduleProblem): readonly TeamCalen
 
 function teamCalendar(axis: Axis, subset: number): TeamCalendar {
   const groups = axis.groups.flatMap((_, group) => (group > 0 && (subset >> (group - 1)) & 1 ? [group] : []))
-  const working = subset === 0 ? [0] : groups
-  const slots = Int32Array.from(
-    Array.from(axis.slotTick.keys()).filter((slot) =>
-      working.every((group) => axis.works[group]?.[slot] === 1),
-    ),
-  )
+  const working = (subset === 0 ? [0] : groups).map((group) => axis.works[group] as Uint8Array)
+  const common: number[] = []
+  for (let slot = 0; slot < axis.slotTick.length; slot++) {
+    if (working.every((works) => works[slot] === 1)) common.push(slot)
+  }
+  const slots = Int32Array.from(common)
   return {
     groups: subset,
     peopleOfGroup: groups.map((group) => axis.groups[group] ?? 0),
@@ -393,7 +406,9 @@ function teamCalendar(axis: Axis, subset: number): TeamCalendar {
 }
 
 export function pauseTables(axis: Axis, slots: Int32Array) {
-  const ticks = Int32Array.from(slots, (slot) => axis.slotTick[slot] ?? 0)
+  const ticks = new Int32Array(slots.length)
+  for (let index = 0; index < slots.length; index++)
+    ticks[index] = axis.slotTick[slots[index] as number] as number
   const runEnd = new Int32Array(slots.length + 1).fill(slots.length)
   const dayEnd = new Int32Array(slots.length + 1).fill(slots.length)
   for (let index = slots.length - 2; index >= 0; index--) {

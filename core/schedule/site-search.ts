@@ -57,7 +57,11 @@ export function createSiteSearch(net: SiteNet, seed: number, heads: readonly num
   const count = net.tasks.length
   const random = randomStream(seed)
   const forward = createSiteDecoder(net)
-  const backward = createSiteDecoder(mirrorNet(net))
+  let mirrored: SiteDecoder | undefined
+  const backwardDecoder = (): SiteDecoder => {
+    mirrored ??= createSiteDecoder(mirrorNet(net))
+    return mirrored
+  }
   const valuer = createSiteValuer(net)
   const fixed = emptyPlacements(count)
   const mirroredFixed = emptyPlacements(count)
@@ -103,12 +107,12 @@ export function createSiteSearch(net: SiteNet, seed: number, heads: readonly num
   /** Decodes backwards from the end of the day (or the moment) to be held; the keys become the order of the ends found. */
   function decodeBackward(): boolean {
     const deadline = latestEnd(net, bestValue)
-    const problem = backward.decode(trial, net.axis.horizon - deadline, mirroredFixed)
+    const problem = backwardDecoder().decode(trial, net.axis.horizon - deadline, mirroredFixed)
     if (problem !== undefined) {
       trial.value.fill(Number.POSITIVE_INFINITY)
       return false
     }
-    unmirror(backward, net, scratch)
+    unmirror(backwardDecoder(), net, scratch)
     return keep(scratch)
   }
 
@@ -135,7 +139,7 @@ export function createSiteSearch(net: SiteNet, seed: number, heads: readonly num
       decode: (keys, starts) => {
         setForBreeding(keys)
         isNewBest = decodeBackward()
-        return costOf(backward, starts)
+        return costOf(backwardDecoder(), starts)
       },
     },
   ]

@@ -1,4 +1,5 @@
 import type {
+  DayWindow,
   Person,
   PersonId,
   Plan,
@@ -127,11 +128,13 @@ interface WallClock {
   /** Minute of the local day, and number of the local day, for each minute from..to. */
   readonly minute: Int16Array
   readonly day: Int32Array
+  /** Filled as people are asked for. */
+  readonly presence: Map<Person | null, Uint8Array>
 }
 
 function wallClock(problem: ScheduleProblem, entries: readonly Entry[]): WallClock {
   if (problem.clock.kind === 'unbroken') {
-    return { from: 0, to: 0, minute: new Int16Array(0), day: new Int32Array(0) }
+    return { from: 0, to: 0, minute: new Int16Array(0), day: new Int32Array(0), presence: new Map() }
   }
   const edges = entries.flatMap(({ task, planned }) => {
     const { fumesFor, closedFor } = task.effects
@@ -142,24 +145,38 @@ function wallClock(problem: ScheduleProblem, entries: readonly Entry[]): WallClo
   const to = Math.ceil(Math.max(problem.clock.start, ...edges) / quarter) * quarter + 2880
   const minute = new Int16Array(to - from)
   const day = new Int32Array(to - from)
+  const localAt = localMinutes(problem.clock.timeZone)
+  const stride = 12 * quarter
+  for (let at = from; at < to; at += stride) {
+    // Where the clocks change within these three hours every quarter is looked at, else their first minute tells all.
+    const isEven = localAt(at + stride) - localAt(at) === stride
+    for (let step = 0; step < stride && at + step < to; step++) {
+      const local = isEven ? localAt(at) + step : localAt(at + step - (step % quarter)) + (step % quarter)
+      day[at + step - from] = Math.floor(local / 1440)
+      minute[at + step - from] = local - Math.floor(local / 1440) * 1440
+    }
+  }
+  return { from, to, minute, day, presence: new Map() }
+}
+
+/** What a clock in the zone shows at a quarter of an hour, as minutes since 1970 on that clock. */
+function localMinutes(timeZone: string): (at: number) => number {
+  const known = new Map<number, number>()
   const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: problem.clock.timeZone,
+    timeZone,
     dateStyle: 'short',
     timeStyle: 'short',
     hourCycle: 'h23',
   })
-  for (let at = from; at < to; at += quarter) {
+  return (at) => {
+    const cached = known.get(at)
+    if (cached !== undefined) return cached
     const shown = format.format(at * 60_000)
-    const date =
-      Date.UTC(Number(shown.slice(6, 10)), Number(shown.slice(3, 5)) - 1, Number(shown.slice(0, 2))) /
-      86_400_000
-    const minutes = Number(shown.slice(12, 14)) * 60 + Number(shown.slice(15, 17))
-    for (let step = 0; step < quarter; step++) {
-      minute[at - from + step] = minutes + step
-      day[at - from + step] = date
-    }
+    const part = (start: number, end: number): number => Number(shown.slice(start, end))
+    const local = Date.UTC(part(6, 10), part(3, 5) - 1, part(0, 2), part(12, 14), part(15, 17)) / 60_000
+    known.set(at, local)
+    return local
   }
-  return { from, to, minute, day }
 }
 
 function verifyShape(problem: ScheduleProblem, { task, planned, isFact }: Entry, found: Violation[]): void {
@@ -242,15 +259,12 @@ function verifyPresence(
   found: Violation[],
 ): void {
   const { segments } = planned
-  const first = segments[0]
-  if (first === undefined) return
-  const presence = crew.map((person) => presenceOf(problem, clock, person, first.start, planned.end))
-  const site = crew.length === 0 ? [presenceOf(problem, clock, null, first.start, planned.end)] : []
-  const everybody = [...presence, ...site]
+  if (segments.length === 0) return
+  const everybody = (crew.length === 0 ? [null] : crew).map((person) => presenceOf(problem, clock, person))
   for (const [index, { start, end }] of segments.entries()) {
     for (const [who, there] of everybody.entries()) {
       for (let at = start as number; at < end; at++) {
-        const state = there[at - first.start]
+        const state = there[at - clock.from]
         if (state === here) continue
         const person = crew[who]?.id ?? ''
         const rule = state === atChores ? 'choresAtDaysEnds' : 'personPresent'
@@ -259,7 +273,7 @@ function verifyPresence(
       }
     }
     const next = segments[index + 1]
-    if (next !== undefined) verifyPause(clock, task, end, next.start, first.start, everybody, found)
+    if (next !== undefined) verifyPause(clock, task, end, next.start, everybody, found)
   }
 }
 
@@ -268,7 +282,6 @@ function verifyPause(
   task: Task,
   from: number,
   to: number,
-  base: number,
   everybody: readonly Uint8Array[],
   found: Violation[],
 ): void {
@@ -276,7 +289,7 @@ function verifyPause(
   const isAllowed = task.splitting === 'night' || (task.splitting === 'break' && !isOverNight)
   if (!isAllowed) found.push({ rule: 'pauses', task: task.id, at: from })
   for (let at = from; at < to; at++) {
-    if (!everybody.every((there) => there[at - base] === here)) continue
+    if (!everybody.every((there) => there[at - clock.from] === here)) continue
     found.push({ rule: 'pauses', task: task.id, at })
     return
   }
@@ -286,54 +299,50 @@ const away = 0
 const here = 1
 const atChores = 2
 
-/** For each minute from..to whether the person (null: the site itself) can work, is away, or sets up and cleans up. */
-function presenceOf(
-  problem: ScheduleProblem,
-  clock: WallClock,
-  person: Person | null,
-  from: number,
-  to: number,
-): Uint8Array {
-  const dayFrom = clock.day[from - clock.from] as number
-  const dayTo = clock.day[to - 1 - clock.from] as number
-  let begin = from
-  while (begin > clock.from && clock.day[begin - 1 - clock.from] === dayFrom) begin--
-  let finish = to
-  while (finish < clock.to && clock.day[finish - clock.from] === dayTo) finish++
-  const there = new Uint8Array(finish - begin)
-  for (let at = begin; at < finish; at++) {
-    there[at - begin] = isThere(problem, clock, person, at) ? here : away
+/** For each minute of the clock whether the person (null: the site itself) can work, is away, or sets up and cleans up. */
+function presenceOf(problem: ScheduleProblem, clock: WallClock, person: Person | null): Uint8Array {
+  const known = clock.presence.get(person)
+  if (known !== undefined) return known
+  const there = new Uint8Array(clock.to - clock.from)
+  let windows: readonly DayWindow[] = []
+  for (let at = 0; at < there.length; at++) {
+    if (at === 0 || clock.day[at] !== clock.day[at - 1])
+      windows = windowsOn(problem, person, clock.day[at] as number)
+    const minute = clock.minute[at] as number
+    const isAtWork = windows.some((window) => window.from <= minute && minute < window.to)
+    if (isAtWork && person?.breaks.some((pause) => pause.from <= minute && minute < pause.to) !== true)
+      there[at] = here
   }
-  markChores(problem, clock, there, begin)
-  return there.subarray(from - begin, to - begin)
+  markChores(problem, clock, there)
+  clock.presence.set(person, there)
+  return there
 }
 
-function isThere(problem: ScheduleProblem, clock: WallClock, person: Person | null, at: number): boolean {
-  if (problem.clock.kind !== 'site') return true
-  const minute = clock.minute[at - clock.from] as number
-  const day = clock.day[at - clock.from] as number
+/** Where site hours and the person's own windows of the day overlap; breaks not yet taken out. */
+function windowsOn(problem: ScheduleProblem, person: Person | null, day: number): readonly DayWindow[] {
+  if (problem.clock.kind !== 'site') return []
   const date = new Date(day * 86_400_000)
   const name = date.toISOString().slice(0, 10)
   const weekday = date.getUTCDay()
-  const within = (windows: readonly { from: number; to: number }[] | undefined): boolean =>
-    windows?.some((window) => window.from <= minute && minute < window.to) === true
-  if (problem.clock.holidays.includes(name) || !within(problem.clock.siteHours[weekday])) return false
-  if (person === null) return true
-  if (person.daysOff.includes(name) || within(person.breaks)) return false
-  const partDay = person.partDays.find((part) => part.date === name)
-  return within(partDay === undefined ? person.week[weekday] : partDay.windows)
+  if (problem.clock.holidays.includes(name) || person?.daysOff.includes(name) === true) return []
+  const site = problem.clock.siteHours[weekday] ?? []
+  if (person === null) return site
+  const own = person.partDays.find((part) => part.date === name)?.windows ?? person.week[weekday] ?? []
+  return site.flatMap((open) => {
+    return own.map((window) => ({ from: Math.max(open.from, window.from), to: Math.min(open.to, window.to) }))
+  })
 }
 
-function markChores(problem: ScheduleProblem, clock: WallClock, there: Uint8Array, begin: number): void {
+function markChores(problem: ScheduleProblem, clock: WallClock, there: Uint8Array): void {
   const { dailyChores, alarmsRestoredDaily } = problem.rules
   const alarms = problem.rooms.some((room) => room.alarm) ? (alarmsRestoredDaily?.minutes ?? 0) : 0
   const before = (dailyChores?.setUp ?? 0) + alarms
   const after = (dailyChores?.cleanUp ?? 0) + alarms
   if (before + after === 0) return
   for (let start = 0; start < there.length; ) {
-    const day = clock.day[begin + start - clock.from]
+    const day = clock.day[start]
     let end = start
-    while (end < there.length && clock.day[begin + end - clock.from] === day) end++
+    while (end < there.length && clock.day[end] === day) end++
     let left = before
     for (let at = start; at < end && left > 0; at++) {
       if (there[at] === away) continue
@@ -352,25 +361,17 @@ function markChores(problem: ScheduleProblem, clock: WallClock, there: Uint8Arra
 
 function verifyPeople(problem: ScheduleProblem, entries: readonly Entry[], found: Violation[]): void {
   for (const person of problem.people) {
-    const busy = new Map<number, TaskId>()
-    for (const { task, planned, isFact } of entries) {
-      if (isFact || !planned.people.includes(person.id)) continue
-      const clash = firstBusyMinute(planned, busy)
-      if (clash !== undefined) {
-        const tasks = [busy.get(clash) ?? '', task.id]
-        found.push({ rule: 'oneTaskPerPerson', person: person.id, tasks, at: clash })
-      }
-      for (const { start, end } of planned.segments)
-        for (let at = start as number; at < end; at++) busy.set(at, task.id)
+    const own = entries.filter(({ planned, isFact }) => !isFact && planned.people.includes(person.id))
+    const segments = own.flatMap(({ task, planned }) =>
+      planned.segments.map((segment) => ({ task: task.id, ...segment })),
+    )
+    segments.sort((one, other) => one.start - other.start)
+    for (const [index, { task, start }] of segments.entries()) {
+      const before = segments[index - 1]
+      if (before === undefined || before.end <= start) continue
+      found.push({ rule: 'oneTaskPerPerson', person: person.id, tasks: [before.task, task], at: start })
     }
   }
-}
-
-function firstBusyMinute(planned: PlannedTask, busy: ReadonlyMap<number, TaskId>): number | undefined {
-  for (const { start, end } of planned.segments) {
-    for (let at = start as number; at < end; at++) if (busy.has(at)) return at
-  }
-  return undefined
 }
 
 function verifyLinks(problem: ScheduleProblem, entries: readonly Entry[], found: Violation[]): void {
