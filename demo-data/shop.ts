@@ -3,7 +3,7 @@ import { type ShopLists, tableOf } from '../core/project/empty-job.ts'
 import type { CrewMember, CrewMemberId, Week } from '../core/project/shop-records.ts'
 import type { Colour, ColourId } from '../core/project/survey-records.ts'
 import type { ColourDepth } from '../core/project/vocabulary.ts'
-import { defaultProducts } from '../core/specification/shop-products.ts'
+import { defaultProducts, defaultRuleSettings } from '../core/specification/shop-defaults.ts'
 import type { Cents } from '../core/units/money.ts'
 
 // Names, hours, wages, percentages and colours in this file are invented for the demonstration.
@@ -111,5 +111,5 @@ export const demoShop: ShopLists = {
   products: tableOf(defaultProducts),
   crew: tableOf(crew),
   rates: tableOf(defaultRates),
-  rules: {},
+  rules: tableOf(defaultRuleSettings),
 }
