@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { basename } from 'node:path'
 import type { Handlers } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
@@ -15,7 +16,8 @@ export interface PlanParts {
   readonly handlers: Handlers
   /** What the host behind the handlers was given to save. */
   readonly documents: ReadonlyMap<string, string>
-  readonly makeFiles: (jobKey: string, job: Job) => Outcome<PlanFiles>
+  /** `fileName` is that of the job file: it names the same job at every run, which the key in a book in memory does not. */
+  readonly makeFiles: (fileName: string, job: Job) => Outcome<PlanFiles>
   readonly say: (line: string) => void
   readonly complain: (line: string) => void
 }
@@ -42,7 +44,7 @@ async function planInto(
   if (!text.ok) return text
   const opened = await handlers.importJob({ text: text.value })
   if (!opened.ok) return opened
-  const made = makeFiles(opened.value.jobKey, opened.value.job)
+  const made = makeFiles(basename(jobFile), opened.value.job)
   if (!made.ok) return made
   for (const [fileName, content] of Object.entries(made.value.files)) {
     const saved = await handlers.saveDocument({ fileName, mediaType: mediaTypeOf(fileName), text: content })

@@ -38,7 +38,6 @@ const coreRooms: readonly RoomRule[] = coreOrder.map((room, index) => ({
 export const roomTable: readonly RoomRule[] = [
   ...coreRooms,
   { room: 'renderer/bridge', mayEnter: ['core'], mayName: [] },
-  { room: 'renderer/state', mayEnter: ['core', 'renderer/bridge'], mayName: ['react', 'zod', 'zustand'] },
   {
     room: 'renderer',
     mayEnter: ['core'],

@@ -1,5 +1,7 @@
+import { execFile } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { promisify } from 'node:util'
 import { expect, test } from 'vitest'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { fail, succeed } from '../../core/project/problem.ts'
@@ -10,7 +12,10 @@ import { plainJob } from '../fixtures/plain-room.ts'
 import { openBook, testFolder } from '../storage/books.ts'
 import { quietHandlers } from './handler-parts.ts'
 
-const titleOnly: PlanParts['makeFiles'] = (_jobKey, job) =>
+const run = promisify(execFile)
+const root = join(import.meta.dirname, '..', '..')
+
+const titleOnly: PlanParts['makeFiles'] = (_fileName, job) =>
   succeed({
     files: { 'title.txt': job.header.title, 'two.txt': '2' },
     summary: [`Planned ${job.header.title}`],
@@ -113,4 +118,42 @@ test('a place that is no folder is refused and stays as it is', async () => {
   const refused = await runIn(folder, [join(folder, 'job.json'), '--out', out])
   expect(refused).toMatchObject({ code: 1, left: ['job.json', 'out'] })
   expect(readFileSync(out, 'utf8')).toBe('a file')
+})
+
+test('npm run plan writes all the files of a plan, and the same ones again', async () => {
+  const folder = testFolder()
+  const command = join(root, 'electron', 'launch', 'plan.mjs')
+  const plan = (out: string) =>
+    run(process.execPath, [command, join(root, 'demo-data', 'plain-room.json'), '--out', join(folder, out)])
+  const { stdout } = await plan('first')
+  await plan('second')
+  const names = readdirSync(join(folder, 'first')).sort()
+  expect(names).toEqual([
+    'crew-calendar.ics',
+    'estimate.json',
+    'quantities.json',
+    'schedule.json',
+    'shopping-list.csv',
+    'specification.json',
+    'work-order.html',
+  ])
+  expect(stdout).toMatch(/^One plain room: 1 rooms, /)
+  for (const name of names.filter((each) => each !== 'crew-calendar.ics')) {
+    const [first, second] = ['first', 'second'].map((out) => readFileSync(join(folder, out, name), 'utf8'))
+    expect(first === second ? 'same' : `${name} differs`).toBe('same')
+  }
+})
+
+test('npm run plan on bad input exits with an error and its sentence', async () => {
+  const folder = folderWithJob('{"format": "coatwright-job", "version": 99}')
+  const command = join(root, 'electron', 'launch', 'plan.mjs')
+  const failed = await run(process.execPath, [
+    command,
+    join(folder, 'job.json'),
+    '--out',
+    join(folder, 'out'),
+  ]).catch((error) => error)
+  expect(failed).toMatchObject({ code: 1 })
+  expect(failed.stderr).toContain('Use a newer program')
+  expect(readdirSync(folder)).toEqual(['job.json'])
 })

@@ -1,0 +1,45 @@
+import type { Job } from '../../core/project/job.ts'
+import type { Outcome } from '../../core/project/problem.ts'
+import { machineClock, newJobKey } from '../handlers/clock.ts'
+import { createHandlers } from '../handlers/handlers.ts'
+import { programFiles } from '../handlers/program-files.ts'
+import { readMigrations } from '../storage/migrations.ts'
+import { createStore, type Store } from '../storage/store.ts'
+import { gatheringHost } from './gathering-host.ts'
+import { planCommand } from './plan-command.ts'
+import { planFiles } from './plan-files.ts'
+
+export interface HeadlessParts {
+  /** Top folder of the program. */
+  readonly root: string
+  readonly say: (line: string) => void
+  readonly complain: (line: string) => void
+}
+
+/** The command line: `npm run plan -- <job.json> --out <folder>`. The user's own book is neither read nor written. */
+export async function runHeadless(
+  words: readonly string[],
+  { root, say, complain }: HeadlessParts,
+): Promise<number> {
+  const files = programFiles(root)
+  const store = bookInMemory(files.migrations)
+  if (!store.ok) {
+    complain(store.problem.sentence)
+    return 1
+  }
+  const { host, documents } = gatheringHost(files.version())
+  const handlers = createHandlers({ store: store.value, host, clock: machineClock, readDemo: files.readDemo })
+  const madeAt = machineClock.local()
+  const makeFiles = (fileName: string, job: Job) => planFiles(fileName, job, madeAt)
+  const code = await planCommand(words, { handlers, documents, makeFiles, say, complain })
+  store.value.close()
+  return code
+}
+
+function bookInMemory(migrations: string): Outcome<Store> {
+  return createStore(':memory:', {
+    migrations: readMigrations(migrations),
+    now: machineClock.instant,
+    newJobKey,
+  })
+}

@@ -1,0 +1,42 @@
+import { estimate } from '../../core/price/estimate.ts'
+import { stepMinutes } from '../../core/price/labour.ts'
+import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
+import { type Job, records } from '../../core/project/job.ts'
+import { type Outcome, succeed } from '../../core/project/problem.ts'
+import { takeOff } from '../../core/quantities/take-off.ts'
+import { planJob } from '../../core/schedule/plan-job.ts'
+import { specify } from '../../core/specification/specify.ts'
+import { headlessOutputs } from '../../core/work-order/outputs.ts'
+import type { PlanFiles } from './plan-command.ts'
+
+/** The same job always gives the same plan: fixed seed, fixed number of attempts. */
+const seed = 1
+const iterations = 2000
+
+/**
+ * Takes the job through the whole chain. Work that is marked stays where it was, and the plan is made at the moment of the last mark;
+ * without marks it is made for the job's first day.
+ *
+ * @param madeAt local moment, `2027-03-31T08:30`
+ */
+export function planFiles(jobKey: string, job: Job, madeAt: string): Outcome<PlanFiles> {
+  const takeoff = takeOff(job)
+  const specification = specify(job, takeoff)
+  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const planning = { now: lastMark(job), facts: forecastInputs(job, specification), promises: [] }
+  const plan = planJob(job, specification, minutes, { seed, iterations, planning })
+  if (!plan.ok) return plan
+  const priced = estimate(job, takeoff, specification)
+  return succeed(
+    headlessOutputs({ job, takeoff, specification, estimate: priced, plan: plan.value, madeAt, jobKey }),
+  )
+}
+
+function lastMark(job: Job): string | null {
+  return (
+    records(job.marks)
+      .map((mark) => mark.at)
+      .toSorted()
+      .at(-1) ?? null
+  )
+}
