@@ -131,7 +131,8 @@ function wordsOf(job: Job, { groups }: TasksOfJob): ClashWords {
   }
 }
 
-function jobPlanOf(tasks: TasksOfJob, plan: Plan, boundDays: number): JobPlan {
+/** A plan of the engine as people read it; for searches that run outside of `startPlanning`. */
+export function jobPlanOf(tasks: TasksOfJob, plan: Plan, boundDays: number): JobPlan {
   const { problem: asked, groups, relaxed } = tasks
   if (asked.clock.kind !== 'site') throw new Error('a job is planned by the clock of its site')
   const moment = localMoments(asked.clock.timeZone)

@@ -1,0 +1,59 @@
+import '../parts/desk.css'
+import './calendar.css'
+import { useEffect } from 'react'
+import { records } from '../../../core/project/job.ts'
+import { forget, searchFor, useForecast, useTrial } from '../../state/planner.ts'
+import { Empty } from '../parts/Empty.tsx'
+import { Leaves } from '../parts/Leaves.tsx'
+import { CrewLeaf } from './CrewLeaf.tsx'
+import { PlanLeaf } from './PlanLeaf.tsx'
+import { SiteRulesLeaf } from './SiteRulesLeaf.tsx'
+import { useJobOnTrial } from './trial.ts'
+
+/** Who works where and when. Everything changed here is tried first: two plans side by side, then taken or left. */
+export function CalendarStation() {
+  const trial = useJobOnTrial()
+  const present = useForecast()
+  const search = useTrial()
+  const isTrying = trial.changes.length > 0 && trial.problem === null
+  useEffect(() => {
+    if (isTrying) searchFor('trial', trial.job, 3000)
+    else forget('trial')
+  }, [isTrying, trial.job])
+  if (records(trial.job.rooms).length === 0) {
+    return (
+      <section className="desk calendar">
+        <Empty title="Nothing to plan yet">
+          <p>
+            The plan follows from the steps, and the steps from the sketch, what was found and the finishes.
+            Draw the first room at House, choose its finishes at Finish, and see here who works when, with the
+            drying in between.
+          </p>
+        </Empty>
+      </section>
+    )
+  }
+  const all = { trial, present, search }
+  return (
+    <section className="desk calendar" aria-label="Calendar">
+      <Leaves
+        label="Calendar"
+        leaves={[
+          { id: 'plan', title: 'Plan', page: () => <PlanLeaf {...all} /> },
+          { id: 'crew', title: 'Crew', page: () => <CrewLeaf job={trial.job} /> },
+          { id: 'rules', title: 'Site hours and rooms', page: () => <SiteRulesLeaf job={trial.job} /> },
+        ]}
+        aside={
+          trial.changes.length === 0 ? null : (
+            <p className="leaves-sum">
+              <strong>
+                {trial.changes.length === 1 ? '1 change' : `${trial.changes.length} changes`} being tried
+              </strong>
+              , compared on the leaf Plan
+            </p>
+          )
+        }
+      />
+    </section>
+  )
+}

@@ -1,0 +1,313 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { CrewMember, CrewMemberId, Week, Weekday } from '../../../core/project/shop-records.ts'
+import { weekdays } from '../../../core/project/shop-records.ts'
+import { skills } from '../../../core/project/vocabulary.ts'
+import { formatCents } from '../../../core/units/money.ts'
+import { dateWordsWithYear } from '../../../core/work-order/date-words.ts'
+import { newId } from '../../state/app.ts'
+import { EntryField } from '../parts/EntryField.tsx'
+import { dateEntry, moneyEntry, timeEntry, words } from '../parts/entries.ts'
+import { Tick } from '../parts/Tick.tsx'
+import { skillWords, weekdayWords } from '../parts/words.ts'
+import { tryChange } from './trial.ts'
+
+type Window = CrewMember['breaks'][number]
+
+const usualWindow: Window = { from: '08:00', to: '16:30' }
+const usualWeek: Week = {
+  monday: [usualWindow],
+  tuesday: [usualWindow],
+  wednesday: [usualWindow],
+  thursday: [usualWindow],
+  friday: [usualWindow],
+  saturday: [],
+  sunday: [],
+}
+
+/** Who is there when, and who can do what. Changes are tried against the plan before they are taken. */
+export function CrewLeaf({ job }: { readonly job: Job }) {
+  const crew = records(job.crew)
+  const [pickedId, setPickedId] = useState<string | null>(crew[0]?.id ?? null)
+  const person = crew.find((each) => each.id === pickedId) ?? crew[0]
+
+  function add() {
+    const fresh: CrewMember = {
+      id: newId('crew') as CrewMemberId,
+      name: 'New painter',
+      skills: ['preparation', 'painting'],
+      week: usualWeek,
+      breaks: [{ from: '12:00', to: '12:30' }],
+      daysOff: [],
+      partDays: [],
+      wageCents: crew[0]?.wageCents ?? (2500 as CrewMember['wageCents']),
+    }
+    put(fresh, `Add ${fresh.name}`)
+    setPickedId(fresh.id)
+  }
+
+  return (
+    <div className="two-panes crew-panes">
+      <div className="pane crew-list">
+        <ul>
+          {crew.map((each) => (
+            <li key={each.id}>
+              <Button
+                className="plain-button"
+                aria-pressed={each.id === person?.id}
+                onPress={() => setPickedId(each.id)}
+              >
+                {each.name}
+              </Button>
+              <span className="quiet">{each.skills.map((skill) => skillWords[skill]).join(', ')}</span>
+            </li>
+          ))}
+        </ul>
+        <Button className="plain-button" onPress={add}>
+          Add a person
+        </Button>
+      </div>
+      <div className="pane scroll">
+        {person === undefined ? (
+          <p className="quiet leaf-pad">
+            Nobody is on the crew yet. Add the people who will work here, with their hours and what they can
+            do; without them there is no plan.
+          </p>
+        ) : (
+          <PersonPaper key={person.id} job={job} person={person} />
+        )}
+      </div>
+    </div>
+  )
+}
+
+function put(person: CrewMember, name: string): void {
+  tryChange({
+    key: `crew/${person.id}`,
+    name,
+    commands: [{ kind: 'putRecord', collection: 'crew', record: person }],
+  })
+}
+
+function PersonPaper({ job, person }: { readonly job: Job; readonly person: CrewMember }) {
+  const change = (changes: Partial<CrewMember>) =>
+    put({ ...person, ...changes }, `Change ${person.name}’s entry`)
+  return (
+    <section className="block" aria-label={person.name}>
+      <div className="field-grid">
+        <EntryField
+          label="Name"
+          shown={person.name}
+          read={words(200, true)}
+          onCommit={(name) => change({ name })}
+        />
+        <EntryField
+          label="Wage before burden"
+          shown={formatCents(person.wageCents).slice(1)}
+          read={moneyEntry}
+          unit="$ / h"
+          width="short"
+          onCommit={(wageCents) => change({ wageCents })}
+        />
+      </div>
+      <fieldset className="people">
+        <legend>Can do</legend>
+        {skills.map((skill) => (
+          <Tick
+            key={skill}
+            isOn={person.skills.includes(skill)}
+            isDisabled={person.skills.length === 1 && person.skills[0] === skill}
+            onChange={(isOn) =>
+              change({
+                skills: isOn ? [...person.skills, skill] : person.skills.filter((each) => each !== skill),
+              })
+            }
+          >
+            {skillWords[skill]}
+          </Tick>
+        ))}
+      </fieldset>
+      <WeekTable person={person} onChange={(week) => change({ week })} />
+      <WindowList
+        title="Breaks, every working day"
+        windows={person.breaks}
+        fresh={{ from: '12:00', to: '12:30' }}
+        onChange={(breaks) => change({ breaks })}
+      />
+      <DaysOff job={job} person={person} onChange={change} />
+      <div className="button-row">
+        <Button
+          className="plain-button remove"
+          onPress={() =>
+            tryChange({
+              key: `crew/${person.id}`,
+              name: `Take ${person.name} off the crew`,
+              commands: [{ kind: 'removeRecord', collection: 'crew', id: person.id }],
+            })
+          }
+        >
+          Take {person.name} off the crew
+        </Button>
+      </div>
+    </section>
+  )
+}
+
+function WeekTable(props: { readonly person: CrewMember; readonly onChange: (week: Week) => void }) {
+  const { week } = props.person
+  const set = (day: Weekday, windows: readonly Window[]) => props.onChange({ ...week, [day]: windows })
+  return (
+    <section>
+      <h4>Week</h4>
+      <table className="week-table">
+        <tbody>
+          {weekdays.map((day) => (
+            <tr key={day}>
+              <th scope="row">{weekdayWords[day]}</th>
+              <td>
+                <WindowList
+                  title={weekdayWords[day]}
+                  isBare
+                  windows={week[day]}
+                  fresh={usualWindow}
+                  onChange={(windows) => set(day, windows)}
+                />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+/** Times of day from - to, as many as there are; none means not there. */
+export function WindowList(props: {
+  readonly title: string
+  readonly isBare?: boolean
+  readonly windows: readonly Window[]
+  readonly fresh: Window
+  readonly onChange: (windows: readonly Window[]) => void
+}) {
+  const { title, windows, onChange } = props
+  const replace = (index: number, window: Window) =>
+    onChange(windows.map((each, place) => (place === index ? window : each)))
+  return (
+    <section>
+      {props.isBare ? null : <h4>{title}</h4>}
+      <div className="windows">
+        {windows.length === 0 && props.isBare ? <span className="quiet">off</span> : null}
+        {windows.map((window, index) => (
+          // Windows have no id; their place in the day is what they are.
+          // biome-ignore lint/suspicious/noArrayIndexKey: see above
+          <span key={index} className="window">
+            <EntryField
+              label={`${title}, from`}
+              isBare
+              kind="time"
+              width="short"
+              shown={window.from}
+              read={timeEntry}
+              onCommit={(from) => replace(index, { ...window, from })}
+            />
+            to
+            <EntryField
+              label={`${title}, to`}
+              isBare
+              kind="time"
+              width="short"
+              shown={window.to}
+              read={timeEntry}
+              onCommit={(to) => replace(index, { ...window, to })}
+            />
+            <Button
+              className="plain-button remove"
+              aria-label={`${title}: remove ${window.from} to ${window.to}`}
+              onPress={() => onChange(windows.filter((_, place) => place !== index))}
+            >
+              Remove
+            </Button>
+          </span>
+        ))}
+        <Button
+          className="plain-button"
+          aria-label={`${title}: add a time`}
+          onPress={() => onChange([...windows, props.fresh])}
+        >
+          Add a time
+        </Button>
+      </div>
+    </section>
+  )
+}
+
+function DaysOff(props: {
+  readonly job: Job
+  readonly person: CrewMember
+  readonly onChange: (changes: Partial<CrewMember>) => void
+}) {
+  const { job, person, onChange } = props
+  const { startsOn, unitSystem } = job.header
+  const part = (date: string) => ({ date, from: '08:00', to: '12:00' })
+  return (
+    <div className="field-grid">
+      <section>
+        <h4>Days off</h4>
+        <ul className="dates">
+          {person.daysOff.map((date) => (
+            <li key={date}>
+              {dateWordsWithYear(date, unitSystem)}
+              <Button
+                className="plain-button remove"
+                aria-label={`There after all on ${date}`}
+                onPress={() => onChange({ daysOff: person.daysOff.filter((each) => each !== date) })}
+              >
+                Remove
+              </Button>
+            </li>
+          ))}
+        </ul>
+        <EntryField
+          label="Add a day off"
+          kind="date"
+          shown={startsOn}
+          read={dateEntry}
+          onCommit={(date) => onChange({ daysOff: [...new Set([...person.daysOff, date])].toSorted() })}
+        />
+      </section>
+      <section>
+        <h4>Days with other hours</h4>
+        <ul className="dates">
+          {person.partDays.map((day, index) => (
+            <li key={day.date}>
+              {dateWordsWithYear(day.date, unitSystem)}
+              <WindowList
+                title={dateWordsWithYear(day.date, unitSystem)}
+                isBare
+                windows={[day]}
+                fresh={day}
+                onChange={(windows) => {
+                  const window = windows[0]
+                  const others = person.partDays.filter((_, place) => place !== index)
+                  onChange({
+                    partDays: window === undefined ? others : [...others, { ...window, date: day.date }],
+                  })
+                }}
+              />
+            </li>
+          ))}
+        </ul>
+        <EntryField
+          label="Add a day with other hours"
+          kind="date"
+          shown={startsOn}
+          read={dateEntry}
+          onCommit={(date) =>
+            onChange({ partDays: [...person.partDays.filter((each) => each.date !== date), part(date)] })
+          }
+        />
+      </section>
+    </div>
+  )
+}

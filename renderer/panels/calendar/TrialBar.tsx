@@ -1,0 +1,157 @@
+import { Button } from 'react-aria-components'
+import type { Plan } from '../../../core/schedule/model.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import { dateWords } from '../../../core/work-order/date-words.ts'
+import type { SearchState } from '../../state/planner.ts'
+import type { FoundPlan } from '../../state/planner-messages.ts'
+import { Callout } from '../parts/Callout.tsx'
+import { dropChange, dropTrial, type Trial, takeTrial } from './trial.ts'
+import { gapWords } from './verdict-words.ts'
+
+/** Two plans side by side: the present one and the one with what is being tried. Nothing is stored until it is taken. */
+export function TrialBar(props: {
+  readonly trial: Trial
+  readonly present: FoundPlan | null
+  readonly search: SearchState
+  readonly system: LengthUnitSystem
+  readonly titleOf: (taskId: string) => string
+  readonly isShown: boolean
+  readonly onShow: (isShown: boolean) => void
+}) {
+  const { trial, present, search, system } = props
+  if (trial.changes.length === 0) return null
+  return (
+    <section className="trial" aria-label="What is being tried">
+      <div className="trial-changes">
+        <h3>Being tried</h3>
+        <ul>
+          {trial.changes.map((change) => (
+            <li key={change.key}>
+              {change.name}
+              <Button
+                className="plain-button remove"
+                aria-label={`Do not: ${change.name}`}
+                onPress={() => dropChange(change.key)}
+              >
+                Drop
+              </Button>
+            </li>
+          ))}
+        </ul>
+      </div>
+      <div className="trial-verdict" role="status">
+        {trial.problem !== null ? (
+          <Callout kind="stop" title="Cannot be">
+            {trial.problem.sentence}
+          </Callout>
+        ) : search.plan !== null ? (
+          <Comparison
+            before={present}
+            after={search.plan}
+            search={search}
+            system={system}
+            titleOf={props.titleOf}
+          />
+        ) : search.broken !== null ? (
+          <Callout kind="stop">{search.broken}</Callout>
+        ) : search.clash !== null ? (
+          <Callout kind="stop" title={search.clash.isProved ? 'Impossible' : 'None found yet'}>
+            {search.clash.sentence}
+          </Callout>
+        ) : (
+          <Callout kind="wait" title="Looking">
+            A plan with this is being looked for.
+          </Callout>
+        )}
+      </div>
+      <div className="button-row">
+        <Button
+          className="act-button"
+          isDisabled={trial.problem !== null || search.plan === null}
+          onPress={takeTrial}
+        >
+          Take it
+        </Button>
+        <Button className="plain-button" onPress={dropTrial}>
+          Leave it
+        </Button>
+        {search.plan === null ? null : (
+          <Button
+            className="plain-button"
+            aria-pressed={props.isShown}
+            onPress={() => props.onShow(!props.isShown)}
+          >
+            {props.isShown ? 'Show the present plan' : 'Show it below'}
+          </Button>
+        )}
+      </div>
+    </section>
+  )
+}
+
+function Comparison(props: {
+  readonly before: FoundPlan | null
+  readonly after: FoundPlan
+  readonly search: SearchState
+  readonly system: LengthUnitSystem
+  readonly titleOf: (taskId: string) => string
+}) {
+  const { before, after, system } = props
+  const moved = before === null ? [] : movedTasks(before.plan, after.plan)
+  const lines: readonly (readonly [string, string, string])[] = [
+    [
+      'Last day',
+      before === null ? '–' : dateWords(before.workPlan.finishesOn, system),
+      dateWords(after.workPlan.finishesOn, system),
+    ],
+    [
+      'Room-days out of use',
+      measureOf(before, 'roomDaysOutOfUse'),
+      String(after.plan.value.roomDaysOutOfUse),
+    ],
+    ['Crew idle', idleOf(before), formatMinutes(after.plan.value.idleMinutes)],
+    ['Changes of product', measureOf(before, 'productChanges'), String(after.plan.value.productChanges)],
+  ]
+  return (
+    <div>
+      <table className="before-after">
+        <thead>
+          <tr>
+            <th>
+              <span className="unseen">Measure</span>
+            </th>
+            <th className="number">Present plan</th>
+            <th className="number">With this</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map(([name, was, is]) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td className="number">{was}</td>
+              <td className="number">{is}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet">
+        It holds: every rule was checked. {gapWords(after, props.search)}{' '}
+        {before === null ? '' : `${moved.length} of ${after.plan.tasks.length} tasks move.`}
+      </p>
+    </div>
+  )
+}
+
+function measureOf(found: FoundPlan | null, name: 'roomDaysOutOfUse' | 'productChanges'): string {
+  return found === null ? '–' : String(found.plan.value[name])
+}
+
+function idleOf(found: FoundPlan | null): string {
+  return found === null ? '–' : formatMinutes(found.plan.value.idleMinutes)
+}
+
+function movedTasks(before: Plan, after: Plan): readonly string[] {
+  const was = new Map(before.tasks.map((task) => [task.task, task.start]))
+  return after.tasks.filter((task) => was.get(task.task) !== task.start).map((task) => task.task)
+}

@@ -1,0 +1,78 @@
+import { useMemo } from 'react'
+import { useStore } from 'zustand'
+import { createStore } from 'zustand/vanilla'
+import type { Job } from '../../../core/project/job.ts'
+import type { Problem } from '../../../core/project/problem.ts'
+import type { SketchCommand } from '../../../core/sketch/commands.ts'
+import { jobStore, useJob } from '../../state/app.ts'
+import { commanded } from '../parts/edits.ts'
+
+/** One change being thought about. A later one with the same key takes the place of the earlier. */
+export interface TrialChange {
+  readonly key: string
+  /** As it would be named in "Undo ...". */
+  readonly name: string
+  readonly commands: readonly SketchCommand[]
+}
+
+interface TrialState {
+  readonly jobKey: string | null
+  readonly changes: readonly TrialChange[]
+}
+
+const trialStore = createStore<TrialState>(() => ({ jobKey: null, changes: [] }))
+
+/** Adds a change to what is being tried; nothing is stored until it is taken. */
+export function tryChange(change: TrialChange): void {
+  const { jobKey } = jobStore.store.getState()
+  const others = changesFor(trialStore.getState(), jobKey).filter((each) => each.key !== change.key)
+  trialStore.setState({ jobKey, changes: [...others, change] })
+}
+
+export function dropChange(key: string): void {
+  const { jobKey, changes } = trialStore.getState()
+  trialStore.setState({ jobKey, changes: changes.filter((change) => change.key !== key) })
+}
+
+export function dropTrial(): void {
+  trialStore.setState({ changes: [] })
+}
+
+/** Makes all that is being tried one deed of the job. */
+export function takeTrial(): void {
+  const { job, jobKey } = jobStore.store.getState()
+  const changes = changesFor(trialStore.getState(), jobKey)
+  if (job === null || changes.length === 0) return
+  const name = changes.map((change) => change.name).join('; ')
+  const outcome = commanded(
+    job,
+    changes.flatMap((change) => change.commands),
+  )
+  if (jobStore.perform(name, outcome)) dropTrial()
+}
+
+function changesFor(state: TrialState, jobKey: string | null): readonly TrialChange[] {
+  return state.jobKey === jobKey ? state.changes : []
+}
+
+export interface Trial {
+  readonly changes: readonly TrialChange[]
+  /** The job with the changes, the very job where there are none. */
+  readonly job: Job
+  readonly problem: Problem | null
+}
+
+export function useJobOnTrial(): Trial {
+  const job = useJob()
+  const state = useStore(trialStore)
+  const changes = changesFor(state, jobStore.store.getState().jobKey)
+  return useMemo(() => {
+    const outcome = commanded(
+      job,
+      changes.flatMap((change) => change.commands),
+    )
+    return outcome.ok
+      ? { changes, job: outcome.value, problem: null }
+      : { changes, job, problem: outcome.problem }
+  }, [job, changes])
+}

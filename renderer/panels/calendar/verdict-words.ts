@@ -1,0 +1,9 @@
+import type { SearchState } from '../../state/planner.ts'
+import type { FoundPlan } from '../../state/planner-messages.ts'
+
+/** How good a plan is known to be. */
+export function gapWords(found: FoundPlan, search: SearchState): string {
+  if (found.gap <= 0) return search.isFinished ? 'Proved best.' : 'The last day is proved best.'
+  const days = found.gap === 1 ? '1 day' : `${found.gap} days`
+  return `At most ${days} from the best possible.`
+}

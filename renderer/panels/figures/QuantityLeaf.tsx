@@ -1,0 +1,257 @@
+import { useMemo, useState } from 'react'
+import { Label, Radio, RadioGroup } from 'react-aria-components'
+import type { Job } from '../../../core/project/job.ts'
+import { girthPolicies, openingPolicies } from '../../../core/project/job.ts'
+import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+import { formatArea } from '../../../core/units/area.ts'
+import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
+import { surfaceWords } from '../../../core/work-order/surface-words.ts'
+import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { changeHouseRules } from '../parts/edits.ts'
+import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { capital, girthPolicyWords, openingPolicyWords } from '../parts/words.ts'
+import {
+  type Grouping,
+  groupings,
+  groupingWords,
+  type QuantityGroup,
+  quantityGroups,
+  totalsOf,
+} from './quantity-groups.ts'
+
+interface Row {
+  readonly key: string
+  readonly name: string
+  readonly totals: QuantityTotals
+  readonly group: QuantityGroup | null
+  readonly surface: SurfaceQuantity | null
+}
+
+/** How much there is of everything, put together as asked, each figure with how it came about. */
+export function QuantityLeaf(props: {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+}) {
+  const { job, takeoff, specification } = props
+  const [grouping, setGrouping] = useState<Grouping>('room')
+  const [open, setOpen] = useState<ReadonlySet<string>>(new Set())
+  const [picked, setPicked] = useState<string | null>(null)
+  const groups = useMemo(
+    () => quantityGroups(job, takeoff, specification, grouping),
+    [job, takeoff, specification, grouping],
+  )
+  const rows = rowsOf(job, groups, open)
+  const system = job.header.unitSystem
+  const pickedRow = rows.find((row) => row.key === picked) ?? null
+
+  function pick(key: string, row: Row) {
+    setPicked(key)
+    if (row.group === null) return
+    const next = new Set(open)
+    if (!next.delete(key)) next.add(key)
+    setOpen(next)
+  }
+
+  return (
+    <div className="two-panes">
+      <div className="pane pane-wide">
+        <RadioGroup
+          className="segmented"
+          orientation="horizontal"
+          value={grouping}
+          onChange={(value) => setGrouping(value as Grouping)}
+        >
+          <Label>Together by</Label>
+          {groupings.map((each) => (
+            <Radio key={each} value={each} className="segment">
+              {groupingWords[each]}
+            </Radio>
+          ))}
+        </RadioGroup>
+        <div className="scroll">
+          <PickTable
+            label="Quantities"
+            columns={columnsOf(system, totalsOf(takeoff.surfaces))}
+            rows={rows}
+            keyOf={(row) => row.key}
+            picked={picked}
+            onPick={pick}
+            isHead={(row) => row.group !== null}
+            isOpen={(row) => (row.group === null ? null : open.has(row.key))}
+            depthOf={(row) => (row.group === null ? 1 : 0)}
+          />
+        </div>
+      </div>
+      <aside className="pane pane-side" aria-label="How the figure came about">
+        <Policies job={job} />
+        {pickedRow === null ? (
+          <p className="quiet">
+            Pick a line to see how its figures came about. A line with a triangle opens into its surfaces.
+          </p>
+        ) : pickedRow.surface === null ? (
+          <GroupSums row={pickedRow} system={system} />
+        ) : (
+          <Derivation job={job} surface={pickedRow.surface} />
+        )}
+      </aside>
+    </div>
+  )
+}
+
+function rowsOf(job: Job, groups: readonly QuantityGroup[], open: ReadonlySet<string>): readonly Row[] {
+  return groups.flatMap((group) => [
+    { key: group.key, name: group.name, totals: group.totals, group, surface: null },
+    ...(open.has(group.key)
+      ? group.surfaces.map((surface) => ({
+          key: `${group.key}/${surface.key}`,
+          name: surfaceName(job, surface, group),
+          totals: surface,
+          group: null,
+          surface,
+        }))
+      : []),
+  ])
+}
+
+function surfaceName(job: Job, surface: SurfaceQuantity, group: QuantityGroup): string {
+  const words = capital(surfaceWords(job, surface.surface))
+  const room = job.rooms[surface.roomId]
+  return room === undefined || group.key === room.id ? words : `${room.name}: ${words.toLowerCase()}`
+}
+
+function columnsOf(system: LengthUnitSystem, all: QuantityTotals): readonly Column<Row>[] {
+  const area = (id: 'netArea' | 'policyArea' | 'equivalentArea', head: string): Column<Row> => ({
+    id,
+    head,
+    isNumber: true,
+    cell: (row) => areaOrDash(row.totals[id], system),
+    foot: areaOrDash(all[id], system),
+  })
+  const length = (id: 'length' | 'cuttingIn' | 'masking' | 'glassPerimeter', head: string): Column<Row> => ({
+    id,
+    head,
+    isNumber: true,
+    cell: (row) => lengthOrDash(row.totals[id], system),
+    foot: lengthOrDash(all[id], system),
+  })
+  return [
+    { id: 'name', head: 'What', cell: (row) => row.name, foot: 'The whole house' },
+    area('netArea', 'Net area'),
+    area('policyArea', 'By policy'),
+    area('equivalentArea', 'For hours'),
+    length('length', 'Run'),
+    length('cuttingIn', 'Cutting in'),
+    length('masking', 'Masked'),
+    length('glassPerimeter', 'Glass edge'),
+    {
+      id: 'count',
+      head: 'Pieces',
+      isNumber: true,
+      cell: (row) => (row.totals.count === 0 ? '–' : row.totals.count),
+      foot: all.count,
+    },
+  ]
+}
+
+function areaOrDash(area: number, system: LengthUnitSystem): string {
+  return area === 0 ? '–' : formatArea(area, system)
+}
+
+function lengthOrDash(length: number, system: LengthUnitSystem): string {
+  return length === 0 ? '–' : formatLength(length, system)
+}
+
+function GroupSums({ row, system }: { readonly row: Row; readonly system: LengthUnitSystem }) {
+  return (
+    <section className="block">
+      <h3>{row.name}</h3>
+      <p className="quiet">
+        The sum of {row.group?.surfaces.length} surfaces; open the line and pick one to see its arithmetic.
+      </p>
+      <SideBySide totals={row.totals} system={system} />
+    </section>
+  )
+}
+
+function Derivation({ job, surface }: { readonly job: Job; readonly surface: SurfaceQuantity }) {
+  const system = job.header.unitSystem
+  return (
+    <section className="block">
+      <h3>
+        {job.rooms[surface.roomId]?.name}: {surfaceWords(job, surface.surface)}
+      </h3>
+      <p className="quiet">{surfaceClassWords[surface.surfaceClass]}</p>
+      <table className="sum-table">
+        <tbody>
+          {surface.derivation.map((line, index) => (
+            // Lines have no id and never change places; the list is made anew with every takeoff.
+            // biome-ignore lint/suspicious/noArrayIndexKey: see above
+            <tr key={index}>
+              <td>{line.text}</td>
+              <td className="number">
+                {line.area === null
+                  ? ''
+                  : signed(line.kind === 'deduction', formatArea(Math.abs(line.area), system))}
+                {line.area === null && line.length !== null ? formatLength(line.length, system) : ''}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <SideBySide totals={surface} system={system} />
+    </section>
+  )
+}
+
+function signed(isMinus: boolean, text: string): string {
+  return isMinus ? `− ${text}` : text
+}
+
+/** The physical area drives paint; the policy's area is what is written on paper, the equivalent area drives hours. */
+function SideBySide({
+  totals,
+  system,
+}: {
+  readonly totals: QuantityTotals
+  readonly system: LengthUnitSystem
+}) {
+  const cells = [
+    ['Net area, for paint', totals.netArea],
+    ['By the policy', totals.policyArea],
+    ['Equivalent, for hours', totals.equivalentArea],
+  ] as const
+  return (
+    <dl className="side-by-side">
+      {cells.map(([name, area]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{formatArea(area, system)}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}
+
+function Policies({ job }: { readonly job: Job }) {
+  const { openingPolicy, girthPolicy } = job.houseRules
+  return (
+    <section className="block">
+      <h3>How openings and narrow trim count</h3>
+      <Choice
+        label="Openings"
+        options={optionsOf(openingPolicies, openingPolicyWords)}
+        chosen={openingPolicy}
+        onChoose={(id) => changeHouseRules('Change how openings count', { openingPolicy: id })}
+      />
+      <Choice
+        label="Narrow trim"
+        options={optionsOf(girthPolicies, girthPolicyWords)}
+        chosen={girthPolicy}
+        onChoose={(id) => changeHouseRules('Change how narrow trim counts', { girthPolicy: id })}
+      />
+    </section>
+  )
+}

@@ -1,0 +1,143 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import { defaultRate, defaultRates } from '../../../core/price/default-rates.ts'
+import { rateSuggestions } from '../../../core/progress/rate-suggestions.ts'
+import type { Job } from '../../../core/project/job.ts'
+import type { Rate, RateBasis } from '../../../core/project/shop-records.ts'
+import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
+import type { Operation, Specification } from '../../../core/specification/types.ts'
+import { operationWords, surfaceClassWords } from '../../../core/work-order/trade-words.ts'
+import { EntryField } from '../parts/EntryField.tsx'
+import { putRecord } from '../parts/edits.ts'
+import { decimalNumber } from '../parts/entries.ts'
+import { Tick } from '../parts/Tick.tsx'
+
+const basisWords: Readonly<Record<RateBasis, string>> = {
+  area: 'sq ft an hour',
+  length: 'ft an hour',
+  count: 'pieces an hour',
+  each: 'rooms an hour',
+}
+
+const addedWords: Readonly<Record<string, string>> = {
+  cutIn: 'Cut in along an edge',
+  glassEdge: 'Paint along glass',
+  fillPatches: 'Fill patches',
+  fillHoles: 'Fill holes',
+  sandFillPatches: 'Sand filled patches',
+  sandFillHoles: 'Sand filled holes',
+  caulkSpots: 'Caulk spots',
+  scrapeEdges: 'Feather scraped edges',
+}
+
+/** The shop's own pace, what it rests on, and what finished steps say about it. */
+export function RatesLeaf({
+  job,
+  specification,
+}: {
+  readonly job: Job
+  readonly specification: Specification
+}) {
+  const [onlyUsed, setOnlyUsed] = useState(true)
+  const used = new Set<string>(specification.steps.map((step) => step.rateId))
+  const suggestions = new Map(
+    rateSuggestions(job, specification).map((each) => [each.rate.id as string, each]),
+  )
+  const all = [
+    ...new Map([...defaultRates, ...Object.values(job.rates)].map((rate) => [rate.id, rate])).values(),
+  ]
+  const shown = onlyUsed ? all.filter((rate) => isUsed(rate.id, used)) : all
+
+  function change(rate: Rate, perHour: number, source: string) {
+    putRecord('Change a rate', 'rates', { ...rate, perHour, source })
+  }
+
+  return (
+    <div className="pane pane-wide">
+      <div className="leaf-intro">
+        <p>
+          How much one person does in an hour. All are starting points of the shop until its own hours replace
+          them: steps marked done with their minutes on Site give a suggestion here.
+        </p>
+        <Tick isOn={onlyUsed} onChange={setOnlyUsed}>
+          Only rates this job uses
+        </Tick>
+      </div>
+      <div className="scroll">
+        <table className="pick-table rates-table">
+          <thead>
+            <tr>
+              <th scope="col">Work</th>
+              <th scope="col">In an hour</th>
+              <th scope="col">Rests on</th>
+              <th scope="col">The shop’s own hours say</th>
+              <th scope="col">
+                <span className="unseen">Put back</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((rate) => {
+              const standard = defaultRate(rate.id)
+              const isChanged = standard !== undefined && standard.perHour !== rate.perHour
+              const suggestion = suggestions.get(rate.id)
+              return (
+                <tr key={rate.id} className={isChanged ? 'changed-row' : undefined}>
+                  <td>{rateName(rate.id)}</td>
+                  <td>
+                    <EntryField
+                      label={`${rateName(rate.id)}, in an hour`}
+                      isBare
+                      shown={String(rate.perHour)}
+                      read={decimalNumber(0.01, 100_000)}
+                      unit={basisWords[rate.basis]}
+                      width="short"
+                      onCommit={(value) => change(rate, value, 'set by the shop')}
+                    />
+                  </td>
+                  <td className="quiet">{rate.source}</td>
+                  <td>
+                    {suggestion === undefined ? (
+                      <span className="quiet">–</span>
+                    ) : (
+                      <Button
+                        className="plain-button"
+                        onPress={() => change(rate, suggestion.suggestedPerHour, suggestion.source)}
+                      >
+                        Take {suggestion.suggestedPerHour} ({suggestion.steps} steps)
+                      </Button>
+                    )}
+                  </td>
+                  <td>
+                    {isChanged ? (
+                      <Button
+                        className="plain-button"
+                        onPress={() => change(rate, standard.perHour, standard.source)}
+                      >
+                        Put back {standard.perHour}
+                      </Button>
+                    ) : null}
+                  </td>
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      </div>
+    </div>
+  )
+}
+
+/** Rates of an added part (`cutIn`) are used wherever there is a coat; they are always shown. */
+function isUsed(id: string, used: ReadonlySet<string>): boolean {
+  const [name = ''] = id.split('-')
+  return used.has(id) || used.has(name) || name in addedWords
+}
+
+function rateName(id: string): string {
+  const [name = '', surfaceClass] = id.split('-')
+  const words = addedWords[name] ?? operationWords[name as Operation] ?? name
+  return surfaceClass === undefined
+    ? words
+    : `${words}: ${surfaceClassWords[surfaceClass as SurfaceClass].toLowerCase()}`
+}

@@ -1,0 +1,140 @@
+import { Button } from 'react-aria-components'
+import type { Job, JobHeader } from '../../../core/project/job.ts'
+import { dewPoint } from '../../../core/specification/air.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+import { Callout } from '../parts/Callout.tsx'
+import { EntryField } from '../parts/EntryField.tsx'
+import { changeHeader } from '../parts/edits.ts'
+import { decimalNumber, type Entry, orNothing, type ReadEntry } from '../parts/entries.ts'
+
+type Air = JobHeader['air']
+
+/** How warm and damp it is where the work is, the dew point that follows, and where work must wait for it. */
+export function AirLeaf({
+  job,
+  specification,
+}: {
+  readonly job: Job
+  readonly specification: Specification
+}) {
+  const { air, unitSystem } = job.header
+  const isMetric = unitSystem === 'metric'
+  const change = (changes: Partial<Air>) =>
+    changeHeader('Change the air on site', { air: { ...air, ...changes } })
+  const notices = specification.notices.filter((notice) => notice.kind === 'dewPoint')
+  const dew = dewPoint(air.temperatureC, air.relativeHumidityPercent)
+  return (
+    <div className="scroll leaf-pad air">
+      <p>
+        A surface colder than the air can be wet without looking it: paint is held where the surface is less
+        than 3 °C (5 °F) above the dew point. Measure the coldest surface when you can; left empty, it is
+        estimated from the space behind.
+      </p>
+      <div className="field-grid">
+        <Temperature
+          label="Air in the room"
+          value={air.temperatureC}
+          isMetric={isMetric}
+          range={[-40, 60]}
+          onChange={(temperatureC) => change({ temperatureC })}
+        />
+        <EntryField
+          label="Relative humidity"
+          width="short"
+          unit="%"
+          shown={String(air.relativeHumidityPercent)}
+          read={decimalNumber(1, 100)}
+          onCommit={(relativeHumidityPercent) => change({ relativeHumidityPercent })}
+        />
+        <Temperature
+          label="Outdoors"
+          value={air.outdoorTemperatureC}
+          isMetric={isMetric}
+          range={[-60, 60]}
+          onChange={(outdoorTemperatureC) => change({ outdoorTemperatureC })}
+        />
+        <EntryField
+          label="Coldest surface, measured"
+          width="short"
+          unit={isMetric ? '°C' : '°F'}
+          shown={air.surfaceTemperatureC === null ? '' : degrees(air.surfaceTemperatureC, isMetric)}
+          read={orNothing<number>(degreesEntry([-60, 80], isMetric))}
+          hint="empty is estimated"
+          onCommit={(surfaceTemperatureC) => change({ surfaceTemperatureC })}
+        />
+      </div>
+      <dl className="side-by-side">
+        <div>
+          <dt>Dew point of this air</dt>
+          <dd>
+            {degrees(dew, isMetric)} {isMetric ? '°C' : '°F'}
+          </dd>
+        </div>
+        <div>
+          <dt>Surfaces must be at least</dt>
+          <dd>
+            {degrees(dew + 3, isMetric)} {isMetric ? '°C' : '°F'}
+          </dd>
+        </div>
+      </dl>
+      {notices.length === 0 ? (
+        <Callout kind="done" title="No hold">
+          No surface of this job comes within the margin of the dew point as things are entered here. Look
+          again when the weather turns.
+        </Callout>
+      ) : (
+        notices.map((notice) => (
+          <Callout
+            key={notice.sentence}
+            kind={notice.hold ? 'stop' : 'note'}
+            title={notice.hold ? 'Hold' : 'Note'}
+          >
+            {notice.sentence} <span className="quiet">({notice.source})</span>
+          </Callout>
+        ))
+      )}
+      {air.surfaceTemperatureC === null ? null : (
+        <div className="button-row">
+          <Button className="plain-button" onPress={() => change({ surfaceTemperatureC: null })}>
+            Estimate the surface again
+          </Button>
+        </div>
+      )}
+    </div>
+  )
+}
+
+function Temperature(props: {
+  readonly label: string
+  readonly value: number
+  readonly isMetric: boolean
+  readonly range: readonly [number, number]
+  readonly onChange: (celsius: number) => void
+}) {
+  return (
+    <EntryField
+      label={props.label}
+      width="short"
+      unit={props.isMetric ? '°C' : '°F'}
+      shown={degrees(props.value, props.isMetric)}
+      read={degreesEntry(props.range, props.isMetric)}
+      onCommit={props.onChange}
+    />
+  )
+}
+
+/** One decimal; stored in Celsius to a hundredth, so that whole Fahrenheit degrees come back as typed. */
+function degrees(celsius: number, isMetric: boolean): string {
+  const value = isMetric ? celsius : celsius * 1.8 + 32
+  return String(Math.round(value * 10) / 10)
+}
+
+function degreesEntry([least, most]: readonly [number, number], isMetric: boolean): ReadEntry<number> {
+  const shift = (celsius: number) => (isMetric ? celsius : Math.round(celsius * 1.8 + 32))
+  const read = decimalNumber(shift(least), shift(most))
+  return (text): Entry<number> => {
+    const entry = read(text)
+    if (!entry.ok || isMetric) return entry
+    return { ok: true, value: Math.round(((entry.value - 32) / 1.8) * 100) / 100 }
+  }
+}

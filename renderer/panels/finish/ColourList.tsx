@@ -1,0 +1,87 @@
+import { Button } from 'react-aria-components'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Colour, ColourId } from '../../../core/project/survey-records.ts'
+import { colourDepths } from '../../../core/project/vocabulary.ts'
+import { newId } from '../../state/app.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { EntryField } from '../parts/EntryField.tsx'
+import { putRecord, removeRecord } from '../parts/edits.ts'
+import { type Entry, words } from '../parts/entries.ts'
+import { depthWords } from '../parts/words.ts'
+
+/** The colours of the job; the depth counts coats, what is shown is for the screen only. */
+export function ColourList({ job }: { readonly job: Job }) {
+  return (
+    <section className="block">
+      <h3>Colours</h3>
+      <p className="quiet">
+        Depth decides coats: white to off-white takes two, strong colours two or three over a tinted primer.
+        What is shown is for the screen; the name goes on paper.
+      </p>
+      <ul className="colour-list">
+        {records(job.colours).map((colour) => (
+          <ColourLine key={colour.id} colour={colour} />
+        ))}
+      </ul>
+      <Button
+        className="plain-button"
+        onPress={() =>
+          putRecord('Add a colour', 'colours', {
+            id: newId('colour') as ColourId,
+            name: 'New colour',
+            depth: 'light',
+            shown: '#e4dccb',
+          })
+        }
+      >
+        Add a colour
+      </Button>
+    </section>
+  )
+}
+
+function ColourLine({ colour }: { readonly colour: Colour }) {
+  const change = (changes: Partial<Colour>) =>
+    putRecord('Change a colour', 'colours', { ...colour, ...changes })
+  return (
+    <li className="colour-line">
+      <EntryField
+        label={`Shown: ${colour.name}`}
+        isBare
+        kind="color"
+        width="short"
+        shown={colour.shown}
+        read={colourEntry}
+        onCommit={(shown) => change({ shown })}
+      />
+      <EntryField
+        label="Name of the colour"
+        isBare
+        shown={colour.name}
+        read={words(200, true)}
+        onCommit={(name) => change({ name })}
+      />
+      <Choice
+        label={`Depth of ${colour.name}`}
+        isBare
+        options={optionsOf(colourDepths, depthWords)}
+        chosen={colour.depth}
+        onChoose={(depth) => change({ depth })}
+      />
+      <Button
+        className="plain-button remove"
+        aria-label={`Remove ${colour.name}`}
+        onPress={() => removeRecord('Remove a colour', 'colours', colour.id)}
+      >
+        Remove
+      </Button>
+    </li>
+  )
+}
+
+function colourEntry(text: string): Entry<string> {
+  const clean = text.trim().toLowerCase()
+  return /^#[0-9a-f]{6}$/.test(clean)
+    ? { ok: true, value: clean }
+    : { ok: false, sentence: 'A colour is written like #e4dccb.' }
+}

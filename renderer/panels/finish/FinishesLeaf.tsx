@@ -1,0 +1,244 @@
+import { useState } from 'react'
+import { Button, ListBox, ListBoxItem } from 'react-aria-components'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { RoomId } from '../../../core/project/sketch-records.ts'
+import type { ColourId, Scope } from '../../../core/project/survey-records.ts'
+import {
+  type ProductClass,
+  productClasses,
+  type SurfaceClass,
+  sheens,
+  surfaceClasses,
+} from '../../../core/project/vocabulary.ts'
+import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { surfaceWords } from '../../../core/work-order/surface-words.ts'
+import { productClassWords, sheenWords, surfaceClassWords } from '../../../core/work-order/trade-words.ts'
+import { useView, viewStore } from '../../state/app.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { isSameScope, type Place, recordAt } from '../parts/scopes.ts'
+import { Tick } from '../parts/Tick.tsx'
+import { capital, depthWords } from '../parts/words.ts'
+import { ColourList } from './ColourList.tsx'
+import { chooseFinish, finishFor, inheritFinish } from './finish-records.ts'
+
+/** Products that can be a finish; primers, fillers and cleaners are chosen by the rules. */
+const finishClasses: readonly ProductClass[] = productClasses.filter((each) =>
+  [
+    'latexCeiling',
+    'latexWall',
+    'waterborneEnamel',
+    'alkydEnamel',
+    'radiatorEnamel',
+    'clearVarnish',
+    'floorEnamel',
+  ].includes(each),
+)
+
+/** What every surface becomes: the house's defaults, a room's own, and single surfaces set apart. */
+export function FinishesLeaf({ job, takeoff }: { readonly job: Job; readonly takeoff: Takeoff }) {
+  const viewRoom = useView((state) => state.roomId)
+  const roomId = viewRoom !== null && job.rooms[viewRoom] !== undefined ? (viewRoom as RoomId) : null
+  const surfaces =
+    roomId === null ? takeoff.surfaces : takeoff.surfaces.filter((each) => each.roomId === roomId)
+  const present = surfaceClasses.filter((each) => surfaces.some((surface) => surface.surfaceClass === each))
+  return (
+    <div className="finish-desk">
+      <ListBox
+        aria-label="The house and its rooms"
+        className="place-list"
+        selectionMode="single"
+        disallowEmptySelection
+        selectedKeys={[roomId ?? 'house']}
+        onSelectionChange={(keys) => {
+          const [key] = keys === 'all' ? [] : [...keys]
+          if (key !== undefined) viewStore.setState({ roomId: key === 'house' ? null : String(key) })
+        }}
+      >
+        <ListBoxItem id="house" textValue="The whole house" className="place-line">
+          <strong>The whole house</strong>
+          <span className="quiet">defaults</span>
+        </ListBoxItem>
+        {records(job.rooms).map((room) => (
+          <ListBoxItem key={room.id} id={room.id} textValue={room.name} className="place-line">
+            <span>{room.name}</span>
+            <span className="quiet">{ownWords(job, room.id)}</span>
+          </ListBoxItem>
+        ))}
+      </ListBox>
+      <div className="pane scroll">
+        <table className="pick-table finish-table">
+          <thead>
+            <tr>
+              <th scope="col">Surface</th>
+              <th scope="col">Painted</th>
+              <th scope="col">Colour</th>
+              <th scope="col">Sheen</th>
+              <th scope="col">Product</th>
+              <th scope="col">Said</th>
+            </tr>
+          </thead>
+          <tbody>
+            {present.map((surfaceClass) => (
+              <ClassRows
+                key={surfaceClass}
+                job={job}
+                roomId={roomId}
+                surfaceClass={surfaceClass}
+                surfaces={surfaces.filter((each) => each.surfaceClass === surfaceClass)}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <aside className="pane pane-side" aria-label="Colours">
+        <ColourList job={job} />
+      </aside>
+    </div>
+  )
+}
+
+function ownWords(job: Job, roomId: RoomId): string {
+  const own = records(job.finishes).filter(
+    ({ scope }) => scope.level === 'room' && scope.roomId === roomId,
+  ).length
+  return own === 0 ? '' : `${own} own`
+}
+
+function ClassRows(props: {
+  readonly job: Job
+  readonly roomId: RoomId | null
+  readonly surfaceClass: SurfaceClass
+  readonly surfaces: readonly SurfaceQuantity[]
+}) {
+  const { job, roomId, surfaceClass, surfaces } = props
+  const apart = surfaces.filter(
+    (each) => recordAt(job.finishes, { level: 'surface', surface: each.surface }) !== null,
+  )
+  const [isOpen, setOpen] = useState(apart.length > 0)
+  const scope: Scope =
+    roomId === null ? { level: 'house', surfaceClass } : { level: 'room', roomId, surfaceClass }
+  const name = (
+    <>
+      {roomId === null ? null : (
+        <Button
+          className="fold-button"
+          aria-expanded={isOpen}
+          aria-label={`${surfaceClassWords[surfaceClass]}: single surfaces`}
+          onPress={() => setOpen(!isOpen)}
+        >
+          <span className={isOpen ? 'fold fold-open' : 'fold'} />
+        </Button>
+      )}
+      {surfaceClassWords[surfaceClass]}
+      {apart.length === 0 || isOpen ? null : <span className="quiet"> · {apart.length} set apart</span>}
+    </>
+  )
+  return (
+    <>
+      <FinishRow
+        job={job}
+        label={surfaceClassWords[surfaceClass]}
+        name={name}
+        scope={scope}
+        place={{ surfaceClass, roomId, surface: null }}
+        isHead
+      />
+      {isOpen && roomId !== null
+        ? surfaces.map((each) => (
+            <FinishRow
+              key={each.key}
+              job={job}
+              label={surfaceWords(job, each.surface)}
+              name={capital(surfaceWords(job, each.surface))}
+              scope={{ level: 'surface', surface: each.surface }}
+              place={{ surfaceClass, roomId, surface: each.surface }}
+            />
+          ))
+        : null}
+    </>
+  )
+}
+
+function FinishRow(props: {
+  readonly job: Job
+  readonly label: string
+  readonly name: React.ReactNode
+  readonly scope: Scope
+  readonly place: Place
+  readonly isHead?: boolean
+}) {
+  const { job, label, scope, place } = props
+  const { finish, from } = finishFor(job, place)
+  const isOwn = from !== null && isSameScope(from, scope)
+  const choose = (changes: Parameters<typeof chooseFinish>[3]) => chooseFinish(job, scope, place, changes)
+  const colours = records(job.colours).map((colour) => ({
+    id: colour.id as string,
+    label: colour.name,
+    note: depthWords[colour.depth],
+  }))
+  return (
+    <tr className={`${props.isHead ? 'head-row' : 'surface-row'}${isOwn ? ' own-row' : ''}`}>
+      <td>{props.name}</td>
+      <td>
+        <Tick isOn={finish.paint} onChange={(paint) => choose({ paint })}>
+          <span className="unseen">{label}: </span>
+          {finish.paint ? 'yes' : 'left as it is'}
+        </Tick>
+      </td>
+      <td>
+        <span className="colour-name">
+          <span
+            className="colour-chip"
+            style={{ background: job.colours[finish.colourId ?? '']?.shown ?? 'transparent' }}
+          />
+          <Choice
+            label={`${label}: colour`}
+            isBare
+            options={colours}
+            chosen={finish.colourId}
+            unchosen="No colour yet"
+            isDisabled={!finish.paint && from !== null}
+            onChoose={(id) => choose({ colourId: id as ColourId })}
+          />
+        </span>
+      </td>
+      <td>
+        <Choice
+          label={`${label}: sheen`}
+          isBare
+          options={optionsOf(sheens, sheenWords)}
+          chosen={finish.sheen}
+          isDisabled={!finish.paint}
+          onChoose={(sheen) => choose({ sheen })}
+        />
+      </td>
+      <td>
+        <Choice
+          label={`${label}: product`}
+          isBare
+          options={optionsOf(finishClasses, productClassWords)}
+          chosen={finish.productClass}
+          isDisabled={!finish.paint}
+          onChoose={(productClass) => choose({ productClass })}
+        />
+      </td>
+      <td>
+        {isOwn ? (
+          scope.level === 'house' ? (
+            <span className="quiet">here</span>
+          ) : (
+            <Button
+              className="plain-button"
+              aria-label={`${label}: put back to the default`}
+              onPress={() => inheritFinish(job, scope)}
+            >
+              here · put back
+            </Button>
+          )
+        ) : (
+          <span className="quiet">{from === null ? 'not yet' : `by the ${from.level}`}</span>
+        )}
+      </td>
+    </tr>
+  )
+}

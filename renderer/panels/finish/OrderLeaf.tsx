@@ -1,0 +1,212 @@
+import { useState } from 'react'
+import { stepMinutes } from '../../../core/price/labour.ts'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import type { Specification, Step, StepOrder } from '../../../core/specification/types.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import { materialWords, stepTitle } from '../../../core/work-order/step-lines.ts'
+import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { conditionWords } from '../../../core/work-order/trade-words.ts'
+import { useView, viewStore } from '../../state/app.ts'
+import { Callout } from '../parts/Callout.tsx'
+import { Choice } from '../parts/Choice.tsx'
+import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { RoomNotices } from '../parts/RoomNotices.tsx'
+
+interface OrderLeafProps {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+}
+
+/** The steps of a room in order; a step picked says why it is here and why it stands before and after its neighbours. */
+export function OrderLeaf(props: OrderLeafProps) {
+  const { job, takeoff, specification } = props
+  const viewRoom = useView((state) => state.roomId)
+  const rooms = records(job.rooms).filter((room) =>
+    specification.steps.some((step) => step.roomId === room.id),
+  )
+  const room = rooms.find((each) => each.id === viewRoom) ?? rooms[0]
+  const [pickedKey, setPickedKey] = useState<string | null>(null)
+  const steps = specification.steps.filter((step) => step.roomId === room?.id)
+  const index = steps.findIndex((step) => step.key === pickedKey)
+  const step = steps[index]
+  if (room === undefined) {
+    return (
+      <div className="leaf-pad">
+        <Callout kind="note" title="No steps yet">
+          No surface has a finish to get. Choose colour and product for the house or for one room on the leaf
+          Finishes.
+        </Callout>
+        <Clashes specification={specification} />
+      </div>
+    )
+  }
+  return (
+    <div className="two-panes">
+      <div className="pane pane-wide">
+        <div className="leaf-intro">
+          <Choice
+            label="Room"
+            options={rooms.map((each) => ({ id: each.id as string, label: each.name }))}
+            chosen={room.id}
+            onChoose={(roomId) => viewStore.setState({ roomId })}
+          />
+          <p className="quiet">
+            {steps.length} steps,{' '}
+            {formatMinutes(steps.reduce((total, each) => total + stepMinutes(job, each), 0))} of work
+          </p>
+        </div>
+        <Clashes specification={specification} />
+        <div className="scroll">
+          <PickTable
+            label={`Steps of ${room.name}`}
+            columns={columnsOf(job, takeoff, steps)}
+            rows={steps}
+            keyOf={(each) => each.key}
+            picked={pickedKey}
+            onPick={setPickedKey}
+          />
+        </div>
+      </div>
+      <aside className="pane pane-side" aria-label="Why">
+        {step === undefined ? (
+          <p className="quiet">Pick a step to see why it is here and why it is before its neighbour.</p>
+        ) : (
+          <Why {...props} steps={steps} index={index} step={step} />
+        )}
+        <RoomNotices specification={specification} roomId={room.id} />
+      </aside>
+    </div>
+  )
+}
+
+function Clashes({ specification }: { readonly specification: Specification }) {
+  return specification.clashes.map((clash) => (
+    <Callout key={clash.sentence} kind="stop" title="Two rules disagree">
+      {clash.sentence}
+    </Callout>
+  ))
+}
+
+function columnsOf(job: Job, takeoff: Takeoff, steps: readonly Step[]): readonly Column<Step>[] {
+  const numbers = new Map(steps.map((step, index) => [step.key, index + 1]))
+  return [
+    { id: 'number', head: '', isNumber: true, cell: (step) => numbers.get(step.key) },
+    {
+      id: 'step',
+      head: 'Step',
+      cell: (step) => (
+        <>
+          {stepTitle(step)}
+          {step.cautions.length === 0 ? null : (
+            <span className="caution-mark" title="Has cautions">
+              {' '}
+              ! caution
+            </span>
+          )}
+        </>
+      ),
+    },
+    { id: 'place', head: 'Where', cell: (step) => stepPlace(job, takeoff, step) },
+    {
+      id: 'material',
+      head: 'With',
+      cell: (step) => <span className="quiet">{materialWords(job, step)}</span>,
+    },
+    {
+      id: 'minutes',
+      head: 'Work',
+      isNumber: true,
+      cell: (step) => (step.daily ? 'every day' : formatMinutes(stepMinutes(job, step))),
+    },
+    {
+      id: 'dry',
+      head: 'Touch dry',
+      isNumber: true,
+      cell: (step) => (step.touchDry === 0 ? '' : formatMinutes(step.touchDry)),
+    },
+  ]
+}
+
+function Why(
+  props: OrderLeafProps & { readonly steps: readonly Step[]; readonly index: number; readonly step: Step },
+) {
+  const { job, step } = props
+  return (
+    <section className="block" aria-label={`Why: ${stepTitle(step)}`}>
+      <h3>{stepTitle(step)}</h3>
+      <h4>Why it is here</h4>
+      {step.because.map((because) => (
+        <div key={because.ruleId}>
+          <p>
+            {because.reason} <span className="quiet">({because.source})</span>
+          </p>
+          {because.conditionIds.map((id) => {
+            const condition = job.conditions[id]
+            return condition === undefined ? null : (
+              <p key={id} className="quiet">
+                Found: {conditionWords[condition.kind]}
+                {condition.note === '' ? '' : `, ${condition.note}`}
+              </p>
+            )
+          })}
+        </div>
+      ))}
+      <Neighbours {...props} />
+      {step.cautions.length === 0 ? null : (
+        <>
+          <h4>Cautions</h4>
+          {step.cautions.map((caution) => (
+            <p key={caution.id} className="caution-line">
+              {caution.text} <span className="quiet">({caution.rule})</span>
+            </p>
+          ))}
+        </>
+      )}
+    </section>
+  )
+}
+
+function Neighbours(
+  props: OrderLeafProps & { readonly steps: readonly Step[]; readonly index: number; readonly step: Step },
+) {
+  const { job, takeoff, specification, step } = props
+  const byKey = new Map(specification.steps.map((each) => [each.key, each]))
+  const before = specification.order.filter((order) => order.after === step.key)
+  const after = specification.order.filter((order) => order.before === step.key)
+  const list = (title: string, orders: readonly StepOrder[], otherOf: (order: StepOrder) => string) =>
+    orders.length === 0 ? null : (
+      <>
+        <h4>{title}</h4>
+        <ul className="reasons">
+          {orders.map((order) => {
+            const other = byKey.get(otherOf(order))
+            if (other === undefined) return null
+            return (
+              <li key={`${order.before}>${order.after}`}>
+                <strong>{stepTitle(other)}</strong>{' '}
+                <span className="quiet">· {stepPlace(job, takeoff, other).toLowerCase()}</span>
+                <div>
+                  {order.reason} {waitWords(order)}
+                  <span className="quiet">({order.source})</span>
+                </div>
+              </li>
+            )
+          })}
+        </ul>
+      </>
+    )
+  return (
+    <>
+      {list('Why it is before', after, (order) => order.after)}
+      {list('Why it is after', before, (order) => order.before)}
+    </>
+  )
+}
+
+function waitWords(order: StepOrder): string {
+  const least = order.minimumWait === 0 ? '' : `At least ${formatMinutes(order.minimumWait)} between. `
+  const most = order.maximumWait === null ? '' : `At most ${formatMinutes(order.maximumWait)} between. `
+  return least + most
+}

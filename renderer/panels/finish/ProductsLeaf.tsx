@@ -1,0 +1,320 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import { isFilmProduct } from '../../../core/price/consumption.ts'
+import { practicalSpread } from '../../../core/price/spread.ts'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Product, ProductId } from '../../../core/project/shop-records.ts'
+import { productClasses, sheens } from '../../../core/project/vocabulary.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import { productClassWords, sheenWords } from '../../../core/work-order/trade-words.ts'
+import { newId } from '../../state/app.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { EntryField } from '../parts/EntryField.tsx'
+import { putRecord, removeRecord } from '../parts/edits.ts'
+import { decimalNumber, moneyEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
+import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { Tick } from '../parts/Tick.tsx'
+import { capital } from '../parts/words.ts'
+
+const baseWords = { waterborne: 'water-borne', oil: 'oil', shellac: 'shellac', mineral: 'mineral' } as const
+const bases = ['waterborne', 'oil', 'shellac', 'mineral'] as const
+
+/** The shop's products by class, with the figures of their labels. */
+export function ProductsLeaf({ job }: { readonly job: Job }) {
+  const products = records(job.products)
+  const [pickedId, setPickedId] = useState<string | null>(products[0]?.id ?? null)
+  const product = products.find((each) => each.id === pickedId)
+
+  function add() {
+    const id = newId('product') as ProductId
+    putRecord('Add a product', 'products', {
+      ...(product ?? freshProduct),
+      id,
+      name: product === undefined ? freshProduct.name : `${product.name}, copy`,
+    })
+    setPickedId(id)
+  }
+
+  return (
+    <div className="two-panes">
+      <div className="pane pane-wide">
+        <div className="leaf-intro">
+          <p>
+            Classes, never brands: put the figures of the label you use on each. The first of a class is taken
+            where a step names no product.
+          </p>
+          <Button className="plain-button" onPress={add}>
+            Add a product like the picked one
+          </Button>
+        </div>
+        <div className="scroll">
+          <PickTable
+            label="Products"
+            columns={columns}
+            rows={products}
+            keyOf={(each) => each.id}
+            picked={pickedId}
+            onPick={setPickedId}
+          />
+        </div>
+      </div>
+      <aside className="pane pane-side" aria-label="The product picked">
+        {product === undefined ? (
+          <p className="quiet">Pick a product to change the figures of its label.</p>
+        ) : (
+          <ProductPaper key={product.id} product={product} />
+        )}
+      </aside>
+    </div>
+  )
+}
+
+const freshProduct: Product = {
+  id: 'product' as ProductId,
+  name: 'New product',
+  productClass: 'latexWall',
+  base: 'waterborne',
+  sheens: ['eggshell'],
+  volumeSolidsPercent: 38,
+  dryFilmMils: 1.5,
+  lossPercent: 15,
+  minimumTemperatureC: 10,
+  touchDryMinutes: 60,
+  recoatMinimumMinutes: 240,
+  recoatMaximumMinutes: null,
+  openTimeMinimumMinutes: null,
+  openTimeMaximumMinutes: null,
+  fumes: false,
+  containers: [
+    { name: 'gallon', gallons: 1, priceCents: 4500 as Product['containers'][number]['priceCents'] },
+  ],
+  source: 'shop assumption',
+}
+
+const columns: readonly Column<Product>[] = [
+  {
+    id: 'name',
+    head: 'Product',
+    cell: (product) => (
+      <>
+        {product.name}
+        <div className="quiet">{productClassWords[product.productClass]}</div>
+      </>
+    ),
+  },
+  { id: 'base', head: 'Base', cell: (product) => baseWords[product.base] },
+  {
+    id: 'spread',
+    head: 'Spreads, sq ft / gal',
+    isNumber: true,
+    cell: (product) => (isFilmProduct(product) ? Math.round(practicalSpread(product)) : '–'),
+  },
+  {
+    id: 'touch',
+    head: 'Touch dry',
+    isNumber: true,
+    cell: (product) => formatMinutes(product.touchDryMinutes),
+  },
+  {
+    id: 'recoat',
+    head: 'Recoat after',
+    isNumber: true,
+    cell: (product) => formatMinutes(product.recoatMinimumMinutes),
+  },
+  {
+    id: 'limit',
+    head: 'and within',
+    isNumber: true,
+    cell: (product) =>
+      product.recoatMaximumMinutes === null ? 'no limit' : formatMinutes(product.recoatMaximumMinutes),
+  },
+]
+
+function ProductPaper({ product }: { readonly product: Product }) {
+  const change = (changes: Partial<Product>) =>
+    putRecord(`Change ${product.name}`, 'products', { ...product, ...changes })
+  const number = (
+    label: string,
+    name: 'volumeSolidsPercent' | 'dryFilmMils' | 'lossPercent' | 'minimumTemperatureC',
+    [least, most]: readonly [number, number],
+    unit: string,
+  ) => (
+    <EntryField
+      label={label}
+      width="short"
+      unit={unit}
+      shown={String(product[name])}
+      read={decimalNumber(least, most)}
+      onCommit={(value) => change({ [name]: value })}
+    />
+  )
+  const minutes = (label: string, name: 'touchDryMinutes' | 'recoatMinimumMinutes') => (
+    <EntryField
+      label={label}
+      width="short"
+      unit="min"
+      shown={String(product[name])}
+      read={wholeNumber(0, 129_600)}
+      onCommit={(value) => change({ [name]: value })}
+    />
+  )
+  const optional = (
+    label: string,
+    name: 'recoatMaximumMinutes' | 'openTimeMinimumMinutes' | 'openTimeMaximumMinutes',
+  ) => (
+    <EntryField
+      label={label}
+      width="short"
+      unit="min"
+      hint="empty is no limit"
+      shown={product[name] === null ? '' : String(product[name])}
+      read={orNothing(wholeNumber(0, 129_600))}
+      onCommit={(value) => change({ [name]: value })}
+    />
+  )
+  return (
+    <section className="block" aria-label={product.name}>
+      <EntryField
+        label="Name"
+        shown={product.name}
+        read={words(200, true)}
+        width="wide"
+        onCommit={(name) => change({ name })}
+      />
+      <div className="field-grid">
+        <Choice
+          label="Class"
+          options={optionsOf(productClasses, productClassWords)}
+          chosen={product.productClass}
+          onChoose={(productClass) => change({ productClass })}
+        />
+        <Choice
+          label="Base"
+          options={optionsOf(bases, baseWords)}
+          chosen={product.base}
+          onChoose={(base) => change({ base })}
+        />
+        {number('Volume solids', 'volumeSolidsPercent', [0.1, 100], '%')}
+        {number('Dry film of a coat', 'dryFilmMils', [0.01, 100], 'mils')}
+        {number('Lost in tray and texture', 'lossPercent', [0, 90], '%')}
+        {number('Not colder than', 'minimumTemperatureC', [-30, 60], '°C')}
+        {minutes('Touch dry after', 'touchDryMinutes')}
+        {minutes('Next coat after', 'recoatMinimumMinutes')}
+        {optional('Next coat within', 'recoatMaximumMinutes')}
+        {optional('Open time from', 'openTimeMinimumMinutes')}
+        {optional('Open time until', 'openTimeMaximumMinutes')}
+      </div>
+      <Tick isOn={product.fumes} onChange={(fumes) => change({ fumes })}>
+        Strong solvent smell: sleeping rooms stay empty until touch dry
+      </Tick>
+      <fieldset className="people">
+        <legend>Comes in</legend>
+        {sheens.map((sheen) => (
+          <Tick
+            key={sheen}
+            isOn={product.sheens.includes(sheen)}
+            onChange={(isOn) =>
+              change({
+                sheens: isOn ? [...product.sheens, sheen] : product.sheens.filter((each) => each !== sheen),
+              })
+            }
+          >
+            {sheenWords[sheen]}
+          </Tick>
+        ))}
+      </fieldset>
+      <Containers product={product} onChange={(containers) => change({ containers })} />
+      <EntryField
+        label="Where the figures come from"
+        lines={2}
+        width="wide"
+        shown={product.source}
+        read={words(4000)}
+        onCommit={(source) => change({ source })}
+      />
+      <div className="button-row">
+        <Button
+          className="plain-button remove"
+          onPress={() => removeRecord(`Remove ${product.name}`, 'products', product.id)}
+        >
+          Remove {capital(product.name)}
+        </Button>
+      </div>
+    </section>
+  )
+}
+
+function Containers(props: {
+  readonly product: Product
+  readonly onChange: (containers: Product['containers']) => void
+}) {
+  const { containers } = props.product
+  const replace = (index: number, changes: Partial<Product['containers'][number]>) =>
+    props.onChange(containers.map((each, place) => (place === index ? { ...each, ...changes } : each)))
+  return (
+    <section>
+      <h4>Containers</h4>
+      <table className="sum-table">
+        <tbody>
+          {containers.map((container, index) => (
+            // Containers have no id; their place in the list is what they are.
+            // biome-ignore lint/suspicious/noArrayIndexKey: see above
+            <tr key={index}>
+              <td>
+                <EntryField
+                  label="Container"
+                  isBare
+                  shown={container.name}
+                  read={words(200, true)}
+                  onCommit={(name) => replace(index, { name })}
+                />
+              </td>
+              <td>
+                <EntryField
+                  label={`${container.name}: holds`}
+                  isBare
+                  width="short"
+                  unit="gal"
+                  shown={String(container.gallons)}
+                  read={decimalNumber(0.01, 100)}
+                  onCommit={(gallons) => replace(index, { gallons })}
+                />
+              </td>
+              <td>
+                <EntryField
+                  label={`${container.name}: price`}
+                  isBare
+                  width="short"
+                  unit="$"
+                  shown={(container.priceCents / 100).toFixed(2)}
+                  read={moneyEntry}
+                  onCommit={(priceCents) => replace(index, { priceCents })}
+                />
+              </td>
+              <td>
+                {containers.length === 1 ? null : (
+                  <Button
+                    className="plain-button remove"
+                    aria-label={`Remove ${container.name}`}
+                    onPress={() => props.onChange(containers.filter((_, place) => place !== index))}
+                  >
+                    Remove
+                  </Button>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Button
+        className="plain-button"
+        onPress={() => {
+          const last = containers.at(-1)
+          if (last !== undefined) props.onChange([...containers, { ...last, name: 'another size' }])
+        }}
+      >
+        Add a size
+      </Button>
+    </section>
+  )
+}

@@ -1,0 +1,71 @@
+import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
+
+export interface PaperDocument {
+  readonly id: 'workOrder' | 'daySheets' | 'shopping' | 'estimate' | 'crew'
+  readonly name: string
+  readonly holds: string
+  readonly parts: readonly DocumentPart[]
+  /** Kept as it was when it is printed or saved, under this kind; null is not kept. */
+  readonly issuedAs: 'workOrder' | 'estimate' | null
+  readonly fileName: string
+}
+
+export const paperDocuments: readonly PaperDocument[] = [
+  {
+    id: 'workOrder',
+    name: 'Work order',
+    holds:
+      'Order of rooms and dates, then each room: plan, found, steps with boxes to tick, cautions, register.',
+    parts: ['cover', 'rooms'],
+    issuedAs: 'workOrder',
+    fileName: 'work-order',
+  },
+  {
+    id: 'daySheets',
+    name: 'Day sheets',
+    holds: 'A sheet for each person and day.',
+    parts: ['daySheets'],
+    issuedAs: null,
+    fileName: 'day-sheets',
+  },
+  {
+    id: 'shopping',
+    name: 'Shopping list',
+    holds: 'Container by container, with the day it is first needed.',
+    parts: ['shopping'],
+    issuedAs: null,
+    fileName: 'shopping-list',
+  },
+  {
+    id: 'crew',
+    name: 'All for the crew',
+    holds: 'Work order, day sheets and shopping list in one.',
+    parts: crewParts,
+    issuedAs: 'workOrder',
+    fileName: 'crew-papers',
+  },
+  {
+    id: 'estimate',
+    name: 'Client’s estimate',
+    holds: 'Rooms, scope, price, tax and terms; no wages, rates or margins.',
+    parts: ['estimate'],
+    issuedAs: 'estimate',
+    fileName: 'estimate',
+  },
+]
+
+export interface PlainFile {
+  readonly name: string
+  readonly mediaType: string
+  readonly holds: string
+}
+
+/** Files for other programs, by the names under which `headlessOutputs` makes them. */
+export const plainFiles: readonly PlainFile[] = [
+  { name: 'shopping-list.csv', mediaType: 'text/csv', holds: 'the shopping list for a spreadsheet' },
+  { name: 'crew-calendar.ics', mediaType: 'text/calendar', holds: 'the crew’s days for a calendar' },
+  { name: 'quantities.json', mediaType: 'application/json', holds: 'quantities with their derivations' },
+  { name: 'specification.json', mediaType: 'application/json', holds: 'steps, reasons, order and notices' },
+  { name: 'estimate.json', mediaType: 'application/json', holds: 'every line of the price' },
+  { name: 'schedule.json', mediaType: 'application/json', holds: 'every task with its people and times' },
+]

@@ -1,0 +1,32 @@
+import type { ReactNode } from 'react'
+
+export type CalloutKind = 'stop' | 'wait' | 'note' | 'done'
+
+const marks: Readonly<Record<CalloutKind, string>> = { stop: '!', wait: '◷', note: 'i', done: '✓' }
+const spoken: Readonly<Record<CalloutKind, string>> = {
+  stop: 'Stop',
+  wait: 'Wait',
+  note: 'Note',
+  done: 'Done',
+}
+
+/** A sentence that must be seen: its kind is told by a mark and a word, not by colour alone. */
+export function Callout(props: {
+  readonly kind: CalloutKind
+  readonly title?: string
+  readonly children: ReactNode
+  /** Said at once by readers of the screen. */
+  readonly isLive?: boolean
+}) {
+  return (
+    <div className={`callout callout-${props.kind}`} {...(props.isLive ? { role: 'status' } : {})}>
+      <span className="callout-mark" aria-hidden="true">
+        {marks[props.kind]}
+      </span>
+      <div>
+        <strong className="callout-title">{props.title ?? spoken[props.kind]}</strong>
+        <div>{props.children}</div>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,73 @@
+import { useState } from 'react'
+import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components'
+import type { ReadEntry } from './entries.ts'
+
+interface EntryFieldProps<Value> {
+  readonly label: string
+  /** What stands there now, as it is shown. */
+  readonly shown: string
+  readonly read: ReadEntry<Value>
+  readonly onCommit: (value: Value) => void
+  readonly kind?: 'text' | 'date' | 'time' | 'datetime-local' | 'color'
+  readonly hint?: string
+  /** Shown behind the field, a unit for instance. */
+  readonly unit?: string
+  readonly isDisabled?: boolean
+  readonly lines?: number
+  /** Leaves the label to readers of the screen only, where a column head says it. */
+  readonly isBare?: boolean
+  readonly width?: 'short' | 'middle' | 'wide'
+}
+
+/** A field that keeps what is typed to itself until Enter or until it is left; Escape puts back what stood there. */
+export function EntryField<Value>(props: EntryFieldProps<Value>) {
+  const { label, shown, read, onCommit, kind = 'text', hint, unit, isDisabled = false, lines, isBare } = props
+  const [draft, setDraft] = useState<string | null>(null)
+  const entry = draft === null ? null : read(draft)
+  const sentence = entry !== null && !entry.ok ? entry.sentence : null
+
+  function commit() {
+    if (draft === null) return
+    const found = read(draft)
+    if (!found.ok) return
+    setDraft(null)
+    if (draft !== shown) onCommit(found.value)
+  }
+
+  function change(text: string) {
+    setDraft(text)
+  }
+
+  return (
+    <TextField
+      className={`entry entry-${props.width ?? 'middle'}`}
+      value={draft ?? shown}
+      onChange={change}
+      isInvalid={sentence !== null}
+      isDisabled={isDisabled}
+      {...(isBare ? { 'aria-label': label } : {})}
+      onBlur={commit}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter' && lines === undefined) commit()
+        if (event.key === 'Escape' && draft !== null) setDraft(null)
+        else event.continuePropagation()
+      }}
+    >
+      {isBare ? null : <Label>{label}</Label>}
+      <span className="entry-line">
+        {lines === undefined ? (
+          <Input type={kind} step={kind === 'time' ? 300 : undefined} />
+        ) : (
+          <TextArea rows={lines} />
+        )}
+        {unit === undefined ? null : <span className="entry-unit">{unit}</span>}
+      </span>
+      {hint === undefined ? null : (
+        <Text slot="description" className="entry-hint">
+          {hint}
+        </Text>
+      )}
+      <FieldError>{sentence}</FieldError>
+    </TextField>
+  )
+}

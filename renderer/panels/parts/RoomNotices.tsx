@@ -1,0 +1,37 @@
+import type { Specification } from '../../../core/specification/types.ts'
+import { Callout } from './Callout.tsx'
+
+const titles = {
+  leadSafe: 'Lead',
+  asbestosSuspicion: 'Asbestos suspicion',
+  dewPoint: 'Dew point',
+  cause: 'Cause first',
+  compatibility: 'Does it hold on it?',
+  advice: 'Advice',
+  missingProduct: 'Product missing',
+} as const
+
+/** What the owner must know or decide about a room; what holds for the whole house stands first. */
+export function RoomNotices(props: {
+  readonly specification: Specification
+  readonly roomId: string | null
+}) {
+  const notices = props.specification.notices
+    .filter((notice) => notice.roomId === null || notice.roomId === props.roomId)
+    .toSorted((one, other) => Number(other.hold) - Number(one.hold))
+  if (notices.length === 0) return null
+  return (
+    <section className="block" aria-label="Notices">
+      <h3>To know and to decide</h3>
+      {notices.map((notice) => (
+        <Callout
+          key={`${notice.kind}/${notice.roomId}/${notice.sentence}`}
+          kind={notice.hold ? 'stop' : notice.kind === 'leadSafe' ? 'wait' : 'note'}
+          title={notice.hold ? `Hold: ${titles[notice.kind].toLowerCase()}` : titles[notice.kind]}
+        >
+          {notice.sentence} <span className="quiet">({notice.source})</span>
+        </Callout>
+      ))}
+    </section>
+  )
+}

@@ -1,0 +1,29 @@
+import { estimate } from '../../../core/price/estimate.ts'
+import type { Estimate } from '../../../core/price/estimate-types.ts'
+import type { Job } from '../../../core/project/job.ts'
+import { createTakeOff } from '../../../core/quantities/take-off.ts'
+import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { specify } from '../../../core/specification/specify.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+
+/** A job with everything that follows from it up to the price. */
+export interface Chain {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+  readonly estimate: Estimate
+}
+
+const takeOff = createTakeOff()
+
+/** The whole chain for a job that is only being thought about. Conditions measure nothing: `like` lends its takeoff. */
+export function chainOf(job: Job, like?: Chain): Chain {
+  const takeoff = like !== undefined && isMeasuredAlike(job, like.job) ? like.takeoff : takeOff(job)
+  const specification = specify(job, takeoff)
+  return { job, takeoff, specification, estimate: estimate(job, takeoff, specification) }
+}
+
+function isMeasuredAlike(one: Job, other: Job): boolean {
+  const { conditions: _conditions, marks: _marks, pins: _pins, issued: _issued, ...first } = one
+  return Object.entries(first).every(([name, part]) => other[name as keyof Job] === part)
+}

@@ -1,0 +1,95 @@
+import type { GirthPolicy, OpeningPolicy } from '../../../core/project/job.ts'
+import type { Weekday } from '../../../core/project/shop-records.ts'
+import type {
+  ColourDepth,
+  ExistingCoat,
+  KeptItemKind,
+  RoomOrder,
+  Skill,
+  Substrate,
+} from '../../../core/project/vocabulary.ts'
+
+/** Words of the screen for tags that do not stand on paper. Each list is complete, or it does not compile. */
+export const substrateWords: Readonly<Record<Substrate, string>> = {
+  plaster: 'plaster',
+  gypsumBoard: 'gypsum board',
+  wood: 'wood',
+  metal: 'metal',
+  masonry: 'masonry',
+}
+
+export const existingCoatWords: Readonly<Record<ExistingCoat, string>> = {
+  bare: 'bare',
+  latexFlat: 'latex, flat',
+  latexGlossy: 'latex, glossy',
+  oilPaint: 'oil paint',
+  calcimine: 'calcimine',
+  varnish: 'varnish',
+  shellac: 'shellac',
+  wallpaper: 'wallpaper',
+  unknown: 'not known yet',
+}
+
+export const depthWords: Readonly<Record<ColourDepth, string>> = {
+  white: 'white',
+  offWhite: 'off-white',
+  light: 'light',
+  medium: 'medium',
+  deep: 'deep',
+  strong: 'strong and clear',
+}
+
+export const keptItemWords: Readonly<Record<KeptItemKind, string>> = {
+  plate: 'switch or socket plate',
+  lockset: 'lockset',
+  hinges: 'hinges',
+  curtainHardware: 'curtain hardware',
+  lightFixture: 'light fixture',
+  smokeAlarm: 'smoke alarm',
+  carbonMonoxideAlarm: 'carbon monoxide alarm',
+  sensor: 'sensor',
+  hanging: 'wall hanging',
+  other: 'something else',
+}
+
+export const skillWords: Readonly<Record<Skill, string>> = {
+  preparation: 'preparation',
+  painting: 'painting',
+  fineBrush: 'fine brush work',
+}
+
+export const roomOrderWords: Readonly<Record<RoomOrder, string>> = {
+  byProfile: 'By profile: trim first where there is a crown or profiled trim, else ceiling first',
+  trimFirst: 'Trim, ceiling, walls',
+  ceilingFirst: 'Ceiling, trim, walls',
+  trimLast: 'Ceiling, walls, trim',
+}
+
+export const openingPolicyWords: Readonly<Record<OpeningPolicy, string>> = {
+  exactNet: 'Exact: every opening taken off',
+  is1200Part13: 'By IS 1200 part 13: small openings not taken off, middling ones on one face',
+  minimumVoid: 'Only openings above a least size taken off',
+  noDeduction: 'Nothing taken off',
+  partDeduction: 'Half of each opening taken off',
+}
+
+export const girthPolicyWords: Readonly<Record<GirthPolicy, string>> = {
+  exactGirth: 'Exact: length times girth',
+  sixTwelveInch: 'Narrow girths rounded up to 6 in or 12 in',
+  nineInchByLength: 'Under 9 in counted by length',
+  threeHundredMillimetre: 'Under 300 mm counted by length',
+}
+
+export const weekdayWords: Readonly<Record<Weekday, string>> = {
+  monday: 'Monday',
+  tuesday: 'Tuesday',
+  wednesday: 'Wednesday',
+  thursday: 'Thursday',
+  friday: 'Friday',
+  saturday: 'Saturday',
+  sunday: 'Sunday',
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

@@ -1,0 +1,67 @@
+import { Button } from 'react-aria-components'
+import { punchList } from '../../../core/progress/punch-list.ts'
+import type { Job } from '../../../core/project/job.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+import { momentWords } from '../../../core/work-order/date-words.ts'
+import { stepTitle } from '../../../core/work-order/step-lines.ts'
+import { viewingRule } from '../../../core/work-order/viewing-rule.ts'
+import { addMark } from './marks.ts'
+
+/** What was judged not good on the walk through, and whether it has been made good. */
+export function PunchLeaf(props: {
+  readonly job: Job
+  readonly specification: Specification
+  readonly now: string
+}) {
+  const { job, specification, now } = props
+  const items = punchList(job, specification)
+  const steps = new Map(specification.steps.map((step) => [step.key, step]))
+  const system = job.header.unitSystem
+  return (
+    <div className="scroll leaf-pad">
+      <p>
+        {viewingRule.text} <span className="quiet">({viewingRule.source})</span>
+      </p>
+      {items.length === 0 ? (
+        <p className="quiet">
+          Nothing to make good. Walk through each room at that distance; at a step that does not hold up,
+          write what you see and choose “Do again”.
+        </p>
+      ) : (
+        <table className="pick-table">
+          <thead>
+            <tr>
+              <th scope="col">Room</th>
+              <th scope="col">Step</th>
+              <th scope="col">Seen</th>
+              <th scope="col">Noted</th>
+              <th scope="col">Made good</th>
+            </tr>
+          </thead>
+          <tbody>
+            {items.map((item) => {
+              const step = steps.get(item.stepKey)
+              return (
+                <tr key={`${item.stepKey}/${item.notedAt}`}>
+                  <td>{item.roomName}</td>
+                  <td>{step === undefined ? item.stepKey : stepTitle(step)}</td>
+                  <td>{item.seen === '' ? <span className="quiet">no note</span> : item.seen}</td>
+                  <td>{momentWords(item.notedAt, system)}</td>
+                  <td>
+                    {item.madeGoodAt === null ? (
+                      <Button className="act-button" onPress={() => addMark(item.stepKey, 'done', now)}>
+                        Made good now
+                      </Button>
+                    ) : (
+                      momentWords(item.madeGoodAt, system)
+                    )}
+                  </td>
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      )}
+    </div>
+  )
+}

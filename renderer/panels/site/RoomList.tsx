@@ -1,0 +1,56 @@
+import { ListBox, ListBoxItem } from 'react-aria-components'
+import type { JobProgress, RoomProgress } from '../../../core/progress/room-progress.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import { momentWords } from '../../../core/work-order/date-words.ts'
+
+const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
+  untouched: 'not begun',
+  underWay: 'under way',
+  drying: 'drying',
+  finished: 'finished',
+}
+
+/** The rooms in the order of the work, each with what is left. */
+export function RoomList(props: {
+  readonly progress: JobProgress
+  readonly system: LengthUnitSystem
+  readonly roomId: string | null
+  readonly onPick: (roomId: string) => void
+}) {
+  return (
+    <ListBox
+      aria-label="Rooms"
+      className="room-list"
+      selectionMode="single"
+      disallowEmptySelection
+      selectedKeys={props.roomId === null ? [] : [props.roomId]}
+      onSelectionChange={(keys) => {
+        const [key] = keys === 'all' ? [] : [...keys]
+        if (key !== undefined) props.onPick(String(key))
+      }}
+    >
+      {props.progress.rooms.map((room) => (
+        <ListBoxItem key={room.roomId} id={room.roomId} textValue={room.name} className="room-line">
+          <span className="room-line-name">{room.name}</span>
+          <span className={`room-state room-state-${room.state}`}>{stateWords[room.state]}</span>
+          <ProgressBar share={room.share} />
+          <span className="room-line-left">
+            {room.state === 'drying' && room.dryAt !== null
+              ? `dry ${momentWords(room.dryAt, props.system)}`
+              : `${room.steps.settled} of ${room.steps.total} steps, ${formatMinutes(room.leftMinutes)} left`}
+          </span>
+        </ListBoxItem>
+      ))}
+    </ListBox>
+  )
+}
+
+/** Filled by minutes of work settled; the text beside it says the same. */
+export function ProgressBar({ share }: { readonly share: number }) {
+  return (
+    <span className="progress-bar" aria-hidden="true">
+      <span style={{ width: `${Math.round(share * 100)}%` }} />
+    </span>
+  )
+}

@@ -1,0 +1,237 @@
+import '../parts/desk.css'
+import './site.css'
+import { useMemo, useState } from 'react'
+import { Button } from 'react-aria-components'
+import { readiness } from '../../../core/progress/readiness.ts'
+import { jobProgress } from '../../../core/progress/room-progress.ts'
+import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
+import { records } from '../../../core/project/job.ts'
+import type { RoomId } from '../../../core/project/sketch-records.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import { dateWords } from '../../../core/work-order/date-words.ts'
+import { stepTitle } from '../../../core/work-order/step-lines.ts'
+import { tasksByStep } from '../../../core/work-order/work-plan.ts'
+import { useJob, useView, viewStore } from '../../state/app.ts'
+import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
+import { useForecast } from '../../state/planner.ts'
+import { acceptedPlan } from '../../state/planner-accepted.ts'
+import { useSiteNow } from '../../state/planner-now.ts'
+import { Callout } from '../parts/Callout.tsx'
+import type { Chain } from '../parts/chain.ts'
+import { Empty } from '../parts/Empty.tsx'
+import { EntryField } from '../parts/EntryField.tsx'
+import { momentEntry } from '../parts/entries.ts'
+import { Leaves } from '../parts/Leaves.tsx'
+import { FoundLeaf } from './FoundLeaf.tsx'
+import { addMark } from './marks.ts'
+import { PunchLeaf } from './PunchLeaf.tsx'
+import { RegisterLeaf } from './RegisterLeaf.tsx'
+import { RoomList } from './RoomList.tsx'
+import { StepPaper } from './StepPaper.tsx'
+import { StepTicks } from './StepTicks.tsx'
+
+/** What got done: steps ticked room by room, what is drying, what is left, and when the house is free again. */
+export function SiteStation() {
+  const job = useJob()
+  const takeoff = useTakeoff()
+  const specification = useSpecification()
+  const estimate = useEstimate()
+  const { now } = useSiteNow()
+  const viewRoom = useView((state) => state.roomId)
+  const progress = useMemo(() => jobProgress(job, specification, now), [job, specification, now])
+  const states = useMemo(() => stepStates(job, specification), [job, specification])
+  const ready = useMemo(() => readiness(job, specification, states, now), [job, specification, states, now])
+  const chain = useMemo<Chain>(
+    () => ({ job, takeoff, specification, estimate }),
+    [job, takeoff, specification, estimate],
+  )
+  const room = progress.rooms.find((each) => each.roomId === viewRoom) ?? progress.rooms[0]
+  if (room === undefined) {
+    return (
+      <section className="desk site">
+        <Empty title="Nothing to tick off yet">
+          <p>
+            Steps come from the sketch, what was found and the finishes. Once a surface has a finish to get,
+            its steps stand here to be ticked as they are done, with what is drying and what can start next.
+          </p>
+        </Empty>
+      </section>
+    )
+  }
+  const roomSteps = [...states.values()].filter(({ step }) => step.roomId === room.roomId)
+  const nameOf = (stepKey: string) => {
+    const found = states.get(stepKey)
+    return found === undefined ? 'an earlier step' : `“${stepTitle(found.step)}”`
+  }
+  return (
+    <section className="desk site" aria-label="Site">
+      <SiteHead progress={progress} />
+      <div className="site-desk">
+        <RoomList
+          progress={progress}
+          system={job.header.unitSystem}
+          roomId={room.roomId}
+          onPick={(roomId) => viewStore.setState({ roomId })}
+        />
+        <div className="site-room">
+          <Leaves
+            label={room.name}
+            leaves={[
+              {
+                id: 'steps',
+                title: 'Steps',
+                page: () => (
+                  <StepsLeaf key={room.roomId} steps={roomSteps} ready={ready} now={now} nameOf={nameOf} />
+                ),
+              },
+              {
+                id: 'found',
+                title: 'Found on site',
+                page: () => <FoundLeaf key={room.roomId} chain={chain} roomId={room.roomId} now={now} />,
+              },
+              {
+                id: 'register',
+                title: 'Taken off',
+                page: () => <RegisterLeaf job={job} roomId={room.roomId as RoomId} steps={roomSteps} />,
+              },
+              {
+                id: 'punch',
+                title: 'To make good',
+                page: () => <PunchLeaf job={job} specification={specification} now={now} />,
+              },
+            ]}
+            aside={<h2 className="leaves-sum">{room.name}</h2>}
+          />
+        </div>
+      </div>
+    </section>
+  )
+}
+
+function SiteHead({ progress }: { readonly progress: ReturnType<typeof jobProgress> }) {
+  const job = useJob()
+  const specification = useSpecification()
+  const forecast = useForecast()
+  const { now, isByHand, setByHand } = useSiteNow()
+  const accepted = acceptedPlan(job)
+  const system = job.header.unitSystem
+  const orphans = marksWithoutStep(job, specification).length
+  const finish = forecast.plan?.workPlan.finishesOn ?? null
+  return (
+    <div className="site-head">
+      <dl className="side-by-side">
+        <div>
+          <dt>Done, by hours</dt>
+          <dd>{Math.round(progress.share * 100)} %</dd>
+        </div>
+        <div>
+          <dt>Steps</dt>
+          <dd>
+            {progress.steps.settled} of {progress.steps.total}
+          </dd>
+        </div>
+        <div>
+          <dt>Left</dt>
+          <dd>{formatMinutes(progress.leftMinutes)}</dd>
+        </div>
+        <div>
+          <dt>Worked, written down</dt>
+          <dd>{formatMinutes(progress.actualMinutes)}</dd>
+        </div>
+        <div>
+          <dt>Last day as it stands</dt>
+          <dd role="status">
+            {finish !== null
+              ? dateWords(finish, system)
+              : forecast.clash !== null
+                ? 'no plan: see Calendar'
+                : 'being looked for'}
+          </dd>
+        </div>
+        {accepted === null ? null : (
+          <div>
+            <dt>Accepted</dt>
+            <dd>{dateWords(accepted.plan.finishesOn, system)}</dd>
+          </div>
+        )}
+      </dl>
+      <EntryField
+        label={isByHand ? 'It is taken to be' : 'It is now'}
+        kind="datetime-local"
+        shown={now}
+        read={momentEntry}
+        onCommit={setByHand}
+      />
+      {isByHand ? (
+        <Button className="plain-button" onPress={() => setByHand(null)}>
+          Follow the clock again
+        </Button>
+      ) : null}
+      {orphans === 0 ? null : (
+        <Callout kind="note" title="Kept">
+          {orphans} marks belong to steps the specification no longer has; they are kept.
+        </Callout>
+      )}
+    </div>
+  )
+}
+
+function StepsLeaf(props: {
+  readonly steps: readonly StepProgress[]
+  readonly ready: ReturnType<typeof readiness>
+  readonly now: string
+  readonly nameOf: (stepKey: string) => string
+}) {
+  const { steps, ready, now, nameOf } = props
+  const job = useJob()
+  const takeoff = useTakeoff()
+  const forecast = useForecast()
+  const [pickedKey, setPickedKey] = useState<string | null>(null)
+  const picked = steps.find(({ step }) => step.key === pickedKey)
+  const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
+  const tasks = useMemo(() => (plan === null ? null : tasksByStep(plan)), [plan])
+  const peopleOf = (stepKey: string) => [
+    ...new Set((tasks?.get(stepKey) ?? []).flatMap((task) => task.crewMemberIds)),
+  ]
+
+  function tick(progress: StepProgress) {
+    const { step, state } = progress
+    if (state.kind === 'done') addMark(step.key, 'cleared', now)
+    else {
+      const known = new Set<string>(records(job.crew).map((person) => person.id))
+      const crewMemberIds = peopleOf(step.key).filter((id) => known.has(id))
+      addMark(step.key, 'done', now, { crewMemberIds })
+    }
+  }
+
+  return (
+    <div className="site-steps">
+      <StepTicks
+        job={job}
+        takeoff={takeoff}
+        steps={steps}
+        readiness={ready}
+        pickedKey={pickedKey}
+        onPick={setPickedKey}
+        onTick={tick}
+        nameOf={nameOf}
+      />
+      <aside className="pane pane-side" aria-label="The step picked">
+        {picked === undefined ? (
+          <p className="quiet">
+            Tick the box when a step is done. Pick its name to say when it started, who did it and how long it
+            took, to leave it out or to ask for it again.
+          </p>
+        ) : (
+          <StepPaper
+            key={picked.step.key}
+            job={job}
+            progress={picked}
+            now={now}
+            plannedPeople={peopleOf(picked.step.key)}
+          />
+        )}
+      </aside>
+    </div>
+  )
+}

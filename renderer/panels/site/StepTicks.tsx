@@ -1,0 +1,61 @@
+import { Button } from 'react-aria-components'
+import { stepMinutes } from '../../../core/price/labour.ts'
+import type { Readiness } from '../../../core/progress/readiness.ts'
+import type { StepProgress } from '../../../core/progress/step-states.ts'
+import type { Job } from '../../../core/project/job.ts'
+import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import { materialWords, stepTitle } from '../../../core/work-order/step-lines.ts'
+import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { stateWords } from './step-words.ts'
+
+interface StepTicksProps {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly steps: readonly StepProgress[]
+  readonly readiness: ReadonlyMap<string, Readiness>
+  readonly pickedKey: string | null
+  readonly onPick: (stepKey: string) => void
+  readonly onTick: (progress: StepProgress) => void
+  readonly nameOf: (stepKey: string) => string
+}
+
+/** The steps of a room in order, to be ticked as they are done. The name of a step opens what else can be said of it. */
+export function StepTicks(props: StepTicksProps) {
+  return (
+    <ol className="step-ticks">
+      {props.steps.map((progress) => (
+        <StepTick key={progress.step.key} {...props} progress={progress} />
+      ))}
+    </ol>
+  )
+}
+
+function StepTick(props: StepTicksProps & { readonly progress: StepProgress }) {
+  const { job, takeoff, progress, readiness, pickedKey, onPick, onTick, nameOf } = props
+  const { step, state } = progress
+  const words = stateWords(progress, readiness.get(step.key), job.header.unitSystem, nameOf)
+  const title = stepTitle(step)
+  const material = materialWords(job, step)
+  return (
+    <li className={`step-tick step-${words.kind}${pickedKey === step.key ? ' picked' : ''}`}>
+      <Button
+        className="tick-button"
+        aria-label={state.kind === 'done' ? `${title}: take the tick back` : `${title}: tick as done`}
+        aria-pressed={state.kind === 'done'}
+        onPress={() => onTick(progress)}
+      >
+        <span aria-hidden="true">{words.mark}</span>
+      </Button>
+      <Button className="step-name" aria-expanded={pickedKey === step.key} onPress={() => onPick(step.key)}>
+        <span className="step-title">
+          {title}
+          <span className="quiet"> · {stepPlace(job, takeoff, step)}</span>
+        </span>
+        {material === '' ? null : <span className="quiet">{material}</span>}
+      </Button>
+      <span className="step-when">{words.text}</span>
+      <span className="number">{step.daily ? 'every day' : formatMinutes(stepMinutes(job, step))}</span>
+    </li>
+  )
+}

@@ -1,0 +1,195 @@
+import { useDeferredValue, useMemo } from 'react'
+import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
+import { compareChange } from '../../../core/progress/change-order.ts'
+import type { Job } from '../../../core/project/job.ts'
+import type { Condition } from '../../../core/project/survey-records.ts'
+import { conditionKinds, severities } from '../../../core/project/vocabulary.ts'
+import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
+import { compareSpecifications } from '../../../core/specification/compare.ts'
+import type { Area } from '../../../core/units/area.ts'
+import type { Length } from '../../../core/units/length.ts'
+import { surfaceWords } from '../../../core/work-order/surface-words.ts'
+import { conditionWords, severityWords, surfaceClassWords } from '../../../core/work-order/trade-words.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { type Chain, chainOf } from '../parts/chain.ts'
+import { EntryField } from '../parts/EntryField.tsx'
+import {
+  areaEntry,
+  areaText,
+  lengthEntry,
+  lengthText,
+  orNothing,
+  wholeNumber,
+  words,
+} from '../parts/entries.ts'
+import { conditionNotes, conditionSigns, severityNotes } from '../parts/glossary-words.ts'
+import { Tick } from '../parts/Tick.tsx'
+import { capital } from '../parts/words.ts'
+import { type ConditionReach, reachOf, withReach } from './condition-records.ts'
+import { WhatIf } from './WhatIf.tsx'
+
+/** Square millimetres in the record, the program's area grain (1/10 000 mm²) on the way. */
+const grainsPerSquareMillimetre = 10_000
+
+interface ConditionPaperProps {
+  readonly job: Job
+  readonly surface: SurfaceQuantity
+  readonly draft: Condition
+  readonly isNew: boolean
+  readonly onChange: (draft: Condition) => void
+}
+
+/** What was found, how much, how bad: the explanation and how to recognise it stand beside the pick. */
+export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperProps) {
+  const system = job.header.unitSystem
+  const change = (changes: Partial<Condition>) => onChange({ ...draft, ...changes })
+  return (
+    <div className="condition-form">
+      <Choice
+        label="Found"
+        options={optionsOf(conditionKinds, capitals, conditionNotes)}
+        chosen={draft.kind}
+        onChoose={(kind) => change({ kind })}
+      />
+      <div className="recognise">
+        <p>{conditionNotes[draft.kind]}</p>
+        <p>
+          <strong>How to tell: </strong>
+          {conditionSigns[draft.kind]}
+        </p>
+      </div>
+      <RadioGroup
+        className="segmented"
+        orientation="horizontal"
+        value={reachOf(draft)}
+        onChange={(reach) => onChange(withReach(draft, surface, reach as ConditionReach))}
+      >
+        <Label>On</Label>
+        <Radio value="surface" className="segment">
+          {surfaceWords(job, surface.surface)}
+        </Radio>
+        <Radio value="class" className="segment">
+          all {surfaceClassWords[surface.surfaceClass].toLowerCase()} here
+        </Radio>
+        <Radio value="room" className="segment">
+          the whole room
+        </Radio>
+      </RadioGroup>
+      <div className="field-grid">
+        <Choice
+          label="How bad"
+          options={optionsOf(severities, severityWords, severityNotes)}
+          chosen={draft.severity}
+          onChoose={(severity) => change({ severity })}
+        />
+        <EntryField
+          label="Length"
+          width="short"
+          shown={lengthText(draft.length, system)}
+          read={orNothing<Length>(lengthEntry(system))}
+          onCommit={(length) => change({ length })}
+        />
+        <EntryField
+          label="Area"
+          width="short"
+          shown={
+            draft.areaMm2 === null
+              ? ''
+              : areaText((draft.areaMm2 * grainsPerSquareMillimetre) as never, system)
+          }
+          read={orNothing<Area>(areaEntry(system))}
+          onCommit={(area) => change({ areaMm2: area === null ? null : area / grainsPerSquareMillimetre })}
+        />
+        <EntryField
+          label="How many"
+          width="short"
+          shown={draft.count === null ? '' : String(draft.count)}
+          read={orNothing<number>(wholeNumber(0, 10_000))}
+          onCommit={(count) => change({ count })}
+        />
+        <EntryField
+          label="Suspected cause"
+          shown={draft.suspectedCause}
+          read={words(200)}
+          onCommit={(suspectedCause) => change({ suspectedCause })}
+        />
+        <EntryField
+          label="Photo, file name"
+          shown={draft.photo ?? ''}
+          read={orNothing<string>(words(200))}
+          onCommit={(photo) => change({ photo })}
+        />
+      </div>
+      <p className="quiet">Fill in what was measured; what is left empty is taken by how bad it is.</p>
+      <Tick isOn={draft.causeCured} onChange={(causeCured) => change({ causeCured })}>
+        The cause (a leak, a chimney, damp) has been put right
+      </Tick>
+      <EntryField
+        label="Note"
+        lines={2}
+        width="wide"
+        shown={draft.note}
+        read={words(4000)}
+        onCommit={(note) => change({ note })}
+      />
+    </div>
+  )
+}
+
+const capitals = Object.fromEntries(
+  conditionKinds.map((kind) => [kind, capital(conditionWords[kind])]),
+) as Readonly<Record<Condition['kind'], string>>
+
+export interface Consequences {
+  readonly before: Chain
+  readonly after: Chain
+}
+
+/** The job as it is and with the drafted condition, both with everything that follows; lags behind fast typing. */
+export function useConsequences(before: Chain, draft: Condition): Consequences {
+  const settled = useDeferredValue(draft)
+  return useMemo(() => ({ before, after: chainWith(before, settled) }), [before, settled])
+}
+
+export function chainWith(before: Chain, condition: Condition): Chain {
+  const { job } = before
+  return chainOf({ ...job, conditions: { ...job.conditions, [condition.id]: condition } }, before)
+}
+
+export function ConditionWhatIf(props: {
+  readonly before: Chain
+  readonly after: Chain
+  readonly finishesOn?: { readonly before: string | null; readonly after: string | null }
+}) {
+  const { before, after, finishesOn } = props
+  const change = useMemo(
+    () =>
+      compareChange(
+        { ...before, finishesOn: finishesOn?.before ?? null },
+        { ...after, finishesOn: finishesOn?.after ?? null },
+      ),
+    [before, after, finishesOn],
+  )
+  const moved = useMemo(
+    () => compareSpecifications(before.specification, after.specification).moved,
+    [before, after],
+  )
+  return <WhatIf before={before} after={after} change={change} moved={moved} afterWord="With it" />
+}
+
+export function FormButtons(props: {
+  readonly isNew: boolean
+  readonly onAccept: () => void
+  readonly onCancel: () => void
+}) {
+  return (
+    <div className="button-row">
+      <Button className="act-button" onPress={props.onAccept}>
+        {props.isNew ? 'Record it' : 'Store the change'}
+      </Button>
+      <Button className="plain-button" onPress={props.onCancel}>
+        Leave it
+      </Button>
+    </div>
+  )
+}

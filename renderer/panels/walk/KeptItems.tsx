@@ -1,0 +1,167 @@
+import { Button } from 'react-aria-components'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Room } from '../../../core/project/sketch-records.ts'
+import type { KeptItem, KeptItemId } from '../../../core/project/survey-records.ts'
+import {
+  type KeptItemHandling,
+  type KeptItemKind,
+  keptItemHandlings,
+  keptItemKinds,
+} from '../../../core/project/vocabulary.ts'
+import { roomWalls } from '../../../core/project/walls.ts'
+import { wallLetter } from '../../../core/work-order/room-plan.ts'
+import { openingName } from '../../../core/work-order/surface-words.ts'
+import { handlingWords } from '../../../core/work-order/trade-words.ts'
+import { newId } from '../../state/app.ts'
+import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { EntryField } from '../parts/EntryField.tsx'
+import { putRecord, removeRecord } from '../parts/edits.ts'
+import { wholeNumber, words } from '../parts/entries.ts'
+import { Tick } from '../parts/Tick.tsx'
+import { keptItemWords } from '../parts/words.ts'
+
+const alarms: ReadonlySet<KeptItemKind> = new Set<KeptItemKind>([
+  'smokeAlarm',
+  'carbonMonoxideAlarm',
+  'sensor',
+])
+
+/** What is in the way and stays in the house, room by room, and how it is handled. */
+export function KeptItems({ job, room }: { readonly job: Job; readonly room: Room }) {
+  const items = records(job.keptItems).filter((item) => item.roomId === room.id)
+  return (
+    <section className="block" aria-label="In the way and stays">
+      <h3>In the way, and stays</h3>
+      {items.length === 0 ? (
+        <p className="quiet">
+          Plates, locks, lights, alarms, curtain hardware, hangings: write down what is there, so that it
+          comes off, is bagged and labelled, and goes back.
+        </p>
+      ) : (
+        <ul className="kept-list">
+          {items.map((item) => (
+            <KeptLine key={item.id} job={job} room={room} item={item} />
+          ))}
+        </ul>
+      )}
+      <Button
+        className="plain-button"
+        onPress={() => putRecord('Add what stays', 'keptItems', newItem(room))}
+      >
+        Add something that stays
+      </Button>
+    </section>
+  )
+}
+
+function newItem(room: Room): KeptItem {
+  return {
+    id: newId('kept') as KeptItemId,
+    roomId: room.id,
+    kind: 'plate',
+    name: keptItemWords.plate,
+    on: { kind: 'room' },
+    count: 1,
+    handling: 'takeOff',
+    wired: false,
+    note: '',
+  }
+}
+
+function KeptLine({ job, room, item }: { readonly job: Job; readonly room: Room; readonly item: KeptItem }) {
+  const change = (changes: Partial<KeptItem>) =>
+    putRecord('Change what stays', 'keptItems', { ...item, ...changes })
+  return (
+    <li className="kept-line">
+      <Choice
+        label="Kind"
+        isBare
+        options={optionsOf(keptItemKinds, keptItemWords)}
+        chosen={item.kind}
+        onChoose={(kind) => change({ ...usualHandling(kind, item.wired), kind, name: keptItemWords[kind] })}
+      />
+      <EntryField
+        label={`How many: ${item.name}`}
+        isBare
+        shown={String(item.count)}
+        read={wholeNumber(1, 1000)}
+        width="short"
+        unit="×"
+        onCommit={(count) => change({ count })}
+      />
+      <EntryField
+        label="Name on the label"
+        isBare
+        shown={item.name}
+        read={words(200)}
+        onCommit={(name) => change({ name })}
+      />
+      <Choice
+        label={`Where: ${item.name}`}
+        isBare
+        options={placesIn(job, room)}
+        chosen={placeId(item.on)}
+        onChoose={(id) => change({ on: placeOf(id) })}
+      />
+      <Choice
+        label={`Handling: ${item.name}`}
+        isBare
+        options={optionsOf<KeptItemHandling>(handlingsFor(item), handlingWords)}
+        chosen={item.handling}
+        onChoose={(handling) => change({ handling })}
+      />
+      {alarms.has(item.kind) ? (
+        <Tick isOn={item.wired} onChange={(wired) => change({ ...usualHandling(item.kind, wired), wired })}>
+          Wired: covered for the working hours only, tried and restored the same day
+        </Tick>
+      ) : null}
+      <Button
+        className="plain-button remove"
+        aria-label={`Remove ${item.name}`}
+        onPress={() => removeRecord('Remove what stays', 'keptItems', item.id)}
+      >
+        Remove
+      </Button>
+    </li>
+  )
+}
+
+function usualHandling(kind: KeptItemKind, wired: boolean): { handling: KeptItemHandling; wired: boolean } {
+  if (kind === 'hanging') return { handling: 'loosen', wired: false }
+  if (alarms.has(kind)) return { handling: wired ? 'coverDaily' : 'takeOff', wired }
+  return { handling: 'takeOff', wired: false }
+}
+
+/** What is wired cannot come down. */
+function handlingsFor(item: KeptItem): readonly KeptItemHandling[] {
+  return item.wired ? ['coverDaily', 'maskInPlace'] : keptItemHandlings
+}
+
+function placesIn(job: Job, room: Room) {
+  const walls = roomWalls(room).map((wall) => ({
+    id: `wall/${wall.id}`,
+    label: `wall ${wallLetter(wall.index)}`,
+  }))
+  const openings = records(job.openings)
+    .filter((opening) => opening.roomId === room.id || opening.far?.roomId === room.id)
+    .map((opening) => ({ id: `opening/${opening.id}`, label: openingName(opening) }))
+  return [{ id: 'room', label: 'room' }, { id: 'ceiling', label: 'ceiling' }, ...walls, ...openings]
+}
+
+function placeId(on: KeptItem['on']): string {
+  switch (on.kind) {
+    case 'wall':
+      return `wall/${on.wallId}`
+    case 'opening':
+      return `opening/${on.openingId}`
+    default:
+      return on.kind
+  }
+}
+
+function placeOf(id: string): KeptItem['on'] {
+  const [kind, target = ''] = id.split('/')
+  if (kind === 'wall') return { kind: 'wall', wallId: target as never }
+  if (kind === 'opening') return { kind: 'opening', openingId: target as never }
+  return kind === 'ceiling' ? { kind: 'ceiling' } : { kind: 'room' }
+}

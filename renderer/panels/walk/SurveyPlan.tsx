@@ -1,0 +1,291 @@
+import { useMemo } from 'react'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Opening, Room } from '../../../core/project/sketch-records.ts'
+import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
+import { openingSides, roomWalls, type Wall } from '../../../core/project/walls.ts'
+import { toMillimetres } from '../../../core/units/length.ts'
+import { wallLetter } from '../../../core/work-order/room-plan.ts'
+
+/** Picks are broad: a hand on a touch pad hits a wall within so many millimetres inside its line. */
+const wallBand = 320
+const margin = 500
+
+interface SurveyPlanProps {
+  readonly job: Job
+  readonly rooms: readonly Room[]
+  /** Only this room is drawn, as large as the paper allows. */
+  readonly only: Room | null
+  readonly roomId: string | null
+  readonly pickedKey: string | null
+  readonly counts: ReadonlyMap<string, number>
+  readonly onPick: (roomId: string, surface: SurfaceRef) => void
+}
+
+/** The plan of a storey for pointing at what was looked at: rooms (their ceiling), walls and openings. */
+export function SurveyPlan(props: SurveyPlanProps) {
+  const { job, rooms, only } = props
+  const drawn = only === null ? rooms : [only]
+  const box = useMemo(() => boxOf(drawn), [drawn])
+  const pixel = Math.max(box.width, box.height) / 520
+  return (
+    <svg
+      className="survey-plan"
+      viewBox={`${box.x} ${box.y} ${box.width} ${box.height}`}
+      role="img"
+      aria-label="Plan for picking a wall, a ceiling or an opening with the pointer. The list beside it does the same by keyboard."
+    >
+      <defs>
+        <pattern id="picked-hatch" width={14 * pixel} height={14 * pixel} patternUnits="userSpaceOnUse">
+          <path
+            d={`M0 ${14 * pixel} L${14 * pixel} 0`}
+            stroke="var(--act)"
+            strokeWidth={1.4 * pixel}
+            opacity="0.55"
+          />
+        </pattern>
+      </defs>
+      {drawn.map((room) => (
+        <RoomShape key={room.id} {...props} room={room} pixel={pixel} />
+      ))}
+      {records(job.openings).map((opening) =>
+        sidesOf(job, opening).map((side) =>
+          drawn.some((room) => room.id === side.room.id) ? (
+            <OpeningMark
+              key={`${opening.id}-${side.side}`}
+              {...props}
+              opening={opening}
+              side={side}
+              pixel={pixel}
+            />
+          ) : null,
+        ),
+      )}
+    </svg>
+  )
+}
+
+function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixel: number }) {
+  const { room, roomId, pickedKey, onPick, pixel, counts } = props
+  const ceiling: SurfaceRef = { kind: 'ceiling', roomId: room.id }
+  const points = room.corners
+    .map((corner) => `${toMillimetres(corner.x)},${toMillimetres(corner.y)}`)
+    .join(' ')
+  const middle = labelPlace(room)
+  const isPicked = pickedKey === surfaceKey(ceiling)
+  const nameSize = Math.min(15 * pixel, (boxOf([room], 0).width * 1.5) / Math.max(4, room.name.length))
+  return (
+    <g>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the list beside the plan does the same by keyboard */}
+      <polygon
+        points={points}
+        className={room.id === roomId ? 'plan-room plan-room-open' : 'plan-room'}
+        strokeWidth={(room.id === roomId ? 3 : 1.5) * pixel}
+        onClick={() => onPick(room.id, ceiling)}
+      />
+      {isPicked ? <polygon points={points} fill="url(#picked-hatch)" pointerEvents="none" /> : null}
+      {roomWalls(room).map((wall) => (
+        <WallBand key={wall.id} {...props} wall={wall} />
+      ))}
+      <text x={middle.x} y={middle.y} fontSize={nameSize} className="plan-room-name">
+        {room.name}
+      </text>
+      <CountMark
+        count={counts.get(surfaceKey(ceiling)) ?? 0}
+        x={middle.x}
+        y={middle.y + 22 * pixel}
+        pixel={pixel}
+      />
+    </g>
+  )
+}
+
+function WallBand(
+  props: SurveyPlanProps & { readonly room: Room; readonly wall: Wall; readonly pixel: number },
+) {
+  const { room, wall, pickedKey, onPick, pixel, counts, roomId } = props
+  const inward = inwardOf(wall)
+  const [start, end] = [wall.start, wall.end].map((point) => ({
+    x: toMillimetres(point.x) + (inward.x * wallBand) / 2,
+    y: toMillimetres(point.y) + (inward.y * wallBand) / 2,
+  }))
+  if (start === undefined || end === undefined) return null
+  const zones = (['whole', 'lower', 'upper'] as const).map((zone) =>
+    surfaceKey({ kind: 'wall', roomId: room.id, wallId: wall.id, zone }),
+  )
+  const isPicked = zones.includes(pickedKey ?? '')
+  const count = zones.reduce((total, key) => total + (counts.get(key) ?? 0), 0)
+  const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 }
+  return (
+    <g>
+      {isPicked ? (
+        <line
+          x1={toMillimetres(wall.start.x)}
+          y1={toMillimetres(wall.start.y)}
+          x2={toMillimetres(wall.end.x)}
+          y2={toMillimetres(wall.end.y)}
+          className="plan-wall-picked"
+          strokeWidth={7 * pixel}
+        />
+      ) : null}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the list beside the plan does the same by keyboard */}
+      <line
+        x1={start.x}
+        y1={start.y}
+        x2={end.x}
+        y2={end.y}
+        className="plan-wall"
+        strokeWidth={wallBand}
+        onClick={() => onPick(room.id, { kind: 'wall', roomId: room.id, wallId: wall.id, zone: 'whole' })}
+      />
+      {room.id === roomId ? (
+        <text
+          x={middle.x + inward.x * 4 * pixel}
+          y={middle.y + inward.y * 4 * pixel}
+          fontSize={11 * pixel}
+          className="plan-wall-letter"
+        >
+          {wallLetter(wall.index)}
+        </text>
+      ) : null}
+      <CountMark
+        count={count}
+        x={middle.x + inward.x * 20 * pixel}
+        y={middle.y + inward.y * 20 * pixel}
+        pixel={pixel}
+      />
+    </g>
+  )
+}
+
+interface Side {
+  readonly side: 'near' | 'far'
+  readonly room: Room
+  readonly wall: Wall
+  readonly from: number
+  readonly to: number
+}
+
+function OpeningMark(
+  props: SurveyPlanProps & { readonly opening: Opening; readonly side: Side; readonly pixel: number },
+) {
+  const { opening, side, pickedKey, onPick, pixel, counts } = props
+  const inward = inwardOf(side.wall)
+  const [from, to] = [side.from, side.to].map((at) => alongWall(side.wall, at))
+  if (from === undefined || to === undefined) return null
+  const parts = ['casing', 'jamb', 'slab', 'sash', 'stool'] as const
+  const keys = parts.map((part) =>
+    surfaceKey({ kind: 'opening', openingId: opening.id, side: side.side, part }),
+  )
+  const count = keys.reduce((total, key) => total + (counts.get(key) ?? 0), 0)
+  const isPicked = keys.includes(pickedKey ?? '')
+  const first = firstPart(opening, side.side)
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the list beside the plan does the same by keyboard
+    <g
+      onClick={() =>
+        onPick(side.room.id, { kind: 'opening', openingId: opening.id, side: side.side, part: first })
+      }
+      className="plan-opening"
+    >
+      <line
+        x1={from.x}
+        y1={from.y}
+        x2={to.x}
+        y2={to.y}
+        className={`plan-opening-line plan-opening-${opening.kind}${isPicked ? ' plan-opening-picked' : ''}`}
+        strokeWidth={(isPicked ? 9 : 6) * pixel}
+      />
+      <line x1={from.x} y1={from.y} x2={to.x} y2={to.y} stroke="transparent" strokeWidth={16 * pixel} />
+      <CountMark
+        count={count}
+        x={(from.x + to.x) / 2 + inward.x * 14 * pixel}
+        y={(from.y + to.y) / 2 + inward.y * 14 * pixel}
+        pixel={pixel}
+      />
+    </g>
+  )
+}
+
+function CountMark(props: {
+  readonly count: number
+  readonly x: number
+  readonly y: number
+  readonly pixel: number
+}) {
+  if (props.count === 0) return null
+  return (
+    <g pointerEvents="none">
+      <circle cx={props.x} cy={props.y} r={8 * props.pixel} className="plan-count-mark" />
+      <text x={props.x} y={props.y} fontSize={10.5 * props.pixel} className="plan-count">
+        {props.count}
+      </text>
+    </g>
+  )
+}
+
+function sidesOf(job: Job, opening: Opening): readonly Side[] {
+  const { near, far } = openingSides(job, opening)
+  return [
+    ...(near === null ? [] : [{ side: 'near', ...near, from: near.place.from, to: near.place.to } as const]),
+    ...(far === null ? [] : [{ side: 'far', ...far, from: far.place.from, to: far.place.to } as const]),
+  ]
+}
+
+/** The part a click on an opening means first: what is largest to look at. */
+function firstPart(opening: Opening, side: 'near' | 'far'): 'slab' | 'sash' | 'casing' | 'jamb' {
+  const { slab } = opening
+  if (slab !== null && (side === 'near' ? slab.paintNear : slab.paintFar)) return 'slab'
+  if (opening.sash !== null && side === 'near') return 'sash'
+  return (side === 'near' ? opening.casingNear : opening.casingFar) === null ? 'jamb' : 'casing'
+}
+
+function alongWall(wall: Wall, at: number) {
+  const share = at / wall.length
+  return {
+    x: toMillimetres(wall.start.x + (wall.end.x - wall.start.x) * share),
+    y: toMillimetres(wall.start.y + (wall.end.y - wall.start.y) * share),
+  }
+}
+
+/** Unit vector from the wall into its room; y points down. */
+function inwardOf(wall: Wall) {
+  const turn = wall.inside === 'right' ? 1 : -1
+  return {
+    x: (-(wall.end.y - wall.start.y) / wall.length) * turn,
+    y: ((wall.end.x - wall.start.x) / wall.length) * turn,
+  }
+}
+
+function boxOf(rooms: readonly Room[], around = margin) {
+  const xs = rooms.flatMap((room) => room.corners.map((corner) => toMillimetres(corner.x)))
+  const ys = rooms.flatMap((room) => room.corners.map((corner) => toMillimetres(corner.y)))
+  const [left, top] = [Math.min(...xs), Math.min(...ys)]
+  return {
+    x: left - around,
+    y: top - around,
+    width: Math.max(...xs) - left + 2 * around,
+    height: Math.max(...ys) - top + 2 * around,
+  }
+}
+
+/** Inside the room even where it is L-shaped: the middle of the widest stretch on the line through the middle. */
+function labelPlace(room: Room) {
+  const box = boxOf([room], 0)
+  const points = room.corners.map((corner) => ({ x: toMillimetres(corner.x), y: toMillimetres(corner.y) }))
+  const tries = [0.5, 0.3, 0.7, 0.15, 0.85].map((share) => box.y + box.height * share)
+  const stretches = tries.flatMap((y) => {
+    const cuts = points
+      .flatMap((point, index) => {
+        const next = points[(index + 1) % points.length] ?? point
+        if (point.y > y === next.y > y) return []
+        return [point.x + ((y - point.y) / (next.y - point.y)) * (next.x - point.x)]
+      })
+      .sort((a, b) => a - b)
+    return cuts.flatMap((from, index) => {
+      const to = cuts[index + 1]
+      return index % 2 === 0 && to !== undefined ? [{ x: (from + to) / 2, y, width: to - from }] : []
+    })
+  })
+  const widest = Math.max(0, ...stretches.map((stretch) => stretch.width))
+  return stretches.find((stretch) => stretch.width > widest * 0.9) ?? { x: box.x + box.width / 2, y: box.y }
+}

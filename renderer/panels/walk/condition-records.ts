@@ -1,0 +1,71 @@
+import { type Job, records } from '../../../core/project/job.ts'
+import type { RoomId } from '../../../core/project/sketch-records.ts'
+import { surfaceKey } from '../../../core/project/surface-ref.ts'
+import type { Condition, ConditionId } from '../../../core/project/survey-records.ts'
+import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { roomOfCondition } from '../../../core/work-order/surface-words.ts'
+import { newId } from '../../state/app.ts'
+
+/** What was found on a surface: on itself, on all of its kind in the room, or on the room as a whole. */
+export function conditionsOn(job: Job, surface: SurfaceQuantity): readonly Condition[] {
+  return records(job.conditions).filter(({ on }) =>
+    on.level === 'surface'
+      ? surfaceKey(on.surface) === surface.key
+      : on.roomId === surface.roomId &&
+        (on.surfaceClass === null || on.surfaceClass === surface.surfaceClass),
+  )
+}
+
+export function conditionsIn(job: Job, roomId: string): readonly Condition[] {
+  return records(job.conditions).filter((condition) => roomOfCondition(job, condition) === roomId)
+}
+
+/** How often something was found, by surface key. What was found on a whole room counts at its ceiling's name. */
+export function foundCounts(job: Job, takeoff: Takeoff): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>()
+  const add = (key: string) => counts.set(key, (counts.get(key) ?? 0) + 1)
+  for (const { on } of records(job.conditions)) {
+    if (on.level === 'surface') add(surfaceKey(on.surface))
+    else {
+      for (const surface of takeoff.surfaces) {
+        if (surface.roomId === on.roomId && surface.surfaceClass === on.surfaceClass) add(surface.key)
+      }
+    }
+  }
+  return counts
+}
+
+export function newCondition(surface: SurfaceQuantity, foundOn: string | null): Condition {
+  return {
+    id: newId('condition') as ConditionId,
+    on: { level: 'surface', surface: surface.surface },
+    kind: 'loosePaint',
+    severity: 'moderate',
+    length: null,
+    areaMm2: null,
+    count: null,
+    suspectedCause: '',
+    causeCured: false,
+    note: '',
+    photo: null,
+    foundOn,
+  }
+}
+
+export type ConditionReach = 'surface' | 'class' | 'room'
+
+export function reachOf({ on }: Condition): ConditionReach {
+  return on.level === 'surface' ? 'surface' : on.surfaceClass === null ? 'room' : 'class'
+}
+
+export function withReach(condition: Condition, surface: SurfaceQuantity, reach: ConditionReach): Condition {
+  const roomId: RoomId = surface.roomId
+  switch (reach) {
+    case 'surface':
+      return { ...condition, on: { level: 'surface', surface: surface.surface } }
+    case 'class':
+      return { ...condition, on: { level: 'room', roomId, surfaceClass: surface.surfaceClass } }
+    case 'room':
+      return { ...condition, on: { level: 'room', roomId, surfaceClass: null } }
+  }
+}

@@ -1,0 +1,45 @@
+import type { Job } from '../../core/project/job.ts'
+import type { PlanBound } from '../../core/schedule/bounds.ts'
+import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
+import type { WorkPlan } from '../../core/work-order/work-plan.ts'
+
+/** A plan that `verifyPlan` has passed, with the problem it solves and how far it can be from the best. */
+export interface FoundPlan {
+  readonly problem: ScheduleProblem
+  readonly plan: Plan
+  readonly bound: PlanBound
+  /** Days between this finish and the bound; 0 is proved best. */
+  readonly gap: number
+  readonly workPlan: WorkPlan
+}
+
+/** Why there is no plan, named; `isProved` only where none can exist. */
+export interface PlanClash {
+  readonly isProved: boolean
+  readonly sentence: string
+  readonly taskIds: readonly string[]
+}
+
+/** Two searches can run beside each other: of the job as it is, and of a change being thought about. */
+export type SearchName = 'present' | 'trial'
+
+export type PlannerAsk =
+  | {
+      readonly kind: 'search'
+      readonly search: SearchName
+      readonly turn: number
+      readonly job: Job
+      readonly now: string
+      readonly iterations: number
+    }
+  /** Goes on where the search stood. */
+  | { readonly kind: 'goOn'; readonly search: SearchName; readonly iterations: number }
+  | { readonly kind: 'stop'; readonly search: SearchName }
+
+/** `turn` is that of the `search` answered; answers to an older one are dropped. */
+export type PlannerTell = { readonly search: SearchName; readonly turn: number } & (
+  | { readonly kind: 'found'; readonly found: FoundPlan }
+  | { readonly kind: 'clash'; readonly clash: PlanClash }
+  | { readonly kind: 'rest'; readonly iterations: number; readonly isFinished: boolean }
+  | { readonly kind: 'broken'; readonly sentence: string }
+)

@@ -1,0 +1,129 @@
+import { stepMinutes } from '../../core/price/labour.ts'
+import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
+import { type Job, records } from '../../core/project/job.ts'
+import { createTakeOff } from '../../core/quantities/take-off.ts'
+import { clashSentence } from '../../core/schedule/clash-words.ts'
+import type { Plan } from '../../core/schedule/model.ts'
+import { jobPlanOf } from '../../core/schedule/plan-job.ts'
+import { createSearch, type ScheduleSearch } from '../../core/schedule/search.ts'
+import {
+  type PlanningFacts,
+  type TasksOfJob,
+  tasksFromSpecification,
+} from '../../core/schedule/tasks-from-specification.ts'
+import { validateProblem } from '../../core/schedule/validate.ts'
+import { specify } from '../../core/specification/specify.ts'
+import type { Specification } from '../../core/specification/types.ts'
+import { stepTitle } from '../../core/work-order/step-lines.ts'
+import { surfaceClassWords } from '../../core/work-order/trade-words.ts'
+import { acceptedPlan } from './planner-accepted.ts'
+import type { FoundPlan, PlanClash } from './planner-messages.ts'
+
+/** The search of one job value, taken a slice at a time so that it can be stopped between two. */
+export interface SlicedSearch {
+  readonly step: () => {
+    readonly iterations: number
+    readonly isFinished: boolean
+    /** A better plan than before, judged; null where the slice found none. */
+    readonly found: FoundPlan | null
+  }
+  readonly clash: () => PlanClash | null
+  readonly iterations: () => number
+}
+
+/** The search runs by this seed, so that the same job gives the same plan everywhere. */
+const seed = 1
+/** The first slices are short, so that a first plan is there at once. */
+const shortSlice = 4
+const usualSlice = 48
+const takeOff = createTakeOff()
+
+export function createSliced(job: Job, now: string): SlicedSearch {
+  const specification = specify(job, takeOff(job))
+  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const tasks = tasksFromSpecification(job, specification, minutes, planningFacts(job, specification, now))
+  const refusal = refusalOf(tasks)
+  if (refusal !== null) return refusedSearch(refusal)
+  return slicedSearch(job, tasks, createSearch(tasks.problem, seed))
+}
+
+/** Until something was marked on site, work is planned from the job's first day; then from now on. */
+function planningFacts(job: Job, specification: Specification, now: string): PlanningFacts {
+  const hasMarks = records(job.marks).length > 0
+  const promised = acceptedPlan(job)?.plan.tasks ?? []
+  return {
+    now: hasMarks ? now : null,
+    facts: hasMarks ? forecastInputs(job, specification) : [],
+    promises: promised.flatMap(({ stepKeys, startsAt, crewMemberIds }) =>
+      stepKeys.map((stepKey) => ({ stepKey, startsAt, crewMemberIds })),
+    ),
+  }
+}
+
+function refusalOf({ problem }: TasksOfJob): PlanClash | null {
+  const refuse = (sentence: string): PlanClash => ({ isProved: true, sentence, taskIds: [] })
+  if (problem.tasks.length === 0) return refuse('There is nothing to plan: no step is left to do.')
+  if (problem.people.length === 0) return refuse('Nobody is on the crew. Add somebody on the leaf Crew.')
+  const fault = validateProblem(problem)[0]
+  return fault === undefined
+    ? null
+    : refuse(`Crew, hours or pins are entered in a way that cannot be planned: ${JSON.stringify(fault)}.`)
+}
+
+function refusedSearch(clash: PlanClash): SlicedSearch {
+  return {
+    step: () => ({ iterations: 1, isFinished: true, found: null }),
+    clash: () => clash,
+    iterations: () => 0,
+  }
+}
+
+function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): SlicedSearch {
+  let done = 0
+  return {
+    iterations: () => done,
+    step: () => {
+      const slice = search.best() === undefined ? shortSlice : usualSlice
+      const isBetter = search.step(slice).length > 0
+      done += slice
+      const plan = search.best()
+      const found = isBetter && plan !== undefined ? foundPlan(tasks, search, plan) : null
+      return { iterations: slice, isFinished: search.isFinished(), found }
+    },
+    clash: () => {
+      const clash = search.clash()
+      if (clash === undefined) return null
+      const { sentence, ids } = clashSentence(clash.clash, clashWords(job, tasks))
+      return { isProved: clash.isProved, sentence: capital(sentence), taskIds: ids }
+    },
+  }
+}
+
+/** Judged by `verifyPlan` on the way; a plan that breaks a rule is a mistake of the program and is never shown. */
+function foundPlan(tasks: TasksOfJob, search: ScheduleSearch, plan: Plan): FoundPlan {
+  const { problem } = tasks
+  const { bound } = search
+  if (bound === undefined) throw new Error('a search that has a plan has a bound')
+  const workPlan = jobPlanOf(tasks, plan, bound.finish)
+  const [violation] = workPlan.violations
+  if (violation !== undefined) throw new Error(`a plan breaks a rule: ${JSON.stringify(violation)}`)
+  return { problem, plan, bound, gap: workPlan.bound.gapDays, workPlan }
+}
+
+function clashWords(job: Job, { groups }: TasksOfJob) {
+  return {
+    task: (id: string) => {
+      const step = groups.get(id)?.steps[0]
+      if (step === undefined) return id
+      const place =
+        step.surfaceClass === null ? '' : ` (${surfaceClassWords[step.surfaceClass].toLowerCase()})`
+      return `“${stepTitle(step)}${place}” in ${job.rooms[step.roomId]?.name ?? step.roomId}`
+    },
+    room: (id: string) => job.rooms[id]?.name ?? id,
+    person: (id: string) => job.crew[id]?.name ?? id,
+  }
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

@@ -1,0 +1,77 @@
+import { z } from 'zod'
+import type { PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
+import { createSliced, type SlicedSearch } from './planner-search.ts'
+
+// The worker may not make code from text either, which zod's fast path would.
+z.config({ jitless: true })
+
+interface Running {
+  readonly turn: number
+  readonly search: SlicedSearch
+  left: number
+}
+
+const running = new Map<SearchName, Running>()
+const channel = new MessageChannel()
+let isGoing = false
+
+/** A worker's own `postMessage`, which the page's type library does not have. */
+const post = self.postMessage as (message: PlannerTell) => void
+
+self.onmessage = (event: MessageEvent<PlannerAsk>) => {
+  take(event.data)
+  go()
+}
+
+function take(message: PlannerAsk): void {
+  if (message.kind === 'search') begin(message)
+  const found = running.get(message.search)
+  if (found === undefined) return
+  if (message.kind === 'goOn') found.left += message.iterations
+  if (message.kind === 'stop') found.left = 0
+}
+
+function begin({ search: name, turn, job, now, iterations }: Extract<PlannerAsk, { kind: 'search' }>): void {
+  running.delete(name)
+  guarded(name, turn, () => {
+    running.set(name, { turn, search: createSliced(job, now), left: iterations })
+  })
+}
+
+// One slice at a time, so that a message that stops or replaces a search is read between two of them.
+channel.port1.onmessage = () => {
+  isGoing = false
+  for (const [name, each] of running) {
+    if (each.left > 0) guarded(name, each.turn, () => work(name, each))
+  }
+  go()
+}
+
+function go(): void {
+  const isNeeded = [...running.values()].some((each) => each.left > 0)
+  if (isGoing || !isNeeded) return
+  isGoing = true
+  channel.port2.postMessage(null)
+}
+
+function work(name: SearchName, each: Running): void {
+  const step = each.search.step()
+  each.left = step.isFinished ? 0 : Math.max(0, each.left - step.iterations)
+  const about = { search: name, turn: each.turn }
+  if (step.found !== null) post({ ...about, kind: 'found', found: step.found })
+  if (each.left > 0) return
+  const clash = each.search.clash()
+  if (clash !== null) post({ ...about, kind: 'clash', clash })
+  post({ ...about, kind: 'rest', iterations: each.search.iterations(), isFinished: step.isFinished })
+}
+
+/** A mistake of the program must not silence the planner: it is told, and that search ends. */
+function guarded(name: SearchName, turn: number, act: () => void): void {
+  try {
+    act()
+  } catch (error) {
+    running.delete(name)
+    const why = error instanceof Error ? error.message : String(error)
+    post({ search: name, turn, kind: 'broken', sentence: `The planner failed: ${why}` })
+  }
+}

@@ -1,0 +1,130 @@
+import { useEffect } from 'react'
+import { useStore } from 'zustand'
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { type Job, records } from '../../core/project/job.ts'
+import { useJob } from './app.ts'
+import { acceptedPlan } from './planner-accepted.ts'
+import type { FoundPlan, PlanClash, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
+import { siteNow } from './planner-now.ts'
+
+/** What is known of the plan of one job value. `job` is the one searched for; an older plan is never shown for a newer job. */
+export interface SearchState {
+  readonly job: Job | null
+  readonly status: 'idle' | 'searching' | 'resting'
+  readonly plan: FoundPlan | null
+  readonly clash: PlanClash | null
+  readonly iterations: number
+  /** Nothing better can be found. */
+  readonly isFinished: boolean
+  readonly broken: string | null
+}
+
+const idle: SearchState = {
+  job: null,
+  status: 'idle',
+  plan: null,
+  clash: null,
+  iterations: 0,
+  isFinished: false,
+  broken: null,
+}
+
+/** Decodings before a search rests; "Look further" adds as many again. */
+const iterationsPerRun = 20_000
+
+const stores: Readonly<Record<SearchName, StoreApi<SearchState>>> = {
+  present: createStore<SearchState>(() => idle),
+  trial: createStore<SearchState>(() => idle),
+}
+const turns: Record<SearchName, number> = { present: 0, trial: 0 }
+let worker: Worker | null = null
+
+function send(message: PlannerAsk): void {
+  worker ??= startWorker()
+  worker.postMessage(message)
+}
+
+function startWorker(): Worker {
+  const started = new Worker(new URL('./planner-worker.ts', import.meta.url), { type: 'module' })
+  started.onmessage = (event: MessageEvent<PlannerTell>) => hear(event.data)
+  started.onerror = (event) => {
+    for (const name of ['present', 'trial'] as const) {
+      stores[name].setState({ status: 'resting', broken: `The planner did not start: ${event.message}` })
+    }
+  }
+  return started
+}
+
+function hear(tell: PlannerTell): void {
+  if (tell.turn !== turns[tell.search]) return
+  stores[tell.search].setState(newsOf(tell))
+}
+
+function newsOf(tell: PlannerTell): Partial<SearchState> {
+  switch (tell.kind) {
+    case 'found':
+      return { plan: tell.found, clash: null }
+    case 'clash':
+      return { clash: tell.clash }
+    case 'rest':
+      return { status: 'resting', iterations: tell.iterations, isFinished: tell.isFinished }
+    case 'broken':
+      return { status: 'resting', broken: tell.sentence }
+  }
+}
+
+/** Looks for a plan of the job, unless that is what is being looked for already. */
+export function searchFor(name: SearchName, job: Job, iterations = iterationsPerRun): void {
+  const { job: searched } = stores[name].getState()
+  if (searched !== null && plansAlike(searched, job)) {
+    if (searched !== job) stores[name].setState({ job })
+    return
+  }
+  turns[name]++
+  stores[name].setState({ ...idle, job, status: 'searching' })
+  send({ kind: 'search', search: name, turn: turns[name], job, now: siteNow(job), iterations })
+}
+
+export function forget(name: SearchName): void {
+  turns[name]++
+  stores[name].setState(idle)
+  send({ kind: 'stop', search: name })
+}
+
+export function stopLooking(name: SearchName): void {
+  send({ kind: 'stop', search: name })
+}
+
+export function lookFurther(name: SearchName): void {
+  stores[name].setState({ status: 'searching' })
+  send({ kind: 'goOn', search: name, iterations: iterationsPerRun })
+}
+
+/** Papers given out change no plan; an accepted plan does, for it is a promise. */
+function plansAlike(one: Job, other: Job): boolean {
+  if (one === other) return true
+  const { issued: _1, ...first } = one
+  const same = Object.entries(first).every(([name, part]) => other[name as keyof Job] === part)
+  return same && acceptedPlan(one)?.id === acceptedPlan(other)?.id
+}
+
+/** The plan of the job as it stands, looked for in the background while a station shows it. */
+export function useForecast(): SearchState {
+  const job = useJob()
+  const isPlannable = records(job.rooms).length > 0
+  useEffect(() => {
+    if (isPlannable) searchFor('present', job)
+  }, [job, isPlannable])
+  const state = useStore(stores.present)
+  const isOfThisJob = state.job !== null && plansAlike(state.job, job)
+  return isOfThisJob ? state : idle
+}
+
+export function useTrial(): SearchState {
+  return useStore(stores.trial)
+}
+
+/** The present plan as it is known now, without asking for one. */
+export function presentPlan(): FoundPlan | null {
+  return stores.present.getState().plan
+}
