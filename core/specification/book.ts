@@ -1,5 +1,5 @@
 import type { Job } from '../project/job.ts'
-import type { Rule, RuleFacts } from './rule.ts'
+import type { Rule, RuleFacts, RuleNumber } from './rule.ts'
 
 /** The rules as one job keeps them: switched and with its own numbers. */
 export interface RuleBook {
@@ -12,8 +12,17 @@ export function bookOf(job: Job, rules: readonly Rule[]): RuleBook {
   const byId = new Map(rules.map((rule) => [rule.id, rule]))
   return {
     isOn: (ruleId) => job.rules[ruleId]?.on ?? known(byId, ruleId).on,
-    number: (ruleId, name) => job.rules[ruleId]?.numbers[name] ?? defaultNumber(known(byId, ruleId), name),
+    number: (ruleId, name) => {
+      const facts = numberFacts(known(byId, ruleId), name)
+      return withinLimits(facts, job.rules[ruleId]?.numbers[name] ?? facts.value)
+    },
   }
+}
+
+/** The nearest value the rule can work with. */
+export function withinLimits(facts: RuleNumber, value: number): number {
+  const limited = Math.min(facts.most, Math.max(facts.least, value))
+  return facts.whole ? Math.round(limited) : limited
 }
 
 function known(byId: ReadonlyMap<string, Rule>, ruleId: string): Rule {
@@ -22,8 +31,8 @@ function known(byId: ReadonlyMap<string, Rule>, ruleId: string): Rule {
   return rule
 }
 
-function defaultNumber(rule: RuleFacts, name: string): number {
+function numberFacts(rule: RuleFacts, name: string): RuleNumber {
   const found = rule.numbers[name]
   if (found === undefined) throw new RangeError(`The rule "${rule.id}" has no number called "${name}".`)
-  return found.value
+  return found
 }

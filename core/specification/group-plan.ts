@@ -47,7 +47,7 @@ export function planGroup(view: GroupView, rules: readonly GroupRule[], stock: S
     requests: [...requests, ...coatRequests(view, coats)],
     coats,
     notices: [...asked.notices, ...over.notices],
-    clashes: primed.clashes,
+    clashes: [...insteadClashes(view, rules), ...primed.clashes],
   }
 }
 
@@ -63,6 +63,23 @@ export function followUp(plan: GroupPlan, rules: readonly GroupRule[], roomIsDus
 
 export function isDusty(plan: GroupPlan): boolean {
   return plan.requests.some(isDustyPreparation)
+}
+
+/** Two rules that treat the same thing in two ways, both on. */
+function insteadClashes(view: GroupView, rules: readonly GroupRule[]): readonly Problem[] {
+  return rules
+    .filter((rule) => view.book.isOn(rule.id) && rule.when(view))
+    .flatMap((rule) =>
+      (rule.instead ?? [])
+        .filter((other) => view.book.isOn(other))
+        .map((other) =>
+          problem(
+            'ruleClash',
+            `In ${view.room.name}, ${view.group.key}: the rules "${rule.id}" and "${other}" treat the same thing in two ways and both are on. Switch one of them off.`,
+            [view.room.id, rule.id, other],
+          ),
+        ),
+    )
 }
 
 interface Asked {

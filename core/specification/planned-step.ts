@@ -6,9 +6,10 @@ import type { RuleBook } from './book.ts'
 import { difficultyOf } from './difficulty.ts'
 import type { Draft } from './drafts.ts'
 import type { Drying } from './drying.ts'
+import type { Finding } from './findings.ts'
 import type { Group } from './groups.ts'
 import { isWetWork, makesDust, putsOnFilm, skillFor } from './operation-facts.ts'
-import type { Rule } from './rule.ts'
+import type { Extent, Rule } from './rule.ts'
 import type { Stock } from './stock.ts'
 import type { Because, Step } from './types.ts'
 
@@ -23,6 +24,8 @@ export interface PlannedStep {
   /** After this it must be dulled again before the next coat; null without a limit. */
   readonly recoatMaximum: number | null
   readonly touchedArea: Area
+  readonly extent: Extent
+  readonly findings: readonly Finding[]
 }
 
 export interface StepMaker {
@@ -88,6 +91,8 @@ export function plannedStep(
     dryMinutes: maker.drying.recoat(draft, product),
     recoatMaximum: putsOnFilm(draft.operation) ? (product?.recoatMaximumMinutes ?? null) : null,
     touchedArea: draft.touchedArea,
+    extent: draft.extent,
+    findings: draft.findings,
   }
 }
 

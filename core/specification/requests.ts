@@ -61,8 +61,21 @@ export function isWaterborne(productClass: ProductClass): boolean {
 }
 const oilClasses: readonly ProductClass[] = ['alkydEnamel', 'radiatorEnamel', 'clearVarnish']
 
+/** The order knows of so many coats and layers and no more. */
+const mostByUnit: Readonly<Record<string, number>> = { coats: 4, layers: 3 }
+
+/** A number of a rule with its default. Coats and layers are whole, at least one; everything else is zero or more. */
 export function number(value: number, unit: string, meaning: string, source = 'shop assumption'): RuleNumber {
-  return { value, unit, meaning, source }
+  const counted = unit in mostByUnit
+  return {
+    value,
+    unit,
+    meaning,
+    source,
+    least: counted ? 1 : 0,
+    most: mostByUnit[unit] ?? 1e6,
+    whole: counted,
+  }
 }
 
 /** An order that gives its own reason where a more general rule says the same. */

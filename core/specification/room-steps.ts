@@ -160,6 +160,8 @@ function roomStep(
     dryMinutes: 0,
     recoatMaximum: null,
     touchedArea: zeroArea,
+    extent: 'whole',
+    findings: [],
   }
 }
 

@@ -1,9 +1,11 @@
 import type { Rule } from './rule.ts'
 import { airRules } from './rules/air.ts'
+import { asbestosRules } from './rules/asbestos.ts'
 import { calcimineRules } from './rules/calcimine.ts'
 import { coatRules, patchedCoats, scuffBetweenCoats, sheenAdvice } from './rules/coats.ts'
 import { dustRules } from './rules/dust.ts'
 import { keptItemRules } from './rules/kept-items.ts'
+import { leadRules } from './rules/lead.ts'
 import { metalRules } from './rules/metal.ts'
 import { amountRules, orderRules } from './rules/order.ts'
 import { paintRules, unknownCoat } from './rules/paint.ts'
@@ -34,6 +36,8 @@ export const allRules: readonly Rule[] = [
   ...orderRules,
   ...amountRules,
   ...airRules,
+  ...leadRules,
+  ...asbestosRules,
 ]
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(allRules.map((rule) => [rule.id, rule]))

@@ -49,6 +49,10 @@ export interface RuleNumber {
   readonly unit: string
   readonly meaning: string
   readonly source: string
+  /** What the owner may set it to; anything else is taken to the nearest of these. */
+  readonly least: number
+  readonly most: number
+  readonly whole: boolean
 }
 
 /** Names an operation in every ordinal, or one ordinal of it: `fill`, `coat/1`. */
@@ -128,6 +132,8 @@ export interface RoomView {
   readonly book: RuleBook
   /** Square feet of painted surface the planned steps disturb in this room. */
   readonly disturbedSquareFeet: number
+  /** Groups whose old surface is scraped, opened or sanded. */
+  readonly disturbedGroups: ReadonlySet<string>
 }
 
 export interface RuleFacts {
@@ -152,6 +158,8 @@ export interface RuleFacts {
 export interface GroupRule extends RuleFacts {
   readonly level: 'group'
   readonly phase: 'found' | 'system' | 'coats' | 'follow'
+  /** Rules that treat the same thing another way: with both on, they clash. */
+  readonly instead?: readonly string[]
   readonly when: (view: GroupView) => boolean
   readonly consequence: (view: GroupView) => Contribution
   readonly order: readonly OrderStatement[]

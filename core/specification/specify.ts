@@ -1,9 +1,12 @@
 import { type Job, records } from '../project/job.ts'
 import type { Problem } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
+import type { KeptItem } from '../project/survey-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import { batched } from './batches.ts'
 import { bookOf } from './book.ts'
+import { cautionsFor } from './cautions.ts'
+import { cutsIntoPaint, disturbedSquareFeet } from './disturbed.ts'
 import { draftsOf } from './drafts.ts'
 import { dryingOf } from './drying.ts'
 import { groupEdges } from './group-edges.ts'
@@ -12,9 +15,11 @@ import { type Group, groupsOfRoom } from './groups.ts'
 import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
 import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
 import { roomEdges } from './room-edges.ts'
+import { type GroupWork, roomNotices } from './room-notices.ts'
 import { roomSteps } from './room-steps.ts'
-import type { GroupRule } from './rule.ts'
+import type { GroupRule, RoomView } from './rule.ts'
 import { allRules, ruleById } from './rule-list.ts'
+import { verdictOf } from './rules/lead.ts'
 import { stockOf } from './stock.ts'
 import type { Notice, Specification, Step, StepOrder } from './types.ts'
 
@@ -53,8 +58,10 @@ const nothing: RoomPart = { steps: [], order: [], notices: [], clashes: [] }
 function specifyRoom(maker: StepMaker, room: Room, takeoff: Takeoff): RoomPart {
   const { job, book } = maker
   const groups = groupsOfRoom(job, room, takeoff, book)
-  if (groups.length === 0) return nothing
   const keptItems = records(job.keptItems).filter((item) => item.roomId === room.id)
+  if (groups.length === 0) {
+    return { ...nothing, notices: roomNotices(roomView(maker, room, keptItems, []), takeoff, []) }
+  }
   const plans = planGroups(maker, room, groups)
   const work = plans.map((plan) => groupSteps(maker, room, plan))
   const onGroups = work.flatMap((each) => each.steps)
@@ -64,9 +71,12 @@ function specifyRoom(maker: StepMaker, room: Room, takeoff: Takeoff): RoomPart {
     ...roomEdges(maker, room, whole, onGroups, keptItems),
   ])
   const ordered = orderSteps([...whole, ...onGroups], edges)
+  const view = roomView(maker, room, keptItems, work)
+  const cautious = withCautions(view, work, whole, ordered.steps)
   return {
     ...ordered,
-    notices: plans.flatMap((plan) => plan.notices),
+    steps: cautious,
+    notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, takeoff, work)],
     clashes: [...plans.flatMap((plan) => plan.clashes), ...ordered.clashes],
   }
 }
@@ -80,17 +90,62 @@ function planGroups(maker: StepMaker, room: Room, groups: readonly Group[]): rea
   return plans.map((plan) => followUp(plan, groupRules, dusty))
 }
 
-interface GroupWork {
-  readonly steps: readonly PlannedStep[]
+interface OrderedWork extends GroupWork {
   readonly edges: readonly Edge[]
 }
 
-function groupSteps(maker: StepMaker, room: Room, plan: GroupPlan): GroupWork {
+function groupSteps(maker: StepMaker, room: Room, plan: GroupPlan): OrderedWork {
   const planned = draftsOf(plan.view, plan.requests).map((draft) =>
     plannedStep(maker, plan.view.group, room.id, draft),
   )
-  const { steps, edges } = batched(maker, planned)
-  return { steps, edges: [...groupEdges(steps, allRules, maker.book), ...edges] }
+  const { steps, edges, withoutWindow } = batched(maker, planned)
+  return {
+    group: plan.view.group,
+    steps,
+    withoutWindow,
+    edges: [...groupEdges(steps, allRules, maker.book), ...edges],
+  }
+}
+
+function roomView(
+  { job, book }: StepMaker,
+  room: Room,
+  keptItems: readonly KeptItem[],
+  work: readonly GroupWork[],
+): RoomView {
+  return {
+    job,
+    room,
+    book,
+    keptItems,
+    groups: work.map((each) => each.group),
+    disturbedSquareFeet: work.reduce((sum, { group, steps }) => sum + disturbedSquareFeet(group, steps), 0),
+    disturbedGroups: new Set(
+      work.filter(({ steps }) => steps.some(cutsIntoPaint)).map(({ group }) => group.key),
+    ),
+  }
+}
+
+/** Adds the cautions; where the lead rule covers the room, work that cuts into its paint shuts it. */
+function withCautions(
+  view: RoomView,
+  work: readonly GroupWork[],
+  whole: readonly PlannedStep[],
+  steps: readonly Step[],
+): readonly Step[] {
+  const contained = view.book.isOn('lead-safe') && verdictOf(view).kind === 'covered'
+  const cautioned = new Map(
+    [{ group: null, steps: whole }, ...work].flatMap((each) =>
+      each.steps.map((planned) => {
+        const closesRoom = planned.step.effects.closesRoom || (contained && cutsIntoPaint(planned))
+        const effects = { ...planned.step.effects, closesRoom }
+        const step = { ...planned.step, effects }
+        const cautions = cautionsFor(view, { ...planned, step }, each.group)
+        return [step.key, { ...step, cautions }] as const
+      }),
+    ),
+  )
+  return steps.map((step) => cautioned.get(step.key) ?? step)
 }
 
 function orderSteps(

@@ -121,7 +121,7 @@ export const humidAir: RoomRule = {
   notices: (view) => {
     const most = view.book.number('humid-air', 'mostPercent')
     const { relativeHumidityPercent } = view.job.header.air
-    if (relativeHumidityPercent <= most) return []
+    if (relativeHumidityPercent <= most || view.groups.length === 0) return []
     return [
       {
         kind: 'dewPoint',

@@ -38,6 +38,7 @@ export const calcimineSeal: GroupRule = {
   safety: 'fumes',
   on: true,
   numbers: {},
+  instead: ['calcimine-wash-off'],
   when: isChalky,
   consequence: (view) => {
     const filled = findingsOf(view, ...filledKinds)

@@ -94,14 +94,14 @@ export const unknownCoat: GroupRule = {
   title: 'Coat not known',
   found: 'Nobody has tested what is on the surface.',
   reason:
-    'Until it is tested an unknown coat is treated as the worst likely: old oil paint, dulled and given a bonding primer.',
+    'Until it is tested an unknown coat is treated as the worst likely: old oil paint, dulled (but never on a texture) and given a bonding primer.',
   source: commonPractice,
   safety: 'lead',
   on: true,
   numbers: {},
   when: (view) => view.group.coat === 'unknown' && !hasFinding(view, 'oldWallpaper', 'chalking'),
   consequence: (view) => ({
-    steps: [wholeStep('sand')],
+    steps: view.group.textured ? [] : [wholeStep('sand')],
     primers: [primer(view.group.substrate === 'metal' ? 'bareMetal' : 'bond', 'whole')],
     notices: [unknownNotice(view)],
   }),

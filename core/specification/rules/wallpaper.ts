@@ -47,6 +47,7 @@ export const wallpaperStrip: GroupRule = {
   safety: 'moisture',
   on: true,
   numbers: { dryHours: number(24, 'hours', 'Drying after the size is washed off', commonPractice) },
+  instead: ['wallpaper-keep'],
   when: isPapered,
   consequence: (view) => ({
     steps: [

@@ -1,0 +1,68 @@
+import type { Job } from '../project/job.ts'
+import type { Condition } from '../project/survey-records.ts'
+import type { Because, Caution, Specification, Step, StepOrder } from './types.ts'
+
+export interface Explanation {
+  readonly step: Step
+  /** Why it is here: each rule with its reason, its source and the conditions that triggered it. */
+  readonly because: readonly (Because & { readonly conditions: readonly Condition[] })[]
+  /** What it waits for, and what waits for it, with the reasons. */
+  readonly after: readonly StepOrder[]
+  readonly before: readonly StepOrder[]
+  readonly cautions: readonly Caution[]
+}
+
+/** Everything to be said about one step; null when the specification has no such step. */
+export function explainStep(job: Job, specification: Specification, stepKey: string): Explanation | null {
+  const step = specification.steps.find((each) => each.key === stepKey)
+  if (step === undefined) return null
+  return {
+    step,
+    because: step.because.map((because) => ({
+      ...because,
+      conditions: because.conditionIds.flatMap((id) => job.conditions[id] ?? []),
+    })),
+    after: specification.order.filter((edge) => edge.after === stepKey),
+    before: specification.order.filter((edge) => edge.before === stepKey),
+    cautions: step.cautions,
+  }
+}
+
+/**
+ * Why one step comes before another: the shortest chain of neighbours that leads from the first to the second, each with
+ * its rule and reason. Empty when nothing says so and they may go in either order.
+ */
+export function explainOrder(
+  specification: Specification,
+  firstKey: string,
+  secondKey: string,
+): readonly StepOrder[] {
+  const outgoing = new Map<string, StepOrder[]>()
+  for (const edge of specification.order) {
+    const list = outgoing.get(edge.before)
+    if (list === undefined) outgoing.set(edge.before, [edge])
+    else list.push(edge)
+  }
+  const reachedBy = new Map<string, StepOrder>()
+  let frontier = [firstKey]
+  while (frontier.length > 0 && !reachedBy.has(secondKey)) {
+    const next: string[] = []
+    for (const key of frontier) {
+      for (const edge of outgoing.get(key) ?? []) {
+        if (edge.after === firstKey || reachedBy.has(edge.after)) continue
+        reachedBy.set(edge.after, edge)
+        next.push(edge.after)
+      }
+    }
+    frontier = next
+  }
+  return chainTo(secondKey, reachedBy)
+}
+
+function chainTo(key: string, reachedBy: ReadonlyMap<string, StepOrder>): readonly StepOrder[] {
+  const chain: StepOrder[] = []
+  for (let edge = reachedBy.get(key); edge !== undefined; edge = reachedBy.get(edge.before)) {
+    chain.unshift(edge)
+  }
+  return chain
+}

@@ -1,0 +1,65 @@
+import type { Group } from '../groups.ts'
+import { number } from '../requests.ts'
+import type { RoomRule, RoomView } from '../rule.ts'
+import type { Notice } from '../types.ts'
+
+const source =
+  'US EPA public text: cannot be told by looking, leave undisturbed material alone, sampling by a professional; patching compounds with asbestos banned in 1977 (16 CFR 1304, memory)'
+
+export const asbestosSuspicion: RoomRule = {
+  id: 'asbestos-suspicion',
+  level: 'room',
+  theme: 'asbestos',
+  title: 'Asbestos suspicion',
+  found: 'Textured ceilings and old compound in a house built before 1980, or of unknown age.',
+  reason:
+    'Sprayed textures and compounds of before 1980 may hold asbestos and nobody can tell by looking: they are left alone or sampled by a professional before they are scraped or sanded.',
+  source,
+  safety: 'asbestos',
+  on: true,
+  numbers: {
+    builtBefore: number(
+      1980,
+      'year',
+      'Houses built before this may hold asbestos in textures and compound',
+      source,
+    ),
+  },
+  notices: (view) => view.groups.flatMap((group) => suspicion(view, group)),
+}
+
+export function mayHoldAsbestos(view: Pick<RoomView, 'job' | 'book'>): boolean {
+  const { yearBuilt } = view.job.header
+  return yearBuilt === null || yearBuilt < view.book.number('asbestos-suspicion', 'builtBefore')
+}
+
+/** A texture, or an old patch that is to be sanded, on board or plaster. */
+export function isSuspect(group: Group): boolean {
+  const broad = group.surfaceClass === 'ceiling' || group.surfaceClass === 'walls'
+  return broad && (group.textured || hasOldCompound(group))
+}
+
+function hasOldCompound(group: Group): boolean {
+  return group.findings.some(({ condition }) => ['unwantedTexture', 'unsandedPatch'].includes(condition.kind))
+}
+
+function suspicion(view: RoomView, group: Group): readonly Notice[] {
+  if (!mayHoldAsbestos(view) || !isSuspect(group)) return []
+  const hold = hasOldCompound(group) || view.disturbedGroups.has(group.key)
+  const what = group.textured ? 'texture' : 'old compound'
+  const sentence = hold
+    ? `The ${what} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: have it sampled by a professional before anything on it is scraped, skimmed or sanded.`
+    : `The ${what} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: nobody can tell by looking. Leave it undisturbed: no scraping, no sanding.`
+  return [
+    {
+      kind: 'asbestosSuspicion',
+      roomId: view.room.id,
+      surfaceKeys: group.quantities.map((quantity) => quantity.key),
+      sentence,
+      source,
+      hold,
+    },
+  ]
+}
+
+export const asbestosRules = [asbestosSuspicion] as const
