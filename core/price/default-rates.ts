@@ -31,12 +31,13 @@ function rate(name: RateName, basis: RateBasis, perHour: number, source = assump
 }
 
 /**
- * What one person does in an hour: square feet of equivalent area, feet, or pieces; `each` is once per step.
+ * What one person does in an hour: square feet of equivalent area (of floor, where a step is on the room as a whole), feet, or
+ * pieces; `each` is once per step.
  * Nothing published that could be read covers today's interior repaint, so all but one are labelled assumptions the shop
  * replaces; `suggestRates` offers the shop's own figures as soon as steps are marked done with their minutes.
  */
 export const defaultRates: readonly Rate[] = [
-  rate('protectRoom', 'each', 1.5),
+  rate('protectRoom', 'area', 180),
   rate('takeOff', 'count', 15),
   rate('loosenHanging', 'count', 12),
   rate('coverAlarm', 'count', 20),
@@ -106,7 +107,7 @@ export const defaultRates: readonly Rate[] = [
   rate('restoreAlarm', 'count', 30),
   rate('refitHanging', 'count', 12),
   rate('putBack', 'count', 12),
-  rate('cleanUp', 'each', 2),
+  rate('cleanUp', 'area', 240),
   rate('inspect', 'each', 6),
 ]
 

@@ -56,8 +56,9 @@ test('filling counts cracks by length, patches by area and holes by the piece', 
   expect(stepMinutes(plainJob(), fill)).toBeCloseTo((30 / 60 + 4 / 40 + 6 / 40) * 60, 9)
 })
 
-test('work once per step does not depend on any amount', () => {
-  expect(stepMinutes(plainJob(), stepOf('study/protect'))).toBeCloseTo(60 / 1.5, 9)
+test('covering goes by the floor, looking over is counted once per step whatever its amounts', () => {
+  expect(stepMinutes(plainJob(), stepOf('study/protect'))).toBeCloseTo((120 / 180) * 60, 9)
+  expect(stepMinutes(plainJob(), handStep('look', { operation: 'inspect' }))).toBeCloseTo(60 / 6, 9)
 })
 
 test('a daily step is counted once for each person-day its room takes', () => {
