@@ -13,7 +13,10 @@ export function rememberedJob(): string | null {
 
 /** Puts an opened job on the table, or says why it could not be opened. */
 export function showOpened(opened: Outcome<OpenedJob>): void {
-  if (!opened.ok) return jobStore.refuse(opened.problem)
+  if (!opened.ok) {
+    jobStore.refuse(opened.problem)
+    return
+  }
   jobStore.show(opened.value)
   window.localStorage.setItem(lastJobKey, opened.value.jobKey)
   const ground = records(opened.value.job.storeys).reduce(

@@ -61,7 +61,6 @@ export function RoomDrawing(props: RoomDrawingProps) {
         {...(isRefused ? { dash: [8, 5] } : {})}
       />
       <RoomRakes room={room} view={view} ink={ink} />
-      <RoomTitle {...props} />
       {roomWalls(room).map((wall) => (
         <Fragment key={wall.id}>
           {props.litWalls.includes(wall.id) ? (
@@ -132,20 +131,28 @@ function RoomRakes(props: { readonly room: Room; readonly view: View; readonly i
   })
 }
 
-function RoomTitle({ room, view, ink, system }: RoomDrawingProps) {
+/** Name and floor area, over everything that is drawn in the room; up the sheet where the room is narrow. */
+export function RoomTitle({
+  room,
+  view,
+  ink,
+  system,
+}: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'system'>) {
   const bounds = polygonBounds(room.corners)
   const place = toScreen(view, labelPoint(room.corners, pointBetween(bounds.min, bounds.max, 0.5)))
-  const wide = (bounds.max.x - bounds.min.x) * view.scale
-  if (wide < 46) return null
+  const across = (bounds.max.x - bounds.min.x) * view.scale
+  const down = (bounds.max.y - bounds.min.y) * view.scale
+  const isTurned = across < 64 && down > across * 1.5
+  const [wide, high] = isTurned ? [down, across] : [across, down]
+  if (wide < 46 || high < 16) return null
   const width = Math.max(wide - 12, 40)
   const floor = formatArea(areaFromSquareUnits(polygonArea(room.corners)), system)
-  const high = (bounds.max.y - bounds.min.y) * view.scale
   return (
-    <>
+    <Group x={place.x} y={place.y} rotation={isTurned ? -90 : 0}>
       <Text
         text={room.name}
-        x={place.x - width / 2}
-        y={place.y - 16}
+        x={-width / 2}
+        y={high > 60 ? -16 : -7}
         width={width}
         align="center"
         fontFamily={ink.faceDrawn}
@@ -157,8 +164,8 @@ function RoomTitle({ room, view, ink, system }: RoomDrawingProps) {
       {wide > 90 && high > 60 ? (
         <Text
           text={floor}
-          x={place.x - width / 2}
-          y={place.y + 3}
+          x={-width / 2}
+          y={3}
           width={width}
           align="center"
           fontFamily={ink.face}
@@ -166,7 +173,7 @@ function RoomTitle({ room, view, ink, system }: RoomDrawingProps) {
           fill={ink.inkSoft}
         />
       ) : null}
-    </>
+    </Group>
   )
 }
 

@@ -9,10 +9,10 @@ import { DimensionField } from './DimensionField.tsx'
 import { useDraft } from './draft.ts'
 import { GestureDrawing } from './GestureDrawing.tsx'
 import { Grid } from './Grid.tsx'
-import { fitStorey, handle, partitions } from './hand.ts'
+import { fitStorey, handle, partitions, showsWholeStorey } from './hand.ts'
 import { readInk } from './ink.ts'
 import { OpeningDrawing } from './OpeningDrawing.tsx'
-import { dimensionPlace, RoomDrawing, WallSolid } from './RoomDrawing.tsx'
+import { dimensionPlace, RoomDrawing, RoomTitle, WallSolid } from './RoomDrawing.tsx'
 import { panBy, toPlan, toScreen, type View, zoomAt } from './view.ts'
 
 export function SketchStage() {
@@ -87,6 +87,9 @@ export function SketchStage() {
               isLit={litIds.includes(opening.id)}
             />
           ))}
+          {rooms.map((room) => (
+            <RoomTitle key={room.id} room={room} view={view} ink={ink} system={system} />
+          ))}
         </Layer>
         <Layer listening={false}>
           <GestureDrawing gesture={gesture} view={view} ink={ink} system={system} />
@@ -159,8 +162,9 @@ function useSize(container: React.RefObject<HTMLDivElement | null>): void {
     if (element === null) return
     let isFirst = true
     const observer = new ResizeObserver(() => {
+      const showsWhole = isFirst || showsWholeStorey()
       sketchStore.setState({ size: { width: element.clientWidth, height: element.clientHeight } })
-      if (isFirst) fitStorey()
+      if (showsWhole) fitStorey()
       isFirst = false
     })
     observer.observe(element)

@@ -6,7 +6,7 @@ import { sketchStore } from '../state/sketch-store.ts'
 import { snapGrid } from './Grid.tsx'
 import type { Deed, Input, Step, Surroundings } from './tools/tool.ts'
 import { tools } from './tools/tools.ts'
-import { fitView } from './view.ts'
+import { fitView, type View } from './view.ts'
 
 /** How near in screen pixels the pointer must come. */
 const reach = 9
@@ -62,6 +62,13 @@ function selection(job: Job, selectedIds: readonly string[]) {
   return { selectedIds, roomId: rooms[0] ?? opening?.roomId ?? null, surfaceKey: null }
 }
 
+let fitted: View | null = null
+
+/** Nobody has moved the sheet since it was fitted. */
+export function showsWholeStorey(): boolean {
+  return sketchStore.getState().view === fitted
+}
+
 /** Shows the whole storey. */
 export function fitStorey(): void {
   const { job } = jobStore.store.getState()
@@ -70,7 +77,8 @@ export function fitStorey(): void {
   const points = records(job.rooms)
     .filter((room) => room.storeyId === storeyId)
     .flatMap((room) => room.corners)
-  sketchStore.setState({ view: fitView(points, sketchStore.getState().size) })
+  fitted = fitView(points, sketchStore.getState().size)
+  sketchStore.setState({ view: fitted })
 }
 
 /** Moves what is selected by whole grid steps, as one deed. */

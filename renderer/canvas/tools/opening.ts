@@ -7,20 +7,12 @@ import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { facingWall } from '../../../core/sketch/facing-wall.ts'
 import { openingTemplateFor } from '../../../core/sketch/opening-templates.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
+import { openingWords } from '../../../core/work-order/trade-words.ts'
 import { wallAt } from '../hit.ts'
 import { type Deed, resting, type Surroundings, type Tool } from './tool.ts'
 
 /** How far from a wall the pointer may be for an opening to hang on it, in units of the catching tolerance. */
 const reach = 3
-
-export const openingWords: Readonly<Record<OpeningKind, string>> = {
-  door: 'door',
-  casedOpening: 'cased opening',
-  window: 'window',
-  fireplace: 'fireplace',
-  builtIn: 'built-in',
-  other: 'opening',
-}
 
 /** An opening set on the wall under the pointer; shared with the room behind where the whole of it is backed by one. */
 export function openingTool(kind: OpeningKind): Tool {

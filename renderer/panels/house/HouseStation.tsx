@@ -11,7 +11,7 @@ import { FigureStrip } from './FigureStrip.tsx'
 import { Inspector } from './Inspector.tsx'
 import { SheetList } from './SheetList.tsx'
 import { zoomBy } from './sight.ts'
-import { ToolStrip } from './ToolStrip.tsx'
+import { SightStrip, ToolStrip } from './ToolStrip.tsx'
 
 /** Sketch rooms and openings; read what they measure. */
 export function HouseStation() {
@@ -25,7 +25,10 @@ export function HouseStation() {
       <SheetList />
       <section className="house-sheet" aria-label="Sketch">
         <ToolStrip />
-        <SketchStage />
+        <div className="sheet-place">
+          <SketchStage />
+          <SightStrip />
+        </div>
         <p className="tool-hint">
           {toolWords[tool].hint}{' '}
           <span className="quiet">Hold Alt to place freely, Space to shift the sheet, Esc to stop.</span>
@@ -94,10 +97,9 @@ const controlKeys: Readonly<Record<string, () => void>> = {
   a: selectAll,
 }
 
-/** Keys in the lists and fields beside the drawing belong to those. */
+/** Keys in the fields beside the drawing belong to those; a name in the list of rooms is as good as the room on the sheet. */
 function isElsewhere(target: EventTarget | null): boolean {
   return (
-    target instanceof HTMLElement &&
-    target.closest('.inspector, .sheet-list, [role="dialog"], [role="listbox"]') !== null
+    target instanceof HTMLElement && target.closest('.inspector, [role="dialog"], [role="listbox"]') !== null
   )
 }

@@ -1,6 +1,8 @@
-import { records } from '../../../core/project/job.ts'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Room } from '../../../core/project/sketch-records.ts'
 import { useJob, useView } from '../../state/app.ts'
 import { Leaves } from '../parts/Leaves.tsx'
+import { KeptItems } from '../walk/KeptItems.tsx'
 import { BuiltFields } from './BuiltFields.tsx'
 import { duplicateSelected, removeSelected } from './deeds.ts'
 import { OpeningFields } from './OpeningFields.tsx'
@@ -30,6 +32,7 @@ export function Inspector() {
             { id: 'shape', title: 'Height', page: () => <ShapeFields room={room} /> },
             { id: 'trim', title: 'Trim', page: () => <TrimFields room={room} /> },
             { id: 'built', title: 'Built', page: () => <BuiltFields room={room} /> },
+            { id: 'kept', title: 'Stays', page: () => <KeptLeaf job={job} room={room} /> },
             { id: 'surfaces', title: 'Surfaces', page: () => <SurfaceLeaf room={room} /> },
           ]}
         />
@@ -39,6 +42,15 @@ export function Inspector() {
         <NothingSelected isEmpty={records(job.rooms).length === 0} />
       )}
     </aside>
+  )
+}
+
+/** The same list as at the Walk station. */
+function KeptLeaf(props: { readonly job: Job; readonly room: Room }) {
+  return (
+    <div className="leaf-pad">
+      <KeptItems {...props} />
+    </div>
   )
 }
 

@@ -3,7 +3,8 @@ import { openingKinds, sashOperations, slabKinds } from '../../../core/project/v
 import { facingWall } from '../../../core/sketch/facing-wall.ts'
 import { firstOpenings } from '../../../core/sketch/opening-templates.ts'
 import { inches, type Length, zeroLength } from '../../../core/units/length.ts'
-import { openingWords } from '../../canvas/tools/opening.ts'
+import { openingName } from '../../../core/work-order/surface-words.ts'
+import { openingWords } from '../../../core/work-order/trade-words.ts'
 import { useJob } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -38,7 +39,7 @@ interface PartProps {
 export function OpeningFields(props: { readonly opening: Opening }) {
   const { opening } = props
   const set = (change: Change) =>
-    command(`change ${opening.name || openingWords[opening.kind]}`, {
+    command(`change ${openingName(opening)}`, {
       kind: 'setOpening',
       openingId: opening.id,
       change,
@@ -46,7 +47,7 @@ export function OpeningFields(props: { readonly opening: Opening }) {
   const part = { opening, set: (change: Change) => void set(change) }
   return (
     <div className="leaf-pad opening-fields">
-      <h2>{opening.name || capital(openingWords[opening.kind])}</h2>
+      <h2>{capital(openingName(opening))}</h2>
       <Place {...part} />
       <Shared {...part} />
       <Casings {...part} />

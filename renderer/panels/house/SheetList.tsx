@@ -1,8 +1,11 @@
 import { useState } from 'react'
-import { records } from '../../../core/project/job.ts'
-import type { Storey, StoreyId } from '../../../core/project/sketch-records.ts'
-import { newId, useJob, useView, viewStore } from '../../state/app.ts'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Opening, Storey, StoreyId } from '../../../core/project/sketch-records.ts'
+import { wallLetter } from '../../../core/project/walls.ts'
+import { openingWords } from '../../../core/work-order/trade-words.ts'
+import { jobStore, newId, useJob, useView, viewStore } from '../../state/app.ts'
 import { command } from '../parts/edits.ts'
+import { capital } from '../parts/words.ts'
 import { showStorey } from './sight.ts'
 
 /** Storeys and their rooms: everything on the drawing, by name and by keyboard. */
@@ -103,15 +106,27 @@ function StoreyFields(props: {
         <button
           type="button"
           className="stop-button"
-          disabled={props.isOnly}
-          title={props.isOnly ? 'A job has at least one storey' : undefined}
-          onClick={() => command(`remove ${storey.name}`, { kind: 'removeStorey', storeyId: storey.id })}
+          disabled={props.isOnly || props.roomCount > 0}
+          title={whyItStays(props)}
+          onClick={() => removeStorey(storey)}
         >
-          Remove{props.roomCount > 0 ? ` with ${props.roomCount} rooms` : ''}
+          Remove
         </button>
       </span>
     </form>
   )
+}
+
+function whyItStays(props: { readonly isOnly: boolean; readonly roomCount: number }): string | undefined {
+  if (props.isOnly) return 'A job has at least one storey'
+  return props.roomCount > 0 ? 'Remove or move its rooms first' : undefined
+}
+
+function removeStorey(storey: Storey): void {
+  if (!command(`remove ${storey.name}`, { kind: 'removeStorey', storeyId: storey.id })) return
+  const { job } = jobStore.store.getState()
+  const next = job === null ? undefined : records(job.storeys)[0]
+  if (next !== undefined) showStorey(next.id)
 }
 
 function RoomNames(props: { readonly storeyId: string }) {
@@ -155,13 +170,22 @@ function OpeningNames(props: { readonly roomId: string }) {
             aria-pressed={selectedIds.includes(opening.id)}
             onClick={() => viewStore.setState({ selectedIds: [opening.id], roomId: props.roomId })}
           >
-            {opening.name === '' ? opening.kind : opening.name}
+            {openingTitle(job, opening, props.roomId)}
             {opening.far === null ? null : <span className="quiet"> shared</span>}
           </button>
         </li>
       ))}
     </ul>
   )
+}
+
+/** Its name, or what it is and the wall of this room it stands in: `Window, wall A`. */
+function openingTitle(job: Job, opening: Opening, roomId: string): string {
+  if (opening.name !== '') return opening.name
+  const wallId = opening.roomId === roomId ? opening.wallId : opening.far?.wallId
+  const index = job.rooms[roomId]?.corners.findIndex((corner) => corner.wallId === wallId) ?? -1
+  const noun = capital(openingWords[opening.kind])
+  return index < 0 ? noun : `${noun}, wall ${wallLetter(index)}`
 }
 
 function select(roomId: string, others: readonly string[]): void {

@@ -3,10 +3,11 @@ import type { Room } from '../../../core/project/sketch-records.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
+import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useTakeoff } from '../../state/derived.ts'
 import { sketchStore } from '../../state/sketch-store.ts'
-import { surfaceTitle } from './surface-words.ts'
+import { capital } from '../parts/words.ts'
 
 /** Every surface of the room: pick one to read its figure, how it came about, and see on the sheet where it comes from. */
 export function SurfaceLeaf(props: { readonly room: Room }) {
@@ -33,7 +34,7 @@ export function SurfaceLeaf(props: { readonly room: Room }) {
                 viewStore.setState({ surfaceKey: surface.key === surfaceKey ? null : surface.key })
               }
             >
-              <span>{surfaceTitle(job, surface.surface)}</span>
+              <span>{capital(surfaceWords(job, surface.surface))}</span>
               <span className="number">{mainFigure(surface, system)}</span>
             </button>
             {surface.key === surfaceKey ? <Derivation surface={surface} system={system} /> : null}

@@ -14,7 +14,6 @@ const groups: readonly (readonly ToolName[])[] = [
 
 export function ToolStrip() {
   const current = useSketch((state) => state.tool)
-  const showsGrid = useSketch((state) => state.showsGrid)
   return (
     <div className="tool-strip" role="toolbar" aria-label="Drawing tools">
       {groups.map((group) => (
@@ -34,37 +33,44 @@ export function ToolStrip() {
           ))}
         </div>
       ))}
-      <div className="tool-group tool-sight">
-        <button
-          type="button"
-          className="tool"
-          aria-label="Nearer"
-          title="Nearer (+)"
-          onClick={() => zoomBy(1.25)}
-        >
-          +
-        </button>
-        <button
-          type="button"
-          className="tool"
-          aria-label="Farther"
-          title="Farther (-)"
-          onClick={() => zoomBy(0.8)}
-        >
-          −
-        </button>
-        <button type="button" className="tool" title="Whole storey (0)" onClick={fitStorey}>
-          Whole storey
-        </button>
-        <button
-          type="button"
-          className="tool"
-          aria-pressed={showsGrid}
-          onClick={() => sketchStore.setState({ showsGrid: !showsGrid })}
-        >
-          Grid
-        </button>
-      </div>
+    </div>
+  )
+}
+
+/** How the sheet is looked at, in its corner. */
+export function SightStrip() {
+  const showsGrid = useSketch((state) => state.showsGrid)
+  return (
+    <div className="tool-group tool-sight" role="toolbar" aria-label="Sight">
+      <button
+        type="button"
+        className="tool"
+        aria-label="Nearer"
+        title="Nearer (+)"
+        onClick={() => zoomBy(1.25)}
+      >
+        +
+      </button>
+      <button
+        type="button"
+        className="tool"
+        aria-label="Farther"
+        title="Farther (-)"
+        onClick={() => zoomBy(0.8)}
+      >
+        −
+      </button>
+      <button type="button" className="tool" title="Whole storey (0)" onClick={fitStorey}>
+        Whole storey
+      </button>
+      <button
+        type="button"
+        className="tool"
+        aria-pressed={showsGrid}
+        onClick={() => sketchStore.setState({ showsGrid: !showsGrid })}
+      >
+        Grid
+      </button>
     </div>
   )
 }

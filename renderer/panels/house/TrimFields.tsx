@@ -3,19 +3,13 @@ import type { Room, TrimRun, TrimRunId } from '../../../core/project/sketch-reco
 import { type TrimKind, trimKinds } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
+import { trimWords } from '../../../core/work-order/trade-words.ts'
 import { newId, useJob } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { Tick } from '../parts/Tick.tsx'
+import { capital } from '../parts/words.ts'
 import { LengthField } from './LengthField.tsx'
-
-export const trimWords: Readonly<Record<TrimKind, string>> = {
-  baseboard: 'Baseboard',
-  crown: 'Crown',
-  pictureRail: 'Picture rail',
-  chairRail: 'Chair rail',
-  wainscotCap: 'Wainscot cap',
-}
 
 /** Sizes a new run starts with; shop assumption, change them to what is there. */
 const firstSizes: Readonly<
@@ -44,7 +38,7 @@ export function TrimFields(props: { readonly room: Room }) {
       <span className="button-row">
         {missing.map((kind) => (
           <button key={kind} type="button" className="plain-button" onClick={() => add(kind, room)}>
-            {trimWords[kind]}
+            {capital(trimWords[kind])}
           </button>
         ))}
       </span>
@@ -61,24 +55,24 @@ function add(kind: TrimKind, room: Room): void {
     profiled: true,
     ...firstSizes[kind],
   }
-  putRecord(`add a ${trimWords[kind].toLowerCase()}`, 'trimRuns', run)
+  putRecord(`add a ${trimWords[kind]}`, 'trimRuns', run)
 }
 
 function RunFields(props: { readonly run: TrimRun; readonly room: Room }) {
   const { run, room } = props
   const put = (change: Partial<TrimRun>) =>
-    putRecord(`change the ${trimWords[run.kind].toLowerCase()}`, 'trimRuns', { ...run, ...change })
+    putRecord(`change the ${trimWords[run.kind]}`, 'trimRuns', { ...run, ...change })
   const walls = roomWalls(room)
   const on = run.walls ?? walls.map((wall) => wall.id)
   const hasLevel = run.kind !== 'baseboard' && run.kind !== 'crown'
   return (
     <section className="block">
       <div className="run-head">
-        <h3>{trimWords[run.kind]}</h3>
+        <h3>{capital(trimWords[run.kind])}</h3>
         <button
           type="button"
           className="plain-button small"
-          onClick={() => removeRecord(`remove the ${trimWords[run.kind].toLowerCase()}`, 'trimRuns', run.id)}
+          onClick={() => removeRecord(`remove the ${trimWords[run.kind]}`, 'trimRuns', run.id)}
         >
           Remove
         </button>
