@@ -2,19 +2,22 @@ import { endSide, type NetTask, never, type SiteNet, type TeamCalendar } from '.
 
 /**
  * Earliest start and end of every task when people and rooms are never short: lags, calendars, pauses, quiet hours and fixed
- * starts only. No plan can be earlier, so heads prove things. `chain`: what pushed the task that found no place, last first.
+ * starts only. No plan can be earlier, so heads prove things. In a mirrored net they are the latest ends, and `notBefore` is the
+ * deadline counted from the far end. `chain`: what pushed the task that found no place, last first.
  */
 export type Heads =
   | { readonly kind: 'heads'; readonly start: readonly number[]; readonly end: readonly number[] }
   | { readonly kind: 'loop'; readonly tasks: readonly number[] }
   | { readonly kind: 'noPlace'; readonly task: number; readonly chain: readonly number[] }
 
-export function propagateHeads(net: SiteNet): Heads {
+export function propagateHeads(net: SiteNet, notBefore = -never): Heads {
   const count = net.tasks.length
   const start = new Array<number>(count).fill(-never)
   const end = new Array<number>(count).fill(-never)
   const pushedBy = new Int32Array(count).fill(-1)
-  const lowStart = net.tasks.map((task) => (task.fixed === 3 ? task.factStart : -never))
+  const lowStart = net.tasks.map((task) => {
+    return task.fixed === 3 && !net.mirrored ? task.factStart : notBefore
+  })
   const lowEnd = new Array<number>(count).fill(-never)
   const rounds = new Int32Array(count)
   const outgoing = outgoingArcs(net)
@@ -75,10 +78,11 @@ function staticFit(
   lowStart: number,
   lowEnd: number,
 ): { readonly start: number; readonly end: number } | undefined {
-  if (task.fixed === 1) return { start: task.factStart, end: task.factEnd }
+  if (task.fixed === 1)
+    return net.mirrored ? { start: lowStart, end: lowStart } : { start: task.factStart, end: task.factEnd }
   const from = Math.max(lowStart, task.release)
   const toEnd = Math.max(lowEnd, task.endFrom)
-  const startBy = task.fixed === 3 ? Math.min(task.startBy, task.factStart) : task.startBy
+  const startBy = task.fixed === 3 && !net.mirrored ? Math.min(task.startBy, task.factStart) : task.startBy
   let start = never
   let end = never
   for (const duration of new Set(task.durations)) {
