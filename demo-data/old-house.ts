@@ -29,7 +29,7 @@ export function oldHouse(): Job {
       air: {
         temperatureC: 19,
         relativeHumidityPercent: 55,
-        outdoorTemperatureC: 2,
+        outdoorTemperatureC: 0,
         surfaceTemperatureC: null,
       },
     },

@@ -1,0 +1,170 @@
+import { expect, test } from 'vitest'
+import { labour } from '../../core/price/labour.ts'
+import type { Job } from '../../core/project/job.ts'
+import type { CrewMemberId } from '../../core/project/shop-records.ts'
+import { takeOff } from '../../core/quantities/take-off.ts'
+import { type JobPlan, planJob, startPlanning } from '../../core/schedule/plan-job.ts'
+import type { MinutesByStep } from '../../core/schedule/step-facts.ts'
+import { nothingHappened } from '../../core/schedule/tasks-from-specification.ts'
+import { specify } from '../../core/specification/specify.ts'
+import type { Specification } from '../../core/specification/types.ts'
+import { workingMinutes } from '../../core/units/duration.ts'
+import { oldHouse } from '../../demo-data/old-house.ts'
+import { plainRoom } from '../../demo-data/plain-room.ts'
+import { plainJob, plainSpecification } from '../fixtures/plain-room.ts'
+
+function minutesOf(job: Job, specification: Specification): MinutesByStep {
+  return new Map(labour(job, specification).steps.map((step) => [step.stepKey, step.minutes]))
+}
+
+function planned(job: Job, iterations: number, planning = nothingHappened) {
+  const specification = specify(job, takeOff(job))
+  const outcome = planJob(job, specification, minutesOf(job, specification), {
+    seed: 7,
+    iterations,
+    planning,
+  })
+  if (!outcome.ok) throw new Error(outcome.problem.sentence)
+  return { specification, plan: outcome.value }
+}
+
+function startOf(plan: JobPlan, stepKey: string): string {
+  return plan.tasks.find((task) => task.stepKeys.includes(stepKey))?.startsAt ?? ''
+}
+
+function endOf(plan: JobPlan, stepKey: string): string {
+  return plan.tasks.find((task) => task.stepKeys.includes(stepKey))?.endsAt ?? ''
+}
+
+function minutesBetween(from: string, to: string): number {
+  return (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 60_000
+}
+
+test('one plain room: the second coat waits for the label, over the night', () => {
+  const job = plainJob()
+  const outcome = planJob(job, plainSpecification, minutesOf(job, plainSpecification), {
+    seed: 1,
+    iterations: 100,
+  })
+  if (!outcome.ok) throw new Error(outcome.problem.sentence)
+  const plan = outcome.value
+  expect(plan.violations).toEqual([])
+  // 8:00 and 15 min of setting up; 40 min of protecting, 58 min of ceiling, an hour of drying, masking, two hours of walls:
+  // four hours later the day is over, so the second coat is on Tuesday, and no plan can finish sooner.
+  expect(startOf(plan, 'study/protect')).toBe('2027-03-29T08:15')
+  expect(plan.startsOn).toBe('2027-03-29')
+  expect(plan.finishesOn).toBe('2027-03-30')
+  expect(plan.bound).toEqual({ finishesOn: '2027-03-30', gapDays: 0 })
+  expect(
+    minutesBetween(endOf(plan, 'study/walls/coat-1'), startOf(plan, 'study/walls/coat-2')),
+  ).toBeGreaterThanOrEqual(240)
+  expect(plan.roomsOutOfUse.map((out) => out.roomId)).toEqual(['study'])
+})
+
+test('the worked room is planned from its own steps, every one of them once', () => {
+  const { specification, plan } = planned(plainRoom(), 50)
+  const stepKeys = plan.tasks.flatMap((task) => task.stepKeys)
+  expect([...stepKeys].sort()).toEqual(
+    specification.steps
+      .filter((step) => !step.daily)
+      .map((step) => step.key)
+      .sort(),
+  )
+  expect(plan.violations).toEqual([])
+  for (const { before, after, minimumWait } of specification.order) {
+    if (plan.tasks.some((task) => task.stepKeys.includes(before) && task.stepKeys.includes(after))) continue
+    expect(minutesBetween(endOf(plan, before), startOf(plan, after))).toBeGreaterThanOrEqual(minimumWait)
+  }
+})
+
+test('the same job and seed give the same plan', () => {
+  expect(planned(plainRoom(), 30).plan).toEqual(planned(plainRoom(), 30).plan)
+})
+
+test('the old house gets a plan that the judge accepts and that keeps its promise for the dining room', () => {
+  const { specification, plan } = planned(oldHouse(), 40)
+  expect(plan.violations).toEqual([])
+  expect(plan.tasks.flatMap((task) => task.stepKeys)).toHaveLength(
+    specification.steps.filter((step) => !step.daily).length,
+  )
+  expect(plan.finishesOn >= plan.bound.finishesOn).toBe(true)
+  const dining = plan.roomsOutOfUse.find((out) => out.roomId === 'dining')
+  expect(dining && dining.to <= '2027-04-23T17:00').toBe(true)
+  // The holiday, and a day off and the Fridays of one person.
+  expect(
+    plan.tasks.some((task) => task.segments.some((segment) => segment.startsAt.startsWith('2027-04-02'))),
+  ).toBe(false)
+  const kit = 'kit' as CrewMemberId
+  const kitDays = new Set(
+    plan.tasks
+      .filter((task) => task.crewMemberIds.includes(kit))
+      .flatMap((task) => task.segments.map(({ startsAt }) => startsAt.slice(0, 10))),
+  )
+  expect(kitDays.has('2027-04-14')).toBe(false)
+  expect([...kitDays].filter((day) => new Date(`${day}T00:00Z`).getUTCDay() === 5)).toEqual([])
+})
+
+test('where there is a crown the trim of the room comes before its ceiling, and the ceiling before the walls', () => {
+  const { plan } = planned(oldHouse(), 1)
+  const first = (part: string) =>
+    plan.tasks
+      .filter((task) => task.stepKeys.some((key) => key.startsWith(`living/${part}/coat/`)))
+      .map((task) => task.startsAt)
+      .sort()
+  const [trim, ceiling, walls] = [first('trim'), first('ceiling'), first('walls')]
+  expect(trim.length * ceiling.length * walls.length).toBeGreaterThan(0)
+  expect((trim.at(-1) ?? '') < (ceiling[0] ?? '')).toBe(true)
+  expect((ceiling.at(-1) ?? '') < (walls[0] ?? '')).toBe(true)
+})
+
+test('what is done stays where it was, and the rest follows it', () => {
+  const job = plainRoom()
+  const before = planned(job, 20)
+  const [firstTask] = before.plan.tasks
+  if (!firstTask) throw new Error('the plan is empty')
+  const facts = firstTask.stepKeys.map((stepKey) => ({
+    kind: 'done' as const,
+    stepKey,
+    startedAt: firstTask.startsAt,
+    endedAt: '2027-04-06T10:00',
+    crewMemberIds: firstTask.crewMemberIds,
+  }))
+  const { plan } = planned(job, 20, { now: '2027-04-06T10:00', facts, promises: [] })
+  expect(plan.violations).toEqual([])
+  const done = plan.tasks.filter((task) => task.state === 'done')
+  expect(done.map((task) => task.startsAt)).toEqual(facts.map(() => firstTask.startsAt))
+  expect(
+    plan.tasks.filter((task) => task.state === 'open').every((task) => task.startsAt >= '2027-04-06T10:00'),
+  ).toBe(true)
+})
+
+test('a search can be stopped and gone on with, and says in words when there is no plan', () => {
+  const job = plainJob()
+  const minutes = minutesOf(job, plainSpecification)
+  const started = startPlanning(job, plainSpecification, minutes, 1)
+  if (!started.ok) throw new Error(started.problem.sentence)
+  expect(started.value.step(1)).toBe(true)
+  const early = started.value.current()
+  started.value.step(50)
+  const late = started.value.current()
+  expect(early.ok && late.ok && late.value.value.finish <= early.value.value.finish).toBe(true)
+  const none = planJob(plainJob({ crew: {} }), plainSpecification, minutes, { seed: 1, iterations: 1 })
+  expect(none).toMatchObject({ ok: false, problem: { kind: 'noPlan' } })
+  const early8 = '2027-03-29T08:30'
+  const rooms = Object.fromEntries(
+    Object.entries(job.rooms).map(([id, room]) => [id, { ...room, backBy: early8 }]),
+  )
+  const late8 = planJob({ ...job, rooms }, plainSpecification, minutes, { seed: 1, iterations: 5 })
+  expect(late8.ok).toBe(false)
+  if (!late8.ok) expect(late8.problem.sentence).toContain('Study')
+})
+
+test('nothing left to do is said, not planned', () => {
+  const nothing: Specification = { steps: [], order: [], notices: [], clashes: [] }
+  expect(
+    planJob(plainJob(), nothing, new Map([['x', workingMinutes(1)]]), { seed: 1, iterations: 1 }),
+  ).toMatchObject({
+    ok: false,
+    problem: { kind: 'noPlan' },
+  })
+})
