@@ -1,4 +1,10 @@
+import type { Problem } from '../../core/project/problem.ts'
 import { jobStore, useJobState } from '../state/app.ts'
+
+/** A path means something to whoever looks into the job file, and to nobody else. */
+function isOfFile({ kind }: Problem): boolean {
+  return kind === 'notValid' || kind === 'danglingReference' || kind === 'duplicateId'
+}
 
 /** What could not be done and what to do about it, until it is dismissed or the next deed. */
 export function ProblemNote() {
@@ -12,7 +18,9 @@ export function ProblemNote() {
           </span>
           <span>
             {problem.sentence}
-            {problem.path === '' ? null : <span className="quiet"> ({problem.path})</span>}
+            {problem.path === '' || !isOfFile(problem) ? null : (
+              <span className="quiet"> ({problem.path})</span>
+            )}
           </span>
           <button type="button" className="plain-button" onClick={jobStore.dismissProblem}>
             Understood

@@ -3,12 +3,12 @@ import type { RoomId, WallId } from '../../core/project/sketch-records.ts'
 import { findWall } from '../../core/project/walls.ts'
 import { formatLength, lengthFromUnits } from '../../core/units/length.ts'
 import { parseLength } from '../../core/units/parse-length.ts'
-import { command } from '../panels/parts/edits.ts'
-import { useJob } from '../state/app.ts'
+import { jobStore, useJob } from '../state/app.ts'
 import { useSketch } from '../state/sketch-store.ts'
 import { dimensionPlace } from './RoomDrawing.tsx'
+import { withWallLength } from './wall-length.ts'
 
-/** A field over a wall's written length: type the exact one and Enter. The wall's start stays where it is. */
+/** A field over a wall's written length: type the exact one and Enter. */
 export function DimensionField(props: {
   readonly roomId: string
   readonly wallId: string
@@ -31,14 +31,10 @@ export function DimensionField(props: {
   function commit() {
     const read = parseLength(text, system)
     if (!read.ok) return setSentence(read.sentence)
-    const done = command('set a wall length', {
-      kind: 'setWallLength',
-      roomId: props.roomId as RoomId,
-      wallId: props.wallId as WallId,
-      length: read.length,
-      fixed: 'start',
-    })
-    if (done) props.onDone()
+    const next = withWallLength(job, props.roomId as RoomId, props.wallId as WallId, read.length)
+    if (!next.ok) return setSentence(next.problem.sentence)
+    jobStore.perform('set a wall length', next)
+    props.onDone()
   }
 
   return (
@@ -55,7 +51,11 @@ export function DimensionField(props: {
           if (event.key === 'Escape') props.onDone()
         }}
       />
-      {sentence === '' ? null : <div className="field-error">{sentence}</div>}
+      {sentence === '' ? null : (
+        <div className="field-error" role="alert">
+          {sentence}
+        </div>
+      )}
     </div>
   )
 }

@@ -137,14 +137,15 @@ export function RoomTitle({
   view,
   ink,
   system,
-}: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'system'>) {
+  isSelected,
+}: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'system' | 'isSelected'>) {
   const bounds = polygonBounds(room.corners)
   const place = toScreen(view, labelPoint(room.corners, pointBetween(bounds.min, bounds.max, 0.5)))
   const across = (bounds.max.x - bounds.min.x) * view.scale
   const down = (bounds.max.y - bounds.min.y) * view.scale
   const isTurned = across < 64 && down > across * 1.5
   const [wide, high] = isTurned ? [down, across] : [across, down]
-  if (wide < 46 || high < 16) return null
+  if (wide < 38 || high < 16) return null
   const width = Math.max(wide - 12, 40)
   const floor = formatArea(areaFromSquareUnits(polygonArea(room.corners)), system)
   return (
@@ -156,12 +157,12 @@ export function RoomTitle({
         width={width}
         align="center"
         fontFamily={ink.faceDrawn}
-        fontSize={wide < 90 ? 11 : 14}
+        fontSize={wide < 60 ? 9 : wide < 90 ? 11 : 14}
         fill={ink.ink}
         ellipsis
         wrap={high > 70 ? 'word' : 'none'}
       />
-      {wide > 90 && high > 60 ? (
+      {wide > 90 && high > (isSelected ? 100 : 60) ? (
         <Text
           text={floor}
           x={-width / 2}

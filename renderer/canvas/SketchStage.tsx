@@ -25,6 +25,8 @@ export function SketchStage() {
   const [measuring, setMeasuring] = useState<{ readonly roomId: string; readonly wallId: string } | null>(
     null,
   )
+  // biome-ignore lint/correctness/useExhaustiveDependencies: words about the sketch as it was go when it changes
+  useEffect(() => sketchStore.setState({ refusal: null }), [job])
   useSize(container)
   useWheel(container)
   const draft = useDraft()
@@ -88,7 +90,14 @@ export function SketchStage() {
             />
           ))}
           {rooms.map((room) => (
-            <RoomTitle key={room.id} room={room} view={view} ink={ink} system={system} />
+            <RoomTitle
+              key={room.id}
+              room={room}
+              view={view}
+              ink={ink}
+              system={system}
+              isSelected={selectedIds.includes(room.id)}
+            />
           ))}
         </Layer>
         <Layer listening={false}>
@@ -98,7 +107,7 @@ export function SketchStage() {
       {draft.ok || gesture.kind === 'resting' ? null : (
         <Refusal at={toScreen(view, pointOf(gesture))} sentence={draft.problem.sentence} size={size} />
       )}
-      {refusal === null || gesture.kind !== 'resting' ? null : (
+      {refusal === null || !draft.ok ? null : (
         <Refusal
           at={toScreen(view, refusal.at)}
           sentence={refusal.sentence}

@@ -62,11 +62,11 @@ function selection(job: Job, selectedIds: readonly string[]) {
   return { selectedIds, roomId: rooms[0] ?? opening?.roomId ?? null, surfaceKey: null }
 }
 
-let fitted: View | null = null
+let fitted: { readonly view: View; readonly job: Job } | null = null
 
-/** Nobody has moved the sheet since it was fitted. */
+/** Nobody has moved the sheet or drawn on it since it was fitted, so that it may be fitted again to a new window. */
 export function showsWholeStorey(): boolean {
-  return sketchStore.getState().view === fitted
+  return sketchStore.getState().view === fitted?.view && jobStore.store.getState().job === fitted.job
 }
 
 /** Shows the whole storey. */
@@ -77,8 +77,9 @@ export function fitStorey(): void {
   const points = records(job.rooms)
     .filter((room) => room.storeyId === storeyId)
     .flatMap((room) => room.corners)
-  fitted = fitView(points, sketchStore.getState().size)
-  sketchStore.setState({ view: fitted })
+  const view = fitView(points, sketchStore.getState().size)
+  fitted = { view, job }
+  sketchStore.setState({ view })
 }
 
 /** Moves what is selected by whole grid steps, as one deed. */

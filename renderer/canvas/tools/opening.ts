@@ -8,7 +8,7 @@ import { facingWall } from '../../../core/sketch/facing-wall.ts'
 import { openingTemplateFor } from '../../../core/sketch/opening-templates.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { openingWords } from '../../../core/work-order/trade-words.ts'
-import { wallAt } from '../hit.ts'
+import { targetAt, wallAt } from '../hit.ts'
 import { type Deed, resting, type Surroundings, type Tool } from './tool.ts'
 
 /** How far from a wall the pointer may be for an opening to hang on it, in units of the catching tolerance. */
@@ -20,7 +20,10 @@ export function openingTool(kind: OpeningKind): Tool {
     step(gesture, input, around) {
       if (input.kind === 'key') return { gesture: resting }
       const command = addOpeningAt(kind, input.point, around)
-      if (input.kind !== 'down') return { gesture: { kind: 'placingOpening', command, point: input.point } }
+      if (input.kind !== 'down') {
+        const shown = isOverOpening(input.point, around) ? null : command
+        return { gesture: { kind: 'placingOpening', command: shown, point: input.point } }
+      }
       if (command === null) {
         return {
           gesture,
@@ -35,6 +38,11 @@ export function openingTool(kind: OpeningKind): Tool {
     draft: (gesture) =>
       gesture.kind === 'placingOpening' && gesture.command !== null ? [gesture.command] : [],
   }
+}
+
+/** Over one that is there already, nothing is offered: least of all over the one just set. */
+function isOverOpening(point: Point, around: Surroundings): boolean {
+  return targetAt(around.job, around.storeyId, point, around.tolerance * reach, [])?.kind === 'opening'
 }
 
 function deedOf(kind: OpeningKind, command: Extract<SketchCommand, { kind: 'addOpening' }>, at: Point): Deed {

@@ -22,10 +22,16 @@ export const outlineTool: Tool = {
       ? close(gesture, around)
       : addCorner(gesture, point)
   },
-  draft: (gesture, around) =>
-    gesture.kind === 'drawingOutline' && gesture.corners.length >= 2
-      ? [newRoom([...gesture.corners, gesture.to], around)]
-      : [],
+  draft(gesture, around) {
+    if (gesture.kind !== 'drawingOutline') return []
+    const corners = isOnCorner(gesture) ? gesture.corners : [...gesture.corners, gesture.to]
+    return corners.length >= 3 ? [newRoom(corners, around)] : []
+  },
+}
+
+/** The pointer still rests on the corner just set, or is about to close the outline. */
+function isOnCorner({ corners, to }: Drawing): boolean {
+  return [corners[0], corners.at(-1)].some((corner) => corner?.x === to.x && corner.y === to.y)
 }
 
 function atRest(input: Input, around: Surroundings): Step {

@@ -35,10 +35,12 @@ export function FigureStrip() {
   const room = roomId === null ? undefined : job.rooms[roomId]
   const system = job.header.unitSystem
   const rows = [
-    ...(room === undefined
-      ? []
-      : [{ name: room.name, sums: sumsOf(takeoff.surfaces.filter((one) => one.roomId === room.id)) }]),
-    { name: 'Whole house', sums: sumsOf(takeoff.surfaces) },
+    {
+      id: 'room-figures',
+      name: room?.name ?? 'No room selected',
+      sums: room === undefined ? null : sumsOf(takeoff.surfaces.filter((one) => one.roomId === room.id)),
+    },
+    { id: 'house-figures', name: 'Whole house', sums: sumsOf(takeoff.surfaces) },
   ]
   return (
     <table className="figure-strip" aria-label="Net figures" aria-live="off">
@@ -63,14 +65,14 @@ export function FigureStrip() {
         </tr>
       </thead>
       <tbody>
-        {rows.map(({ name, sums }, index) => (
-          <tr key={name} data-testid={index === rows.length - 1 ? 'house-figures' : 'room-figures'}>
+        {rows.map(({ id, name, sums }) => (
+          <tr key={id} data-testid={id}>
             <th scope="row">{name}</th>
-            <td className="number">{formatArea(sums.walls, system)}</td>
-            <td className="number">{formatArea(sums.ceiling, system)}</td>
-            <td className="number">{formatLength(sums.trim, system)}</td>
-            <td className="number">{formatArea(sums.sash, system)}</td>
-            <td className="number">{formatLength(sums.glass, system)}</td>
+            <td className="number">{sums === null ? '–' : formatArea(sums.walls, system)}</td>
+            <td className="number">{sums === null ? '–' : formatArea(sums.ceiling, system)}</td>
+            <td className="number">{sums === null ? '–' : formatLength(sums.trim, system)}</td>
+            <td className="number">{sums === null ? '–' : formatArea(sums.sash, system)}</td>
+            <td className="number">{sums === null ? '–' : formatLength(sums.glass, system)}</td>
           </tr>
         ))}
       </tbody>

@@ -2,7 +2,8 @@ import type { Corner, Room } from '../../../core/project/sketch-records.ts'
 import { type RoomUse, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
-import { newId, useJob } from '../../state/app.ts'
+import { withWallLength } from '../../canvas/wall-length.ts'
+import { jobStore, newId, useJob } from '../../state/app.ts'
 import { sketchStore } from '../../state/sketch-store.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -116,7 +117,8 @@ export function RoomFields(props: { readonly room: Room }) {
 /** Walls by letter, as the takeoff names them; pointing at a line lights the wall on the sheet. */
 function Walls(props: { readonly room: Room }) {
   const { room } = props
-  const unit = useJob().header.unitSystem === 'imperial' ? 'ft' : 'm'
+  const job = useJob()
+  const unit = job.header.unitSystem === 'imperial' ? 'ft' : 'm'
   return (
     <table className="wall-table block">
       <thead>
@@ -144,13 +146,7 @@ function Walls(props: { readonly room: Room }) {
                 label={`Exact length of wall ${wallLetter(wall.index)} (${unit})`}
                 length={lengthFromUnits(wall.length)}
                 onCommit={(length) =>
-                  command('set a wall length', {
-                    kind: 'setWallLength',
-                    roomId: room.id,
-                    wallId: wall.id,
-                    length,
-                    fixed: 'start',
-                  })
+                  jobStore.perform('set a wall length', withWallLength(job, room.id, wall.id, length))
                 }
               />
             </td>
