@@ -8,6 +8,11 @@ import type {
   Substrate,
 } from '../project/vocabulary.ts'
 
+/**
+ * Explanations are common practice from memory, except the wipe test and the age of calcimine (old-house painting pages), the gloss
+ * levels (MPI table) and the warning on textures (US EPA public text). Ages of houses and coats are rules of thumb.
+ */
+
 /** What a word of a closed list means, and how to tell that it is what one looks at. */
 export interface GlossaryEntry {
   readonly word: string

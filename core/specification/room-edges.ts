@@ -139,7 +139,7 @@ function sandingEdges(
       'Dust settles on wet paint: the room is sanded and vacuumed before the first finish coat on anything.',
   }
   return [
-    ...connect(maker, dusty, vacuum, saying, true),
+    ...connect(maker, [...dusty, ...byOperation(work, 'vacuum')], vacuum, saying, true),
     ...connect(maker, byOperation(whole, 'dustDown'), vacuum, saying, false),
     ...connect(maker, vacuum, firstCoatSteps(work), saying, true),
   ]
