@@ -144,7 +144,7 @@ test('the L-shaped room is measured as it was worked by hand', () => {
 test('the minutes of every step of the plain room are those worked by hand', () => {
   const job = openJob('plain-room.json')
   const { steps } = labour(job, specify(job, takeOff(job)))
-  expect(plainHours.map(({ name }) => name)).toEqual(steps.map((step) => step.stepKey))
+  expect(plainHours.map(({ name }) => name).sort()).toEqual(steps.map((step) => step.stepKey).sort())
   for (const { name, arithmetic } of plainHours) {
     const minutes = steps.find((step) => step.stepKey === name)?.minutes
     expect([name, minutes]).toEqual([name, expect.closeTo(calculate(arithmetic), 2)])
