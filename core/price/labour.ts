@@ -4,7 +4,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Operation, Specification, Step } from '../specification/types.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
-import { toFeet } from '../units/length.ts'
+import { type Length, toFeet, zeroLength } from '../units/length.ts'
 import { type AddedRateName, defaultRate } from './default-rates.ts'
 import { labourText } from './labour-text.ts'
 
@@ -122,6 +122,15 @@ function addedQuantity(name: AddedRateName, step: Step): number {
       return step.amounts.count
     case 'scrapeEdges':
       return toFeet(step.amounts.length)
+  }
+}
+
+/** Edges a step brushes by hand, and is paid for; nothing for work that does not put material on. */
+export function edgesBrushed(step: Step): { readonly cutIn: Length; readonly glassEdge: Length } {
+  const names = addedRates[step.operation] ?? []
+  return {
+    cutIn: names.includes('cutIn') ? step.amounts.cuttingIn : zeroLength,
+    glassEdge: names.includes('glassEdge') ? step.amounts.glassPerimeter : zeroLength,
   }
 }
 

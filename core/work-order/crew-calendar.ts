@@ -5,7 +5,7 @@ import type { Specification, Step } from '../specification/types.ts'
 import { calendarInstant, calendarText, contentLine } from './calendar-text.ts'
 import { instantOf, type SiteMoment } from './site-time.ts'
 import { stepTitle } from './step-lines.ts'
-import { stepPlace } from './surface-words.ts'
+import { placeInSentence, stepPlace } from './surface-words.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 
 /** One stay of one person in one room within a day. */
@@ -97,7 +97,7 @@ function eventLines(
   const room = job.rooms[visit.task.roomId]?.name ?? visit.task.roomId
   const work = visit.stepKeys.flatMap((key) => {
     const step = steps.get(key)
-    return step === undefined ? [] : [`${stepTitle(step)}: ${stepPlace(job, takeoff, step).toLowerCase()}`]
+    return step === undefined ? [] : [`${stepTitle(step)}: ${placeInSentence(stepPlace(job, takeoff, step))}`]
   })
   return [
     contentLine('BEGIN', 'VEVENT'),

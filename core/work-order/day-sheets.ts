@@ -4,7 +4,7 @@ import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import type { DayEntry, DaySheet } from './document-types.ts'
 import { materialWords, stepTitle } from './step-lines.ts'
-import { stepPlace } from './surface-words.ts'
+import { placeInSentence, stepPlace } from './surface-words.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 
 /** One sheet for each day each person works, by date and then by the crew list. */
@@ -58,7 +58,7 @@ function dayEntries(
   date: string,
 ): readonly DayEntry[] {
   const worked = task.stepKeys.flatMap((key) => steps.get(key) ?? [])
-  const what = worked.map((step) => `${stepTitle(step)}: ${stepPlace(job, takeoff, step).toLowerCase()}`)
+  const what = worked.map((step) => `${stepTitle(step)}: ${placeInSentence(stepPlace(job, takeoff, step))}`)
   const materials = worked.map((step) => materialWords(job, step)).filter((words) => words !== '')
   return task.segments.flatMap((segment, index) => {
     if (segment.startsAt.slice(0, 10) !== date) return []
@@ -92,6 +92,6 @@ function everyDay(
     .filter((step) => step.daily && rooms.has(step.roomId))
     .map(
       (step) =>
-        `${job.rooms[step.roomId]?.name ?? ''}: ${stepTitle(step)} (${stepPlace(job, takeoff, step).toLowerCase()})`,
+        `${job.rooms[step.roomId]?.name ?? ''}: ${stepTitle(step)} (${placeInSentence(stepPlace(job, takeoff, step))})`,
     )
 }

@@ -42,6 +42,7 @@ p { margin: 0 0 1.2mm; orphans: 3; widows: 3; }
 .sheet:first-of-type { break-before: auto; }
 .head { border-bottom: 0.6mm solid var(--ink); padding-bottom: 1.5mm; margin-bottom: 2.5mm; }
 .head p { margin: 0.6mm 0 0; color: var(--soft); }
+.block, .stop { width: calc(100% - 0.5mm); }
 .block { display: flex; flex-wrap: wrap; margin: 2mm 0 3mm; border-top: 0.2mm solid var(--hair); border-left: 0.2mm solid var(--hair); break-inside: avoid; }
 .block div { flex: 1 1 28mm; padding: 0.8mm 1.6mm 1mm; border-right: 0.2mm solid var(--hair); border-bottom: 0.2mm solid var(--hair); }
 .block dt, .label { font-size: 7.4pt; color: var(--soft); }
@@ -57,7 +58,8 @@ td { vertical-align: top; border-bottom: 0.15mm solid var(--hair); padding: 1mm 
 .tick { width: 10mm; }
 .tight { white-space: nowrap; }
 th:last-child, td:last-child { padding-right: 0; }
-tfoot td { border-top: 0.35mm solid var(--ink); font-weight: 600; }
+.sum td { border-top: 0.35mm solid var(--ink); font-weight: 600; }
+.steps th:nth-child(3) { width: 43%; }
 .box { display: inline-block; width: 3.6mm; height: 3.6mm; border: 0.3mm solid var(--ink); vertical-align: -0.5mm; }
 .what { font-weight: 600; }
 .why, .wait, .risk { font-size: 8pt; color: var(--soft); margin: 0.5mm 0 0; }
@@ -73,7 +75,7 @@ figure { margin: 0; } figcaption { font-size: 7.6pt; color: var(--soft); max-wid
 .stop { border: 0.5mm solid var(--ink); padding: 1.5mm 2.5mm; margin: 2mm 0; break-inside: avoid; }
 .stop p:last-child { margin: 0; } .stop h2 { font-size: 11.5pt; margin-bottom: 1mm; }
 ol, ul { margin: 0; padding-left: 4.5mm; } li { margin: 0 0 0.8mm; break-inside: avoid; }
-.cautions { list-style: none; padding: 0; } .source { color: var(--soft); font-size: 8pt; }
+.cautions { list-style: none; padding: 0; } .cautions .box { margin-right: 1.5mm; } .source { color: var(--soft); font-size: 8pt; }
 .sign { display: grid; grid-template-columns: 1fr 1fr; gap: 7mm 8mm; margin-top: 9mm; break-inside: avoid; }
 .sign div { border-top: 0.25mm solid var(--ink); padding-top: 0.8mm; font-size: 8pt; color: var(--soft); }
 .keep { break-inside: avoid; break-before: avoid; }

@@ -138,7 +138,7 @@ function planMarkers(
 ): readonly PlanMarker[] {
   const places = found.map((condition) => wallOf(job, roomId, condition))
   const taken = new Map<WallId | null, number>()
-  return places.map((wallId, index) => {
+  const wanted = places.map((wallId, index) => {
     const order = taken.get(wallId) ?? 0
     taken.set(wallId, order + 1)
     const many = places.filter((place) => place === wallId).length
@@ -149,6 +149,27 @@ function planMarkers(
         : alongWall(wall, turn, (order + 1) / (many + 1))
     return { number: index + 1, at }
   })
+  return apart(wanted, outline)
+}
+
+/** In a narrow room markers of opposite walls meet: each steps along the room's longer side until it stands free. */
+function apart(wanted: readonly PlanMarker[], outline: readonly PlanPoint[]): readonly PlanMarker[] {
+  const spread = (of: (point: PlanPoint) => number) =>
+    Math.max(...outline.map(of)) - Math.min(...outline.map(of))
+  const isDeep = spread((point) => point.y) > spread((point) => point.x)
+  const placed: PlanMarker[] = []
+  for (const marker of wanted) {
+    const steps = wanted.flatMap((_, index) => (index === 0 ? [0] : [index, -index]))
+    const tries = steps.map((step) => ({
+      x: marker.at.x + (isDeep ? 0 : step * markerSpacing),
+      y: marker.at.y + (isDeep ? step * markerSpacing : 0),
+    }))
+    const free = tries.find((at) =>
+      placed.every((other) => Math.hypot(other.at.x - at.x, other.at.y - at.y) >= markerSpacing - 1),
+    )
+    placed.push({ number: marker.number, at: free ?? marker.at })
+  }
+  return placed
 }
 
 function wallOf(job: Job, roomId: RoomId, condition: Condition): WallId | null {
@@ -161,6 +182,7 @@ function wallOf(job: Job, roomId: RoomId, condition: Condition): WallId | null {
 }
 
 const markerInset = 260
+const markerSpacing = 420
 
 function alongWall(wall: PlanWall, turn: 1 | -1, share: number): PlanPoint {
   const [dx, dy] = [wall.to.x - wall.from.x, wall.to.y - wall.from.y]
@@ -171,16 +193,19 @@ function alongWall(wall: PlanWall, turn: 1 | -1, share: number): PlanPoint {
   }
 }
 
-/** Rows of five about the middle of the corners. */
+/** Rows about the middle of the corners, of five at most and no longer than the room is wide. */
 function besideMiddle(outline: readonly PlanPoint[], order: number, many: number): PlanPoint {
   const middle = {
     x: outline.reduce((total, point) => total + point.x, 0) / outline.length,
     y: outline.reduce((total, point) => total + point.y, 0) / outline.length,
   }
-  const row = Math.floor(order / 5)
-  const inRow = Math.min(5, many - row * 5)
+  const xs = outline.map((point) => point.x)
+  const width = Math.max(...xs) - Math.min(...xs)
+  const most = Math.max(1, Math.min(5, Math.floor((width - 2 * markerInset) / markerSpacing) + 1))
+  const row = Math.floor(order / most)
+  const inRow = Math.min(most, many - row * most)
   return {
-    x: middle.x + ((order % 5) - (inRow - 1) / 2) * 420,
-    y: middle.y + row * 420,
+    x: middle.x + ((order % most) - (inRow - 1) / 2) * markerSpacing,
+    y: middle.y + row * markerSpacing,
   }
 }

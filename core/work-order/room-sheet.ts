@@ -37,11 +37,21 @@ export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
     plan: roomPlan(job, room, found),
     found: found.map((condition, index) => foundLine(job, condition, index + 1)),
     quantities: roomQuantities(takeoff, room.id, job.header.unitSystem),
-    steps: eachReasonOnce(steps.map((step, index) => stepLine({ ...input, cautions }, step, index + 1))),
+    steps: eachReasonOnce(
+      inOrderOfPlan(input, steps).map((step, index) => stepLine({ ...input, cautions }, step, index + 1)),
+    ),
     cautions,
     notices: specification.notices.filter((notice) => notice.roomId === room.id),
     register: roomRegister(job, room.id),
   }
+}
+
+/** As the plan starts them; what it does not hold (alarms covered daily) frames the rest: covering first, uncovering last. */
+function inOrderOfPlan(input: RoomSheetInput, steps: readonly Step[]): readonly Step[] {
+  const start = (step: Step) =>
+    earliest((input.tasks.get(step.key) ?? []).map((task) => task.startsAt)) ??
+    (step.operation === 'restoreAlarm' ? '9' : '')
+  return steps.toSorted((a, b) => (start(a) < start(b) ? -1 : start(a) > start(b) ? 1 : 0))
 }
 
 /** Later steps point to the step that gave the reason first. */

@@ -1,5 +1,5 @@
 import { stepGallons } from '../price/consumption.ts'
-import { stepMinutes } from '../price/labour.ts'
+import { edgesBrushed, stepMinutes } from '../price/labour.ts'
 import { productOf } from '../price/materials.ts'
 import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
@@ -23,6 +23,8 @@ const routine: ReadonlySet<Operation> = new Set<Operation>([
   'dustOff',
   'maskOff',
   'unmask',
+  'coverAlarm',
+  'restoreAlarm',
   'coat',
   'refitHanging',
   'putBack',
@@ -48,7 +50,7 @@ export function stepLine(input: StepLineInput, step: Step, number: number): Step
     what: stepTitle(step),
     where: stepPlace(job, takeoff, step),
     material: materialWords(job, step),
-    amounts: amountWords(step, job.header.unitSystem),
+    amounts: amountWords(job, step),
     volume: volumeWords(job, step),
     minutes: stepMinutes(job, step),
     daily: step.daily,
@@ -59,7 +61,9 @@ export function stepLine(input: StepLineInput, step: Step, number: number): Step
     notAfter: notAfter(input, step),
     reasons: unusualReasons(step),
     reasonsAt: [],
-    cautions: step.cautions.map((caution) => input.cautions.findIndex((each) => each.id === caution.id) + 1),
+    cautions: step.cautions
+      .map((caution) => input.cautions.findIndex((each) => each.id === caution.id) + 1)
+      .toSorted((a, b) => a - b),
   }
 }
 
@@ -86,14 +90,17 @@ export function peopleOf(job: Job, tasks: readonly WorkPlanTask[]): readonly str
   return [...ids].map((id) => job.crew[id]?.name ?? id)
 }
 
-function amountWords(step: Step, system: LengthUnitSystem): readonly string[] {
-  const { area, length, cuttingIn, glassPerimeter, count } = step.amounts
+/** What the step's hours and paint go by; edges only where they are brushed, pieces only where nothing else is measured. */
+function amountWords(job: Job, step: Step): readonly string[] {
+  const system = job.header.unitSystem
+  const { area, length, count } = step.amounts
+  const brushed = edgesBrushed(step)
   return [
     ...(area > 0 ? [formatArea(area, system)] : []),
     ...(length > 0 ? [formatLength(length, system)] : []),
-    ...(cuttingIn > 0 ? [`cut in ${formatLength(cuttingIn, system)}`] : []),
-    ...(glassPerimeter > 0 ? [`glass ${formatLength(glassPerimeter, system)}`] : []),
-    ...(count > 0 ? [`${count} pc`] : []),
+    ...(brushed.cutIn > 0 ? [`cut in ${formatLength(brushed.cutIn, system)}`] : []),
+    ...(brushed.glassEdge > 0 ? [`glass ${formatLength(brushed.glassEdge, system)}`] : []),
+    ...(count > 0 && area === 0 && length === 0 ? [`${count} pc`] : []),
   ]
 }
 
@@ -125,9 +132,10 @@ function limits(
   waitOf: (order: StepOrder) => number | null,
 ): readonly Limit[] {
   return input.specification.order.flatMap((order) => {
-    const wait = waitOf(order)
+    const wait = order.after === step.key ? waitOf(order) : null
+    if (wait === null || wait === 0) return []
     const end = latest((input.tasks.get(order.before) ?? []).map((task) => task.endsAt))
-    if (order.after !== step.key || wait === null || wait === 0 || end === null) return []
+    if (end === null) return []
     return [{ at: momentAfter(end, wait, input.job.header.timeZone), reason: order.reason }]
   })
 }

@@ -59,6 +59,11 @@ export function stepPlace(job: Job, takeoff: Takeoff, step: Step): string {
   return `${word} ${letters.join(', ')}`
 }
 
+/** The same in the middle of a sentence: `walls A, C`. */
+export function placeInSentence(place: string): string {
+  return place.slice(0, 1).toLowerCase() + place.slice(1)
+}
+
 function wallLetters(job: Job, takeoff: Takeoff, step: Step): readonly string[] {
   const room = job.rooms[step.roomId]
   const wallIds = step.surfaceKeys.flatMap((key) => {

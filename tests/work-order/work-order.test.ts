@@ -144,3 +144,21 @@ test('an outline drawn the other way round has its inside on the other side', ()
   expect(study?.plan.turn).toBe(1)
   expect(other.rooms[0]?.plan.turn).toBe(-1)
 })
+
+test('no two markers cover each other, however narrow the room', () => {
+  const job = plainJob()
+  const room = job.rooms[roomId]
+  if (room === undefined) throw new RangeError(roomId)
+  const narrow = {
+    ...room,
+    corners: room.corners.map((each) => ({ ...each, x: Math.round(each.x / 4) as typeof each.x })),
+  }
+  const markers = sampleOrder({ rooms: { [roomId]: narrow }, openings: {} }).rooms[0]?.plan.markers ?? []
+  expect(markers).toHaveLength(5)
+  for (const one of markers) {
+    for (const other of markers) {
+      if (one.number >= other.number) continue
+      expect(Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y)).toBeGreaterThanOrEqual(419)
+    }
+  }
+})

@@ -1,3 +1,4 @@
+import type { Notice } from '../../specification/types.ts'
 import { formatMinutes } from '../../units/duration.ts'
 import { dateWordsWithYear, momentWords } from '../date-words.ts'
 import type { Cover, CoverRoom, WorkOrder } from '../document-types.ts'
@@ -25,16 +26,27 @@ ${cautions(cover)}
 
 function holds(cover: Cover): Markup | null {
   if (cover.holds.length === 0) return null
-  return html`<div class="stop"><h2>Wait before work goes on here</h2>
-<ul>${cover.holds.map((notice) => html`<li>${notice.sentence} <span class="source">(${notice.source})</span></li>`)}</ul></div>`
+  return html`<div class="stop"><h2>Wait before work goes on here</h2>${noticeList(cover.holds)}</div>`
+}
+
+/** Sentences from one source stand together and the source stands once, after the last of them. */
+function noticeList(notices: readonly Notice[]): Markup {
+  const sources = [...new Set(notices.map((notice) => notice.source))]
+  const groups = sources.map((source) => notices.filter((notice) => notice.source === source))
+  return html`<ul>${groups.flatMap((group) =>
+    group.map((notice, index) => {
+      const source = index === group.length - 1 ? html` <span class="source">(${notice.source})</span>` : null
+      return html`<li>${notice.sentence}${source}</li>`
+    }),
+  )}</ul>`
 }
 
 function roomTable(order: WorkOrder): Markup {
   const minutes = order.cover.rooms.reduce((total, room) => total + room.minutes, 0)
   return html`<table><caption>Rooms in the order of work</caption>
 <thead><tr><th>Done</th><th>#</th><th>Room</th><th>Starts</th><th>Work ends</th><th>Free and dry to the touch</th><th class="n">Person-hours</th></tr></thead>
-<tbody>${order.cover.rooms.map((room, index) => roomRow(order, room, index + 1))}</tbody>
-<tfoot><tr><td></td><td></td><td>All rooms</td><td></td><td></td><td></td><td class="n">${formatMinutes(minutes)}</td></tr></tfoot>
+<tbody>${order.cover.rooms.map((room, index) => roomRow(order, room, index + 1))}
+<tr class="sum"><td></td><td></td><td>All rooms</td><td></td><td></td><td></td><td class="n">${formatMinutes(minutes)}</td></tr></tbody>
 </table>
 <p class="source">Hours are for the steps of each room once; setting up, clearing away and alarms covered again each day come on top.</p>`
 }
@@ -47,7 +59,7 @@ function roomRow(order: WorkOrder, room: CoverRoom, number: number): Markup {
       ? null
       : html`<p class="wait">promised by ${momentWords(room.promisedBy, order.unitSystem)}${late(room) ? ': NOT met by this plan' : ''}</p>`
   return html`<tr><td><span class="box"></span></td><td>${number}</td><td><span class="what">${room.name}</span><br><span class="source">${room.storey}</span></td>
-<td>${when(room.startsAt)}</td><td>${when(room.endsAt)}</td><td>${when(room.freeAt)}${promise}</td><td class="n">${formatMinutes(room.minutes)}</td></tr>`
+<td class="tight">${when(room.startsAt)}</td><td class="tight">${when(room.endsAt)}</td><td>${when(room.freeAt)}${promise}</td><td class="n">${formatMinutes(room.minutes)}</td></tr>`
 }
 
 function late(room: CoverRoom): boolean {
@@ -56,8 +68,7 @@ function late(room: CoverRoom): boolean {
 
 function notices(cover: Cover): Markup | null {
   if (cover.notices.length === 0) return null
-  return html`<section><h3>To know before starting</h3>
-<ul>${cover.notices.map((notice) => html`<li>${notice.sentence} <span class="source">(${notice.source})</span></li>`)}</ul></section>`
+  return html`<section><h3>To know before starting</h3>${noticeList(cover.notices)}</section>`
 }
 
 function cautions(cover: Cover): Markup {

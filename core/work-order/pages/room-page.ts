@@ -4,6 +4,7 @@ import { momentWords, spanWords } from '../date-words.ts'
 import type { RoomSheet, StepLine } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { drawingScale, planDrawing, unlabelledWalls } from '../plan-drawing.ts'
+import { placeInSentence } from '../surface-words.ts'
 import { viewingRule } from '../viewing-rule.ts'
 
 /** Everything one person needs in one room, in the order it is needed. */
@@ -80,7 +81,7 @@ function stepsTable(room: RoomSheet, system: LengthUnitSystem): Markup {
 
 function stepRow(step: StepLine, system: LengthUnitSystem): Markup {
   return html`<tr><td><span class="box"></span></td><td>${step.number}</td>
-<td><span class="what">${step.what}</span>, ${step.where.toLowerCase()}${step.daily ? html` <em>each working day</em>` : null}
+<td><span class="what">${step.what}</span>, ${placeInSentence(step.where)}${step.daily ? html` <em>each working day</em>` : null}
 ${plannedLine(step, system)}${waitLines(step, system)}
 ${step.reasons.map((because) => html`<p class="why">${because.reason} <span class="source">(${because.source})</span></p>`)}
 ${step.reasonsAt.length === 0 ? null : html`<p class="why">as for step ${step.reasonsAt.join(', ')}</p>`}
