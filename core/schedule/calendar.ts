@@ -17,8 +17,19 @@ export interface LocalTime {
 
 const minutesPerDay = 1440
 
+/** One for each zone: making its format costs more than thousands of uses. */
+const zones = new Map<string, LocalTime>()
+
 /** Needs a zone name that `validateProblem` accepted. */
 export function localTimeIn(timeZone: string): LocalTime {
+  const known = zones.get(timeZone)
+  if (known !== undefined) return known
+  const found = localTimeOf(timeZone)
+  zones.set(timeZone, found)
+  return found
+}
+
+function localTimeOf(timeZone: string): LocalTime {
   const offsetOf = quarterlyOffsets(timeZone)
   const midnights = new Map<number, number>()
   function search(day: number, minute: number): number {

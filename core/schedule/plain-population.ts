@@ -51,8 +51,9 @@ export function* searchPopulations(
       member.end = directions[0].decode(keys, member.starts)
       yield witness(member.starts, member.end, 0)
     }
-    yield* breedGenerations(breeder, sides, witness)
+    yield* breedGenerations(stock, breeder, sides, witness)
     for (const member of sides[0]) if (member.end < champion.end) copyMember(member, champion)
+    yield* polish(stock, directions, random, champion, witness)
     size = Math.min(400, Math.round(size * 1.7))
   }
 }
@@ -63,13 +64,16 @@ function copyMember(from: Member, to: Member): void {
 }
 
 function* breedGenerations(
+  stock: Stock,
   breeder: Breeder,
   sides: readonly [readonly Member[], readonly Member[]],
   witness: Witness,
 ): Generator<boolean, void, void> {
+  // Large nets gain more from polishing one good plan than from breeding on.
+  const patience = Math.round(Math.max(6, Math.min(24, 1200 / Math.max(1, stock.count))))
   let source: 0 | 1 = 0
   let least = Math.min(...sides[0].map((member) => member.end))
-  for (let stale = 0; stale < 24; stale++) {
+  for (let stale = 0; stale < patience; stale++) {
     const parents = sides[source]
     const target: 0 | 1 = source === 0 ? 1 : 0
     const children = sides[target]
@@ -96,6 +100,48 @@ function newMembers(stock: Stock, size: number): readonly Member[] {
   }))
 }
 
+/**
+ * Shakes a stretch of the champion's time, decodes backwards and forwards again, and keeps what is not worse: plans of equal
+ * length are walked through until one of them can be shortened.
+ */
+function* polish(
+  stock: Stock,
+  directions: readonly [Direction, Direction],
+  random: RandomStream,
+  champion: Member,
+  witness: Witness,
+): Generator<boolean, void, void> {
+  const { count, durations } = stock
+  const keys = new Int32Array(count)
+  const [back, forth] = newMembers(stock, 2) as readonly [Member, Member]
+  const rounds = 100 * count
+  for (let round = 0; round < rounds; round++) {
+    const middle = champion.starts[randomBelow(random, count)] as number
+    const reach = Math.max(2, Math.round(spanOf(stock, champion) * (0.02 + 0.1 * random())))
+    for (let task = 0; task < count; task++) {
+      const start = champion.starts[task] as number
+      const isShaken = Math.abs(start - middle) <= reach
+      keys[task] =
+        -(start + (durations[task] as number)) + (isShaken ? Math.round((random() - 0.5) * 2 * reach) : 0)
+    }
+    back.end = directions[1].decode(keys, back.starts)
+    yield witness(back.starts, back.end, 1)
+    for (let task = 0; task < count; task++)
+      keys[task] = -((back.starts[task] as number) + (durations[task] as number))
+    forth.end = directions[0].decode(keys, forth.starts)
+    yield witness(forth.starts, forth.end, 0)
+    if (forth.end < champion.end) round = 0
+    if (forth.end <= champion.end) copyMember(forth, champion)
+  }
+}
+
+function spanOf(stock: Stock, member: Member): number {
+  return member.starts.reduce(
+    (latest, start, task) => Math.max(latest, start + (stock.durations[task] as number)),
+    0,
+  )
+}
+
 interface Breeder {
   breed(parents: readonly Member[], index: number, target: 0 | 1, child: Member): void
   breedSecond(target: 0 | 1): void
@@ -115,13 +161,6 @@ function createBreeder(
   let mother: Member = second
   let father: Member = second
 
-  function spanOf(member: Member): number {
-    return member.starts.reduce(
-      (latest, start, task) => Math.max(latest, start + (durations[task] as number)),
-      0,
-    )
-  }
-
   function tournament(parents: readonly Member[], not: number): Member {
     let winner: Member | undefined
     for (let round = 0; round < 2; round++) {
@@ -135,7 +174,7 @@ function createBreeder(
 
   /** A stretch of the father's time in which much work starts, out of three tries. */
   function busyWindow(from: Member): readonly [number, number] {
-    const span = spanOf(from)
+    const span = spanOf(stock, from)
     let bestFrom = 0
     let bestTo = 0
     let densest = -1
@@ -159,7 +198,7 @@ function createBreeder(
   /** Father's window in the middle, the mother's tasks before and after it; read as ends of the other direction. */
   function cross(window: Member, rest: Member): void {
     const [from, to] = busyWindow(window)
-    const far = spanOf(window) + spanOf(rest)
+    const far = spanOf(stock, window) + spanOf(stock, rest)
     for (let task = 0; task < count; task++) {
       const own = window.starts[task] as number
       if (own >= from && own < to) {
