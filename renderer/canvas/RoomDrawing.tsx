@@ -16,7 +16,8 @@ interface RoomDrawingProps {
   readonly system: LengthUnitSystem
   readonly isSelected: boolean
   readonly isRefused: boolean
-  readonly litWalls: readonly string[]
+  /** Rooms (their ceilings) and walls (`room/wall`) to light. */
+  readonly litIds: readonly string[]
 }
 
 function screenPoints(view: View, points: readonly Point[]): number[] {
@@ -24,6 +25,20 @@ function screenPoints(view: View, points: readonly Point[]): number[] {
     const { x, y } = toScreen(view, point)
     return [x, y]
   })
+}
+
+/** Where the rooms of the storey below stand: drawn over this storey's floors, so that walls can be set on walls. */
+export function RoomBelow(props: { readonly room: Room; readonly view: View; readonly ink: Ink }) {
+  return (
+    <Line
+      points={screenPoints(props.view, props.room.corners)}
+      closed
+      stroke={props.ink.lineStrong}
+      strokeWidth={1}
+      dash={[2, 5]}
+      listening={false}
+    />
+  )
 }
 
 /** The solid of the walls round a room, drawn under all rooms: as thick as `thickness` (plan units) on the outside. */
@@ -54,7 +69,7 @@ export function RoomDrawing(props: RoomDrawingProps) {
       <Line
         points={screenPoints(view, room.corners)}
         closed
-        fill={isSelected ? ink.actSoft : ink.paperRaised}
+        fill={props.litIds.includes(room.id) ? ink.waitSoft : isSelected ? ink.actSoft : ink.paperRaised}
         stroke={stroke}
         strokeWidth={isSelected ? 2.5 : 1.75}
         lineJoin="miter"
@@ -63,7 +78,7 @@ export function RoomDrawing(props: RoomDrawingProps) {
       <RoomRakes room={room} view={view} ink={ink} />
       {roomWalls(room).map((wall) => (
         <Fragment key={wall.id}>
-          {props.litWalls.includes(wall.id) ? (
+          {props.litIds.includes(`${room.id}/${wall.id}`) ? (
             <Line
               points={screenPoints(view, [wall.start, wall.end])}
               stroke={ink.wait}

@@ -12,7 +12,7 @@ import { Grid } from './Grid.tsx'
 import { fitStorey, handle, partitions, showsWholeStorey } from './hand.ts'
 import { readInk } from './ink.ts'
 import { OpeningDrawing } from './OpeningDrawing.tsx'
-import { dimensionPlace, RoomDrawing, RoomTitle, WallSolid } from './RoomDrawing.tsx'
+import { dimensionPlace, RoomBelow, RoomDrawing, RoomTitle, WallSolid } from './RoomDrawing.tsx'
 import { panBy, toPlan, toScreen, type View, zoomAt } from './view.ts'
 
 export function SketchStage() {
@@ -52,15 +52,6 @@ export function SketchStage() {
       <Stage width={size.width} height={size.height} listening={false}>
         <Layer listening={false}>
           {showsGrid ? <Grid view={view} size={size} ink={ink} system={system} /> : null}
-          {below.map((room) => (
-            <WallSolid
-              key={room.id}
-              room={room}
-              view={view}
-              thickness={thickness / 4}
-              color={ink.paperSunk}
-            />
-          ))}
           {rooms.map((room) => (
             <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={ink.line} />
           ))}
@@ -73,8 +64,11 @@ export function SketchStage() {
               system={system}
               isSelected={selectedIds.includes(room.id)}
               isRefused={draftIds.includes(room.id)}
-              litWalls={litIds}
+              litIds={litIds}
             />
+          ))}
+          {below.map((room) => (
+            <RoomBelow key={room.id} room={room} view={view} ink={ink} />
           ))}
           {records(shown.openings).map((opening) => (
             <OpeningDrawing

@@ -1,81 +1,125 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { journey } from './hosts.ts'
-import { planHand, startJob, stored } from './plan-hand.ts'
+import { handOver } from './sheet-hand.ts'
 
-async function figures(page: Page, row: 'room' | 'house'): Promise<readonly string[]> {
-  return page.getByTestId(`${row}-figures`).locator('td').allInnerTexts()
+/** Walls, ceiling, trim length, sash wood and the length round the glass, as they stand under the sheet. */
+async function figures(page: Page, row: 'room-figures' | 'house-figures'): Promise<readonly string[]> {
+  return page.getByTestId(row).locator('td').allInnerTexts()
 }
 
-async function choose(page: Page, room: string): Promise<void> {
+async function startJob(page: Page, title: string): Promise<void> {
+  await page.getByTestId('house-figures').waitFor()
+  await page.getByRole('button', { name: 'Book of jobs' }).click()
+  await page.getByLabel('New job').fill(title)
+  await page.getByRole('button', { name: 'Start it' }).click()
+  await page.getByRole('heading', { name: 'An empty sheet' }).waitFor()
+}
+
+function inspectorOf(page: Page) {
+  return page.getByRole('complementary', { name: 'What is selected' })
+}
+
+/** As the strip writes an area. */
+function squareFeet(area: number): string {
+  return `${area.toFixed(1)} sq ft`
+}
+
+/** Walls of both rooms, 8 ft high, less both faces of a door 2 ft 8 in x 6 ft 8 in and some windows 2 ft 6 in x 4 ft 6 in. */
+function netWalls(windows: number): string {
+  return squareFeet(2 * (12 + 10) * 8 + 2 * (14 + 10) * 8 - (2 * 32 * 80) / 144 - windows * 2.5 * 4.5)
+}
+
+async function stored(page: Page): Promise<void> {
+  await page.locator('[data-stored="stored"]').waitFor()
+}
+
+journey('two rooms with a shared door and three windows, drawn by mouse', async (program) => {
+  let { page } = program
+  let hand = handOver(page)
+  await startJob(page, 'Two rooms')
+
+  await page.keyboard.press('r')
+  await hand.drag([1, 1], [13, 11], async () => {
+    // While the button is still down the figures are there already; nothing is recorded yet.
+    expect((await figures(page, 'house-figures')).slice(0, 2)).toEqual(['352.0 sq ft', '120.0 sq ft'])
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true)
+  })
+  // 12 ft x 10 ft, 8 ft high: 2 * (12 + 10) * 8 and 12 * 10.
+  expect((await figures(page, 'room-figures')).slice(0, 2)).toEqual(['352.0 sq ft', '120.0 sq ft'])
+
+  // The next room catches on a partition's thickness from the first one, and its size is typed.
+  await hand.click([13.375, 1])
+  await hand.move([20, 8])
+  await page.keyboard.type("14' x 10'")
+  await page.keyboard.press('Enter')
+  // 2 * (14 + 10) * 8 and 14 * 10.
+  expect((await figures(page, 'room-figures')).slice(0, 2)).toEqual(['384.0 sq ft', '140.0 sq ft'])
+
+  await page.keyboard.press('d')
+  await hand.click([13.05, 6])
+  await inspectorOf(page).getByText('Room 1 and Room 2: one opening, counted once').waitFor()
+  expect((await figures(page, 'house-figures'))[0]).toBe(netWalls(0))
+
+  await page.keyboard.press('w')
+  await hand.click([4, 1])
+  await hand.click([10, 1])
+  await hand.click([20, 1])
+  const [walls, ceiling, , sash] = await figures(page, 'house-figures')
+  expect(walls).toBe(netWalls(3))
+  expect(ceiling).toBe('260.0 sq ft')
+  expect(sash).not.toBe('0.0 sq ft')
+
+  // A fourth window that would overlap is refused in words at the place, and nothing is drawn.
+  await hand.click([10.9, 1])
   await page
-    .getByRole('complementary', { name: 'Storeys and rooms' })
-    .getByRole('button', { name: room, exact: true })
-    .click()
-}
+    .getByText(/Window 2.*overlap/)
+    .first()
+    .waitFor()
+  expect((await figures(page, 'house-figures'))[0]).toBe(walls)
+  await page.keyboard.press('Escape')
 
-journey(
-  'two rooms with a shared door and three windows are drawn by hand, undone, done again and kept',
-  async (program) => {
-    const hand = planHand(program.page)
-    await startJob(program.page, 'Two rooms')
+  // A corner dragged across the opposite wall is refused, and the room stays as it was.
+  await hand.click([6, 6])
+  await hand.drag([1, 1], [6, 14])
+  await page
+    .getByText(/Room 1: .*cross/)
+    .first()
+    .waitFor()
+  expect((await figures(page, 'house-figures'))[0]).toBe(walls)
 
-    await hand.take('Square room')
-    await hand.drag([2, 2], [14, 12])
-    // 12' x 10' x 8' high: walls 2 x (12 + 10) x 8 = 352 less the 5 1/2" baseboard on them, ceiling 12 x 10 = 120.
-    expect((await figures(program.page, 'room'))[1]).toBe('120.0 sq ft')
-    await hand.click(14.375, 2)
-    await program.page.keyboard.type(`12' x 10'`)
-    await program.page.keyboard.press('Enter')
-    expect((await figures(program.page, 'house'))[1]).toBe('240.0 sq ft')
-    const bare = await figures(program.page, 'house')
+  await page.keyboard.press('Control+z')
+  await page.getByRole('button', { name: 'Redo: set a window' }).waitFor()
+  expect((await figures(page, 'house-figures'))[0]).toBe(netWalls(2))
+  await page.keyboard.press('Control+Shift+z')
+  const all = await figures(page, 'house-figures')
+  expect(all[0]).toBe(walls)
 
-    await hand.take('Door')
-    await hand.click(14, 7)
-    await program.page.getByText('one opening, counted once').waitFor()
-    await hand.take('Window')
-    await hand.click(8, 2)
-    await hand.click(20, 2)
-    await hand.click(20, 12)
-    expect((await figures(program.page, 'house'))[3]).not.toBe('0.0 sq ft')
-    const furnished = await figures(program.page, 'house')
-    expect(furnished[0]).not.toBe(bare[0])
+  await stored(page)
+  await program.restart()
+  page = program.page
+  hand = handOver(page)
+  await page.getByText('Two rooms', { exact: true }).waitFor()
+  expect(await figures(page, 'house-figures')).toEqual(all)
+  await hand.click([6, 6])
+  await inspectorOf(page).getByRole('textbox', { name: 'Name' }).waitFor()
+  for (const name of ['Door 1', 'Window 1', 'Window 2']) {
+    await page.getByRole('button', { name: new RegExp(`^${name}`) }).waitFor()
+  }
+})
 
-    for (let times = 0; times < 4; times++) await program.page.keyboard.press('Control+z')
-    expect(await figures(program.page, 'house')).toEqual(bare)
-    for (let times = 0; times < 4; times++) await program.page.keyboard.press('Control+Shift+z')
-    expect(await figures(program.page, 'house')).toEqual(furnished)
-
-    await hand.take('Window')
-    await hand.click(8.5, 2)
-    const refusal = program.page.locator('.refusal')
-    await refusal.waitFor()
-    expect(await refusal.textContent()).toMatch(/overlap/i)
-    expect(await figures(program.page, 'house')).toEqual(furnished)
-    await program.page.keyboard.press('Escape')
-
-    await stored(program.page)
-    await program.restart()
-    await program.page.getByTestId('house-figures').waitFor()
-    expect(await figures(program.page, 'house')).toEqual(furnished)
-    await choose(program.page, 'Room 1')
-    expect((await figures(program.page, 'room'))[1]).toBe('120.0 sq ft')
-  },
-)
-
-journey('a wall takes an exact length, typed where it is written', async ({ page }) => {
-  const hand = planHand(page)
+journey('a wall takes the exact length written over it, one deed for one undo', async ({ page }) => {
+  const hand = handOver(page)
   await startJob(page, 'Exact')
-  await hand.take('Square room')
-  await hand.drag([2, 2], [14, 12])
-  const field = page.getByLabel(/Exact length of wall A/)
-  await field.fill(`12' 6 1/2"`)
-  await field.press('Enter')
-  expect(await field.inputValue()).toBe(`12' 6 1/2"`)
-  // 12.541666 x 10 = 125.4
-  expect((await figures(page, 'room'))[1]).toBe('125.4 sq ft')
-  await field.fill('12 feets')
-  await page.getByText(/is not a length/).waitFor()
-  await field.press('Escape')
-  expect((await figures(page, 'room'))[1]).toBe('125.4 sq ft')
+  await page.keyboard.press('r')
+  await hand.drag([1, 1], [13, 11])
+  await page.keyboard.press('v')
+  const [x, y] = await hand.pixelOf([7, 1])
+  await page.mouse.click(x, y + 10)
+  await page.getByLabel('Exact length of the wall').fill(`12' 6 1/2"`)
+  await page.keyboard.press('Enter')
+  // 12 ft 6 1/2 in x 10 ft, to a tenth of a square foot.
+  expect((await figures(page, 'room-figures'))[1]).toBe(squareFeet((150.5 * 120) / 144))
+  await page.keyboard.press('Control+z')
+  expect((await figures(page, 'room-figures'))[1]).toBe('120.0 sq ft')
 })

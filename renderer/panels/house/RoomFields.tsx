@@ -135,9 +135,9 @@ function Walls(props: { readonly room: Room }) {
         {roomWalls(room).map((wall) => (
           <tr
             key={wall.id}
-            onPointerEnter={() => sketchStore.setState({ litIds: [wall.id] })}
+            onPointerEnter={() => sketchStore.setState({ litIds: [`${room.id}/${wall.id}`] })}
             onPointerLeave={() => sketchStore.setState({ litIds: [] })}
-            onFocus={() => sketchStore.setState({ litIds: [wall.id] })}
+            onFocus={() => sketchStore.setState({ litIds: [`${room.id}/${wall.id}`] })}
             onBlur={() => sketchStore.setState({ litIds: [] })}
           >
             <th scope="row">{wallLetter(wall.index)}</th>

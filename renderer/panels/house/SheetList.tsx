@@ -1,11 +1,9 @@
 import { useState } from 'react'
-import { type Job, records } from '../../../core/project/job.ts'
-import type { Opening, Storey, StoreyId } from '../../../core/project/sketch-records.ts'
-import { wallLetter } from '../../../core/project/walls.ts'
-import { openingWords } from '../../../core/work-order/trade-words.ts'
+import { records } from '../../../core/project/job.ts'
+import type { Storey, StoreyId } from '../../../core/project/sketch-records.ts'
 import { jobStore, newId, useJob, useView, viewStore } from '../../state/app.ts'
 import { command } from '../parts/edits.ts'
-import { capital } from '../parts/words.ts'
+import { openingTitle } from './opening-title.ts'
 import { showStorey } from './sight.ts'
 
 /** Storeys and their rooms: everything on the drawing, by name and by keyboard. */
@@ -177,15 +175,6 @@ function OpeningNames(props: { readonly roomId: string }) {
       ))}
     </ul>
   )
-}
-
-/** Its name, or what it is and the wall of this room it stands in: `Window, wall A`. */
-function openingTitle(job: Job, opening: Opening, roomId: string): string {
-  if (opening.name !== '') return opening.name
-  const wallId = opening.roomId === roomId ? opening.wallId : opening.far?.wallId
-  const index = job.rooms[roomId]?.corners.findIndex((corner) => corner.wallId === wallId) ?? -1
-  const noun = capital(openingWords[opening.kind])
-  return index < 0 ? noun : `${noun}, wall ${wallLetter(index)}`
 }
 
 function select(roomId: string, others: readonly string[]): void {

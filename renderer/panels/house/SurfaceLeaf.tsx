@@ -1,5 +1,7 @@
 import { useEffect } from 'react'
+import type { Job } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
+import type { SurfaceRef } from '../../../core/project/surface-ref.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
@@ -8,19 +10,21 @@ import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useTakeoff } from '../../state/derived.ts'
 import { sketchStore } from '../../state/sketch-store.ts'
 import { capital } from '../parts/words.ts'
+import { openingTitle } from './opening-title.ts'
 
 /** Every surface of the room: pick one to read its figure, how it came about, and see on the sheet where it comes from. */
 export function SurfaceLeaf(props: { readonly room: Room }) {
+  const { room } = props
   const job = useJob()
   const takeoff = useTakeoff()
   const surfaceKey = useView((state) => state.surfaceKey)
-  const surfaces = takeoff.surfaces.filter((surface) => surface.roomId === props.room.id)
+  const surfaces = takeoff.surfaces.filter((surface) => surface.roomId === room.id)
   const picked = surfaces.find((surface) => surface.key === surfaceKey)
   const system = job.header.unitSystem
   useEffect(() => {
-    sketchStore.setState({ litIds: picked === undefined ? [] : sourcesOf(picked) })
+    sketchStore.setState({ litIds: picked === undefined ? [] : sourcesOf(job, room, picked) })
     return () => sketchStore.setState({ litIds: [] })
-  }, [picked])
+  }, [picked, job, room])
   return (
     <div className="leaf-pad">
       <ul className="surface-names">
@@ -34,7 +38,7 @@ export function SurfaceLeaf(props: { readonly room: Room }) {
                 viewStore.setState({ surfaceKey: surface.key === surfaceKey ? null : surface.key })
               }
             >
-              <span>{capital(surfaceWords(job, surface.surface))}</span>
+              <span>{surfaceTitle(job, surface.surface)}</span>
               <span className="number">{mainFigure(surface, system)}</span>
             </button>
             {surface.key === surfaceKey ? <Derivation surface={surface} system={system} /> : null}
@@ -45,14 +49,44 @@ export function SurfaceLeaf(props: { readonly room: Room }) {
   )
 }
 
+/** As on paper, but an opening without a name says which wall it stands in. */
+function surfaceTitle(job: Job, surface: SurfaceRef): string {
+  if (surface.kind !== 'opening') return capital(surfaceWords(job, surface))
+  const opening = job.openings[surface.openingId]
+  const roomId = surface.side === 'near' ? opening?.roomId : opening?.far?.roomId
+  if (opening === undefined || roomId === undefined) return capital(surfaceWords(job, surface))
+  return `${openingTitle(job, opening, roomId)}: ${surface.part}`
+}
+
 function mainFigure(surface: SurfaceQuantity, system: LengthUnitSystem): string {
   return surface.length > 0 ? formatLength(surface.length, system) : formatArea(surface.netArea, system)
 }
 
-function sourcesOf(surface: SurfaceQuantity): readonly string[] {
-  const own = surface.surface
-  const named = own.kind === 'wall' ? [own.wallId] : own.kind === 'opening' ? [own.openingId] : []
-  return [...named, ...surface.derivation.flatMap((line) => line.sourceId ?? [])]
+/** What lights up on the sheet: the records a figure comes from, walls as `room/wall`, a run as the walls it runs along. */
+function sourcesOf(job: Job, room: Room, surface: SurfaceQuantity): readonly string[] {
+  const walls = new Set<string>(room.corners.map((corner) => corner.wallId))
+  const lines = surface.derivation.flatMap((line) => line.sourceId ?? [])
+  return [...ownIds(job, surface.surface), ...lines].flatMap((id) => {
+    const run = job.trimRuns[id]
+    if (run !== undefined) return (run.walls ?? [...walls]).map((wallId) => `${room.id}/${wallId}`)
+    return walls.has(id) ? [`${room.id}/${id}`] : [id]
+  })
+}
+
+function ownIds(job: Job, surface: SurfaceRef): readonly string[] {
+  switch (surface.kind) {
+    case 'wall':
+      return [surface.wallId]
+    case 'opening':
+      return [surface.openingId]
+    case 'trim':
+      return [surface.trimRunId]
+    case 'ceiling':
+    case 'floor':
+      return [surface.roomId]
+    case 'built':
+      return job.builtItems[surface.builtItemId] === undefined ? [] : [surface.roomId]
+  }
 }
 
 function Derivation(props: { readonly surface: SurfaceQuantity; readonly system: LengthUnitSystem }) {

@@ -3,6 +3,7 @@ import type { RoomId, StoreyId } from '../../../core/project/sketch-records.ts'
 import type { RecordTarget } from '../../../core/sketch/commands.ts'
 import { recordsOfRooms } from '../../../core/sketch/room-copies.ts'
 import { unitsPerFoot } from '../../../core/units/length.ts'
+import { fitStorey } from '../../canvas/hand.ts'
 import { jobStore, newId, viewStore } from '../../state/app.ts'
 import { command } from '../parts/edits.ts'
 
@@ -75,11 +76,12 @@ function duplicate(wanted: readonly RoomId[]): void {
     newIds,
     names,
   })
-  if (done)
-    viewStore.setState({
-      selectedIds: roomIds.map((id) => newIds[id] as string),
-      roomId: newIds[roomIds[0] as string] ?? null,
-    })
+  if (!done) return
+  viewStore.setState({
+    selectedIds: roomIds.map((id) => newIds[id] as string),
+    roomId: newIds[roomIds[0] as string] ?? null,
+  })
+  fitStorey()
 }
 
 /** Far enough to the right to stand clear of everything on the sheet. */
