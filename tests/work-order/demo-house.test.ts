@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import ICAL from 'ical.js'
+import { expect, test } from 'vitest'
+import { estimate } from '../../core/price/estimate.ts'
+import { stepMinutes } from '../../core/price/labour.ts'
+import { readJobFile } from '../../core/project/job-file.ts'
+import { takeOff } from '../../core/quantities/take-off.ts'
+import { planJob } from '../../core/schedule/plan-job.ts'
+import { specify } from '../../core/specification/specify.ts'
+import { type OutputName, outputSchemas } from '../../core/work-order/output-schemas.ts'
+import { headlessOutputs } from '../../core/work-order/outputs.ts'
+
+const folder = join(import.meta.dirname, '..', '..', 'demo-data')
+
+/** A job of the demonstration data through the whole chain, with one attempt at the plan. */
+function outputsOf(fileName: string) {
+  const read = readJobFile(readFileSync(join(folder, fileName), 'utf8'))
+  if (!read.ok) throw new Error(read.problem.sentence)
+  const job = read.value
+  const takeoff = takeOff(job)
+  const specification = specify(job, takeoff)
+  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const plan = planJob(job, specification, minutes, { seed: 1, iterations: 1 })
+  if (!plan.ok) throw new Error(plan.problem.sentence)
+  const priced = estimate(job, takeoff, specification)
+  const outputs = headlessOutputs({
+    job,
+    takeoff,
+    specification,
+    estimate: priced,
+    plan: plan.value,
+    madeAt: '2027-03-01T09:00',
+    jobKey: fileName,
+  })
+  return { files: outputs.files, priced, plan: plan.value }
+}
+
+test('the hand-worked room has the same figures in quantities.json and on paper', () => {
+  const { files } = outputsOf('plain-room.json')
+  const surfaces: { surfaceClass: string; netAreaSqFt: number }[] = JSON.parse(files['quantities.json'] ?? '')
+    .rooms[0].surfaces
+  const sum = (name: string) =>
+    surfaces
+      .filter((surface) => surface.surfaceClass === name)
+      .reduce((total, surface) => total + surface.netAreaSqFt, 0)
+  // demo-data/plain-room.md: a ceiling of 12 ft x 10 ft, walls 44 ft x 8 ft less a window of 3 x 4 ft and a door of 32 x 80 in.
+  expect(sum('ceiling')).toBeCloseTo(12 * 10, 5)
+  expect(sum('walls')).toBeCloseTo(44 * 8 - 3 * 4 - (32 * 80) / 144, 5)
+  const page = files['work-order.html'] ?? ''
+  expect(page).toContain('<td>Ceiling</td><td class="n">120.0 sq ft</td>')
+  expect(page).toContain('<td>Walls</td><td class="n">322.2 sq ft</td>')
+})
+
+test.each(['plain-room.json', 'l-shaped-room.json', 'old-house.json'])(
+  'the files of %s keep their published forms and agree with each other',
+  (fileName) => {
+    const { files, priced, plan } = outputsOf(fileName)
+    for (const name of Object.keys(outputSchemas) as OutputName[]) {
+      const checked = outputSchemas[name].safeParse(JSON.parse(files[`${name}.json`] ?? ''))
+      expect([name, checked.error?.issues ?? []]).toEqual([name, []])
+    }
+    expect(priced.doubts).toEqual([])
+    expect(priced.lines.reduce((total, line) => total + line.cents, 0)).toBe(priced.totals.total)
+    expect(priced.rooms.reduce((total, room) => total + room.cents, 0)).toBe(priced.totals.beforeTax)
+    const page = files['work-order.html'] ?? ''
+    const planned = new Set(plan.tasks.flatMap((task) => task.stepKeys))
+    const steps: { stepKey: string; daily: boolean }[] = JSON.parse(files['specification.json'] ?? '').steps
+    expect(steps.filter((step) => !step.daily && !planned.has(step.stepKey))).toEqual([])
+    // A tick box for each step, each room of the cover, each day entry and daily task, each thing to buy, two for each thing kept.
+    expect(page.match(/class="box"/g)?.length).toBeGreaterThan(steps.length)
+    expect(page).not.toMatch(/undefined|NaN|\[object/)
+    const events = new ICAL.Component(ICAL.parse(files['crew-calendar.ics'] ?? '')).getAllSubcomponents(
+      'vevent',
+    )
+    const uids = events.map((event) => String(event.getFirstPropertyValue('uid')))
+    expect(new Set(uids).size).toBe(uids.length)
+    expect(uids.length).toBeGreaterThan(0)
+  },
+)
