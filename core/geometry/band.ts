@@ -73,6 +73,9 @@ export function lowerLine(
   from: number,
   to: number,
 ): readonly HeightPoint[] {
+  const oneLevel = levelOf(one)
+  const otherLevel = levelOf(other)
+  if (oneLevel !== null && otherLevel !== null) return oneLevel <= otherLevel ? one : other
   return piecePlaces(one, other, from, to).map((at) => ({
     at,
     height: Math.min(heightAt(one, at), heightAt(other, at)),
@@ -103,6 +106,9 @@ export function stretchesBelow(
   from: number,
   to: number,
 ): readonly Interval[] {
+  const oneLevel = levelOf(one)
+  const otherLevel = levelOf(other)
+  if (oneLevel !== null && otherLevel !== null) return oneLevel < otherLevel ? [{ from, to }] : []
   const places = piecePlaces(one, other, from, to)
   const found: Interval[] = []
   for (let index = 1; index < places.length; index++) {
@@ -115,19 +121,15 @@ export function stretchesBelow(
 }
 
 export function highestBetween(points: readonly HeightPoint[], from: number, to: number): number {
-  return Math.max(
-    heightAt(points, from),
-    heightAt(points, to),
-    ...points.flatMap((point) => (point.at > from && point.at < to ? [point.height] : [])),
-  )
+  let highest = Math.max(heightAt(points, from), heightAt(points, to))
+  for (const point of points) if (point.at > from && point.at < to) highest = Math.max(highest, point.height)
+  return highest
 }
 
 export function lowestBetween(points: readonly HeightPoint[], from: number, to: number): number {
-  return Math.min(
-    heightAt(points, from),
-    heightAt(points, to),
-    ...points.flatMap((point) => (point.at > from && point.at < to ? [point.height] : [])),
-  )
+  let lowest = Math.min(heightAt(points, from), heightAt(points, to))
+  for (const point of points) if (point.at > from && point.at < to) lowest = Math.min(lowest, point.height)
+  return lowest
 }
 
 /** The largest height of one line over another between two places; negative where it lies under it throughout. */
@@ -137,9 +139,7 @@ export function largestGap(
   from: number,
   to: number,
 ): number {
-  return Math.max(
-    ...piecePlaces(lower, upper, from, to).map((at) => heightAt(upper, at) - heightAt(lower, at)),
-  )
+  return Math.max(...gapsBetween(lower, upper, from, to))
 }
 
 export function smallestGap(
@@ -148,7 +148,19 @@ export function smallestGap(
   from: number,
   to: number,
 ): number {
-  return Math.min(
-    ...piecePlaces(lower, upper, from, to).map((at) => heightAt(upper, at) - heightAt(lower, at)),
-  )
+  return Math.min(...gapsBetween(lower, upper, from, to))
+}
+
+/** Heights of one line over another wherever either bends: the largest and the smallest are among them. */
+function gapsBetween(
+  lower: readonly HeightPoint[],
+  upper: readonly HeightPoint[],
+  from: number,
+  to: number,
+): readonly number[] {
+  const lowerLevel = levelOf(lower)
+  const upperLevel = levelOf(upper)
+  if (lowerLevel !== null && upperLevel !== null) return [upperLevel - lowerLevel]
+  const places = [from, to, ...bendsBetween(lower, from, to), ...bendsBetween(upper, from, to)]
+  return places.map((at) => heightAt(upper, at) - heightAt(lower, at))
 }

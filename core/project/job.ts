@@ -127,6 +127,14 @@ export const singleSchemas = { header: headerSchema, houseRules: houseRulesSchem
 export type SingleName = keyof typeof singleSchemas
 export const singleNames = Object.keys(singleSchemas) as SingleName[]
 
+/** Tables never change in place, so each is listed once: listing thousands of keys costs more than most edits. */
+const listed = new WeakMap<object, readonly unknown[]>()
+
+/** The records of a table in the order of the file. */
 export function records<Item>(table: Table<Item>): readonly Item[] {
-  return Object.values(table)
+  const known = listed.get(table)
+  if (known !== undefined) return known as readonly Item[]
+  const list = Object.values(table)
+  listed.set(table, list)
+  return list
 }

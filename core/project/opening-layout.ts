@@ -98,12 +98,18 @@ export function sashFrames(opening: Opening, layout: OpeningLayout): readonly Sa
  */
 function unitFrames(sash: Sash, frame: Light): readonly SashFrame[] {
   const lights = { lightsAcross: sash.lightsAcross, lightsDown: sash.lightsDown }
-  if (sash.operation !== 'doubleHung') return [{ frame, members: sash, ...lights }]
+  const { stile, topRail, bottomRail, muntin } = sash
+  if (sash.operation !== 'doubleHung')
+    return [{ frame, members: { stile, topRail, bottomRail, muntin }, ...lights }]
   const daylight = (frame.top - frame.bottom - sash.topRail - sash.meetingRail - sash.bottomRail) / 2
   const split = frame.bottom + sash.bottomRail + daylight + sash.meetingRail
   return [
-    { frame: { ...frame, bottom: split }, members: { ...sash, bottomRail: 0 }, ...lights },
-    { frame: { ...frame, top: split }, members: { ...sash, topRail: sash.meetingRail }, ...lights },
+    { frame: { ...frame, bottom: split }, members: { stile, topRail, bottomRail: 0, muntin }, ...lights },
+    {
+      frame: { ...frame, top: split },
+      members: { stile, topRail: sash.meetingRail, bottomRail, muntin },
+      ...lights,
+    },
   ]
 }
 

@@ -1,4 +1,4 @@
-import type { Job, Table } from './job.ts'
+import { type Job, records, type Table } from './job.ts'
 import type { BuiltItem, CeilingOpening, Opening, Room, RoomId, TrimRun } from './sketch-records.ts'
 
 /** An opening as one of its rooms has it. */
@@ -21,62 +21,74 @@ export interface RoomParts {
 /** Parts of one room; null when the job has no such room. Records keep the order of the file. */
 export function roomParts(job: Job, roomId: RoomId): RoomParts | null {
   const room = job.rooms[roomId]
-  return room === undefined ? null : partsOf(job, room)
-}
-
-/** Parts of every room in the order of the file. */
-export function allRoomParts(job: Job): readonly RoomParts[] {
-  return Object.values(job.rooms).map((room) => partsOf(job, room))
-}
-
-function partsOf(job: Job, room: Room): RoomParts {
+  if (room === undefined) return null
   return {
     room,
-    openings: (openingsByRoom(job.openings).get(room.id) ?? []).flatMap(({ opening, side }) => {
-      const nearRoom = job.rooms[opening.roomId]
-      const farRoom = opening.far === null ? null : (job.rooms[opening.far.roomId] ?? null)
-      return nearRoom === undefined ? [] : [{ opening, side, nearRoom, farRoom }]
-    }),
-    trimRuns: recordsByRoom(job.trimRuns).get(room.id) ?? [],
-    ceilingOpenings: recordsByRoom(job.ceilingOpenings).get(room.id) ?? [],
-    builtItems: recordsByRoom(job.builtItems).get(room.id) ?? [],
+    openings: sidesIn(job, roomId),
+    trimRuns: recordsIn(job.trimRuns, roomId),
+    ceilingOpenings: recordsIn(job.ceilingOpenings, roomId),
+    builtItems: recordsIn(job.builtItems, roomId),
   }
 }
 
-type Side = Pick<SidedOpening, 'opening' | 'side'>
+function recordsIn<Item extends { readonly roomId: RoomId }>(
+  table: Table<Item>,
+  roomId: RoomId,
+): readonly Item[] {
+  return records(table).filter((item) => item.roomId === roomId)
+}
 
-/** Tables never change in place, so each is sorted into rooms once. */
-const sortedTables = new WeakMap<object, ReadonlyMap<string, readonly unknown[]>>()
+function sidesIn(job: Job, roomId: RoomId): readonly SidedOpening[] {
+  const found: SidedOpening[] = []
+  for (const opening of records(job.openings)) {
+    if (opening.roomId === roomId) addSide(job, found, opening, 'near')
+    if (opening.far?.roomId === roomId) addSide(job, found, opening, 'far')
+  }
+  return found
+}
+
+function addSide(job: Job, sides: SidedOpening[], opening: Opening, side: 'near' | 'far'): void {
+  const nearRoom = job.rooms[opening.roomId]
+  const farRoom = opening.far === null ? null : (job.rooms[opening.far.roomId] ?? null)
+  if (nearRoom !== undefined) sides.push({ opening, side, nearRoom, farRoom })
+}
+
+/** Parts of every room in the order of the file, each table gone through once. */
+export function allRoomParts(job: Job): readonly RoomParts[] {
+  const openings = openingsByRoom(job)
+  const trimRuns = recordsByRoom(job.trimRuns)
+  const ceilingOpenings = recordsByRoom(job.ceilingOpenings)
+  const builtItems = recordsByRoom(job.builtItems)
+  return records(job.rooms).map((room) => ({
+    room,
+    openings: openings.get(room.id) ?? [],
+    trimRuns: trimRuns.get(room.id) ?? [],
+    ceilingOpenings: ceilingOpenings.get(room.id) ?? [],
+    builtItems: builtItems.get(room.id) ?? [],
+  }))
+}
 
 function recordsByRoom<Item extends { readonly roomId: RoomId }>(
   table: Table<Item>,
-): ReadonlyMap<string, readonly Item[]> {
-  return sorted(table, (add) => {
-    for (const item of Object.values(table)) add(item.roomId, item)
-  })
-}
-
-function openingsByRoom(table: Table<Opening>): ReadonlyMap<string, readonly Side[]> {
-  return sorted<Side>(table, (add) => {
-    for (const opening of Object.values(table)) {
-      add(opening.roomId, { opening, side: 'near' })
-      if (opening.far !== null) add(opening.far.roomId, { opening, side: 'far' })
-    }
-  })
-}
-
-function sorted<Item>(
-  table: object,
-  fill: (add: (roomId: RoomId, item: Item) => void) => void,
-): ReadonlyMap<string, readonly Item[]> {
-  const known = sortedTables.get(table)
-  if (known !== undefined) return known as ReadonlyMap<string, readonly Item[]>
-  const groups = new Map<string, Item[]>()
-  fill((roomId, item) => {
-    const group = groups.get(roomId)
-    if (group === undefined) groups.set(roomId, [item])
-    else group.push(item)
-  })
-  sortedTables.set(table, groups)
+): ReadonlyMap<RoomId, readonly Item[]> {
+  const groups = new Map<RoomId, Item[]>()
+  for (const item of records(table)) groupOf(groups, item.roomId).push(item)
   return groups
+}
+
+function openingsByRoom(job: Job): ReadonlyMap<RoomId, readonly SidedOpening[]> {
+  const groups = new Map<RoomId, SidedOpening[]>()
+  for (const opening of records(job.openings)) {
+    addSide(job, groupOf(groups, opening.roomId), opening, 'near')
+    if (opening.far !== null) addSide(job, groupOf(groups, opening.far.roomId), opening, 'far')
+  }
+  return groups
+}
+
+function groupOf<Item>(groups: Map<RoomId, Item[]>, roomId: RoomId): Item[] {
+  const known = groups.get(roomId)
+  if (known !== undefined) return known
+  const group: Item[] = []
+  groups.set(roomId, group)
+  return group
 }

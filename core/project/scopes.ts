@@ -1,4 +1,4 @@
-import type { Job, Table } from './job.ts'
+import { type Job, records, type Table } from './job.ts'
 import type { RoomId, TrimRun, WallId } from './sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from './surface-ref.ts'
 import type { Existing, Finish, Scope } from './survey-records.ts'
@@ -41,53 +41,60 @@ export function resolveExisting(job: Job, surface: SurfaceRef): Existing | null 
 }
 
 function resolve<Item extends Scoped>(job: Job, table: Table<Item>, surface: SurfaceRef): Item | null {
-  return scopedRecord(table, surfaceKey(surface), roomOfSurface(job, surface), surfaceClassOf(job, surface))
+  return findScoped(scopeIndex(table), surface, roomOfSurface(job, surface), surfaceClassOf(job, surface))
 }
 
 interface Scoped {
   readonly scope: Scope
 }
 
+/** Records by what they reach; of several with the same scope the last counts. */
+export interface ScopeIndex<Item> {
+  readonly surfaces: ReadonlyMap<string, Item>
+  readonly rooms: ReadonlyMap<RoomId, ReadonlyMap<SurfaceClass | null, Item>>
+  readonly house: ReadonlyMap<SurfaceClass | null, Item>
+}
+
 /**
  * The record of the narrowest scope that fits: the surface's own, its room's, the house's. For callers that know a surface's room and
  * class already and ask for many.
  */
-export function scopedRecord<Item extends Scoped>(
-  table: Table<Item>,
-  key: string,
+export function findScoped<Item>(
+  index: ScopeIndex<Item>,
+  surface: SurfaceRef,
   roomId: RoomId | null,
   surfaceClass: SurfaceClass | null,
 ): Item | null {
-  const index = indexOf(table)
-  return (
-    index.get(key) ??
-    index.get(`room:${roomId}:${surfaceClass}`) ??
-    index.get(`house:${surfaceClass}`) ??
-    null
-  )
+  const own = index.surfaces.size === 0 ? undefined : index.surfaces.get(surfaceKey(surface))
+  const ofRoom = roomId === null ? undefined : index.rooms.get(roomId)?.get(surfaceClass)
+  return own ?? ofRoom ?? index.house.get(surfaceClass) ?? null
 }
 
 /** Tables never change in place, so each is indexed once. */
-const indexes = new WeakMap<object, ReadonlyMap<string, unknown>>()
+const indexes = new WeakMap<object, ScopeIndex<unknown>>()
 
-/** Records by their scope; a later one of the same scope replaces an earlier one. */
-function indexOf<Item extends Scoped>(table: Table<Item>): ReadonlyMap<string, Item> {
+export function scopeIndex<Item extends Scoped>(table: Table<Item>): ScopeIndex<Item> {
   const known = indexes.get(table)
-  if (known !== undefined) return known as ReadonlyMap<string, Item>
-  const index = new Map(Object.values(table).map((item) => [scopeKey(item.scope), item]))
+  if (known !== undefined) return known as ScopeIndex<Item>
+  const index = buildIndex(records(table))
   indexes.set(table, index)
   return index
 }
 
-function scopeKey(scope: Scope): string {
-  switch (scope.level) {
-    case 'surface':
-      return surfaceKey(scope.surface)
-    case 'room':
-      return `room:${scope.roomId}:${scope.surfaceClass}`
-    case 'house':
-      return `house:${scope.surfaceClass}`
+function buildIndex<Item extends Scoped>(items: readonly Item[]): ScopeIndex<Item> {
+  const surfaces = new Map<string, Item>()
+  const rooms = new Map<RoomId, Map<SurfaceClass | null, Item>>()
+  const house = new Map<SurfaceClass | null, Item>()
+  for (const item of items) {
+    const { scope } = item
+    if (scope.level === 'surface') surfaces.set(surfaceKey(scope.surface), item)
+    else if (scope.level === 'house') house.set(scope.surfaceClass, item)
+    else {
+      const ofRoom = rooms.get(scope.roomId) ?? new Map<SurfaceClass | null, Item>()
+      rooms.set(scope.roomId, ofRoom.set(scope.surfaceClass, item))
+    }
   }
+  return { surfaces, rooms, house }
 }
 
 /** The part of a wall under a wainscot cap is wainscot; under a chair rail it stays wall. */

@@ -14,21 +14,18 @@ import {
 import type { FigureWords } from './figure-words.ts'
 import type { Edge } from './finish-marks.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, completeSurface, type SurfaceDraft } from './surface-draft.ts'
-import type { DerivationLine, SurfaceQuantity } from './takeoff-types.ts'
+import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import type { DerivationLine } from './takeoff-types.ts'
 
 /** Stairs, radiators, cabinets, shelves and mantels of a room, one surface each. */
-export function builtSurfaces(survey: RoomSurvey): readonly SurfaceQuantity[] {
+export function builtSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   const { room, builtItems } = survey.parts
   return builtItems.map((item) => {
     const surface = { kind: 'built', roomId: room.id, builtItemId: item.id } as const
     const key = surfaceKey(surface)
     const surfaceClass = classOf(item)
-    const mark = survey.rules.markOf(key, room.id, surfaceClass)
-    return completeSurface(
-      { key, surface, roomId: room.id, surfaceClass, mark, ...measureBuilt(item, survey.words) },
-      survey.words,
-    )
+    const mark = survey.rules.markOf(surface, room.id, surfaceClass)
+    return { key, surface, roomId: room.id, surfaceClass, mark, ...measureBuilt(item, survey.words) }
   })
 }
 
@@ -108,7 +105,7 @@ function stair(item: Of<'stair'>, words: FigureWords): BuiltDraft {
     count: 1,
     edges: stepEdges(item, treads, risers),
     reach: Math.max(item.newelHeight, item.balusterHeight),
-    derivation: [...solid, ...balustrade, ...(rule ? [note] : [])],
+    derivation: () => [...solid, ...balustrade, ...(rule ? [note] : [])],
   }
 }
 
@@ -130,7 +127,7 @@ function radiator(item: Of<'radiator'>): BuiltDraft {
     count: 1,
     edges: [],
     reach: inches(item.heightInches),
-    derivation: [areaLine('gross', text, grossArea, item.id)],
+    derivation: () => [areaLine('gross', text, grossArea, item.id)],
   }
 }
 
@@ -141,7 +138,7 @@ function cupboard(
   const grossArea = total(lines)
   const equivalent = equivalentArea(grossArea, cupboardCoefficient)
   const note = areaLine('note', `equivalent: x ${cupboardCoefficient} (${cupboardSource})`, equivalent, id)
-  return { grossArea, equivalentArea: equivalent, derivation: [...lines, note] }
+  return { grossArea, equivalentArea: equivalent, derivation: () => [...lines, note] }
 }
 
 /** Front and both ends; inside also the back, the insides of ends and front, top and bottom. */
@@ -185,5 +182,5 @@ function mantel(item: Of<'mantel'>, words: FigureWords): BuiltDraft {
     pieces(1, 'frieze', item.width, item.friezeHeight, words),
     pieces(2, 'faces of the shelf', item.width, item.shelfDepth, words),
   ])
-  return { grossArea: total(lines), count: 1, edges: [], reach: item.height, derivation: lines }
+  return { grossArea: total(lines), count: 1, edges: [], reach: item.height, derivation: () => lines }
 }

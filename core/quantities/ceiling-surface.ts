@@ -3,15 +3,16 @@ import type { HeightPoint } from '../geometry/height-line.ts'
 import { type Polygon, polygonArea, polygonBand, polygonBounds } from '../geometry/polygon.ts'
 import { ceilingLine } from '../project/heights.ts'
 import type { CeilingOpening } from '../project/sketch-records.ts'
+import { surfaceKey } from '../project/surface-ref.ts'
 import { type Area, areaFromSquareUnits, sumAreas } from '../units/area.ts'
 import { lengthFromUnits } from '../units/length.ts'
 import type { Edge } from './finish-marks.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, completeSurface } from './surface-draft.ts'
-import type { DerivationLine, SurfaceQuantity } from './takeoff-types.ts'
+import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import type { DerivationLine } from './takeoff-types.ts'
 
 /** The ceiling with its true sloped area; none where the room is open above. */
-export function ceilingSurfaces(survey: RoomSurvey): readonly SurfaceQuantity[] {
+export function ceilingSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   const { room, ceilingOpenings } = survey.parts
   if (room.above === 'open') return []
   const gross = facetLines(survey, room.corners, 'gross', null)
@@ -20,21 +21,22 @@ export function ceilingSurfaces(survey: RoomSurvey): readonly SurfaceQuantity[] 
   )
   const additions = ceilingOpenings.flatMap((hole) => revealLines(survey, hole))
   const grossArea = areaOf(gross)
-  const key = `ceiling:${room.id}`
-  const draft = {
+  const surface = { kind: 'ceiling', roomId: room.id } as const
+  const key = surfaceKey(surface)
+  const draft: SurfaceDraft = {
     key,
-    surface: { kind: 'ceiling', roomId: room.id },
+    surface,
     roomId: room.id,
     surfaceClass: 'ceiling',
-    mark: survey.rules.markOf(key, room.id, 'ceiling'),
+    mark: survey.rules.markOf(surface, room.id, 'ceiling'),
     grossArea,
     deductedArea: Math.min(grossArea, areaOf(deductions)) as Area,
     addedArea: areaOf(additions),
     edges: [...survey.edges.ceiling, ...ceilingOpenings.map((hole) => holeEdge(survey, hole))],
     reach: Math.max(...survey.views.map((view) => largestGap(view.floor, view.ceiling, 0, view.wall.length))),
-    derivation: [...gross, ...deductions, ...additions],
-  } as const
-  return [completeSurface(draft, survey.words)]
+    derivation: () => [...gross, ...deductions, ...additions],
+  }
+  return [draft]
 }
 
 function areaOf(lines: readonly DerivationLine[]): Area {

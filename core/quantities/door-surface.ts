@@ -9,7 +9,6 @@ import { partMark } from './opening-parts.ts'
 import type { OpeningSight } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
 import { areaLine, type SurfaceDraft } from './surface-draft.ts'
-import type { DerivationLine } from './takeoff-types.ts'
 import type { HoleView, WallView } from './wall-view.ts'
 
 type DoorDraft = Pick<
@@ -39,17 +38,6 @@ export function doorSurface({ survey, view, hole }: OpeningSight): DoorDraft {
   const edgeRun = slabPerimeter(face, slab.leaves)
   const edgeArea = slab.edgesShow === side ? areaFromSquareUnits(edgeRun * slab.thickness) : (0 as Area)
   const equivalent = equivalentArea(grossArea, slabCoefficients[slab.kind])
-  const size = `${words.length(layout.main.to - layout.main.from)} x ${words.length(layout.main.top - layout.main.bottom)}`
-  const lines: DerivationLine[] = [
-    areaLine('gross', `${openingNoun(opening)}, face ${size}`, grossArea, opening.id),
-  ]
-  if (glass.area > 0) lines.push(areaLine('deduction', 'glass', glass.area, opening.id))
-  if (edgeArea > 0) {
-    const text = `edges ${words.length(Math.round(edgeRun))} x ${words.small(slab.thickness)}`
-    lines.push(areaLine('addition', text, edgeArea, opening.id))
-  }
-  const text = `equivalent: flat area x ${slabCoefficients[slab.kind]} for ${slab.kind} doors (${equivalentSource})`
-  lines.push(areaLine('note', text, equivalent, opening.id))
   return {
     grossArea,
     deductedArea: Math.min(grossArea, glass.area) as Area,
@@ -64,7 +52,18 @@ export function doorSurface({ survey, view, hole }: OpeningSight): DoorDraft {
         along: 'its other face',
       },
     ],
-    derivation: lines,
+    derivation: () => {
+      const { from, to, bottom, top } = layout.main
+      const size = `${words.length(to - from)} x ${words.length(top - bottom)}`
+      const edgeText = `edges ${words.length(Math.round(edgeRun))} x ${words.small(slab.thickness)}`
+      const note = `equivalent: flat area x ${slabCoefficients[slab.kind]} for ${slab.kind} doors (${equivalentSource})`
+      return [
+        areaLine('gross', `${openingNoun(opening)}, face ${size}`, grossArea, opening.id),
+        ...(glass.area > 0 ? [areaLine('deduction', 'glass', glass.area, opening.id)] : []),
+        ...(edgeArea > 0 ? [areaLine('addition', edgeText, edgeArea, opening.id)] : []),
+        areaLine('note', note, equivalent, opening.id),
+      ]
+    },
   }
 }
 

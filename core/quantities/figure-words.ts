@@ -1,6 +1,6 @@
 import { formatArea } from '../units/area.ts'
-import { formatLength, formatSmallLength, type LengthUnitSystem } from '../units/length.ts'
-import type { Edge, FinishMark } from './finish-marks.ts'
+import { formatLength, formatSmallLength, type LengthUnitSystem, lengthFromUnits } from '../units/length.ts'
+import { type Edge, edgeLengths, type FinishMark } from './finish-marks.ts'
 import type { DerivationLine } from './takeoff-types.ts'
 
 /** Writes figures in one unit system. The same sizes come back all over a house, so that each is written once. */
@@ -47,10 +47,9 @@ function remember(write: (value: number) => string): (value: number) => string {
 export function edgeLines(
   own: FinishMark,
   edges: readonly Edge[],
-  cuttingIn: number,
-  masking: number,
   { length }: FigureWords,
 ): readonly DerivationLine[] {
+  const { cuttingIn, masking } = edgeLengths(own, edges)
   const lines: DerivationLine[] = []
   const add = (start: string, total: number, holds: (edge: Edge) => boolean) => {
     if (total === 0) return
@@ -59,7 +58,7 @@ export function edgeLines(
       kind: 'length',
       text,
       area: null,
-      length: total as DerivationLine['length'],
+      length: lengthFromUnits(total),
       sourceId: null,
     })
   }

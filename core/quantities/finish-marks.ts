@@ -1,6 +1,7 @@
 import type { Job } from '../project/job.ts'
-import { scopedRecord } from '../project/scopes.ts'
+import { findScoped, scopeIndex } from '../project/scopes.ts'
 import type { RoomId } from '../project/sketch-records.ts'
+import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { Finish } from '../project/survey-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 
@@ -10,18 +11,19 @@ import type { SurfaceClass } from '../project/vocabulary.ts'
  */
 export type FinishMark = string | null
 
-export type MarkOf = (key: string, roomId: RoomId, surfaceClass: SurfaceClass) => FinishMark
+export type MarkOf = (surface: SurfaceRef, roomId: RoomId, surfaceClass: SurfaceClass) => FinishMark
 
 export function finishMarks(finishes: Job['finishes']): MarkOf {
-  return (key, roomId, surfaceClass) => {
-    const finish = scopedRecord(finishes, key, roomId, surfaceClass)
+  const index = scopeIndex(finishes)
+  return (surface, roomId, surfaceClass) => {
+    const finish = findScoped(index, surface, roomId, surfaceClass)
     return finish === null ? surfaceClass : markOfFinish(finish)
   }
 }
 
 /** A floor has no class to take a default from: it is painted only where it has a finish of its own. */
 export function floorMark(finishes: Job['finishes'], roomId: RoomId): FinishMark {
-  const finish = scopedRecord(finishes, `floor:${roomId}`, roomId, null)
+  const finish = findScoped(scopeIndex(finishes), { kind: 'floor', roomId }, roomId, null)
   return finish === null ? null : markOfFinish(finish)
 }
 

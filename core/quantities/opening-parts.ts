@@ -1,5 +1,5 @@
 import type { Opening } from '../project/sketch-records.ts'
-import { type OpeningPart, type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
+import type { OpeningPart, SurfaceRef } from '../project/surface-ref.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { FinishMark, MarkOf } from './finish-marks.ts'
 import type { HoleView } from './wall-view.ts'
@@ -33,7 +33,7 @@ export function partMark(
 ): FinishMark | undefined {
   const roomId = side === 'near' ? opening.roomId : opening.far?.roomId
   if (roomId === undefined || !hasPart(opening, side, part, markOf)) return undefined
-  return markOf(surfaceKey(partRef(opening, side, part)), roomId, partClass(opening, part))
+  return markOf(partRef(opening, side, part), roomId, partClass(opening, part))
 }
 
 /** Whether a part is there to be painted from a side. */
@@ -66,7 +66,7 @@ export function jambSide(opening: Opening, markOf: MarkOf): Side {
   if (opening.far === null) return 'near'
   const surfaceClass = partClass(opening, 'jamb')
   const markFrom = (side: Side, roomId: Opening['roomId']) =>
-    markOf(surfaceKey(partRef(opening, side, 'jamb')), roomId, surfaceClass)
+    markOf(partRef(opening, side, 'jamb'), roomId, surfaceClass)
   if (markFrom('near', opening.roomId) !== null) return 'near'
   return markFrom('far', opening.far.roomId) === null ? 'near' : 'far'
 }

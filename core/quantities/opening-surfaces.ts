@@ -1,11 +1,11 @@
 import type { Opening } from '../project/sketch-records.ts'
 import { openingNoun } from '../project/sketch-words.ts'
 import { type OpeningPart, surfaceKey } from '../project/surface-ref.ts'
-import { type Area, areaFromSquareUnits, rectangleArea, zeroArea } from '../units/area.ts'
+import { areaFromSquareUnits, rectangleArea, zeroArea } from '../units/area.ts'
 import { type Length, lengthFromUnits } from '../units/length.ts'
 import { doorSurface } from './door-surface.ts'
 import type { Edge, FinishMark } from './finish-marks.ts'
-import { type NarrowWork, narrowWork } from './girth-policies.ts'
+import { narrowWork } from './girth-policies.ts'
 import {
   casedBelow,
   casingLength,
@@ -19,20 +19,17 @@ import { behindCasingMark, fillingMark, hasPart, partClass, partMark, partRef } 
 import { revealsAdded } from './opening-policies.ts'
 import type { OpeningSight, RoomSurvey } from './room-survey.ts'
 import { sashSurface } from './sash-surface.ts'
-import { areaLine, completeSurface, type SurfaceDraft } from './surface-draft.ts'
-import type { SurfaceQuantity } from './takeoff-types.ts'
+import { areaLine, type SurfaceDraft } from './surface-draft.ts'
 import type { HoleView, WallView } from './wall-view.ts'
 
 /** Everything of wood, glass and plaster in the openings of a room, each painted from the side it is listed under. */
-export function openingSurfaces(survey: RoomSurvey): readonly SurfaceQuantity[] {
+export function openingSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   return survey.views.flatMap((view) =>
     view.holes.flatMap((hole) => {
       const sight = { survey, view, hole }
       const { opening, side } = hole.placed
       return openingPartOrder.flatMap((part) =>
-        hasPart(opening, side, part, survey.rules.markOf)
-          ? [completeSurface(draftPart(sight, part), survey.words)]
-          : [],
+        hasPart(opening, side, part, survey.rules.markOf) ? [draftPart(sight, part)] : [],
       )
     }),
   )
@@ -68,7 +65,7 @@ function startPart({ survey, view, hole }: OpeningSight, part: OpeningPart): Par
     surface,
     roomId: view.room.id,
     surfaceClass,
-    mark: survey.rules.markOf(key, view.room.id, surfaceClass),
+    mark: survey.rules.markOf(surface, view.room.id, surfaceClass),
     reach: reach - floorUnder(view, hole),
   }
 }
@@ -89,7 +86,12 @@ function casing(sight: OpeningSight): SurfaceDraft {
   const blocks = style === 'plinthAndCornerBlocks'
   return {
     ...startPart(sight, 'casing'),
-    ...narrow(sight, girth, length, `casing of the ${openingNoun(opening)}${blocks ? ', with blocks' : ''}`),
+    ...narrow(
+      sight,
+      girth,
+      length,
+      () => `casing of the ${openingNoun(opening)}${blocks ? ', with blocks' : ''}`,
+    ),
     count: blocks ? cornerBlocks(hole) : 0,
     edges: [
       ...outerLengthByZone(view, hole).map((each, index) =>
@@ -114,7 +116,7 @@ function jamb(sight: OpeningSight): SurfaceDraft {
     opening.jambOf === 'wood' ||
     revealsAdded(survey.rules.openingPolicy, areaFromSquareUnits(hole.measure.area))
   const noun = opening.jambOf === 'wall' ? 'reveal' : 'jamb'
-  const draft = narrow(sight, opening.jambDepth, length, `${noun} of the ${openingNoun(opening)}`)
+  const draft = narrow(sight, opening.jambDepth, length, () => `${noun} of the ${openingNoun(opening)}`)
   return {
     ...startPart(sight, 'jamb'),
     ...draft,
@@ -147,7 +149,12 @@ function stool(sight: OpeningSight): SurfaceDraft {
   const length = lengthFromUnits(stoolLength(hole))
   return {
     ...startPart(sight, 'stool'),
-    ...narrow(sight, depth + thickness + apron, length, `stool and apron of the ${openingNoun(opening)}`),
+    ...narrow(
+      sight,
+      depth + thickness + apron,
+      length,
+      () => `stool and apron of the ${openingNoun(opening)}`,
+    ),
     reach: hole.placed.place.bottom - lowestFloor(view),
     edges: hasStool(hole)
       ? [
@@ -163,13 +170,19 @@ function stool(sight: OpeningSight): SurfaceDraft {
 type NarrowDraft = Pick<SurfaceDraft, 'grossArea' | 'policyArea' | 'length' | 'derivation'>
 
 /** Narrow work: run x girth, and what the job's rule for girths makes of it. */
-function narrow(sight: OpeningSight, girth: number, length: Length, what: string): NarrowDraft {
+function narrow(sight: OpeningSight, girth: number, length: Length, what: () => string): NarrowDraft {
   const { words, rules } = sight.survey
   const grossArea = rectangleArea(girth, length)
-  const work: NarrowWork = narrowWork(rules.girthPolicy, girth, length)
-  const text = `${what} ${words.length(length)} x girth ${words.small(girth)}`
-  const gross = areaLine('gross', text, grossArea, sight.hole.placed.opening.id)
-  return { grossArea, policyArea: work.area as Area, length, derivation: [gross] }
+  const work = narrowWork(rules.girthPolicy, girth, length)
+  return {
+    grossArea,
+    policyArea: work.area,
+    length,
+    derivation: () => {
+      const text = `${what()} ${words.length(length)} x girth ${words.small(girth)}`
+      return [areaLine('gross', text, grossArea, sight.hole.placed.opening.id)]
+    },
+  }
 }
 
 export function edge(neighbour: FinishMark, length: number, along: string): Edge {

@@ -1,4 +1,4 @@
-import { levelOf, lineLength, stretchesBelow } from '../geometry/band.ts'
+import { levelOf, lineLength, lowestBetween, stretchesBelow } from '../geometry/band.ts'
 import { type HeightPoint, heightAt } from '../geometry/height-line.ts'
 import { type Interval, intervalsLeft, intervalsShared } from '../geometry/interval.ts'
 import { openingNoun, trimNoun, wallName } from '../project/sketch-words.ts'
@@ -93,6 +93,7 @@ function holesAtCeiling(view: WallView): readonly Interval[] {
   return view.holes.flatMap(({ placed: { place } }) => {
     const ceiling = levelOf(view.ceiling)
     if (ceiling !== null) return place.top + hair >= ceiling ? [place] : []
+    if (place.top + hair <= lowestBetween(view.ceiling, place.from, place.to)) return []
     const top = [{ at: place.from, height: place.top + hair }]
     return stretchesBelow(view.ceiling, top, place.from, place.to)
   })

@@ -1,6 +1,5 @@
 import type { GirthPolicy, OpeningPolicy } from '../project/job.ts'
 import type { RoomParts } from '../project/room-parts.ts'
-import { surfaceKey } from '../project/surface-ref.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { type FigureWords, figureWords } from './figure-words.ts'
 import type { FinishMark, MarkOf } from './finish-marks.ts'
@@ -41,12 +40,13 @@ export function surveyRoom(parts: RoomParts, rules: TakeOffRules): RoomSurvey {
   const runMarks = new Map(
     parts.trimRuns.map((run) => [
       run.id,
-      markOf(surfaceKey({ kind: 'trim', roomId: room.id, trimRunId: run.id }), room.id, 'trim'),
+      markOf({ kind: 'trim', roomId: room.id, trimRunId: run.id }, room.id, 'trim'),
     ]),
   )
   const edges = roomEdges(views, {
     markOf,
-    ceiling: room.above === 'open' ? undefined : markOf(`ceiling:${room.id}`, room.id, 'ceiling'),
+    ceiling:
+      room.above === 'open' ? undefined : markOf({ kind: 'ceiling', roomId: room.id }, room.id, 'ceiling'),
     floor: floorMark,
     bandMark: (band) => runMarks.get(band.run.id) ?? null,
   })

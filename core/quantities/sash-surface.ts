@@ -30,7 +30,6 @@ export function sashSurface({ survey, view, hole }: OpeningSight): SashDraft {
   const daylight = areaFromSquareUnits(measures.reduce((sum, each) => sum + each.daylightArea, 0))
   const glassPerimeter = measures.reduce((sum, each) => sum + each.glassPerimeter, 0)
   const equivalent = equivalentArea(grossArea, sashCoefficient)
-  const noun = openingNoun(opening)
   return {
     grossArea,
     deductedArea: Math.min(grossArea, daylight) as Area,
@@ -44,8 +43,8 @@ export function sashSurface({ survey, view, hole }: OpeningSight): SashDraft {
         along: 'jamb',
       },
     ],
-    derivation: [
-      areaLine('gross', `sash of the ${noun}, ${frameText(frames)}`, grossArea, opening.id),
+    derivation: () => [
+      areaLine('gross', `sash of the ${openingNoun(opening)}, ${frameText(frames)}`, grossArea, opening.id),
       areaLine(
         'deduction',
         `glass; its edge is ${words.length(Math.round(glassPerimeter))} long`,

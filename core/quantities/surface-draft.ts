@@ -2,7 +2,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { type Area, zeroArea } from '../units/area.ts'
-import { type Length, lengthFromUnits } from '../units/length.ts'
+import { type Length, lengthFromUnits, zeroLength } from '../units/length.ts'
 import { edgeLines, type FigureWords } from './figure-words.ts'
 import { type Edge, edgeLengths, type FinishMark } from './finish-marks.ts'
 import type { DerivationLine, SurfaceQuantity } from './takeoff-types.ts'
@@ -26,34 +26,63 @@ export interface SurfaceDraft {
   readonly glassPerimeter?: number
   readonly edges: readonly Edge[]
   readonly reach: number
-  readonly derivation: readonly DerivationLine[]
+  readonly derivation: () => readonly DerivationLine[]
 }
 
-export function completeSurface(draft: SurfaceDraft, words: FigureWords): SurfaceQuantity {
-  const { key, surface, roomId, surfaceClass, mark, grossArea, edges } = draft
-  const deductedArea = draft.deductedArea ?? zeroArea
-  const netArea = Math.max(0, grossArea - deductedArea + (draft.addedArea ?? 0)) as Area
-  const lengths = edgeLengths(mark, edges)
-  const cuttingIn = lengthFromUnits(lengths.cuttingIn)
-  const masking = lengthFromUnits(lengths.masking)
-  return {
-    key,
-    surface,
-    roomId,
-    surfaceClass,
-    grossArea,
-    deductedArea,
-    netArea,
-    policyArea: draft.policyArea ?? netArea,
-    equivalentArea: draft.equivalentArea ?? netArea,
-    length: draft.length ?? lengthFromUnits(0),
-    count: draft.count ?? 0,
-    cuttingIn,
-    masking,
-    glassPerimeter: lengthFromUnits(draft.glassPerimeter ?? 0),
-    reachHeight: lengthFromUnits(Math.max(0, draft.reach)),
-    derivation: [...draft.derivation, ...edgeLines(mark, edges, cuttingIn, masking, words)],
+/** Words how a surface's figures came about. */
+export type Explain = (key: string) => readonly DerivationLine[]
+
+/**
+ * Figures rounded and in order. How they came about is worded when asked for, since few ever are; a class, because a getter
+ * written into thousands of plain objects costs more than the figures. Spreading one leaves the derivation behind.
+ */
+export class MeasuredSurface implements SurfaceQuantity {
+  readonly key: string
+  readonly surface: SurfaceRef
+  readonly roomId: RoomId
+  readonly surfaceClass: SurfaceClass
+  readonly grossArea: Area
+  readonly deductedArea: Area
+  readonly netArea: Area
+  readonly policyArea: Area
+  readonly equivalentArea: Area
+  readonly length: Length
+  readonly count: number
+  readonly cuttingIn: Length
+  readonly masking: Length
+  readonly glassPerimeter: Length
+  readonly reachHeight: Length
+  readonly #explain: Explain
+
+  constructor(draft: SurfaceDraft, explain: Explain) {
+    const deducted = draft.deductedArea ?? zeroArea
+    const net = Math.max(0, draft.grossArea - deducted + (draft.addedArea ?? 0)) as Area
+    const edges = edgeLengths(draft.mark, draft.edges)
+    this.key = draft.key
+    this.surface = draft.surface
+    this.roomId = draft.roomId
+    this.surfaceClass = draft.surfaceClass
+    this.grossArea = draft.grossArea
+    this.deductedArea = deducted
+    this.netArea = net
+    this.policyArea = draft.policyArea ?? net
+    this.equivalentArea = draft.equivalentArea ?? net
+    this.length = draft.length ?? zeroLength
+    this.count = draft.count ?? 0
+    this.cuttingIn = lengthFromUnits(edges.cuttingIn)
+    this.masking = lengthFromUnits(edges.masking)
+    this.glassPerimeter = lengthFromUnits(draft.glassPerimeter ?? 0)
+    this.reachHeight = lengthFromUnits(Math.max(0, draft.reach))
+    this.#explain = explain
   }
+
+  get derivation(): readonly DerivationLine[] {
+    return this.#explain(this.key)
+  }
+}
+
+export function derivationOf(draft: SurfaceDraft, words: FigureWords): readonly DerivationLine[] {
+  return [...draft.derivation(), ...edgeLines(draft.mark, draft.edges, words)]
 }
 
 export function areaLine(

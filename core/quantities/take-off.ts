@@ -1,64 +1,64 @@
-import type { Job } from '../project/job.ts'
-import { allRoomParts } from '../project/room-parts.ts'
+import { type Job, records } from '../project/job.ts'
+import { allRoomParts, type RoomParts, roomParts } from '../project/room-parts.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { finishMarks, floorMark } from './finish-marks.ts'
-import {
-  type ReachingFinishes,
-  type RoomInputs,
-  reachingFinishes,
-  roomInputs,
-  sameInputs,
-} from './room-inputs.ts'
 import type { TakeOffRules } from './room-survey.ts'
 import { roomTakeOff } from './room-take-off.ts'
+import { type RoomFigures, SurfaceIndex } from './surface-index.ts'
 import type { SurfaceQuantity, Takeoff } from './takeoff-types.ts'
+import { touchedRooms } from './touched-rooms.ts'
 
 /** The quantities of a whole job. The sketch must have no problems; one that has is measured as far as it can be, never below nothing. */
 export function takeOff(job: Job): Takeoff {
   return createTakeOff()(job)
 }
 
-interface MeasuredRoom {
-  readonly inputs: RoomInputs
-  readonly surfaces: readonly SurfaceQuantity[]
-}
-
 /**
- * A takeoff that remembers: rooms whose records are the same as the time before keep their figures, and an edit measures again only the
- * rooms it touches. Keeps the last job only.
+ * A takeoff that remembers the last job: an edit measures again only the rooms it touches. Rooms not touched keep their figures, the very
+ * same objects.
  */
 export function createTakeOff(): (job: Job) => Takeoff {
-  let measured: ReadonlyMap<RoomId, MeasuredRoom> = new Map()
-  let last: { readonly job: Job; readonly takeoff: Takeoff; readonly finishes: ReachingFinishes } | null =
-    null
+  let last: { readonly job: Job; readonly rooms: MeasuredRooms; readonly takeoff: Takeoff } | null = null
   return (job) => {
     if (last?.job === job) return last.takeoff
-    const finishes =
-      last?.job.finishes === job.finishes && last.job.openings === job.openings
-        ? last.finishes
-        : reachingFinishes(job)
-    const rooms = measureRooms(job, finishes, measured)
-    const takeoff = assemble(rooms, last?.takeoff ?? null)
-    measured = rooms
-    last = { job, takeoff, finishes }
+    const touched = last === null ? 'all' : touchedRooms(last.job, job)
+    const rooms =
+      last === null || touched === 'all' ? measureAll(job) : measureAgain(job, last.rooms, touched)
+    const takeoff = assemble(job, rooms)
+    last = { job, rooms, takeoff }
     return takeoff
   }
 }
 
-function measureRooms(
-  job: Job,
-  finishes: ReachingFinishes,
-  before: ReadonlyMap<RoomId, MeasuredRoom>,
-): ReadonlyMap<RoomId, MeasuredRoom> {
+type MeasuredRooms = ReadonlyMap<RoomId, RoomFigures>
+
+function measureAll(job: Job): MeasuredRooms {
   const rules = rulesOf(job)
-  const rooms = new Map<RoomId, MeasuredRoom>()
-  for (const parts of allRoomParts(job)) {
-    const inputs = roomInputs(job, parts, finishes)
-    const known = before.get(parts.room.id)
-    const kept = sameInputs(known?.inputs, inputs) ? known : undefined
-    rooms.set(parts.room.id, kept ?? { inputs, surfaces: roomTakeOff(parts, rules) })
+  return new Map(allRoomParts(job).map((parts) => [parts.room.id, measureRoom(parts, rules)]))
+}
+
+function measureAgain(job: Job, before: MeasuredRooms, touched: ReadonlySet<RoomId>): MeasuredRooms {
+  const rules = rulesOf(job)
+  const rooms = new Map<RoomId, RoomFigures>()
+  for (const { id: roomId } of records(job.rooms)) {
+    const known = touched.has(roomId) ? undefined : before.get(roomId)
+    rooms.set(roomId, known ?? measureRoom(roomParts(job, roomId) as RoomParts, rules))
   }
   return rooms
+}
+
+function measureRoom(parts: RoomParts, rules: TakeOffRules): RoomFigures {
+  const surfaces = roomTakeOff(parts, rules)
+  return { surfaces, byKey: new Map(surfaces.map((surface) => [surface.key, surface])) }
+}
+
+function assemble(job: Job, rooms: MeasuredRooms): Takeoff {
+  const lists: SurfaceQuantity[][] = []
+  for (const room of rooms.values()) lists.push(room.surfaces as SurfaceQuantity[])
+  return {
+    surfaces: ([] as SurfaceQuantity[]).concat(...lists),
+    byKey: new SurfaceIndex(rooms, job.openings),
+  }
 }
 
 function rulesOf(job: Job): TakeOffRules {
@@ -69,9 +69,4 @@ function rulesOf(job: Job): TakeOffRules {
     markOf: finishMarks(job.finishes),
     floorMarkOf: (roomId) => floorMark(job.finishes, roomId),
   }
-}
-
-function assemble(rooms: ReadonlyMap<RoomId, MeasuredRoom>, _before: Takeoff | null): Takeoff {
-  const surfaces = [...rooms.values()].flatMap((room) => room.surfaces)
-  return { surfaces, byKey: new Map(surfaces.map((surface) => [surface.key, surface])) }
 }

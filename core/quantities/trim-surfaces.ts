@@ -6,15 +6,15 @@ import { rectangleArea } from '../units/area.ts'
 import { type Length, lengthFromUnits, sumLengths } from '../units/length.ts'
 import { narrowWork } from './girth-policies.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, completeSurface, lengthLine } from './surface-draft.ts'
-import type { DerivationLine, SurfaceQuantity } from './takeoff-types.ts'
+import { areaLine, lengthLine, type SurfaceDraft } from './surface-draft.ts'
+import type { DerivationLine } from './takeoff-types.ts'
 import type { BandView, WallView } from './wall-view.ts'
 
 /**
  * Every trim run of a room: its length, stopped by what it meets, times its girth. Lengths are taken along the finished wall from
  * inner corner to inner corner, a crown's too, and along the slope where the floor or the ceiling slopes.
  */
-export function trimSurfaces(survey: RoomSurvey): readonly SurfaceQuantity[] {
+export function trimSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   return survey.parts.trimRuns.map((run) => trimSurface(survey, run))
 }
 
@@ -23,7 +23,7 @@ interface OnWall {
   readonly band: BandView
 }
 
-function trimSurface(survey: RoomSurvey, run: TrimRun): SurfaceQuantity {
+function trimSurface(survey: RoomSurvey, run: TrimRun): SurfaceDraft {
   const { room } = survey.parts
   const pieces = survey.views.flatMap((view) =>
     view.bands.flatMap((band): readonly OnWall[] => (band.run === run ? [{ view, band }] : [])),
@@ -34,18 +34,18 @@ function trimSurface(survey: RoomSurvey, run: TrimRun): SurfaceQuantity {
   const policy = narrowWork(survey.rules.girthPolicy, run.girth, length)
   const surface = { kind: 'trim', roomId: room.id, trimRunId: run.id } as const
   const key = surfaceKey(surface)
-  const draft = {
+  return {
     key,
     surface,
     roomId: room.id,
     surfaceClass: 'trim',
-    mark: survey.rules.markOf(key, room.id, 'trim'),
+    mark: survey.rules.markOf(surface, room.id, 'trim'),
     grossArea,
     policyArea: policy.area,
     length,
     edges: pieces.flatMap(({ band }) => survey.edges.bands.get(band) ?? []),
     reach: Math.max(0, ...pieces.map(reachOf)),
-    derivation: [
+    derivation: () => [
       ...pieces.map((piece, index) => wallLine(survey, piece, lengths[index] as Length)),
       areaLine(
         'gross',
@@ -54,8 +54,7 @@ function trimSurface(survey: RoomSurvey, run: TrimRun): SurfaceQuantity {
         run.id,
       ),
     ],
-  } as const
-  return completeSurface(draft, survey.words)
+  }
 }
 
 function reachOf({ view, band }: OnWall): number {

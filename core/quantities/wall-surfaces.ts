@@ -8,15 +8,13 @@ import type { FigureWords } from './figure-words.ts'
 import { fillingMark } from './opening-parts.ts'
 import { deductedShare, type OpeningFace } from './opening-policies.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, completeSurface, type SurfaceDraft } from './surface-draft.ts'
-import type { DerivationLine, SurfaceQuantity } from './takeoff-types.ts'
+import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import type { DerivationLine } from './takeoff-types.ts'
 import type { HoleView, WallView, ZoneView } from './wall-view.ts'
 
 /** Every wall of a room, zone by zone: floor line to ceiling line, less its openings. */
-export function wallSurfaces(survey: RoomSurvey): readonly SurfaceQuantity[] {
-  return survey.views.flatMap((view) =>
-    view.zones.map((zone) => completeSurface(draftZone(survey, view, zone), survey.words)),
-  )
+export function wallSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
+  return survey.views.flatMap((view) => view.zones.map((zone) => draftZone(survey, view, zone)))
 }
 
 interface Deduction {
@@ -45,7 +43,7 @@ function draftZone(survey: RoomSurvey, view: WallView, zone: ZoneView): SurfaceD
     policyArea,
     edges: survey.edges.zones.get(zone) ?? [],
     reach: largestGap(view.floor, zone.upper, 0, wall.length),
-    derivation: [
+    derivation: () => [
       areaLine('gross', grossText(view, zone, survey.words), grossArea, wall.id),
       ...deductions.map((each) => deductionLine(each, survey.words)),
       ...policyLines(policyArea, grossArea - deductedArea),
@@ -67,7 +65,9 @@ function faceOf(survey: RoomSurvey, view: WallView, zone: ZoneView, hole: HoleVi
   const { opening, side } = hole.placed
   const { markOf } = survey.rules
   const other = side === 'near' ? opening.far : opening
-  const otherMark = other && markOf(`wall:${other.roomId}:${other.wallId}:whole`, other.roomId, 'walls')
+  const otherMark =
+    other &&
+    markOf({ kind: 'wall', roomId: other.roomId, wallId: other.wallId, zone: 'whole' }, other.roomId, 'walls')
   return {
     holeArea: areaFromSquareUnits(hole.measure.area),
     side,

@@ -1,8 +1,10 @@
 import {
+  highestBetween,
   largestGap,
   levelOf,
   lineLength,
   lowerLine,
+  lowestBetween,
   raisedLine,
   smallestGap,
   stretchesBelow,
@@ -138,7 +140,7 @@ function viewZone(
 ): ZoneView {
   const surface: SurfaceRef = { kind: 'wall', roomId: room.id, wallId: wall.id, zone }
   const key = surfaceKey(surface)
-  return { zone, surface, key, surfaceClass, mark: markOf(key, room.id, surfaceClass), lower, upper }
+  return { zone, surface, key, surfaceClass, mark: markOf(surface, room.id, surfaceClass), lower, upper }
 }
 
 function viewHole(
@@ -218,6 +220,10 @@ function blocked(
   if (lowerLevel !== null && upperLevel !== null) {
     return outer.bottom < upperLevel && outer.top > lowerLevel ? [outer] : []
   }
+  const clear =
+    outer.top <= lowestBetween(lower, outer.from, outer.to) ||
+    outer.bottom >= highestBetween(upper, outer.from, outer.to)
+  if (clear) return []
   const bottom = [{ at: outer.from, height: outer.bottom }]
   const top = [{ at: outer.from, height: outer.top }]
   const over = stretchesBelow(bottom, upper, outer.from, outer.to)
