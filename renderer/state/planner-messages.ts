@@ -30,16 +30,17 @@ export type PlannerAsk =
       readonly turn: number
       readonly job: Job
       readonly now: string
-      readonly iterations: number
+      /** After so long it rests; what it has by then stands. */
+      readonly seconds: number
     }
   /** Goes on where the search stood. */
-  | { readonly kind: 'goOn'; readonly search: SearchName; readonly iterations: number }
+  | { readonly kind: 'goOn'; readonly search: SearchName; readonly seconds: number }
   | { readonly kind: 'stop'; readonly search: SearchName }
 
 /** `turn` is that of the `search` answered; answers to an older one are dropped. */
 export type PlannerTell = { readonly search: SearchName; readonly turn: number } & (
   | { readonly kind: 'found'; readonly found: FoundPlan }
   | { readonly kind: 'clash'; readonly clash: PlanClash }
-  | { readonly kind: 'rest'; readonly iterations: number; readonly isFinished: boolean }
+  | { readonly kind: 'rest'; readonly isFinished: boolean }
   | { readonly kind: 'broken'; readonly sentence: string }
 )

@@ -22,13 +22,11 @@ import type { FoundPlan, PlanClash } from './planner-messages.ts'
 /** The search of one job value, taken a slice at a time so that it can be stopped between two. */
 export interface SlicedSearch {
   readonly step: () => {
-    readonly iterations: number
     readonly isFinished: boolean
     /** A better plan than before, judged; null where the slice found none. */
     readonly found: FoundPlan | null
   }
   readonly clash: () => PlanClash | null
-  readonly iterations: () => number
 }
 
 /** The search runs by this seed, so that the same job gives the same plan everywhere. */
@@ -72,23 +70,19 @@ function refusalOf({ problem }: TasksOfJob): PlanClash | null {
 
 function refusedSearch(clash: PlanClash): SlicedSearch {
   return {
-    step: () => ({ iterations: 1, isFinished: true, found: null }),
+    step: () => ({ isFinished: true, found: null }),
     clash: () => clash,
-    iterations: () => 0,
   }
 }
 
 function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): SlicedSearch {
-  let done = 0
   return {
-    iterations: () => done,
     step: () => {
       const slice = search.best() === undefined ? shortSlice : usualSlice
       const isBetter = search.step(slice).length > 0
-      done += slice
       const plan = search.best()
       const found = isBetter && plan !== undefined ? foundPlan(tasks, search, plan) : null
-      return { iterations: slice, isFinished: search.isFinished(), found }
+      return { isFinished: search.isFinished(), found }
     },
     clash: () => {
       const clash = search.clash()

@@ -8,7 +8,9 @@ z.config({ jitless: true })
 interface Running {
   readonly turn: number
   readonly search: SlicedSearch
-  left: number
+  /** By this worker's clock. */
+  until: number
+  isResting: boolean
 }
 
 const running = new Map<SearchName, Running>()
@@ -27,14 +29,18 @@ function take(message: PlannerAsk): void {
   if (message.kind === 'search') begin(message)
   const found = running.get(message.search)
   if (found === undefined) return
-  if (message.kind === 'goOn') found.left += message.iterations
-  if (message.kind === 'stop') found.left = 0
+  if (message.kind === 'goOn') {
+    found.until = performance.now() + message.seconds * 1000
+    found.isResting = false
+  }
+  if (message.kind === 'stop') found.until = 0
 }
 
-function begin({ search: name, turn, job, now, iterations }: Extract<PlannerAsk, { kind: 'search' }>): void {
+function begin({ search: name, turn, job, now, seconds }: Extract<PlannerAsk, { kind: 'search' }>): void {
   running.delete(name)
   guarded(name, turn, () => {
-    running.set(name, { turn, search: createSliced(job, now), left: iterations })
+    const search = createSliced(job, now)
+    running.set(name, { turn, search, until: performance.now() + seconds * 1000, isResting: false })
   })
 }
 
@@ -42,13 +48,13 @@ function begin({ search: name, turn, job, now, iterations }: Extract<PlannerAsk,
 channel.port1.onmessage = () => {
   isGoing = false
   for (const [name, each] of running) {
-    if (each.left > 0) guarded(name, each.turn, () => work(name, each))
+    if (!each.isResting) guarded(name, each.turn, () => work(name, each))
   }
   go()
 }
 
 function go(): void {
-  const isNeeded = [...running.values()].some((each) => each.left > 0)
+  const isNeeded = [...running.values()].some((each) => !each.isResting)
   if (isGoing || !isNeeded) return
   isGoing = true
   channel.port2.postMessage(null)
@@ -56,13 +62,13 @@ function go(): void {
 
 function work(name: SearchName, each: Running): void {
   const step = each.search.step()
-  each.left = step.isFinished ? 0 : Math.max(0, each.left - step.iterations)
   const about = { search: name, turn: each.turn }
   if (step.found !== null) post({ ...about, kind: 'found', found: step.found })
-  if (each.left > 0) return
+  if (!step.isFinished && performance.now() < each.until) return
+  each.isResting = true
   const clash = each.search.clash()
   if (clash !== null) post({ ...about, kind: 'clash', clash })
-  post({ ...about, kind: 'rest', iterations: each.search.iterations(), isFinished: step.isFinished })
+  post({ ...about, kind: 'rest', isFinished: step.isFinished })
 }
 
 /** A mistake of the program must not silence the planner: it is told, and that search ends. */

@@ -13,7 +13,6 @@ export interface SearchState {
   readonly status: 'idle' | 'searching' | 'resting'
   readonly plan: FoundPlan | null
   readonly clash: PlanClash | null
-  readonly iterations: number
   /** Nothing better can be found. */
   readonly isFinished: boolean
   readonly broken: string | null
@@ -24,13 +23,12 @@ const idle: SearchState = {
   status: 'idle',
   plan: null,
   clash: null,
-  iterations: 0,
   isFinished: false,
   broken: null,
 }
 
-/** Decodings before a search rests; "Look further" adds as many again. */
-const iterationsPerRun = 20_000
+/** After so long a search rests; "Look further" gives it as long again. */
+const secondsPerRun = 20
 
 const stores: Readonly<Record<SearchName, StoreApi<SearchState>>> = {
   present: createStore<SearchState>(() => idle),
@@ -67,14 +65,14 @@ function newsOf(tell: PlannerTell): Partial<SearchState> {
     case 'clash':
       return { clash: tell.clash }
     case 'rest':
-      return { status: 'resting', iterations: tell.iterations, isFinished: tell.isFinished }
+      return { status: 'resting', isFinished: tell.isFinished }
     case 'broken':
       return { status: 'resting', broken: tell.sentence }
   }
 }
 
 /** Looks for a plan of the job, unless that is what is being looked for already. */
-export function searchFor(name: SearchName, job: Job, iterations = iterationsPerRun): void {
+export function searchFor(name: SearchName, job: Job, seconds = secondsPerRun): void {
   const { job: searched } = stores[name].getState()
   if (searched !== null && plansAlike(searched, job)) {
     if (searched !== job) stores[name].setState({ job })
@@ -82,7 +80,7 @@ export function searchFor(name: SearchName, job: Job, iterations = iterationsPer
   }
   turns[name]++
   stores[name].setState({ ...idle, job, status: 'searching' })
-  send({ kind: 'search', search: name, turn: turns[name], job, now: siteNow(job), iterations })
+  send({ kind: 'search', search: name, turn: turns[name], job, now: siteNow(job), seconds })
 }
 
 export function forget(name: SearchName): void {
@@ -97,7 +95,7 @@ export function stopLooking(name: SearchName): void {
 
 export function lookFurther(name: SearchName): void {
   stores[name].setState({ status: 'searching' })
-  send({ kind: 'goOn', search: name, iterations: iterationsPerRun })
+  send({ kind: 'goOn', search: name, seconds: secondsPerRun })
 }
 
 /** Papers given out change no plan; an accepted plan does, for it is a promise. */

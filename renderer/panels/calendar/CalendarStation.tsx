@@ -17,7 +17,7 @@ export function CalendarStation() {
   const search = useTrial()
   const isTrying = trial.changes.length > 0 && trial.problem === null
   useEffect(() => {
-    if (isTrying) searchFor('trial', trial.job, 3000)
+    if (isTrying) searchFor('trial', trial.job)
     else forget('trial')
   }, [isTrying, trial.job])
   if (records(trial.job.rooms).length === 0) {

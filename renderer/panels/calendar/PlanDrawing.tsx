@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useState } from 'react'
+import { type KeyboardEvent, type PointerEvent, useEffect, useState } from 'react'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
@@ -48,6 +48,9 @@ export function PlanDrawing(props: PlanDrawingProps) {
   const [drag, setDrag] = useState<Drag | null>(null)
   const firstRoom = lanes.findIndex((lane) => lane.kind === 'room')
   const stop = tabStop(lanes, props.pickedId)
+  useEffect(() => {
+    if (stop !== null && props.pickedId !== null) showBar(stop)
+  }, [stop, props.pickedId])
 
   function begin(event: PointerEvent, bar: Bar) {
     props.onPick(bar.task.id)
@@ -111,11 +114,11 @@ export function PlanDrawing(props: PlanDrawingProps) {
               <LaneBack {...props} lane={lane} />
               {lane.bars.map((bar) => (
                 <BarShape
-                  key={`${bar.task.id}-${bar.kind}-${bar.from}`}
+                  key={`${bar.task.id}-${bar.kind}-${bar.piece}`}
                   {...props}
                   lane={lane}
                   bar={bar}
-                  isStop={bar.isFirst && stop === barId(lane, bar.task.id)}
+                  isStop={bar.piece === 0 && bar.kind === 'work' && stop === barId(lane, bar.task.id)}
                   onBegin={begin}
                   onKey={(event) => {
                     if (event.key === 'Escape') giveUp()
@@ -272,7 +275,7 @@ function BarShape(props: BarProps) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no button element
     <g
-      id={bar.isFirst ? barId(lane, bar.task.id) : undefined}
+      id={bar.piece === 0 ? barId(lane, bar.task.id) : undefined}
       data-task={bar.task.id}
       tabIndex={props.isStop ? 0 : -1}
       role="button"
@@ -293,7 +296,7 @@ function BarShape(props: BarProps) {
           ✓
         </text>
       ) : null}
-      {width > 24 ? (
+      {width > 34 ? (
         <svg
           x={left + 3}
           y={top}
@@ -313,7 +316,9 @@ function BarShape(props: BarProps) {
 
 function Ghost(props: PlanDrawingProps & { readonly lane: Lane; readonly drag: Drag }) {
   const { axis, lane, drag } = props
-  const bar = lane.bars.find((each) => each.task.id === drag.taskId && each.kind === 'work' && each.isFirst)
+  const bar = lane.bars.find(
+    (each) => each.task.id === drag.taskId && each.kind === 'work' && each.piece === 0,
+  )
   if (bar === undefined) return null
   const left = placeOf(axis, drag.at)
   const width = Math.max(8, placeOf(axis, bar.to) - placeOf(axis, bar.from))
@@ -327,6 +332,11 @@ function Ghost(props: PlanDrawingProps & { readonly lane: Lane; readonly drag: D
       className="plan-ghost"
     />
   )
+}
+
+/** Picked from the list of neighbours, a bar may lie outside of what is shown. */
+function showBar(id: string): void {
+  document.getElementById(id)?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
 }
 
 /** Tab stops once in the drawing: at the picked task, else at the first one. */
@@ -363,9 +373,9 @@ function walk(event: KeyboardEvent, props: PlanDrawingProps): void {
   props.onPick(target.bar.task.id)
   // The bar takes the focus once it has been drawn as the picked one.
   window.requestAnimationFrame(() => {
-    const found = document.getElementById(barId(target.lane, target.bar.task.id))
-    found?.focus()
-    found?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
+    const id = barId(target.lane, target.bar.task.id)
+    document.getElementById(id)?.focus()
+    showBar(id)
   })
 }
 
@@ -377,7 +387,7 @@ function moveByKey(event: KeyboardEvent, props: PlanDrawingProps, bar: Bar): voi
 
 function firstBars(lane: Lane): readonly Bar[] {
   return lane.bars
-    .filter((bar) => bar.kind === 'work' && bar.isFirst)
+    .filter((bar) => bar.kind === 'work' && bar.piece === 0)
     .toSorted((one, other) => one.from - other.from)
 }
 

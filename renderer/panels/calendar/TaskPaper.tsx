@@ -122,9 +122,9 @@ function Neighbours(props: TaskPaperProps & { readonly task: Task; readonly plan
             <Button className="link-button" onPress={() => onPick(item.id)}>
               {words.title(item.id)}
             </Button>
-            <div className="quiet">
-              {item.why}
-              {item.slack <= 0 ? '; no slack' : `; ${formatMinutes(item.slack)} slack`}
+            <div className="quiet">{item.why}</div>
+            <div className={item.slack <= 0 ? 'slack slack-none' : 'slack'}>
+              {item.slack <= 0 ? 'no slack: it holds' : `${formatMinutes(item.slack)} slack`}
             </div>
           </li>
         ))}

@@ -11,8 +11,8 @@ export interface Bar {
   readonly to: number
   /** Which line of its lane, 0 at the top. */
   readonly line: number
-  /** The first piece of its task in this lane carries the label. */
-  readonly isFirst: boolean
+  /** Which piece of its task, between breaks and nights; the first takes the focus. */
+  readonly piece: number
 }
 
 export interface Lane {
@@ -60,7 +60,7 @@ function workBars(task: Task, planned: PlannedTask, line: number): readonly Bar[
     from: segment.start,
     to: segment.end,
     line,
-    isFirst: index === 0,
+    piece: index,
   }))
 }
 
@@ -87,7 +87,7 @@ function roomLane(
         from: planned.end,
         to: wetUntil,
         line,
-        isFirst: false,
+        piece: 0,
       }
       return [...work, drying]
     })

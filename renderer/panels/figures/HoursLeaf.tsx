@@ -4,9 +4,9 @@ import type { StepLabour } from '../../../core/price/labour.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import type { Specification, Step } from '../../../core/specification/types.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import { stepTitle } from '../../../core/work-order/step-lines.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { skillWords } from '../parts/words.ts'
 
@@ -153,8 +153,8 @@ function columnsOf(estimate: Estimate): readonly Column<Row>[] {
       id: 'minutes',
       head: 'Person-hours',
       isNumber: true,
-      cell: (row) => formatMinutes(row.minutes),
-      foot: formatMinutes(estimate.labour.minutes),
+      cell: (row) => minutesText(row.minutes),
+      foot: minutesText(estimate.labour.minutes),
     },
   ]
 }
@@ -173,7 +173,7 @@ function StepHours({ row, labour }: { readonly row: Row; readonly labour: StepLa
                 {part.quantity.toFixed(1)} at {part.rate.perHour} an hour
                 <div className="quiet">{part.rate.source}</div>
               </td>
-              <td className="number">{formatMinutes(part.minutes)}</td>
+              <td className="number">{minutesText(part.minutes)}</td>
             </tr>
           ))}
           <tr>
@@ -181,7 +181,7 @@ function StepHours({ row, labour }: { readonly row: Row; readonly labour: StepLa
               times {row.step?.difficulty.toFixed(2)} for height, access and edges
               {labour.times === 1 ? '' : `, on ${labour.times} days`}
             </td>
-            <td className="number">{formatMinutes(labour.minutes)}</td>
+            <td className="number">{minutesText(labour.minutes)}</td>
           </tr>
         </tbody>
       </table>

@@ -1,5 +1,4 @@
 import { useMemo, useState } from 'react'
-import { Label, Radio, RadioGroup } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
 import { girthPolicies, openingPolicies } from '../../../core/project/job.ts'
 import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
@@ -10,6 +9,7 @@ import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { changeHouseRules } from '../parts/edits.ts'
+import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { capital, girthPolicyWords, openingPolicyWords } from '../parts/words.ts'
 import {
@@ -58,19 +58,12 @@ export function QuantityLeaf(props: {
   return (
     <div className="two-panes">
       <div className="pane pane-wide">
-        <RadioGroup
-          className="segmented"
-          orientation="horizontal"
-          value={grouping}
-          onChange={(value) => setGrouping(value as Grouping)}
-        >
-          <Label>Together by</Label>
-          {groupings.map((each) => (
-            <Radio key={each} value={each} className="segment">
-              {groupingWords[each]}
-            </Radio>
-          ))}
-        </RadioGroup>
+        <OneOf
+          label="Together by"
+          options={optionsOf(groupings, groupingWords)}
+          chosen={grouping}
+          onChoose={setGrouping}
+        />
         <div className="scroll">
           <PickTable
             label="Quantities"

@@ -15,6 +15,7 @@ import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { productClassWords, sheenWords, surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
+import { sheenNotes } from '../parts/glossary-words.ts'
 import { isSameScope, type Place, recordAt } from '../parts/scopes.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { capital, depthWords } from '../parts/words.ts'
@@ -206,7 +207,7 @@ function FinishRow(props: {
         <Choice
           label={`${label}: sheen`}
           isBare
-          options={optionsOf(sheens, sheenWords)}
+          options={optionsOf(sheens, sheenWords, sheenNotes)}
           chosen={finish.sheen}
           isDisabled={!finish.paint}
           onChoose={(sheen) => choose({ sheen })}

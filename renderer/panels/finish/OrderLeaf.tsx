@@ -2,14 +2,15 @@ import { useState } from 'react'
 import { stepMinutes } from '../../../core/price/labour.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { explainOrder, explainStep } from '../../../core/specification/explain.ts'
 import type { Specification, Step, StepOrder } from '../../../core/specification/types.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import { materialWords, stepTitle } from '../../../core/work-order/step-lines.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { conditionWords } from '../../../core/work-order/trade-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
+import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 
@@ -54,7 +55,7 @@ export function OrderLeaf(props: OrderLeafProps) {
           />
           <p className="quiet">
             {steps.length} steps,{' '}
-            {formatMinutes(steps.reduce((total, each) => total + stepMinutes(job, each), 0))} of work
+            {minutesText(steps.reduce((total, each) => total + stepMinutes(job, each), 0))} of work
           </p>
         </div>
         <Clashes specification={specification} />
@@ -118,46 +119,51 @@ function columnsOf(job: Job, takeoff: Takeoff, steps: readonly Step[]): readonly
       id: 'minutes',
       head: 'Work',
       isNumber: true,
-      cell: (step) => (step.daily ? 'every day' : formatMinutes(stepMinutes(job, step))),
+      cell: (step) => (step.daily ? 'every day' : minutesText(stepMinutes(job, step))),
     },
     {
       id: 'dry',
       head: 'Touch dry',
       isNumber: true,
-      cell: (step) => (step.touchDry === 0 ? '' : formatMinutes(step.touchDry)),
+      cell: (step) => (step.touchDry === 0 ? '' : minutesText(step.touchDry)),
     },
   ]
 }
 
-function Why(
-  props: OrderLeafProps & { readonly steps: readonly Step[]; readonly index: number; readonly step: Step },
-) {
-  const { job, step } = props
+interface WhyProps extends OrderLeafProps {
+  readonly steps: readonly Step[]
+  readonly index: number
+  readonly step: Step
+}
+
+function Why(props: WhyProps) {
+  const { job, specification, step } = props
+  const explanation = explainStep(job, specification, step.key)
+  if (explanation === null) return null
   return (
     <section className="block" aria-label={`Why: ${stepTitle(step)}`}>
       <h3>{stepTitle(step)}</h3>
       <h4>Why it is here</h4>
-      {step.because.map((because) => (
+      {explanation.because.map((because) => (
         <div key={because.ruleId}>
           <p>
             {because.reason} <span className="quiet">({because.source})</span>
           </p>
-          {because.conditionIds.map((id) => {
-            const condition = job.conditions[id]
-            return condition === undefined ? null : (
-              <p key={id} className="quiet">
-                Found: {conditionWords[condition.kind]}
-                {condition.note === '' ? '' : `, ${condition.note}`}
-              </p>
-            )
-          })}
+          {because.conditions.map((condition) => (
+            <p key={condition.id} className="quiet">
+              Found: {conditionWords[condition.kind]}
+              {condition.note === '' ? '' : `, ${condition.note}`}
+            </p>
+          ))}
         </div>
       ))}
-      <Neighbours {...props} />
-      {step.cautions.length === 0 ? null : (
+      <NextStep {...props} />
+      <Orders {...props} title="Why it is before" orders={explanation.before} side="after" />
+      <Orders {...props} title="Why it is after" orders={explanation.after} side="before" />
+      {explanation.cautions.length === 0 ? null : (
         <>
           <h4>Cautions</h4>
-          {step.cautions.map((caution) => (
+          {explanation.cautions.map((caution) => (
             <p key={caution.id} className="caution-line">
               {caution.text} <span className="quiet">({caution.rule})</span>
             </p>
@@ -168,45 +174,59 @@ function Why(
   )
 }
 
-function Neighbours(
-  props: OrderLeafProps & { readonly steps: readonly Step[]; readonly index: number; readonly step: Step },
-) {
-  const { job, takeoff, specification, step } = props
-  const byKey = new Map(specification.steps.map((each) => [each.key, each]))
-  const before = specification.order.filter((order) => order.after === step.key)
-  const after = specification.order.filter((order) => order.before === step.key)
-  const list = (title: string, orders: readonly StepOrder[], otherOf: (order: StepOrder) => string) =>
-    orders.length === 0 ? null : (
-      <>
-        <h4>{title}</h4>
-        <ul className="reasons">
-          {orders.map((order) => {
-            const other = byKey.get(otherOf(order))
-            if (other === undefined) return null
-            return (
-              <li key={`${order.before}>${order.after}`}>
-                <strong>{stepTitle(other)}</strong>{' '}
-                <span className="quiet">· {stepPlace(job, takeoff, other).toLowerCase()}</span>
-                <div>
-                  {order.reason} {waitWords(order)}
-                  <span className="quiet">({order.source})</span>
-                </div>
-              </li>
-            )
-          })}
-        </ul>
-      </>
-    )
+/** The line below in the list: the chain of reasons that leads to it, or that they may go in either order. */
+function NextStep({ job, takeoff, specification, steps, index, step }: WhyProps) {
+  const next = steps[index + 1]
+  if (next === undefined) return null
+  const chain = explainOrder(specification, step.key, next.key)
   return (
     <>
-      {list('Why it is before', after, (order) => order.after)}
-      {list('Why it is after', before, (order) => order.before)}
+      <h4>Before its neighbour</h4>
+      <p>
+        {stepTitle(next)} <span className="quiet">· {stepPlace(job, takeoff, next).toLowerCase()}: </span>
+        {chain.length === 0
+          ? 'no rule says so; they may go in either order.'
+          : chain.map((order) => order.reason).join(' Then: ')}
+      </p>
+    </>
+  )
+}
+
+function Orders(
+  props: WhyProps & {
+    readonly title: string
+    readonly orders: readonly StepOrder[]
+    readonly side: 'before' | 'after'
+  },
+) {
+  const { job, takeoff, specification, title, orders, side } = props
+  const byKey = new Map(specification.steps.map((each) => [each.key, each]))
+  if (orders.length === 0) return null
+  return (
+    <>
+      <h4>{title}</h4>
+      <ul className="reasons">
+        {orders.map((order) => {
+          const other = byKey.get(order[side])
+          if (other === undefined) return null
+          return (
+            <li key={`${order.before}>${order.after}`}>
+              <strong>{stepTitle(other)}</strong>{' '}
+              <span className="quiet">· {stepPlace(job, takeoff, other).toLowerCase()}</span>
+              <div>
+                {order.reason} {waitWords(order)}
+                <span className="quiet">({order.source})</span>
+              </div>
+            </li>
+          )
+        })}
+      </ul>
     </>
   )
 }
 
 function waitWords(order: StepOrder): string {
-  const least = order.minimumWait === 0 ? '' : `At least ${formatMinutes(order.minimumWait)} between. `
-  const most = order.maximumWait === null ? '' : `At most ${formatMinutes(order.maximumWait)} between. `
+  const least = order.minimumWait === 0 ? '' : `At least ${minutesText(order.minimumWait)} between. `
+  const most = order.maximumWait === null ? '' : `At most ${minutesText(order.maximumWait)} between. `
   return least + most
 }

@@ -1,6 +1,6 @@
 import '../parts/desk.css'
 import './paper.css'
-import { useMemo, useRef, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
 import { records } from '../../../core/project/job.ts'
 import type { Issued, IssuedId } from '../../../core/project/progress-records.ts'
@@ -12,23 +12,29 @@ import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, printPreview } from '../../print/PaperPreview.tsx'
 import { newId, useJob, useJobState, useView } from '../../state/app.ts'
 import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
-import { useForecast } from '../../state/planner.ts'
+import { type SearchState, useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Empty } from '../parts/Empty.tsx'
 import { putRecord } from '../parts/edits.ts'
+import { OneOf } from '../parts/OneOf.tsx'
 import { type Delivered, printByHost, savePdf, saveText } from './deliver.ts'
 import { type PaperDocument, paperDocuments, plainFiles } from './documents.ts'
 
 type Size = 'letter' | 'a4'
+const sizes = [
+  { id: 'letter', label: 'Letter' },
+  { id: 'a4', label: 'A4' },
+] as const
 
 /** What goes out of the house: chosen, looked at exactly as printed, printed, saved. */
 export function PaperStation() {
   const job = useJob()
   const forecast = useForecast()
   const accepted = useMemo(() => acceptedPlan(job), [job])
-  const plan = accepted?.plan ?? forecast.plan?.workPlan ?? null
+  const found = useSteadyPlan(forecast)
+  const plan = accepted?.plan ?? found
   if (records(job.rooms).length === 0) {
     return (
       <section className="desk paper-station">
@@ -58,6 +64,17 @@ export function PaperStation() {
     )
   }
   return <PaperDesk plan={plan} acceptedAt={accepted?.acceptedAt ?? null} />
+}
+
+/** The first plan, then the one the search rests at: papers are not laid out anew for every step between. */
+function useSteadyPlan(forecast: SearchState): WorkPlan | null {
+  const [steady, setSteady] = useState<WorkPlan | null>(null)
+  const latest = forecast.plan?.workPlan ?? null
+  const isDue = steady === null || forecast.status === 'resting'
+  useEffect(() => {
+    if (isDue) setSteady(latest)
+  }, [isDue, latest])
+  return latest === null ? null : (steady ?? latest)
 }
 
 function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acceptedAt: string | null }) {
@@ -140,21 +157,13 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
             </Radio>
           ))}
         </RadioGroup>
-        <RadioGroup
-          className="segmented"
-          orientation="horizontal"
-          value={size}
-          onChange={(value) => setSize(value as Size)}
+        <OneOf
+          label="Sheet"
+          options={sizes}
+          chosen={size}
+          onChoose={setSize}
           isDisabled={oldPaper !== undefined}
-        >
-          <Label>Sheet</Label>
-          <Radio value="letter" className="segment">
-            Letter
-          </Radio>
-          <Radio value="a4" className="segment">
-            A4
-          </Radio>
-        </RadioGroup>
+        />
         <div className="button-row">
           <Button className="act-button" onPress={print}>
             Print

@@ -1,7 +1,30 @@
-import type { ConditionKind, ExistingCoat, Severity, Substrate } from '../../../core/project/vocabulary.ts'
+import type { GlossaryEntry } from '../../../core/specification/glossary.ts'
+import {
+  coatGlossary,
+  conditionGlossary,
+  severityGlossary,
+  sheenGlossary,
+  substrateGlossary,
+} from '../../../core/specification/glossary.ts'
 
-export const conditionNotes = {} as Readonly<Record<ConditionKind, string>>
-export const conditionSigns = {} as Readonly<Record<ConditionKind, string>>
-export const coatNotes = {} as Readonly<Record<ExistingCoat, string>>
-export const substrateNotes = {} as Readonly<Record<Substrate, string>>
-export const severityNotes = {} as Readonly<Record<Severity, string>>
+type Texts<Tag extends string> = Readonly<Record<Tag, string>>
+
+function texts<Tag extends string>(
+  glossary: Readonly<Record<Tag, GlossaryEntry>>,
+  part: 'meaning' | 'recognise',
+): Texts<Tag> {
+  return Object.fromEntries(
+    Object.entries<GlossaryEntry>(glossary).map(([tag, entry]) => [tag, entry[part]]),
+  ) as Texts<Tag>
+}
+
+/** What each word of the lists means, shown under it where it is picked. */
+export const conditionNotes = texts(conditionGlossary, 'meaning')
+export const coatNotes = texts(coatGlossary, 'meaning')
+export const substrateNotes = texts(substrateGlossary, 'meaning')
+export const sheenNotes = texts(sheenGlossary, 'meaning')
+export const severityNotes = texts(severityGlossary, 'meaning')
+
+/** How to tell that it is what one looks at. */
+export const conditionSigns = texts(conditionGlossary, 'recognise')
+export const coatSigns = texts(coatGlossary, 'recognise')

@@ -1,5 +1,5 @@
 import { ListBox, ListBoxItem } from 'react-aria-components'
-import type { JobProgress, RoomProgress } from '../../../core/progress/room-progress.ts'
+import type { RoomProgress } from '../../../core/progress/room-progress.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
@@ -13,7 +13,7 @@ const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
 
 /** The rooms in the order of the work, each with what is left. */
 export function RoomList(props: {
-  readonly progress: JobProgress
+  readonly rooms: readonly RoomProgress[]
   readonly system: LengthUnitSystem
   readonly roomId: string | null
   readonly onPick: (roomId: string) => void
@@ -30,7 +30,7 @@ export function RoomList(props: {
         if (key !== undefined) props.onPick(String(key))
       }}
     >
-      {props.progress.rooms.map((room) => (
+      {props.rooms.map((room) => (
         <ListBoxItem key={room.roomId} id={room.roomId} textValue={room.name} className="room-line">
           <span className="room-line-name">{room.name}</span>
           <span className={`room-state room-state-${room.state}`}>{stateWords[room.state]}</span>

@@ -3,14 +3,14 @@ import './site.css'
 import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { readiness } from '../../../core/progress/readiness.ts'
-import { jobProgress } from '../../../core/progress/room-progress.ts'
+import { jobProgress, type RoomProgress } from '../../../core/progress/room-progress.ts'
 import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
 import { records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import { stepTitle } from '../../../core/work-order/step-lines.ts'
-import { tasksByStep } from '../../../core/work-order/work-plan.ts'
+import { tasksByStep, type WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
 import { useForecast } from '../../state/planner.ts'
@@ -45,7 +45,10 @@ export function SiteStation() {
     () => ({ job, takeoff, specification, estimate }),
     [job, takeoff, specification, estimate],
   )
-  const room = progress.rooms.find((each) => each.roomId === viewRoom) ?? progress.rooms[0]
+  const forecast = useForecast()
+  const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
+  const rooms = useMemo(() => inPlanOrder(progress.rooms, plan), [progress, plan])
+  const room = rooms.find((each) => each.roomId === viewRoom) ?? rooms[0]
   if (room === undefined) {
     return (
       <section className="desk site">
@@ -68,7 +71,7 @@ export function SiteStation() {
       <SiteHead progress={progress} />
       <div className="site-desk">
         <RoomList
-          progress={progress}
+          rooms={rooms}
           system={job.header.unitSystem}
           roomId={room.roomId}
           onPick={(roomId) => viewStore.setState({ roomId })}
@@ -106,6 +109,20 @@ export function SiteStation() {
       </div>
     </section>
   )
+}
+
+/** Rooms in the order in which the plan begins them; those it does not have come last. */
+function inPlanOrder(rooms: readonly RoomProgress[], plan: WorkPlan | null): readonly RoomProgress[] {
+  const starts = new Map<string, string>()
+  for (const task of plan?.tasks ?? []) {
+    const known = starts.get(task.roomId)
+    if (known === undefined || task.startsAt < known) starts.set(task.roomId, task.startsAt)
+  }
+  const startOf = (room: RoomProgress) => starts.get(room.roomId) ?? '9'
+  return rooms.toSorted((one, other) => {
+    const [first, second] = [startOf(one), startOf(other)]
+    return first < second ? -1 : first > second ? 1 : 0
+  })
 }
 
 function SiteHead({ progress }: { readonly progress: ReturnType<typeof jobProgress> }) {

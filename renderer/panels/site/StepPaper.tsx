@@ -4,11 +4,11 @@ import { stepMinutes } from '../../../core/price/labour.ts'
 import type { StepProgress } from '../../../core/progress/step-states.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { stepTitle } from '../../../core/work-order/step-lines.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
+import { minutesText } from '../parts/minutes.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { addMark } from './marks.ts'
 
@@ -32,7 +32,8 @@ export function StepPaper(props: {
   const [at, setAt] = useState<string | null>(null)
   const [minutes, setMinutes] = useState<number | null>(null)
   const [note, setNote] = useState('')
-  const [people, setPeople] = useState<readonly string[]>(props.plannedPeople)
+  const [chosen, setChosen] = useState<readonly string[] | null>(null)
+  const people = chosen ?? props.plannedPeople
   const system = job.header.unitSystem
   const mark = (kind: 'started' | 'done' | 'skipped' | 'redo' | 'cleared') => {
     const rest = {
@@ -86,7 +87,7 @@ export function StepPaper(props: {
           label="Minutes worked, all together"
           shown={minutes === null ? '' : String(minutes)}
           read={orNothing(wholeNumber(0, 100_000))}
-          hint={`planned ${formatMinutes(stepMinutes(job, step))}`}
+          hint={`planned ${minutesText(stepMinutes(job, step))}`}
           width="short"
           unit="min"
           onCommit={setMinutes}
@@ -99,7 +100,7 @@ export function StepPaper(props: {
             key={person.id}
             isOn={people.includes(person.id)}
             onChange={(isOn) =>
-              setPeople(isOn ? [...people, person.id] : people.filter((id) => id !== person.id))
+              setChosen(isOn ? [...people, person.id] : people.filter((id) => id !== person.id))
             }
           >
             {person.name}
@@ -138,7 +139,7 @@ export function StepPaper(props: {
           {history.map((each) => (
             <li key={each.id}>
               {momentWords(each.at, system)}: {markWords[each.mark]}
-              {each.actualMinutes === null ? '' : `, ${formatMinutes(each.actualMinutes)}`}
+              {each.actualMinutes === null ? '' : `, ${minutesText(each.actualMinutes)}`}
               {each.crewMemberIds.length === 0
                 ? ''
                 : `, ${each.crewMemberIds.map((id) => job.crew[id]?.name ?? id).join(' and ')}`}

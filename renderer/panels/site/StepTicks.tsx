@@ -4,9 +4,9 @@ import type { Readiness } from '../../../core/progress/readiness.ts'
 import type { StepProgress } from '../../../core/progress/step-states.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import { materialWords, stepTitle } from '../../../core/work-order/step-lines.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { minutesText } from '../parts/minutes.ts'
 import { stateWords } from './step-words.ts'
 
 interface StepTicksProps {
@@ -55,7 +55,7 @@ function StepTick(props: StepTicksProps & { readonly progress: StepProgress }) {
         {material === '' ? null : <span className="quiet">{material}</span>}
       </Button>
       <span className="step-when">{words.text}</span>
-      <span className="number">{step.daily ? 'every day' : formatMinutes(stepMinutes(job, step))}</span>
+      <span className="number">{step.daily ? 'every day' : minutesText(stepMinutes(job, step))}</span>
     </li>
   )
 }

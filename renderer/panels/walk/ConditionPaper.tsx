@@ -1,5 +1,5 @@
 import { useDeferredValue, useMemo } from 'react'
-import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
+import { Button } from 'react-aria-components'
 import { compareChange } from '../../../core/progress/change-order.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Condition } from '../../../core/project/survey-records.ts'
@@ -23,9 +23,10 @@ import {
   words,
 } from '../parts/entries.ts'
 import { conditionNotes, conditionSigns, severityNotes } from '../parts/glossary-words.ts'
+import { OneOf } from '../parts/OneOf.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { capital } from '../parts/words.ts'
-import { type ConditionReach, reachOf, withReach } from './condition-records.ts'
+import { reachOf, withReach } from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
 
 /** Square millimetres in the record, the program's area grain (1/10 000 mm²) on the way. */
@@ -58,23 +59,16 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
           {conditionSigns[draft.kind]}
         </p>
       </div>
-      <RadioGroup
-        className="segmented"
-        orientation="horizontal"
-        value={reachOf(draft)}
-        onChange={(reach) => onChange(withReach(draft, surface, reach as ConditionReach))}
-      >
-        <Label>On</Label>
-        <Radio value="surface" className="segment">
-          {surfaceWords(job, surface.surface)}
-        </Radio>
-        <Radio value="class" className="segment">
-          all {surfaceClassWords[surface.surfaceClass].toLowerCase()} here
-        </Radio>
-        <Radio value="room" className="segment">
-          the whole room
-        </Radio>
-      </RadioGroup>
+      <OneOf
+        label="On"
+        options={[
+          { id: 'surface', label: surfaceWords(job, surface.surface) },
+          { id: 'class', label: `all ${surfaceClassWords[surface.surfaceClass].toLowerCase()} here` },
+          { id: 'room', label: 'the whole room' },
+        ]}
+        chosen={reachOf(draft)}
+        onChoose={(reach) => onChange(withReach(draft, surface, reach))}
+      />
       <div className="field-grid">
         <Choice
           label="How bad"

@@ -9,7 +9,7 @@ import { sheenWords, surfaceClassWords } from '../../../core/work-order/trade-wo
 import { newId } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
-import { coatNotes, substrateNotes } from '../parts/glossary-words.ts'
+import { coatNotes, coatSigns, sheenNotes, substrateNotes } from '../parts/glossary-words.ts'
 import { ScopeBar } from '../parts/ScopeBar.tsx'
 import { recordAt, recordFor, type ScopeLevel, scopesOf } from '../parts/scopes.ts'
 import { Tick } from '../parts/Tick.tsx'
@@ -76,7 +76,7 @@ export function ExistingPaper({ job, surface }: { readonly job: Job; readonly su
         />
         <Choice
           label="Its sheen"
-          options={optionsOf(sheens, sheenWords)}
+          options={optionsOf(sheens, sheenWords, sheenNotes)}
           chosen={shown?.sheen ?? null}
           unchosen="Not said"
           onChoose={(sheen) => say({ sheen })}
@@ -102,7 +102,12 @@ export function ExistingPaper({ job, surface }: { readonly job: Job; readonly su
           </Button>
         )}
       </div>
-      {shown === null ? null : <p className="recognise">{coatNotes[shown.coat]}</p>}
+      {shown === null ? null : (
+        <p className="recognise">
+          <strong>How to tell: </strong>
+          {coatSigns[shown.coat]}
+        </p>
+      )}
     </section>
   )
 }

@@ -4,7 +4,6 @@ import type { ChangeOrder } from '../../../core/progress/change-order.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import type { Step } from '../../../core/specification/types.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { formatVolume } from '../../../core/units/volume.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
@@ -12,6 +11,7 @@ import { materialWords, stepTitle } from '../../../core/work-order/step-lines.ts
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { Callout } from '../parts/Callout.tsx'
 import type { Chain } from '../parts/chain.ts'
+import { minutesText } from '../parts/minutes.ts'
 
 interface WhatIfProps {
   readonly before: Chain
@@ -32,11 +32,6 @@ export function WhatIf(props: WhatIfProps) {
   return (
     <div className="what-if">
       <BeforeAfterTable {...props} />
-      {change.newNotices.map((notice) => (
-        <Callout key={notice.sentence} kind={notice.hold ? 'stop' : 'note'}>
-          {notice.sentence} <span className="quiet">({notice.source})</span>
-        </Callout>
-      ))}
       {isSame ? <p className="quiet">No step, hour or product changes by it.</p> : null}
       <StepGroup
         title="Steps that appear"
@@ -65,7 +60,7 @@ export function WhatIf(props: WhatIfProps) {
                   {stepTitle(each.after)} <span className="quiet">· {placeOf(after, each.after)}</span>
                 </span>
                 <span className="number">
-                  {formatMinutes(each.minutesBefore)} → {formatMinutes(each.minutesAfter)}
+                  {minutesText(each.minutesBefore)} → {minutesText(each.minutesAfter)}
                 </span>
               </li>
             ))}
@@ -95,6 +90,11 @@ export function WhatIf(props: WhatIfProps) {
           </ul>
         </section>
       )}
+      {change.newNotices.map((notice) => (
+        <Callout key={notice.sentence} kind={notice.hold ? 'stop' : 'note'}>
+          {notice.sentence} <span className="quiet">({notice.source})</span>
+        </Callout>
+      ))}
     </div>
   )
 }
@@ -121,8 +121,8 @@ function BeforeAfterTable({ change, after, afterWord }: WhatIfProps) {
       <tbody>
         <tr>
           <th scope="row">Hours</th>
-          <td className="number">{formatMinutes(change.minutes.before)}</td>
-          <td className="number">{formatMinutes(change.minutes.after)}</td>
+          <td className="number">{minutesText(change.minutes.before)}</td>
+          <td className="number">{minutesText(change.minutes.after)}</td>
         </tr>
         <tr>
           <th scope="row">Price with tax</th>
@@ -168,7 +168,7 @@ function StepGroup(props: {
                 <span className="quiet change-material">{materialWords(job, step)}</span>
               )}
             </span>
-            <span className="number">{formatMinutes(stepMinutes(job, step))}</span>
+            <span className="number">{minutesText(stepMinutes(job, step))}</span>
           </li>
         ))}
       </ul>
