@@ -1,6 +1,7 @@
 import type { Step } from '../specification/types.ts'
 import type { MinutesByStep } from './step-facts.ts'
 import type { StepLink } from './step-links.ts'
+import { joinManners, type Manner, mannerOf, mannersFit, sameSkills } from './step-manner.ts'
 
 /** Steps that one crew does in one go. The key is that of the first, so that pins and promises outlive a new grouping. */
 export interface StepGroup {
@@ -10,17 +11,19 @@ export interface StepGroup {
 
 /** Person-minutes. Small jobs in a room are done in one go; shop assumption, so that a day is not confetti. */
 export interface GroupingLimits {
-  /** A step below this joins its neighbour. */
+  /** A step below this joins its neighbour when both want the same skills. */
   readonly smallMinutes: number
+  /** A step below this joins a neighbour that wants another skill: the painter dusts off before the coat. */
+  readonly tinyMinutes: number
   /** No task made of several steps grows beyond this. */
   readonly largestMinutes: number
 }
 
-export const usualGrouping: GroupingLimits = { smallMinutes: 45, largestMinutes: 120 }
+export const usualGrouping: GroupingLimits = { smallMinutes: 45, tinyMinutes: 20, largestMinutes: 150 }
 
 /**
- * Joins small steps that follow one another in a room, want the same skill and leave the room in the same state. Steps with a wait
- * between them or a latest start stay alone, and nothing is joined that would make two tasks wait for one another.
+ * Joins small steps that follow one another in a room and can be done by the same hands without dust on wet paint. Steps with a
+ * wait between them or a latest start stay alone, and nothing is joined that would make two tasks wait for one another.
  * `steps` are in a valid order of work.
  */
 export function groupSteps(
@@ -30,7 +33,10 @@ export function groupSteps(
   limits: GroupingLimits = usualGrouping,
 ): readonly StepGroup[] {
   const nodes = new Map<string, Node>(
-    steps.map((step) => [step.key, { steps: [step], minutes: minutes.get(step.key) ?? 0 }]),
+    steps.map((step) => [
+      step.key,
+      { steps: [step], minutes: minutes.get(step.key) ?? 0, manner: mannerOf(step) },
+    ]),
   )
   const timed = new Set(links.flatMap((link) => (link.atMost === null ? [] : [link.before, link.after])))
   const follow = followers(links)
@@ -38,10 +44,11 @@ export function groupSteps(
   for (const step of steps) {
     const node = nodes.get(step.key) as Node
     const last = lastOfRoom.get(step.roomId)
-    const joins = last !== undefined && !timed.has(step.key) && mayJoin(last, node, timed, limits)
-    if (joins && !isKeptApart(last, node, nodes, follow)) {
+    const isTimed = last === undefined || timed.has(step.key) || last.steps.some((one) => timed.has(one.key))
+    if (!isTimed && mayJoin(last, node, limits) && !isKeptApart(last, node, nodes, follow)) {
       last.steps.push(step)
       last.minutes += node.minutes
+      last.manner = joinManners(last.manner, node.manner)
       nodes.set(step.key, last)
     } else {
       lastOfRoom.set(step.roomId, node)
@@ -53,6 +60,17 @@ export function groupSteps(
 interface Node {
   readonly steps: Step[]
   minutes: number
+  manner: Manner
+}
+
+function mayJoin(last: Node, node: Node, limits: GroupingLimits): boolean {
+  const smaller = Math.min(last.minutes, node.minutes)
+  const limit = sameSkills(last.manner, node.manner) ? limits.smallMinutes : limits.tinyMinutes
+  return (
+    smaller < limit &&
+    last.minutes + node.minutes <= limits.largestMinutes &&
+    mannersFit(last.manner, node.manner)
+  )
 }
 
 function followers(links: readonly StepLink[]): ReadonlyMap<string, readonly StepLink[]> {
@@ -63,25 +81,6 @@ function followers(links: readonly StepLink[]): ReadonlyMap<string, readonly Ste
     else byStep.set(link.before, [link])
   }
   return byStep
-}
-
-function mayJoin(last: Node, node: Node, timed: ReadonlySet<string>, limits: GroupingLimits): boolean {
-  const [one, other] = [last.steps.at(-1) as Step, node.steps[0] as Step]
-  return (
-    Math.min(last.minutes, node.minutes) < limits.smallMinutes &&
-    last.minutes + node.minutes <= limits.largestMinutes &&
-    !last.steps.some((step) => timed.has(step.key)) &&
-    one.skill === other.skill &&
-    one.splittable === other.splittable &&
-    one.productId === other.productId &&
-    one.colourId === other.colourId &&
-    sameEffects(one, other)
-  )
-}
-
-function sameEffects(one: Step, other: Step): boolean {
-  const [a, b] = [one.effects, other.effects]
-  return a.wet === b.wet && a.dusty === b.dusty && a.fumes === b.fumes && a.closesRoom === b.closesRoom
 }
 
 /** Whether a wait, or a way through other tasks, leads from the one to the other. */

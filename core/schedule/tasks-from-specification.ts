@@ -24,6 +24,7 @@ import { engineRules, isSiteRuleOn, siteRuleNumber, siteRules } from './site-rul
 import { factsByStep, type MinutesByStep, type StepFact } from './step-facts.ts'
 import { type GroupingLimits, groupSteps, type StepGroup, usualGrouping } from './step-groups.ts'
 import { type StepLink, stepLinks, tightest } from './step-links.ts'
+import { joinManners, type Manner, mannerOf } from './step-manner.ts'
 import { hallsOnTheWay, openNeighbours } from './ways-through.ts'
 
 /** All starts and ends lie on whole steps of so many minutes. */
@@ -128,32 +129,33 @@ function sortedByFact(groups: readonly StepGroup[], facts: Site['facts']): reado
 }
 
 function taskOf(site: Site, group: StepGroup, pin: Pin | undefined, relaxed: Relaxed[]): Task {
-  const first = group.steps[0] as Step
+  const { roomId } = group.steps[0] as Step
+  const manner = group.steps.map(mannerOf).reduce(joinManners)
   const facts = group.steps.map((step) => site.facts.get(step.key) as StepFact)
   const left = facts.reduce((sum, fact) => sum + ('leftMinutes' in fact ? fact.leftMinutes : 0), 0)
   const work = Math.max(planGrid, Math.ceil(left))
-  const crew = { min: 1, max: crewMost(site, first, work) }
-  const splitting = splittingOf(site, first, work, crew.max)
-  if (splitting !== wantedSplitting(first)) {
+  const crew = { min: 1, max: crewMost(site, manner, roomId, work) }
+  const splitting = splittingOf(site, manner, work, crew.max)
+  if (splitting !== wantedSplitting(manner)) {
     relaxed.push({ what: splitting === 'break' ? 'splitOverBreak' : 'splitOverNight', id: group.key })
   }
   return {
     id: group.key,
     work: workingMinutes(work),
     crew,
-    skills: [first.skill],
-    room: first.roomId,
+    skills: manner.skills,
+    room: roomId,
     splitting,
-    effects: effectsOf(group.steps),
-    product: first.productId && `${first.productId}/${first.colourId ?? ''}`,
+    effects: effectsOf(manner, group.steps),
+    product: manner.paint,
     earliestStart: null,
     state: stateOf(site, facts[0] as StepFact, pin),
     demands: [],
   }
 }
 
-function effectsOf(steps: readonly Step[]): RoomEffects {
-  const { wet, dusty, fumes, closesRoom } = (steps[0] as Step).effects
+function effectsOf(manner: Manner, steps: readonly Step[]): RoomEffects {
+  const { wet, dusty, fumes, closesRoom } = manner
   const dry = elapsedMinutes(Math.ceil(Math.max(...steps.map((step) => step.touchDry))))
   return {
     wetFor: wet ? dry : null,
@@ -213,10 +215,14 @@ function usablePins(site: Site, groups: readonly StepGroup[], relaxed: Relaxed[]
 }
 
 /** One more person for every hour and a half of work, as far as the room and the crew go (shop assumption). */
-function crewMost(site: Site, step: Step, work: number): number {
-  const skilled = site.people.filter((person) => person.skills.includes(step.skill)).length
-  const room = peopleInRoom(site.job, step.roomId)
+function crewMost(site: Site, manner: Manner, roomId: RoomId, work: number): number {
+  const skilled = site.people.filter((person) => hasSkills(person, manner)).length
+  const room = peopleInRoom(site.job, roomId)
   return Math.max(1, Math.min(skilled, room ?? skilled, Math.ceil(work / 90)))
+}
+
+function hasSkills(person: Person, { skills }: Manner): boolean {
+  return skills.every((skill) => person.skills.includes(skill))
 }
 
 function peopleInRoom(job: Job, roomId: RoomId): number | null {
@@ -227,29 +233,29 @@ function peopleInRoom(job: Job, roomId: RoomId): number | null {
   return floor < siteRuleNumber(job, siteRules.crowding, 'squareFeetForThree') ? 2 : null
 }
 
-function wantedSplitting(step: Step): Splitting {
-  return step.splittable === 'no' ? 'none' : step.splittable
+function wantedSplitting({ splittable }: Manner): Splitting {
+  return splittable === 'no' ? 'none' : splittable
 }
 
 /** Work longer than anybody's longest stretch cannot be done in one; then it pauses over breaks, or over nights. */
-function splittingOf(site: Site, step: Step, work: number, crewMax: number): Splitting {
-  const wanted = wantedSplitting(step)
+function splittingOf(site: Site, manner: Manner, work: number, crewMax: number): Splitting {
+  const wanted = wantedSplitting(manner)
   if (wanted === 'night') return wanted
   const each = Math.ceil(work / crewMax / planGrid) * planGrid
-  const { stretch, day } = longestTimes(site, step)
+  const { stretch, day } = longestTimes(site, manner)
   if (wanted === 'none' && each <= stretch) return 'none'
   return each <= day ? 'break' : 'night'
 }
 
 /** The longest stretch between breaks, and the longest day, of anybody with the skill, chores taken off. */
-function longestTimes(site: Site, step: Step): { readonly stretch: number; readonly day: number } {
+function longestTimes(site: Site, manner: Manner): { readonly stretch: number; readonly day: number } {
   const { setUpMinutes, cleanUpMinutes } = site.job.houseRules
   const alarms = 2 * siteRuleNumber(site.job, siteRules.alarms, 'minutes')
   const chores = setUpMinutes + cleanUpMinutes + alarms + 2 * planGrid
   let stretch = 0
   let day = 0
   for (const person of site.people) {
-    if (!person.skills.includes(step.skill)) continue
+    if (!hasSkills(person, manner)) continue
     for (const windows of weekOf(site, person)) {
       const lengths = windows.map(({ from, to }) => to - from)
       stretch = Math.max(stretch, ...lengths.map((length) => length - chores))

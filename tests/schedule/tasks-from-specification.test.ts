@@ -86,27 +86,62 @@ test('small steps that follow one another are done in one go', () => {
   expect(groups.get('a')?.steps.map((step) => step.key)).toEqual(['a', 'b', 'c'])
 })
 
-test('what has a wait between, another skill, another mess or another paint stays apart', () => {
+test('what has a wait between, another mess, another paint or another room stays apart', () => {
+  const wallPaint = 'wall-paint' as Step['productId']
   const plain = handStep('a', {})
-  const dusty = { ...plain.effects, dusty: true }
-  const apart: readonly (readonly [Partial<Step>, StepLink])[] = [
-    [{}, after('a', 'b', 30)],
-    [{}, after('a', 'b', 0, 30)],
-    [{ skill: 'fineBrush' }, after('a', 'b')],
-    [{ effects: dusty }, after('a', 'b')],
-    [{ productId: 'wall-paint' as Step['productId'] }, after('a', 'b')],
-    [{ roomId: 'den' as RoomId }, after('a', 'b')],
+  const wet = handStep('a', { effects: { ...plain.effects, wet: true }, productId: wallPaint })
+  const apart: readonly (readonly [Step, Partial<Step>, StepLink])[] = [
+    [plain, {}, after('a', 'b', 30)],
+    [plain, {}, after('a', 'b', 0, 30)],
+    [wet, { effects: { ...plain.effects, dusty: true } }, after('a', 'b')],
+    [wet, { productId: 'ceiling-paint' as Step['productId'] }, after('a', 'b')],
+    [wet, { productId: wallPaint, colourId: 'linen' as Step['colourId'] }, after('a', 'b')],
+    [plain, { roomId: 'den' as RoomId }, after('a', 'b')],
   ]
-  for (const [changes, link] of apart) {
-    const steps = [plain, handStep('b', changes)]
-    expect(groupSteps(steps, [link], minutesOf(steps, 20))).toHaveLength(2)
+  for (const [first, changes, link] of apart) {
+    const steps = [first, handStep('b', changes)]
+    expect(groupSteps(steps, [link], minutesOf(steps, 10))).toHaveLength(2)
   }
   const large = [plain, handStep('b', {})]
   expect(groupSteps(large, [after('a', 'b')], minutesOf(large, 90))).toHaveLength(2)
 })
 
+test('a tiny step joins one that wants another skill, and somebody with both skills does the two', () => {
+  const steps = [handStep('dust', { skill: 'preparation' }), handStep('coat', { skill: 'fineBrush' })]
+  const specification = specificationOf(steps, [after('dust', 'coat')])
+  const { problem } = tasksOf(specification, 10)
+  expect(problem.tasks.map((task) => [task.id, task.skills])).toEqual([
+    ['dust', ['fineBrush', 'preparation']],
+  ])
+  expect(tasksOf(specification, 30).problem.tasks).toHaveLength(2)
+})
+
+test('several done in one go leave the room as the worst of them does', () => {
+  const { effects } = handStep('a', {})
+  const steps = [
+    handStep('dust', {}),
+    handStep('coat', {
+      effects: { wet: true, dusty: false, fumes: true, closesRoom: true },
+      touchDry: elapsedMinutes(90),
+    }),
+    handStep('tidy', { effects, splittable: 'break' }),
+  ]
+  const { problem } = tasksOf(specificationOf(steps, [after('dust', 'coat'), after('coat', 'tidy')]), 15)
+  expect(problem.tasks).toHaveLength(1)
+  expect(problem.tasks[0]).toMatchObject({
+    splitting: 'break',
+    effects: { wetFor: 90, dusty: false, fumesFor: 90, closedFor: 90 },
+  })
+})
+
 test('two steps are not joined around one that must come between them', () => {
-  const steps = [handStep('a', {}), handStep('x', { skill: 'fineBrush' }), handStep('b', {})]
+  const between = { ...handStep('x', {}).effects, dusty: true }
+  const wet = { ...handStep('x', {}).effects, wet: true }
+  const steps = [
+    handStep('a', { effects: wet }),
+    handStep('x', { effects: between, roomId: 'den' as RoomId }),
+    handStep('b', { effects: wet }),
+  ]
   const links = [after('a', 'x'), after('x', 'b')]
   expect(groupSteps(steps, links, minutesOf(steps, 10)).map((group) => group.key)).toEqual(['a', 'x', 'b'])
 })
