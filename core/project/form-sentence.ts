@@ -24,7 +24,7 @@ function complaint(issue: Issue, value: unknown): string {
     case 'unrecognized_keys':
       return `${issue.keys.map((key) => `"${key}"`).join(', ')} is not a field this version knows`
     case 'invalid_type':
-      return `${shown(value)} is not a ${words(issue.expected)}`
+      return `${shown(value)} is not ${words(issue.expected)}`
     case 'too_small':
       return `${measured(issue.origin, value)} is too small; it must be ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
     case 'too_big':
@@ -41,18 +41,18 @@ function complaint(issue: Issue, value: unknown): string {
 function words(expected: string): string {
   switch (expected) {
     case 'int':
-      return 'whole number'
+      return 'a whole number'
     case 'string':
       return 'text'
     case 'boolean':
       return 'yes or no (true or false)'
     case 'array':
-      return 'list'
+      return 'a list'
     case 'object':
     case 'record':
-      return 'group of fields'
+      return 'a group of fields'
     default:
-      return expected
+      return `a ${expected}`
   }
 }
 

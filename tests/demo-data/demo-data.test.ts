@@ -4,6 +4,8 @@ import { expect, test } from 'vitest'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { jobProblems } from '../../core/project/job-problems.ts'
 import { conditionKinds } from '../../core/project/vocabulary.ts'
+import { takeOff } from '../../core/quantities/take-off.ts'
+import { specify } from '../../core/specification/specify.ts'
 import { demoFiles } from '../../demo-data/demo-files.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'
 
@@ -107,4 +109,46 @@ test('what the old house must show is in it', () => {
   expect(new Set(weeks).size).toBe(3)
   const kinds = new Set(Object.values(house.trimRuns).map((run) => run.kind))
   expect([...kinds].sort()).toEqual(['baseboard', 'chairRail', 'crown', 'pictureRail', 'wainscotCap'])
+})
+
+test('the old house calls for every kind of preparation, and no rules clash in it', () => {
+  const house = oldHouse()
+  const { steps, notices, clashes } = specify(house, takeOff(house))
+  expect(clashes).toEqual([])
+  const operations = new Set(steps.map((step) => step.operation))
+  for (const operation of [
+    'dustDown',
+    'scrape',
+    'openCrack',
+    'sealChalk',
+    'driveFastener',
+    'sandPatch',
+    'blockStain',
+    'washMildew',
+    'stripWallpaper',
+    'puttySash',
+    'freeSash',
+    'takeOff',
+    'putBack',
+    'coverAlarm',
+    'restoreAlarm',
+    'loosenHanging',
+    'refitHanging',
+  ] as const) {
+    expect([operation, operations.has(operation)]).toEqual([operation, true])
+  }
+  const kinds = new Set(notices.map((notice) => notice.kind))
+  for (const kind of ['leadSafe', 'asbestosSuspicion', 'dewPoint', 'cause'] as const) {
+    expect([kind, kinds.has(kind)]).toEqual([kind, true])
+  }
+})
+
+test('on the chalky attic ceiling the cracks are opened, the chalk is sealed, and only then is it filled', () => {
+  const house = oldHouse()
+  const keys = specify(house, takeOff(house)).steps.map((step) => step.key)
+  const place = (operation: string) =>
+    keys.findIndex((key) => key.startsWith(`attic-stair/ceiling/${operation}/`))
+  const order = ['openCrack', 'sealChalk', 'fill', 'sandFill', 'spotPrime', 'coat'].map(place)
+  expect(order.every((at) => at >= 0)).toBe(true)
+  expect(order).toEqual(order.toSorted((one, other) => one - other))
 })
