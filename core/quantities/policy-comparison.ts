@@ -1,0 +1,68 @@
+import {
+  type GirthPolicy,
+  girthPolicies,
+  type Job,
+  type OpeningPolicy,
+  openingPolicies,
+} from '../project/job.ts'
+import type { SurfaceClass } from '../project/vocabulary.ts'
+import { type Area, sumAreas } from '../units/area.ts'
+import { girthPolicySources } from './girth-policies.ts'
+import { openingPolicySources, type PolicySource } from './opening-policies.ts'
+import { takeOff } from './take-off.ts'
+import type { SurfaceQuantity } from './takeoff-types.ts'
+
+/** One policy beside the others: what it makes of this job, and where it is written. */
+export interface PolicyFigure<Policy> extends PolicySource {
+  readonly policy: Policy
+  /** Whether the job uses it. */
+  readonly chosen: boolean
+  readonly area: Area
+  /** Over (or, below zero, under) the exact figure. */
+  readonly difference: number
+}
+
+const wallWork: readonly SurfaceClass[] = ['walls', 'wainscot']
+
+/** Wall work (walls, wainscot and plaster reveals) under each rule for openings. */
+export function compareOpeningPolicies(job: Job): readonly PolicyFigure<OpeningPolicy>[] {
+  const chosen = job.houseRules.openingPolicy
+  return compare(openingPolicies, 'exactNet', chosen, openingPolicySources, (openingPolicy) =>
+    policyArea({ ...job, houseRules: { ...job.houseRules, openingPolicy } }, (surface) =>
+      wallWork.includes(surface.surfaceClass),
+    ),
+  )
+}
+
+/** Trim (runs, casings, wood jambs, stools) under each rule for narrow girths. Counted by length, work has no area. */
+export function compareGirthPolicies(job: Job): readonly PolicyFigure<GirthPolicy>[] {
+  const chosen = job.houseRules.girthPolicy
+  return compare(girthPolicies, 'exactGirth', chosen, girthPolicySources, (girthPolicy) =>
+    policyArea(
+      { ...job, houseRules: { ...job.houseRules, girthPolicy } },
+      (surface) => surface.surfaceClass === 'trim',
+    ),
+  )
+}
+
+function policyArea(job: Job, counts: (surface: SurfaceQuantity) => boolean): Area {
+  return sumAreas(
+    takeOff(job)
+      .surfaces.filter(counts)
+      .map((surface) => surface.policyArea),
+  )
+}
+
+function compare<Policy extends string>(
+  policies: readonly Policy[],
+  exact: Policy,
+  chosen: Policy,
+  sources: Readonly<Record<Policy, PolicySource>>,
+  areaUnder: (policy: Policy) => Area,
+): readonly PolicyFigure<Policy>[] {
+  const exactArea = areaUnder(exact)
+  return policies.map((policy) => {
+    const area = policy === exact ? exactArea : areaUnder(policy)
+    return { policy, chosen: policy === chosen, area, difference: area - exactArea, ...sources[policy] }
+  })
+}
