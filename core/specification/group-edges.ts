@@ -4,38 +4,75 @@ import type { Edge } from './order.ts'
 import type { PlannedStep } from './planned-step.ts'
 import type { OrderStatement, Rule, Selector } from './rule.ts'
 
-/** The edges that the rules' statements give among the steps of one group. */
-export function groupEdges(
-  steps: readonly PlannedStep[],
-  rules: readonly Rule[],
-  book: RuleBook,
-): readonly Edge[] {
-  return rules
-    .filter((rule) => rule.level !== 'room' && book.isOn(rule.id))
-    .flatMap((rule) =>
-      rule.level === 'room' ? [] : rule.order.flatMap((statement) => edgesOf(steps, rule, statement)),
-    )
+interface SaidBy {
+  readonly rule: Rule
+  readonly statement: OrderStatement
 }
 
-function edgesOf(steps: readonly PlannedStep[], rule: Rule, statement: OrderStatement): readonly Edge[] {
-  const befores = steps.filter((each) => isNamed(each.role, statement.before))
-  const afters = steps.filter((each) => isNamed(each.role, statement.after))
-  return befores.flatMap((before) =>
-    afters
-      .filter((after) => before !== after && !isBatchPair(before, after))
-      .map((after) => ({
-        before: before.step.key,
-        after: after.step.key,
-        ...waits(before, after),
-        ruleId: rule.id,
-        reason: statement.reason,
-        source: rule.source,
-        special: statement.special && isAbout(rule, before, after),
-      })),
+/** What the rules say of two steps of one group, by their roles without batch numbers. */
+export type StatementIndex = (before: string, after: string) => readonly SaidBy[]
+
+/** Rules never change while the program runs, so each pair of roles is looked up once. */
+export function statementIndex(rules: readonly Rule[]): StatementIndex {
+  const said = rules.flatMap((rule) =>
+    rule.level === 'room' ? [] : rule.order.map((statement): SaidBy => ({ rule, statement })),
+  )
+  const byBefore = new Map<string, Map<string, readonly SaidBy[]>>()
+  return (before, after) => {
+    const byAfter = byBefore.get(before) ?? new Map<string, readonly SaidBy[]>()
+    byBefore.set(before, byAfter)
+    const known = byAfter.get(after)
+    if (known !== undefined) return known
+    const found = said.filter(
+      ({ statement }) => isNamed(before, statement.before) && isNamed(after, statement.after),
+    )
+    byAfter.set(after, found)
+    return found
+  }
+}
+
+/** `sand` names every sanding, `sand/1` one of them. */
+function isNamed(role: string, selectors: readonly Selector[]): boolean {
+  return selectors.some((selector) => role === selector || role.startsWith(`${selector}/`))
+}
+
+/** `coat/1` of the batch `coat/1.2`. */
+function roleWithoutBatch(role: string): string {
+  const dot = role.indexOf('.')
+  return dot < 0 ? role : role.slice(0, dot)
+}
+
+/** One edge for every two steps of a group that any rule in force puts in order. */
+export function groupEdges(
+  steps: readonly PlannedStep[],
+  index: StatementIndex,
+  book: RuleBook,
+): readonly Edge[] {
+  const roles = steps.map((each) => roleWithoutBatch(each.role))
+  return steps.flatMap((before, from) =>
+    steps.flatMap((after, to) => {
+      if (from === to || isBatchPair(before, after)) return []
+      const said = index(roles[from] ?? '', roles[to] ?? '').filter(({ rule }) => book.isOn(rule.id))
+      return said.length === 0 ? [] : [edgeBetween(before, after, said)]
+    }),
   )
 }
 
-/** A rule gives the reason before general ones only where it asked for one of the two steps itself. */
+/** The reason is the first special one of a rule that asked for one of the two steps itself, else the first at all. */
+function edgeBetween(before: PlannedStep, after: PlannedStep, said: readonly SaidBy[]): Edge {
+  const special = said.find(({ rule, statement }) => statement.special && isAbout(rule, before, after))
+  const { rule, statement } = special ?? (said[0] as SaidBy)
+  return {
+    before: before.step.key,
+    after: after.step.key,
+    ...waits(before, after),
+    ruleId: rule.id,
+    reason: statement.reason,
+    source: rule.source,
+    special: special !== undefined,
+  }
+}
+
 function isAbout(rule: Rule, before: PlannedStep, after: PlannedStep): boolean {
   return (
     rule.level !== 'group' ||
@@ -43,16 +80,9 @@ function isAbout(rule: Rule, before: PlannedStep, after: PlannedStep): boolean {
   )
 }
 
-/** `sand` names every sanding, `sand/1` one of them; a batch `coat/1.2` is named by `coat/1`. */
-export function isNamed(role: string, selectors: readonly Selector[]): boolean {
-  return selectors.some(
-    (selector) => role === selector || role.startsWith(`${selector}/`) || role.startsWith(`${selector}.`),
-  )
-}
-
 /** Batches of a deglosser and of the coat inside its window are put in order by the window alone. */
 function isBatchPair(before: PlannedStep, after: PlannedStep): boolean {
-  return before.step.operation === 'degloss' && after.role.split('/')[1]?.includes('.') === true
+  return before.step.operation === 'degloss' && after.role.includes('.')
 }
 
 /** Wet work dries before the surface is touched again; tape comes off when the paint is touch dry. */

@@ -1,14 +1,15 @@
-import { type Job, records } from '../project/job.ts'
+import type { Job } from '../project/job.ts'
 import { resolveExisting, resolveFinish } from '../project/scopes.ts'
 import type { Opening, Room } from '../project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
 import type { Colour, Condition, Existing, Finish } from '../project/survey-records.ts'
 import type { ColourDepth, ExistingCoat, Sheen, Substrate, SurfaceClass } from '../project/vocabulary.ts'
-import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
+import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { sumAreas } from '../units/area.ts'
 import { sumLengths } from '../units/length.ts'
 import type { RuleBook } from './book.ts'
 import { type Finding, findingOn, foundOnClass, wholeShare } from './findings.ts'
+import type { RoomFacts } from './room-facts.ts'
 import type { StepAmounts } from './types.ts'
 
 /** Like surfaces of one room, worked together: same class, substrate, coat found and finish. */
@@ -40,10 +41,8 @@ interface Member {
 }
 
 /** Groups of a room in the order of their first surface in the takeoff; surfaces left as they are belong to none. */
-export function groupsOfRoom(job: Job, room: Room, takeoff: Takeoff, book: RuleBook): readonly Group[] {
-  const members = takeoff.surfaces
-    .filter((quantity) => quantity.roomId === room.id)
-    .flatMap((quantity) => memberOf(job, quantity))
+export function groupsOfRoom(job: Job, facts: RoomFacts, book: RuleBook): readonly Group[] {
+  const members = facts.surfaces.flatMap((quantity) => memberOf(job, quantity))
   const byContent = new Map<string, Member[]>()
   for (const member of members) {
     const content = contentOf(member)
@@ -52,15 +51,13 @@ export function groupsOfRoom(job: Job, room: Room, takeoff: Takeoff, book: RuleB
     else found.push(member)
   }
   const lists = [...byContent.values()]
-  const findings = findingsByGroup(job, room, lists, book)
+  const findings = findingsByGroup(facts, lists, book)
   return lists.map((list, index) => groupOf(job, list, findings[index] ?? []))
 }
 
-/** Surfaces of a room that are to be measured but have no finish chosen. */
-export function surfacesWithoutFinish(job: Job, room: Room, takeoff: Takeoff): readonly SurfaceQuantity[] {
-  return takeoff.surfaces.filter(
-    (quantity) => quantity.roomId === room.id && resolveFinish(job, quantity.surface) === null,
-  )
+/** Surfaces for which nobody has chosen a finish, not even to leave them. */
+export function surfacesWithoutFinish(job: Job, { surfaces }: RoomFacts): readonly SurfaceQuantity[] {
+  return surfaces.filter((quantity) => resolveFinish(job, quantity.surface) === null)
 }
 
 function memberOf(job: Job, quantity: SurfaceQuantity): readonly Member[] {
@@ -141,13 +138,12 @@ export function amountsOfSurfaces(quantities: readonly SurfaceQuantity[]): StepA
 
 /** Conditions of the job as they lie on each list of like surfaces; one noted for a room is shared out by area. */
 function findingsByGroup(
-  job: Job,
-  room: Room,
+  { room, conditions }: RoomFacts,
   lists: readonly (readonly Member[])[],
   book: RuleBook,
 ): readonly (readonly Finding[])[] {
   const findings: Finding[][] = lists.map(() => [])
-  for (const condition of records(job.conditions)) {
+  for (const condition of conditions) {
     for (const [index, finding] of placeCondition(condition, room, lists, book)) {
       findings[index]?.push(finding)
     }

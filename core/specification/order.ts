@@ -129,49 +129,45 @@ function orderClash(first: Edge, second: Edge): Problem {
   )
 }
 
+/** An edge between places in the sorted order. */
+interface PlacedEdge {
+  readonly edge: Edge
+  readonly to: number
+}
+
 /**
  * Leaves out every edge that others already imply with at least its wait, so that what stays are true neighbours. Edges with a
  * longest wait always stay. `keys` are in a valid order.
  */
 export function reduceOrder(keys: readonly string[], edges: readonly Edge[]): readonly Edge[] {
-  const outgoing = new Map<string, Edge[]>()
-  for (const edge of edges) {
-    const list = outgoing.get(edge.before)
-    if (list === undefined) outgoing.set(edge.before, [edge])
-    else list.push(edge)
-  }
   const position = new Map(keys.map((key, index) => [key, index]))
+  const outgoing: PlacedEdge[][] = keys.map(() => [])
+  for (const edge of edges) {
+    outgoing[position.get(edge.before) ?? 0]?.push({ edge, to: position.get(edge.after) ?? 0 })
+  }
   const kept = new Set<Edge>()
-  for (const key of keys) {
-    const longest = longestWaits(key, keys, position, outgoing)
-    for (const edge of outgoing.get(key) ?? []) {
-      const around = longest.get(edge.after) ?? -1
-      if (edge.maximumWait !== null || around < edge.minimumWait) kept.add(edge)
+  for (const [from, list] of outgoing.entries()) {
+    const around = longestWaits(from, outgoing)
+    for (const { edge, to } of list) {
+      if (edge.maximumWait !== null || (around[to] ?? -1) < edge.minimumWait) kept.add(edge)
     }
   }
   return edges.filter((edge) => kept.has(edge))
 }
 
-/** The longest total wait to every later key over at least two edges. */
-function longestWaits(
-  from: string,
-  keys: readonly string[],
-  position: ReadonlyMap<string, number>,
-  outgoing: ReadonlyMap<string, readonly Edge[]>,
-): ReadonlyMap<string, number> {
-  const overOne = new Map<string, number>()
-  const overMore = new Map<string, number>()
-  for (const edge of outgoing.get(from) ?? []) raise(overOne, edge.after, edge.minimumWait)
-  for (const key of keys.slice((position.get(from) ?? 0) + 1)) {
-    const reached = Math.max(overOne.get(key) ?? -1, overMore.get(key) ?? -1)
+/** The longest total wait to every later place over at least two edges; -1 where there is no such way. */
+function longestWaits(from: number, outgoing: readonly (readonly PlacedEdge[])[]): readonly number[] {
+  const overOne = outgoing.map(() => -1)
+  const overMore = outgoing.map(() => -1)
+  for (const { edge, to } of outgoing[from] ?? []) overOne[to] = Math.max(overOne[to] ?? -1, edge.minimumWait)
+  for (let at = from + 1; at < outgoing.length; at += 1) {
+    const reached = Math.max(overOne[at] ?? -1, overMore[at] ?? -1)
     if (reached < 0) continue
-    for (const edge of outgoing.get(key) ?? []) raise(overMore, edge.after, reached + edge.minimumWait)
+    for (const { edge, to } of outgoing[at] ?? []) {
+      overMore[to] = Math.max(overMore[to] ?? -1, reached + edge.minimumWait)
+    }
   }
   return overMore
-}
-
-function raise(waits: Map<string, number>, key: string, wait: number): void {
-  if (wait > (waits.get(key) ?? -1)) waits.set(key, wait)
 }
 
 export function stepOrder(edge: Edge): StepOrder {

@@ -1,11 +1,11 @@
-import { type Job, records } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
-import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
+import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { missingGround } from './compatibility.ts'
 import { degreeSource, degreeWords, surfaceDegree } from './degradation.ts'
 import { type Group, isPlace, surfacesWithoutFinish } from './groups.ts'
 import type { PlannedStep } from './planned-step.ts'
+import type { RoomFacts } from './room-facts.ts'
 import { commonPractice, type RoomView, shopAssumption } from './rule.ts'
 import { allRules } from './rule-list.ts'
 import type { Notice } from './types.ts'
@@ -19,16 +19,15 @@ export interface GroupWork {
 }
 
 /** What the owner must know of a room beyond the notices its groups' own rules give. */
-export function roomNotices(view: RoomView, takeoff: Takeoff, work: readonly GroupWork[]): readonly Notice[] {
-  const surfaces = takeoff.surfaces.filter((each) => each.roomId === view.room.id)
+export function roomNotices(view: RoomView, facts: RoomFacts, work: readonly GroupWork[]): readonly Notice[] {
   return [
     ...allRules.flatMap((rule) =>
       rule.level === 'room' && view.book.isOn(rule.id) ? rule.notices(view) : [],
     ),
     ...work.flatMap((each) => groundNotice(view, each)),
     ...work.flatMap(({ group }) => degreeNotice(view, group)),
-    ...unfinishedNotice(view, takeoff),
-    ...looseConditions(view, surfaces, work),
+    ...unfinishedNotice(view, facts),
+    ...looseConditions(facts, work),
     ...unmeasuredNotices(view, work),
     ...productNotices(view, work),
     ...work.flatMap((each) => windowNotice(view, each)),
@@ -83,8 +82,8 @@ function degreeNotice({ room, book }: RoomView, group: Group): readonly Notice[]
   ]
 }
 
-function unfinishedNotice({ room, job }: RoomView, takeoff: Takeoff): readonly Notice[] {
-  const open = surfacesWithoutFinish(job, room, takeoff)
+function unfinishedNotice({ room, job }: RoomView, facts: RoomFacts): readonly Notice[] {
+  const open = surfacesWithoutFinish(job, facts)
   if (open.length === 0) return []
   const classes = [...new Set(open.map((quantity) => quantity.surfaceClass))].join(', ')
   return [
@@ -100,13 +99,12 @@ function unfinishedNotice({ room, job }: RoomView, takeoff: Takeoff): readonly N
 
 /** Conditions noted where nothing is to be painted, or on a surface that is not there any more. */
 function looseConditions(
-  { room, job }: RoomView,
-  surfaces: readonly SurfaceQuantity[],
+  { room, surfaces, conditions }: RoomFacts,
   work: readonly GroupWork[],
 ): readonly Notice[] {
   const placed = new Set(work.flatMap(({ group }) => group.findings.map((finding) => finding.condition.id)))
-  return records(job.conditions)
-    .filter((condition) => !placed.has(condition.id) && isInRoom(job, condition, room, surfaces))
+  return conditions
+    .filter((condition) => !placed.has(condition.id))
     .map((condition) =>
       notice(
         room,
@@ -120,13 +118,6 @@ function looseConditions(
 
 function isOn(condition: Condition, quantity: SurfaceQuantity): boolean {
   return condition.on.level === 'surface' && isPlace(condition.on.surface, quantity.surface)
-}
-
-function isInRoom(job: Job, condition: Condition, room: Room, surfaces: readonly SurfaceQuantity[]): boolean {
-  if (condition.on.level === 'room') return condition.on.roomId === room.id
-  const { surface } = condition.on
-  if (surface.kind !== 'opening') return surface.roomId === room.id
-  return surfaces.some((each) => isOn(condition, each)) || job.openings[surface.openingId]?.roomId === room.id
 }
 
 function unmeasuredNotices({ room }: RoomView, work: readonly GroupWork[]): readonly Notice[] {

@@ -1,7 +1,6 @@
-import { type Job, records } from '../project/job.ts'
+import type { Job } from '../project/job.ts'
 import type { Problem } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
-import type { KeptItem } from '../project/survey-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import { batched } from './batches.ts'
 import { bookOf } from './book.ts'
@@ -9,12 +8,13 @@ import { cautionsFor } from './cautions.ts'
 import { cutsIntoPaint, disturbedSquareFeet } from './disturbed.ts'
 import { draftsOf } from './drafts.ts'
 import { dryingOf } from './drying.ts'
-import { groupEdges } from './group-edges.ts'
+import { groupEdges, statementIndex } from './group-edges.ts'
 import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
 import { type Group, groupsOfRoom } from './groups.ts'
 import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
 import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
 import { roomEdges } from './room-edges.ts'
+import { factsOfRooms, type RoomFacts } from './room-facts.ts'
 import { type GroupWork, roomNotices } from './room-notices.ts'
 import { roomSteps } from './room-steps.ts'
 import type { GroupRule, RoomView } from './rule.ts'
@@ -23,6 +23,7 @@ import { verdictOf } from './rules/lead.ts'
 import { stockOf } from './stock.ts'
 import type { Notice, Specification, Step, StepOrder } from './types.ts'
 
+const statements = statementIndex(allRules)
 const groupRules = allRules.filter((rule): rule is GroupRule => rule.level === 'group')
 
 /**
@@ -32,19 +33,13 @@ const groupRules = allRules.filter((rule): rule is GroupRule => rule.level === '
 export function specify(job: Job, takeoff: Takeoff): Specification {
   const book = bookOf(job, allRules)
   const maker: StepMaker = { job, book, stock: stockOf(job), drying: dryingOf(job, book), ruleById }
-  const parts = roomsInOrder(job).map((room) => specifyRoom(maker, room, takeoff))
+  const parts = factsOfRooms(job, takeoff).map((facts) => specifyRoom(maker, facts))
   return {
     steps: parts.flatMap((part) => part.steps),
     order: parts.flatMap((part) => part.order),
     notices: parts.flatMap((part) => part.notices),
     clashes: parts.flatMap((part) => part.clashes),
   }
-}
-
-/** The only way out of other rooms is painted after them. */
-function roomsInOrder(job: Job): readonly Room[] {
-  const rooms = records(job.rooms)
-  return [...rooms.filter((room) => !room.wayOut), ...rooms.filter((room) => room.wayOut)]
 }
 
 interface RoomPart {
@@ -55,12 +50,11 @@ interface RoomPart {
 }
 const nothing: RoomPart = { steps: [], order: [], notices: [], clashes: [] }
 
-function specifyRoom(maker: StepMaker, room: Room, takeoff: Takeoff): RoomPart {
-  const { job, book } = maker
-  const groups = groupsOfRoom(job, room, takeoff, book)
-  const keptItems = records(job.keptItems).filter((item) => item.roomId === room.id)
+function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
+  const { room, keptItems } = facts
+  const groups = groupsOfRoom(maker.job, facts, maker.book)
   if (groups.length === 0) {
-    return { ...nothing, notices: roomNotices(roomView(maker, room, keptItems, []), takeoff, []) }
+    return { ...nothing, notices: roomNotices(roomView(maker, facts, []), facts, []) }
   }
   const plans = planGroups(maker, room, groups)
   const work = plans.map((plan) => groupSteps(maker, room, plan))
@@ -71,12 +65,12 @@ function specifyRoom(maker: StepMaker, room: Room, takeoff: Takeoff): RoomPart {
     ...roomEdges(maker, room, whole, onGroups, keptItems),
   ])
   const ordered = orderSteps([...whole, ...onGroups], edges)
-  const view = roomView(maker, room, keptItems, work)
+  const view = roomView(maker, facts, work)
   const cautious = withCautions(view, work, whole, ordered.steps)
   return {
     ...ordered,
     steps: cautious,
-    notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, takeoff, work)],
+    notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, facts, work)],
     clashes: [...plans.flatMap((plan) => plan.clashes), ...ordered.clashes],
   }
 }
@@ -103,14 +97,13 @@ function groupSteps(maker: StepMaker, room: Room, plan: GroupPlan): OrderedWork 
     group: plan.view.group,
     steps,
     withoutWindow,
-    edges: [...groupEdges(steps, allRules, maker.book), ...edges],
+    edges: [...groupEdges(steps, statements, maker.book), ...edges],
   }
 }
 
 function roomView(
   { job, book }: StepMaker,
-  room: Room,
-  keptItems: readonly KeptItem[],
+  { room, keptItems }: RoomFacts,
   work: readonly GroupWork[],
 ): RoomView {
   return {

@@ -1,0 +1,312 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { tableOf } from '../../core/project/empty-job.ts'
+import type { Job } from '../../core/project/job.ts'
+import type { Condition } from '../../core/project/survey-records.ts'
+import {
+  type ConditionKind,
+  conditionKinds,
+  existingCoats,
+  type ProductClass,
+  type SurfaceClass,
+  severities,
+} from '../../core/project/vocabulary.ts'
+import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
+import { primerDoes } from '../../core/specification/primers.ts'
+import { specify } from '../../core/specification/specify.ts'
+import type { Operation, Specification, Step } from '../../core/specification/types.ts'
+import { feet } from '../../core/units/length.ts'
+import {
+  buildJob,
+  conditionOn,
+  existingOn,
+  finishFor,
+  keptIn,
+  rectangularRoom,
+} from '../fixtures/job-builder.ts'
+import { plainSurfaces, takeoffOf } from './hand-takeoff.ts'
+
+const classes: readonly SurfaceClass[] = ['ceiling', 'walls', 'trim']
+const kindsOn: Readonly<Record<string, readonly ConditionKind[]>> = {
+  ceiling: conditionKinds.filter(
+    (kind) => !['paintedShut', 'missingPutty', 'caulkGap', 'knots', 'bareWood', 'rust'].includes(kind),
+  ),
+  walls: conditionKinds.filter(
+    (kind) => !['paintedShut', 'missingPutty', 'knots', 'bareWood', 'rust'].includes(kind),
+  ),
+  trim: [
+    'loosePaint',
+    'glossyOldPaint',
+    'hole',
+    'knots',
+    'bareWood',
+    'caulkGap',
+    'grease',
+    'mildew',
+    'waterStain',
+  ],
+}
+
+const condition = fc
+  .record({
+    surfaceClass: fc.constantFrom(...classes),
+    index: fc.nat(40),
+    severity: fc.constantFrom(...severities),
+    amount: fc.integer({ min: 0, max: 40 }),
+    measured: fc.boolean(),
+    causeCured: fc.boolean(),
+  })
+  .map(({ surfaceClass, index, severity, amount, measured, causeCured }) => {
+    const kinds = kindsOn[surfaceClass] ?? []
+    const kind = kinds[index % kinds.length] ?? 'hole'
+    const amounts = measured ? { length: feet(amount), areaMm2: amount * 92_903.04, count: amount } : {}
+    return { kind, surfaceClass, changes: { severity, causeCured, ...amounts } }
+  })
+
+const finishes: Readonly<Record<string, readonly ProductClass[]>> = {
+  ceiling: ['latexCeiling', 'latexWall'],
+  walls: ['latexWall', 'waterborneEnamel'],
+  trim: ['waterborneEnamel', 'alkydEnamel'],
+}
+
+const house = fc
+  .record({
+    coats: fc.tuple(
+      fc.constantFrom(...existingCoats),
+      fc.constantFrom(...existingCoats),
+      fc.constantFrom('bare', 'latexFlat', 'latexGlossy', 'oilPaint', 'varnish', 'shellac', 'unknown'),
+    ),
+    choice: fc.nat(1),
+    colourId: fc.constantFrom('white', 'off-white', 'sage', 'red'),
+    conditions: fc.array(condition, { maxLength: 7 }),
+    roomOrder: fc.constantFrom('byProfile', 'trimFirst', 'ceilingFirst', 'trimLast'),
+    deglosser: fc.boolean(),
+    yearBuilt: fc.constantFrom(null, 1925, 1965, 1995),
+    textured: fc.boolean(),
+  })
+  .map((given) => {
+    const job = buildJob({
+      header: { yearBuilt: given.yearBuilt, childrenOrPets: true, occupied: true },
+      houseRules: { roomOrder: given.roomOrder as 'byProfile' },
+      rooms: [rectangularRoom('r', 12, 10)],
+      trimRuns: [
+        {
+          id: 'r-base',
+          roomId: 'r',
+          kind: 'baseboard',
+          walls: null,
+          height: feet(1),
+          girth: feet(1),
+          level: feet(0),
+          profiled: false,
+        } as never,
+      ],
+      existing: classes.map((each, index) =>
+        existingOn(each, index === 2 ? 'wood' : 'plaster', (given.coats[index] ?? 'unknown') as 'bare', {
+          textured: given.textured && index === 0,
+          sheen: index === 2 ? 'gloss' : 'flat',
+        }),
+      ),
+      finishes: classes.map((each) =>
+        finishFor(
+          each,
+          finishes[each]?.[given.choice] ?? 'latexWall',
+          given.colourId,
+          each === 'trim' ? 'satin' : 'flat',
+        ),
+      ),
+      conditions: given.conditions.map(({ kind, surfaceClass, changes }, index) =>
+        conditionOn(`c${index}`, kind, { roomId: 'r', surfaceClass }, changes),
+      ),
+      keptItems: [
+        keptIn('alarm', 'r', 'smokeAlarm', 'coverDaily', { wired: true }),
+        keptIn('plates', 'r', 'plate', 'takeOff'),
+      ],
+      rules: given.deglosser ? [{ id: 'oil-deglosser' as never, on: true, numbers: {} }] : [],
+    })
+    return { job, takeoff: takeoffOf(...plainSurfaces('r')) }
+  })
+
+const runs = { numRuns: 200, seed: 7 } as const
+
+function everySpecification(check: (specification: Specification, job: Job, takeoff: Takeoff) => void): void {
+  fc.assert(
+    fc.property(house, ({ job, takeoff }) => {
+      check(specify(job, takeoff), job, takeoff)
+    }),
+    runs,
+  )
+}
+
+/** Steps of one group in the order given. */
+function groups(specification: Specification): readonly (readonly Step[])[] {
+  const keys = [...new Set(specification.steps.map((step) => step.groupKey))]
+  return keys.map((key) => specification.steps.filter((step) => step.groupKey === key))
+}
+
+const position = (steps: readonly Step[], ...operations: readonly Operation[]) =>
+  steps.flatMap((step, index) => (operations.includes(step.operation) ? [index] : []))
+
+test('the steps stand in an order that every edge of the order agrees with, and no edge names a step that is not there', () => {
+  everySpecification((specification) => {
+    expect(specification.clashes.filter((clash) => clash.ids.includes('craft-order'))).toEqual([])
+    const place = new Map(specification.steps.map((step, index) => [step.key, index]))
+    for (const edge of specification.order) {
+      expect(place.has(edge.before) && place.has(edge.after)).toBe(true)
+      expect(place.get(edge.before), `${edge.before} -> ${edge.after}`).toBeLessThan(
+        place.get(edge.after) ?? -1,
+      )
+      expect(edge.minimumWait).toBeGreaterThanOrEqual(0)
+      if (edge.maximumWait !== null) expect(edge.maximumWait).toBeGreaterThanOrEqual(edge.minimumWait)
+    }
+  })
+})
+
+test('no step is there twice, and every step says why it is there', () => {
+  everySpecification(({ steps }) => {
+    expect(new Set(steps.map((step) => step.key)).size).toBe(steps.length)
+    for (const step of steps) expect(step.because.length, step.key).toBeGreaterThan(0)
+  })
+})
+
+test('no filler and no water-borne coat goes on bare chalk', () => {
+  everySpecification((specification, job) => {
+    for (const steps of groups(specification)) {
+      const chalky =
+        Object.values(job.existing).some(
+          (each) =>
+            each.coat === 'calcimine' &&
+            each.scope.level === 'house' &&
+            each.scope.surfaceClass === steps[0]?.surfaceClass,
+        ) ||
+        Object.values(job.conditions).some(
+          (each) =>
+            each.kind === 'chalking' &&
+            each.on.level === 'room' &&
+            each.on.surfaceClass === steps[0]?.surfaceClass,
+        )
+      if (!chalky || steps[0]?.surfaceClass === 'trim') continue
+      const sealed = position(steps, 'sealChalk')[0]
+      expect(sealed).toBeDefined()
+      expect(primerDoes(steps[sealed ?? 0]?.productClass ?? 'latexWall', 'chalk')).toBe(true)
+      for (const wet of position(steps, 'fill', 'skim', 'spotPrime', 'prime', 'caulk', 'coat')) {
+        expect(wet).toBeGreaterThan(sealed ?? Number.POSITIVE_INFINITY)
+      }
+    }
+  })
+})
+
+test('no coat goes on before its primer, and no primer or coat on unsanded filler', () => {
+  everySpecification((specification) => {
+    for (const steps of groups(specification)) {
+      const coats = position(steps, 'coat')
+      for (const primer of position(steps, 'sealChalk', 'sealBare', 'blockStain', 'spotPrime', 'prime')) {
+        for (const coat of coats) expect(coat).toBeGreaterThan(primer)
+      }
+      const filled = position(steps, 'fill', 'skim')
+      if (filled.length === 0) continue
+      const sanded = position(steps, 'sandFill')[0] ?? -1
+      expect(sanded).toBeGreaterThan(Math.max(...filled))
+      for (const over of position(steps, 'spotPrime', 'prime', 'coat')) expect(over).toBeGreaterThan(sanded)
+    }
+  })
+})
+
+test('after sanding, the surface is dusted off or vacuumed before anything is coated, in its own group and in the room', () => {
+  const dry: readonly Operation[] = ['scrape', 'openCrack', 'sandPatch', 'sandFill', 'sand', 'treatRust']
+  everySpecification((specification) => {
+    for (const steps of groups(specification)) {
+      for (const coat of position(steps, 'coat')) {
+        const before = steps.slice(0, coat)
+        const lastDust = Math.max(-1, ...position(before, ...dry))
+        const lastClean = Math.max(-1, ...position(before, 'dustOff', 'vacuum'))
+        if (lastDust >= 0) expect(lastClean, steps[coat]?.key).toBeGreaterThan(lastDust)
+      }
+    }
+    // Preparation in the whole room is over before the first finish coat on anything.
+    const firstCoat = position(specification.steps, 'coat')[0] ?? 0
+    for (const [index, step] of specification.steps.entries()) {
+      const betweenCoats = step.operation === 'sand' && !step.key.endsWith('/1')
+      if (dry.includes(step.operation) && !betweenCoats) expect(index, step.key).toBeLessThan(firstCoat)
+    }
+  })
+})
+
+test('what is covered or taken off in the morning is restored or put back', () => {
+  everySpecification(({ steps }) => {
+    const items = (operation: Operation) =>
+      steps.filter((step) => step.operation === operation).flatMap((step) => step.keptItemIds)
+    expect(items('coverAlarm')).toEqual(['alarm'])
+    expect(items('restoreAlarm')).toEqual(items('coverAlarm'))
+    expect(items('putBack')).toEqual(items('takeOff'))
+    expect(steps.filter((step) => step.daily).map((step) => step.operation)).toEqual([
+      'coverAlarm',
+      'restoreAlarm',
+    ])
+  })
+})
+
+/** Spots need no priming of their own where a full coat of primer is there for the same reasons. */
+function isMet(step: Step, after: Specification): boolean {
+  if (after.steps.some((each) => each.key === step.key)) return true
+  if (step.operation !== 'spotPrime' && step.operation !== 'blockStain') return false
+  const full = after.steps.find((each) => each.groupKey === step.groupKey && each.operation === 'prime')
+  const reasons = new Set(full?.because.map((because) => because.ruleId))
+  return step.because.every((because) => reasons.has(because.ruleId))
+}
+
+test('one more condition never takes a needed step away, and never makes an amount smaller', () => {
+  fc.assert(
+    fc.property(house, condition, ({ job, takeoff }, more) => {
+      // What was assumed of an unknown coat ends when somebody finds out what it is: see the next test.
+      const tells = more.kind === 'oldWallpaper' || more.kind === 'chalking'
+      fc.pre(!(tells && Object.values(job.existing).some((each) => each.coat === 'unknown')))
+      const before = specify(job, takeoff)
+      const added: Condition = conditionOn(
+        'more',
+        more.kind,
+        { roomId: 'r', surfaceClass: more.surfaceClass },
+        more.changes,
+      )
+      const conditions = tableOf([...Object.values(job.conditions), added])
+      const after = specify({ ...job, conditions }, takeoff)
+      const byKey = new Map(after.steps.map((step) => [step.key, step]))
+      for (const step of before.steps) {
+        expect(isMet(step, after), `${step.key} goes when ${more.kind} comes`).toBe(true)
+        const now = byKey.get(step.key)
+        if (now !== undefined)
+          expect(now.amounts.area, step.key).toBeGreaterThanOrEqual(step.amounts.area - 1)
+      }
+    }),
+    runs,
+  )
+})
+
+test('what was assumed of an unknown coat ends when somebody finds out what it is', () => {
+  const job = (conditions: readonly Condition[]) =>
+    buildJob({
+      rooms: [rectangularRoom('r', 12, 10)],
+      existing: [existingOn('ceiling', 'plaster', 'unknown')],
+      finishes: [finishFor('ceiling', 'latexCeiling', 'white', 'flat')],
+      conditions,
+    })
+  const takeoff = takeoffOf(...plainSurfaces('r').slice(0, 1))
+  const has = (specification: Specification, key: string) =>
+    specification.steps.some((step) => step.key === key)
+  const assumed = specify(job([]), takeoff)
+  const found = specify(
+    job([conditionOn('chalk', 'chalking', { roomId: 'r', surfaceClass: 'ceiling' })]),
+    takeoff,
+  )
+  expect([has(assumed, 'r/ceiling/sand/1'), has(assumed, 'r/ceiling/sealChalk/1')]).toEqual([true, false])
+  expect([has(found, 'r/ceiling/sand/1'), has(found, 'r/ceiling/sealChalk/1')]).toEqual([false, true])
+})
+
+test('the same job gives the same specification, and an order of records is no order of work', () => {
+  everySpecification((specification, job, takeoff) => {
+    expect(specify(job, takeoff)).toEqual(specification)
+    const turned = { ...job, conditions: tableOf(Object.values(job.conditions).toReversed()) }
+    const keys = (each: Specification) => each.steps.map((step) => step.key).toSorted()
+    expect(keys(specify(turned, takeoff))).toEqual(keys(specification))
+  })
+})
