@@ -61,6 +61,17 @@ export function WallSolid(props: {
   )
 }
 
+/** The floor inside the walls; what is selected and what is lit show in it. */
+export function RoomFloor(props: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'isSelected' | 'litIds'>) {
+  const { room, view, ink } = props
+  const fill = props.litIds.includes(room.id)
+    ? ink.waitSoft
+    : props.isSelected
+      ? ink.actSoft
+      : ink.paperRaised
+  return <Line points={screenPoints(view, room.corners)} closed fill={fill} listening={false} />
+}
+
 export function RoomDrawing(props: RoomDrawingProps) {
   const { room, view, ink, isSelected, isRefused } = props
   const stroke = isRefused ? ink.stop : isSelected ? ink.act : ink.ink
@@ -69,7 +80,6 @@ export function RoomDrawing(props: RoomDrawingProps) {
       <Line
         points={screenPoints(view, room.corners)}
         closed
-        fill={props.litIds.includes(room.id) ? ink.waitSoft : isSelected ? ink.actSoft : ink.paperRaised}
         stroke={stroke}
         strokeWidth={isSelected ? 2.5 : 1.75}
         lineJoin="miter"
@@ -158,21 +168,24 @@ export function RoomTitle({
   const place = toScreen(view, labelPoint(room.corners, pointBetween(bounds.min, bounds.max, 0.5)))
   const across = (bounds.max.x - bounds.min.x) * view.scale
   const down = (bounds.max.y - bounds.min.y) * view.scale
-  const isTurned = across < 64 && down > across * 1.5
+  const isTurned = across < 90 && down > across * 1.5
   const [wide, high] = isTurned ? [down, across] : [across, down]
   if (wide < 38 || high < 16) return null
   const width = Math.max(wide - 12, 40)
   const floor = formatArea(areaFromSquareUnits(polygonArea(room.corners)), system)
+  const fontSize = wide < 60 ? 9 : wide < 90 ? 11 : 14
+  // A letter of the drawn face is about half as wide as it is high.
+  const lines = high > 70 ? Math.ceil((room.name.length * fontSize * 0.5) / width) : 1
   return (
     <Group x={place.x} y={place.y} rotation={isTurned ? -90 : 0}>
       <Text
         text={room.name}
         x={-width / 2}
-        y={high > 60 ? -16 : -7}
+        y={high > 60 ? -2 - lines * fontSize : -fontSize / 2}
         width={width}
         align="center"
         fontFamily={ink.faceDrawn}
-        fontSize={wide < 60 ? 9 : wide < 90 ? 11 : 14}
+        fontSize={fontSize}
         fill={ink.ink}
         ellipsis
         wrap={high > 70 ? 'word' : 'none'}

@@ -12,7 +12,7 @@ import { Grid } from './Grid.tsx'
 import { fitStorey, handle, partitions, showsWholeStorey } from './hand.ts'
 import { readInk } from './ink.ts'
 import { OpeningDrawing } from './OpeningDrawing.tsx'
-import { dimensionPlace, RoomBelow, RoomDrawing, RoomTitle, WallSolid } from './RoomDrawing.tsx'
+import { dimensionPlace, RoomBelow, RoomDrawing, RoomFloor, RoomTitle, WallSolid } from './RoomDrawing.tsx'
 import { panBy, toPlan, toScreen, type View, zoomAt } from './view.ts'
 
 export function SketchStage() {
@@ -56,6 +56,19 @@ export function SketchStage() {
             <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={ink.line} />
           ))}
           {rooms.map((room) => (
+            <RoomFloor
+              key={room.id}
+              room={room}
+              view={view}
+              ink={ink}
+              isSelected={selectedIds.includes(room.id)}
+              litIds={litIds}
+            />
+          ))}
+          {below.map((room) => (
+            <RoomBelow key={room.id} room={room} view={view} ink={ink} />
+          ))}
+          {rooms.map((room) => (
             <RoomDrawing
               key={room.id}
               room={room}
@@ -66,9 +79,6 @@ export function SketchStage() {
               isRefused={draftIds.includes(room.id)}
               litIds={litIds}
             />
-          ))}
-          {below.map((room) => (
-            <RoomBelow key={room.id} room={room} view={view} ink={ink} />
           ))}
           {records(shown.openings).map((opening) => (
             <OpeningDrawing

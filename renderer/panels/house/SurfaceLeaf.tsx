@@ -11,6 +11,7 @@ import { useTakeoff } from '../../state/derived.ts'
 import { sketchStore } from '../../state/sketch-store.ts'
 import { capital } from '../parts/words.ts'
 import { openingTitle } from './opening-title.ts'
+import { WallElevation } from './WallElevation.tsx'
 
 /** Every surface of the room: pick one to read its figure, how it came about, and see on the sheet where it comes from. */
 export function SurfaceLeaf(props: { readonly room: Room }) {
@@ -27,6 +28,7 @@ export function SurfaceLeaf(props: { readonly room: Room }) {
   }, [picked, job, room])
   return (
     <div className="leaf-pad">
+      <WallElevation room={room} pickedKey={surfaceKey} />
       <ul className="surface-names">
         {surfaces.map((surface) => (
           <li key={surface.key}>
