@@ -179,7 +179,7 @@ function createBreeder(
     let bestTo = 0
     let densest = -1
     for (let attempt = 0; attempt < 3; attempt++) {
-      const length = Math.max(1, Math.round(span * (0.25 + 0.5 * random())))
+      const length = Math.max(1, Math.round(span * (0.2 + 0.4 * random())))
       const begin = randomBelow(random, Math.max(1, span - length + 1))
       let work = 0
       for (let task = 0; task < count; task++) {
@@ -208,7 +208,7 @@ function createBreeder(
       const other = rest.starts[task] as number
       keys[task] = -(other + (durations[task] as number) + (other < from ? -far : far))
     }
-    if (random() < 0.3) shiftSomeKeys(far)
+    if (random() < 0.5) shiftSomeKeys(far)
   }
 
   /** Large mutations were measured to do harm: half of the children with swapped keys cost 2 % on 120 tasks. */
@@ -216,7 +216,7 @@ function createBreeder(
     const times = 1 + randomBelow(random, 2)
     for (let time = 0; time < times; time++) {
       const task = randomBelow(random, count)
-      keys[task] = (keys[task] as number) + Math.round((random() - 0.5) * 0.05 * far)
+      keys[task] = (keys[task] as number) + Math.round((random() - 0.5) * 0.025 * far)
     }
   }
 
