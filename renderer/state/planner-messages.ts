@@ -30,6 +30,8 @@ export type PlannerAsk =
       readonly turn: number
       readonly job: Job
       readonly now: string
+      /** Held to where it can, while no plan is accepted; null looks without regard to any plan. */
+      readonly promised: WorkPlan | null
       /** After so long it rests; what it has by then stands. */
       readonly seconds: number
     }

@@ -16,6 +16,7 @@ import { specify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { stepTitle } from '../../core/work-order/step-lines.ts'
 import { surfaceClassWords } from '../../core/work-order/trade-words.ts'
+import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type { FoundPlan, PlanClash } from './planner-messages.ts'
 
@@ -36,23 +37,33 @@ const shortSlice = 4
 const usualSlice = 48
 const takeOff = createTakeOff()
 
-export function createSliced(job: Job, now: string): SlicedSearch {
+export function createSliced(job: Job, now: string, promised: WorkPlan | null): SlicedSearch {
   const specification = specify(job, takeOff(job))
   const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
-  const tasks = tasksFromSpecification(job, specification, minutes, planningFacts(job, specification, now))
+  const tasks = tasksFromSpecification(
+    job,
+    specification,
+    minutes,
+    planningFacts(job, specification, now, promised),
+  )
   const refusal = refusalOf(tasks)
   if (refusal !== null) return refusedSearch(refusal)
   return slicedSearch(job, tasks, createSearch(tasks.problem, seed))
 }
 
 /** Until something was marked on site, work is planned from the job's first day; then from now on. */
-function planningFacts(job: Job, specification: Specification, now: string): PlanningFacts {
+function planningFacts(
+  job: Job,
+  specification: Specification,
+  now: string,
+  promised: WorkPlan | null,
+): PlanningFacts {
   const hasMarks = records(job.marks).length > 0
-  const promised = acceptedPlan(job)?.plan.tasks ?? []
+  const kept = (acceptedPlan(job)?.plan ?? promised)?.tasks ?? []
   return {
     now: hasMarks ? now : null,
     facts: hasMarks ? forecastInputs(job, specification) : [],
-    promises: promised.flatMap(({ stepKeys, startsAt, crewMemberIds }) =>
+    promises: kept.flatMap(({ stepKeys, startsAt, crewMemberIds }) =>
       stepKeys.map((stepKey) => ({ stepKey, startsAt, crewMemberIds })),
     ),
   }

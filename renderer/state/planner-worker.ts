@@ -36,10 +36,17 @@ function take(message: PlannerAsk): void {
   if (message.kind === 'stop') found.until = 0
 }
 
-function begin({ search: name, turn, job, now, seconds }: Extract<PlannerAsk, { kind: 'search' }>): void {
+function begin({
+  search: name,
+  turn,
+  job,
+  now,
+  promised,
+  seconds,
+}: Extract<PlannerAsk, { kind: 'search' }>): void {
   running.delete(name)
   guarded(name, turn, () => {
-    const search = createSliced(job, now)
+    const search = createSliced(job, now, promised)
     running.set(name, { turn, search, until: performance.now() + seconds * 1000, isResting: false })
   })
 }

@@ -2,6 +2,7 @@ import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { type Job, records } from '../../core/project/job.ts'
+import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { useJob } from './app.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type { FoundPlan, PlanClash, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
@@ -72,7 +73,7 @@ function newsOf(tell: PlannerTell): Partial<SearchState> {
 }
 
 /** Looks for a plan of the job, unless that is what is being looked for already. */
-export function searchFor(name: SearchName, job: Job, seconds = secondsPerRun): void {
+export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null = null): void {
   const { job: searched } = stores[name].getState()
   if (searched !== null && plansAlike(searched, job)) {
     if (searched !== job) stores[name].setState({ job })
@@ -80,7 +81,15 @@ export function searchFor(name: SearchName, job: Job, seconds = secondsPerRun): 
   }
   turns[name]++
   stores[name].setState({ ...idle, job, status: 'searching' })
-  send({ kind: 'search', search: name, turn: turns[name], job, now: siteNow(job), seconds })
+  send({
+    kind: 'search',
+    search: name,
+    turn: turns[name],
+    job,
+    now: siteNow(job),
+    promised,
+    seconds: secondsPerRun,
+  })
 }
 
 export function forget(name: SearchName): void {

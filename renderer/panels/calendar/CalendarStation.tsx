@@ -2,13 +2,13 @@ import '../parts/desk.css'
 import './calendar.css'
 import { useEffect } from 'react'
 import { records } from '../../../core/project/job.ts'
-import { forget, searchFor, useForecast, useTrial } from '../../state/planner.ts'
+import { forget, presentPlan, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { Leaves } from '../parts/Leaves.tsx'
 import { CrewLeaf } from './CrewLeaf.tsx'
 import { PlanLeaf } from './PlanLeaf.tsx'
 import { SiteRulesLeaf } from './SiteRulesLeaf.tsx'
-import { useJobOnTrial } from './trial.ts'
+import { type Trial, useJobOnTrial } from './trial.ts'
 
 /** Who works where and when. Everything changed here is tried first: two plans side by side, then taken or left. */
 export function CalendarStation() {
@@ -17,9 +17,9 @@ export function CalendarStation() {
   const search = useTrial()
   const isTrying = trial.changes.length > 0 && trial.problem === null
   useEffect(() => {
-    if (isTrying) searchFor('trial', trial.job)
+    if (isTrying) searchFor('trial', trial.job, isOnlyPins(trial) ? (presentPlan()?.workPlan ?? null) : null)
     else forget('trial')
-  }, [isTrying, trial.job])
+  }, [isTrying, trial])
   if (records(trial.job.rooms).length === 0) {
     return (
       <section className="desk calendar">
@@ -56,4 +56,9 @@ export function CalendarStation() {
       />
     </section>
   )
+}
+
+/** A pin should move as little else as it can; a change of crew, hours or rules may better the whole plan. */
+function isOnlyPins({ changes }: Trial): boolean {
+  return changes.every((change) => change.key.startsWith('pin/'))
 }

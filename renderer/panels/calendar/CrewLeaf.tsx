@@ -186,6 +186,8 @@ function WeekTable(props: { readonly person: CrewMember; readonly onChange: (wee
 export function WindowList(props: {
   readonly title: string
   readonly isBare?: boolean
+  /** There is one, and it stays one. */
+  readonly isSingle?: boolean
   readonly windows: readonly Window[]
   readonly fresh: Window
   readonly onChange: (windows: readonly Window[]) => void
@@ -230,13 +232,15 @@ export function WindowList(props: {
             </Button>
           </span>
         ))}
-        <Button
-          className="plain-button"
-          aria-label={`${title}: add a time`}
-          onPress={() => onChange([...windows, props.fresh])}
-        >
-          Add a time
-        </Button>
+        {props.isSingle ? null : (
+          <Button
+            className="plain-button"
+            aria-label={`${title}: add a time`}
+            onPress={() => onChange([...windows, props.fresh])}
+          >
+            Add a time
+          </Button>
+        )}
       </div>
     </section>
   )
@@ -285,6 +289,7 @@ function DaysOff(props: {
               <WindowList
                 title={dateWordsWithYear(day.date, unitSystem)}
                 isBare
+                isSingle
                 windows={[day]}
                 fresh={day}
                 onChange={(windows) => {

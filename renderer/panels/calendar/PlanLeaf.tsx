@@ -367,6 +367,20 @@ function AcceptBlock(props: {
           {accepted === null ? 'Accept this plan' : 'Accept this plan instead'}
         </Button>
       </div>
+      {accepted === null ? null : (
+        <Button
+          className="plain-button"
+          onPress={() =>
+            tryChange({
+              key: 'afresh',
+              name: 'Plan afresh, free of what was accepted',
+              commands: [{ kind: 'removeRecord', collection: 'issued', id: accepted.id }],
+            })
+          }
+        >
+          Plan afresh, free of its promises
+        </Button>
+      )}
       {props.isTrying ? <p className="quiet">Take or leave what is being tried first.</p> : null}
     </section>
   )

@@ -82,7 +82,7 @@ export function TrialBar(props: {
             aria-pressed={props.isShown}
             onPress={() => props.onShow(!props.isShown)}
           >
-            {props.isShown ? 'Show the present plan' : 'Show it below'}
+            {props.isShown ? 'Draw the present plan' : 'Draw this plan'}
           </Button>
         )}
       </div>
@@ -137,6 +137,7 @@ function Comparison(props: {
       </table>
       <p className="quiet">
         It holds: every rule was checked. {gapWords(after, props.search)}{' '}
+        {props.search.status === 'searching' ? 'Still looking for a better one. ' : ''}
         {before === null ? '' : `${moved.length} of ${after.plan.tasks.length} tasks move.`}
       </p>
     </div>

@@ -1,4 +1,4 @@
-import type { Specification } from '../../../core/specification/types.ts'
+import type { Notice, Specification } from '../../../core/specification/types.ts'
 import { Callout } from './Callout.tsx'
 
 const titles = {
@@ -10,6 +10,10 @@ const titles = {
   advice: 'Advice',
   missingProduct: 'Product missing',
 } as const
+
+export function noticeTitle({ kind, hold }: Notice): string {
+  return hold ? `Hold: ${titles[kind].toLowerCase()}` : titles[kind]
+}
 
 /** What the owner must know or decide about a room; what holds for the whole house stands first. */
 export function RoomNotices(props: {
@@ -27,7 +31,7 @@ export function RoomNotices(props: {
         <Callout
           key={`${notice.kind}/${notice.roomId}/${notice.sentence}`}
           kind={notice.hold ? 'stop' : notice.kind === 'leadSafe' ? 'wait' : 'note'}
-          title={notice.hold ? `Hold: ${titles[notice.kind].toLowerCase()}` : titles[notice.kind]}
+          title={noticeTitle(notice)}
         >
           {notice.sentence} <span className="quiet">({notice.source})</span>
         </Callout>

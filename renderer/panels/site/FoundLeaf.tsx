@@ -85,7 +85,7 @@ function Proposal(props: {
   const after = useMemo(() => chainWith(chain, draft), [chain, draft])
   const trial = useTrial()
   useEffect(() => {
-    searchFor('trial', after.job)
+    searchFor('trial', after.job, presentPlan()?.workPlan ?? null)
   }, [after])
   useEffect(() => () => forget('trial'), [])
   const isCurrent = trial.job === after.job

@@ -1,6 +1,6 @@
 import { stepMinutes } from '../../../core/price/labour.ts'
 import type { MaterialLine } from '../../../core/price/materials.ts'
-import type { ChangeOrder } from '../../../core/progress/change-order.ts'
+import type { ChangedStep, ChangeOrder } from '../../../core/progress/change-order.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import type { Step } from '../../../core/specification/types.ts'
@@ -12,6 +12,7 @@ import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { Callout } from '../parts/Callout.tsx'
 import type { Chain } from '../parts/chain.ts'
 import { minutesText } from '../parts/minutes.ts'
+import { noticeTitle } from '../parts/RoomNotices.tsx'
 
 interface WhatIfProps {
   readonly before: Chain
@@ -59,9 +60,7 @@ export function WhatIf(props: WhatIfProps) {
                 <span>
                   {stepTitle(each.after)} <span className="quiet">· {placeOf(after, each.after)}</span>
                 </span>
-                <span className="number">
-                  {minutesText(each.minutesBefore)} → {minutesText(each.minutesAfter)}
-                </span>
+                <span className="number">{hoursChange(each)}</span>
               </li>
             ))}
           </ul>
@@ -91,12 +90,18 @@ export function WhatIf(props: WhatIfProps) {
         </section>
       )}
       {change.newNotices.map((notice) => (
-        <Callout key={notice.sentence} kind={notice.hold ? 'stop' : 'note'}>
+        <Callout key={notice.sentence} kind={notice.hold ? 'stop' : 'note'} title={noticeTitle(notice)}>
           {notice.sentence} <span className="quiet">({notice.source})</span>
         </Callout>
       ))}
     </div>
   )
+}
+
+/** A step may change in its reason or product alone. */
+function hoursChange({ minutesBefore, minutesAfter }: ChangedStep): string {
+  const [was, is] = [minutesText(minutesBefore), minutesText(minutesAfter)]
+  return was === is ? `${is}, as before` : `${was} → ${is}`
 }
 
 function placeOf(chain: Chain, step: Step): string {
