@@ -206,7 +206,7 @@ const drawn: readonly OpeningInches[] = [
       slab: slab('louvred', { leaves: 2 }),
     },
   ),
-  window('attic-window', 'attic-stair', 'east', 150, [20, 20, 30], plain, sash('fixed', 2, 2)),
+  window('attic-window', 'attic-stair', 'east', 200, [20, 20, 30], plain, sash('fixed', 2, 2)),
 ]
 
 export const openings: readonly Opening[] = drawn.map((opening) => drawOpening(rooms, opening))
