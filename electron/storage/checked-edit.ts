@@ -133,7 +133,8 @@ function findMisplaced(
   ids: Readonly<Record<'added' | 'updated' | 'removed', readonly string[]>>,
 ): Outcome<null> {
   const all = [...ids.added, ...ids.updated, ...ids.removed]
-  const twice = all.find((id, index) => all.indexOf(id) !== index)
+  const seen = new Set<string>()
+  const twice = all.find((id) => seen.has(id) || !seen.add(id))
   const again = twice ?? ids.added.find((id) => Object.hasOwn(table, id))
   if (again !== undefined) {
     return fail('duplicateId', `This edit was not stored: ${collection} would have ${again} twice.`, [again])
