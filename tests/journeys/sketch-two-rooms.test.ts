@@ -123,3 +123,22 @@ journey('a wall takes the exact length written over it, one deed for one undo', 
   await page.keyboard.press('Control+z')
   expect((await figures(page, 'room-figures'))[1]).toBe('120.0 sq ft')
 })
+
+journey('a room and its door by keyboard alone', async ({ page }) => {
+  await startJob(page, 'By keys')
+  await page.getByLabel('A room by its size').focus()
+  await page.keyboard.type("12' x 10'")
+  await page.keyboard.press('Enter')
+  // 2 * (12 + 10) * 8.
+  expect((await figures(page, 'room-figures'))[0]).toBe(squareFeet(352))
+  await page.getByRole('button', { name: 'Set it' }).focus()
+  await page.keyboard.press('Enter')
+  // A door 2 ft 8 in x 6 ft 8 in off one face.
+  expect((await figures(page, 'room-figures'))[0]).toBe(squareFeet(352 - (32 * 80) / 144))
+  await page.getByRole('button', { name: 'Room 1' }).focus()
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Delete')
+  await page.getByRole('heading', { name: 'An empty sheet' }).waitFor()
+  await page.keyboard.press('Control+z')
+  expect((await figures(page, 'house-figures'))[0]).toBe(squareFeet(352 - (32 * 80) / 144))
+})

@@ -1,7 +1,15 @@
+import { useEffect, useState } from 'react'
 import type { Corner, Room } from '../../../core/project/sketch-records.ts'
-import { type RoomUse, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
+import {
+  type OpeningKind,
+  openingKinds,
+  type RoomUse,
+  roomOrders,
+  roomUses,
+} from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
+import { openingWords } from '../../../core/work-order/trade-words.ts'
 import { withWallLength } from '../../canvas/wall-length.ts'
 import { jobStore, newId, useJob } from '../../state/app.ts'
 import { sketchStore } from '../../state/sketch-store.ts'
@@ -11,6 +19,7 @@ import { command } from '../parts/edits.ts'
 import { orNothing, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { roomOrderWords } from '../parts/words.ts'
+import { setOpeningInWall } from './by-keys.ts'
 import { duplicateSelected, removeSelected } from './deeds.ts'
 import { LengthField } from './LengthField.tsx'
 
@@ -92,6 +101,7 @@ export function RoomFields(props: { readonly room: Room }) {
         </div>
       </div>
       <Walls room={room} />
+      <OpeningSetter room={room} />
       <div className="block">
         <EntryField
           label="Note"
@@ -118,6 +128,8 @@ export function RoomFields(props: { readonly room: Room }) {
 function Walls(props: { readonly room: Room }) {
   const { room } = props
   const job = useJob()
+  // A line that goes away under the pointer never hears it leave.
+  useEffect(() => () => sketchStore.setState({ litIds: [] }), [])
   const unit = job.header.unitSystem === 'imperial' ? 'ft' : 'm'
   return (
     <table className="wall-table block">
@@ -199,6 +211,39 @@ function Walls(props: { readonly room: Room }) {
         ))}
       </tbody>
     </table>
+  )
+}
+
+/** An opening without the mouse. */
+function OpeningSetter(props: { readonly room: Room }) {
+  const { room } = props
+  const job = useJob()
+  const walls = roomWalls(room)
+  const [wallId, setWallId] = useState<string>(walls[0]?.id ?? '')
+  const [kind, setKind] = useState<OpeningKind>('door')
+  const wall = walls.find((one) => one.id === wallId) ?? walls[0]
+  return (
+    <div className="wall-setter block">
+      <Choice
+        label="In wall"
+        options={walls.map((one) => ({ id: one.id as string, label: wallLetter(one.index) }))}
+        chosen={(wall?.id as string | undefined) ?? null}
+        onChoose={setWallId}
+      />
+      <Choice
+        label="set a"
+        options={openingKinds.map((id) => ({ id, label: openingWords[id] }))}
+        chosen={kind}
+        onChoose={setKind}
+      />
+      <button
+        type="button"
+        className="plain-button"
+        onClick={() => wall !== undefined && setOpeningInWall(job, room.id, wall.id, kind)}
+      >
+        Set it
+      </button>
+    </div>
   )
 }
 

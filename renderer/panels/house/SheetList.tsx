@@ -3,6 +3,7 @@ import { records } from '../../../core/project/job.ts'
 import type { Storey, StoreyId } from '../../../core/project/sketch-records.ts'
 import { jobStore, newId, useJob, useView, viewStore } from '../../state/app.ts'
 import { command } from '../parts/edits.ts'
+import { addRoomOfSize } from './by-keys.ts'
 import { openingTitle } from './opening-title.ts'
 import { showStorey } from './sight.ts'
 
@@ -21,10 +22,47 @@ export function SheetList() {
           isOnly={storeys.length === 1}
         />
       ))}
+      <RoomBySize />
       <button type="button" className="plain-button" onClick={() => addStorey(storeys)}>
         Add a storey
       </button>
     </aside>
+  )
+}
+
+/** A room without the mouse. */
+function RoomBySize() {
+  const job = useJob()
+  const [text, setText] = useState('')
+  const [sentence, setSentence] = useState<string | null>(null)
+  return (
+    <form
+      className="storey-fields"
+      onSubmit={(event) => {
+        event.preventDefault()
+        const wrong = addRoomOfSize(job, text)
+        setSentence(wrong)
+        if (wrong === null) setText('')
+      }}
+    >
+      <label className="entry">
+        <span className="label">A room by its size</span>
+        <input
+          value={text}
+          aria-invalid={sentence !== null}
+          placeholder={job.header.unitSystem === 'imperial' ? "12' x 10' 6\"" : '3.60 x 3.20 m'}
+          onChange={(event) => setText(event.target.value)}
+        />
+      </label>
+      {sentence === null ? null : (
+        <span className="field-error" role="alert">
+          {sentence}
+        </span>
+      )}
+      <button type="submit" className="plain-button" disabled={text.trim() === ''}>
+        Add this room
+      </button>
+    </form>
   )
 }
 
