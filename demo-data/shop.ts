@@ -14,7 +14,7 @@ const early: Week['monday'] = [{ from: '07:30', to: '15:30' }]
 const short: Week['monday'] = [{ from: '09:00', to: '14:00' }]
 const lunch = [{ from: '12:00', to: '12:30' }] as const
 
-/** Three people whose weeks differ: the owner, an early starter with Fridays off, and a helper for prep on short days. */
+/** Three people whose weeks differ: the owner, an early starter with Fridays off, and an apprentice for prep on short days. */
 const crew: readonly CrewMember[] = [
   {
     id: 'robin' as CrewMemberId,

@@ -19,7 +19,7 @@ export interface GroupingLimits {
   readonly largestMinutes: number
 }
 
-export const usualGrouping: GroupingLimits = { smallMinutes: 45, tinyMinutes: 20, largestMinutes: 150 }
+export const usualGrouping: GroupingLimits = { smallMinutes: 45, tinyMinutes: 5, largestMinutes: 120 }
 
 /**
  * Joins small steps that follow one another in a room and can be done by the same hands without dust on wet paint. Steps with a

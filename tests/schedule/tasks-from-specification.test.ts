@@ -100,7 +100,7 @@ test('what has a wait between, another mess, another paint or another room stays
   ]
   for (const [first, changes, link] of apart) {
     const steps = [first, handStep('b', changes)]
-    expect(groupSteps(steps, [link], minutesOf(steps, 10))).toHaveLength(2)
+    expect(groupSteps(steps, [link], minutesOf(steps, 4))).toHaveLength(2)
   }
   const large = [plain, handStep('b', {})]
   expect(groupSteps(large, [after('a', 'b')], minutesOf(large, 90))).toHaveLength(2)
@@ -109,7 +109,7 @@ test('what has a wait between, another mess, another paint or another room stays
 test('a tiny step joins one that wants another skill, and somebody with both skills does the two', () => {
   const steps = [handStep('dust', { skill: 'preparation' }), handStep('coat', { skill: 'fineBrush' })]
   const specification = specificationOf(steps, [after('dust', 'coat')])
-  const { problem } = tasksOf(specification, 10)
+  const { problem } = tasksOf(specification, 4)
   expect(problem.tasks.map((task) => [task.id, task.skills])).toEqual([
     ['dust', ['fineBrush', 'preparation']],
   ])
