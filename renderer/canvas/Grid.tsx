@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { Line } from 'react-konva'
 import type { LengthUnitSystem } from '../../core/units/length.ts'
 import { unitsPerFoot } from '../../core/units/length.ts'
@@ -21,7 +22,7 @@ export function snapGrid(view: View, system: LengthUnitSystem): number {
   return system === 'imperial' ? Math.max(unitsPerFoot / 12, shown / 4) : Math.max(80_000, shown / 5)
 }
 
-export function Grid(props: {
+export const Grid = memo(function Grid(props: {
   readonly view: View
   readonly size: Size
   readonly ink: Ink
@@ -53,7 +54,7 @@ export function Grid(props: {
       ))}
     </>
   )
-}
+})
 
 function placesFrom(origin: number, step: number, length: number): readonly number[] {
   const first = ((origin % step) + step) % step

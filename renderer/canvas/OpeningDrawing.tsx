@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { Arc, Group, Line } from 'react-konva'
 import { type Point, pointBetween } from '../../core/geometry/point.ts'
 import type { Job } from '../../core/project/job.ts'
@@ -19,7 +20,7 @@ interface OpeningDrawingProps {
 }
 
 /** One opening on the plan: the wall's solid cut away between its jambs, and what closes it. */
-export function OpeningDrawing(props: OpeningDrawingProps) {
+export const OpeningDrawing = memo(function OpeningDrawing(props: OpeningDrawingProps) {
   const { job, opening, view, ink } = props
   const { near, far } = openingSides(job, opening)
   if (near === null || near.room.storeyId !== props.storeyId || near.wall.length === 0) return null
@@ -61,6 +62,21 @@ export function OpeningDrawing(props: OpeningDrawingProps) {
         <Leaves opening={opening} ends={[a, b, c, d]} wall={near.wall} stroke={stroke} />
       ) : null}
     </Group>
+  )
+}, isSameDrawing)
+
+/** An opening looks the same while it and its rooms do, whatever else is being drawn. */
+function isSameDrawing(before: OpeningDrawingProps, after: OpeningDrawingProps): boolean {
+  const { opening } = after
+  const farId = opening.far?.roomId ?? opening.roomId
+  return (
+    before.opening === opening &&
+    before.view === after.view &&
+    before.isSelected === after.isSelected &&
+    before.isLit === after.isLit &&
+    before.storeyId === after.storeyId &&
+    before.job.rooms[opening.roomId] === after.job.rooms[opening.roomId] &&
+    before.job.rooms[farId] === after.job.rooms[farId]
   )
 }
 

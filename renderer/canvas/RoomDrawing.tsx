@@ -1,4 +1,4 @@
-import { Fragment } from 'react'
+import { Fragment, memo } from 'react'
 import { Group, Line, Text } from 'react-konva'
 import { type Point, pointBetween } from '../../core/geometry/point.ts'
 import { polygonArea, polygonBounds } from '../../core/geometry/polygon.ts'
@@ -42,7 +42,7 @@ export function RoomBelow(props: { readonly room: Room; readonly view: View; rea
 }
 
 /** The solid of the walls round a room, drawn under all rooms: as thick as `thickness` (plan units) on the outside. */
-export function WallSolid(props: {
+export const WallSolid = memo(function WallSolid(props: {
   readonly room: Room
   readonly view: View
   readonly thickness: number
@@ -59,10 +59,12 @@ export function WallSolid(props: {
       listening={false}
     />
   )
-}
+})
 
 /** The floor inside the walls; what is selected and what is lit show in it. */
-export function RoomFloor(props: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'isSelected' | 'litIds'>) {
+export const RoomFloor = memo(function RoomFloor(
+  props: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'isSelected' | 'litIds'>,
+) {
   const { room, view, ink } = props
   const fill = props.litIds.includes(room.id)
     ? ink.waitSoft
@@ -70,9 +72,9 @@ export function RoomFloor(props: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' 
       ? ink.actSoft
       : ink.paperRaised
   return <Line points={screenPoints(view, room.corners)} closed fill={fill} listening={false} />
-}
+})
 
-export function RoomDrawing(props: RoomDrawingProps) {
+export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
   const { room, view, ink, isSelected, isRefused } = props
   const stroke = isRefused ? ink.stop : isSelected ? ink.act : ink.ink
   return (
@@ -106,7 +108,7 @@ export function RoomDrawing(props: RoomDrawingProps) {
         : null}
     </Group>
   )
-}
+})
 
 function CornerHandle(props: { readonly at: Point; readonly ink: Ink }) {
   const { x, y } = props.at
@@ -157,7 +159,7 @@ function RoomRakes(props: { readonly room: Room; readonly view: View; readonly i
 }
 
 /** Name and floor area, over everything that is drawn in the room; up the sheet where the room is narrow. */
-export function RoomTitle({
+export const RoomTitle = memo(function RoomTitle({
   room,
   view,
   ink,
@@ -204,7 +206,7 @@ export function RoomTitle({
       ) : null}
     </Group>
   )
-}
+})
 
 /** The middle of the widest level stretch through the room, so that the name of an L stands inside it. */
 export function labelPoint(corners: readonly Point[], middle: Point): Point {
