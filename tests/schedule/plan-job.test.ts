@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import { labour } from '../../core/price/labour.ts'
+import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import type { Job } from '../../core/project/job.ts'
+import type { Mark, MarkId } from '../../core/project/progress-records.ts'
 import type { CrewMemberId } from '../../core/project/shop-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { type JobPlan, planJob, startPlanning } from '../../core/schedule/plan-job.ts'
@@ -167,4 +169,33 @@ test('nothing left to do is said, not planned', () => {
     ok: false,
     problem: { kind: 'noPlan' },
   })
+})
+
+test('marks on site go straight into a new plan: done, begun and skipped', () => {
+  const job = plainRoom()
+  const robin = 'robin' as CrewMemberId
+  const mark = (id: string, stepKey: string, kind: Mark['mark'], at: string): Mark => ({
+    id: id as MarkId,
+    stepKey,
+    mark: kind,
+    at,
+    crewMemberIds: [robin],
+    actualMinutes: kind === 'done' ? 40 : null,
+    note: '',
+  })
+  const marks = {
+    a: mark('a', 'room/room/protectRoom/1', 'done', '2027-04-05T09:00'),
+    b: mark('b', 'room/room/dustDown/1', 'started', '2027-04-05T09:00'),
+    c: mark('c', 'room/doors/sand/2', 'skipped', '2027-04-05T09:01'),
+  }
+  const marked = { ...job, marks }
+  const facts = forecastInputs(marked, specify(marked, takeOff(marked)))
+  const { plan } = planned(marked, 20, { now: '2027-04-05T09:05', facts, promises: [] })
+  expect(plan.violations).toEqual([])
+  const state = (key: string) => plan.tasks.find((task) => task.stepKeys.includes(key))?.state
+  expect(state('room/room/protectRoom/1')).toBe('done')
+  expect(startOf(plan, 'room/room/protectRoom/1')).toBe('2027-04-05T08:20')
+  expect(state('room/room/dustDown/1')).toBe('started')
+  expect(state('room/doors/sand/2')).toBeUndefined()
+  expect(startOf(plan, 'room/ceiling/coat/1') > '2027-04-05T09:05').toBe(true)
 })
