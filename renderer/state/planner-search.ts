@@ -24,9 +24,10 @@ import type { FoundPlan, PlanClash } from './planner-messages.ts'
 export interface SlicedSearch {
   readonly step: () => {
     readonly isFinished: boolean
-    /** A better plan than before, judged; null where the slice found none. */
-    readonly found: FoundPlan | null
+    readonly isBetter: boolean
   }
+  /** The best plan so far, judged; null while there is none. */
+  readonly current: () => FoundPlan | null
   readonly clash: () => PlanClash | null
 }
 
@@ -81,7 +82,8 @@ function refusalOf({ problem }: TasksOfJob): PlanClash | null {
 
 function refusedSearch(clash: PlanClash): SlicedSearch {
   return {
-    step: () => ({ isFinished: true, found: null }),
+    step: () => ({ isFinished: true, isBetter: false }),
+    current: () => null,
     clash: () => clash,
   }
 }
@@ -91,9 +93,11 @@ function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): Slic
     step: () => {
       const slice = search.best() === undefined ? shortSlice : usualSlice
       const isBetter = search.step(slice).length > 0
+      return { isFinished: search.isFinished(), isBetter }
+    },
+    current: () => {
       const plan = search.best()
-      const found = isBetter && plan !== undefined ? foundPlan(tasks, search, plan) : null
-      return { isFinished: search.isFinished(), found }
+      return plan === undefined ? null : foundPlan(tasks, search, plan)
     },
     clash: () => {
       const clash = search.clash()

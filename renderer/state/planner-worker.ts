@@ -11,7 +11,13 @@ interface Running {
   /** By this worker's clock. */
   until: number
   isResting: boolean
+  /** Found but not told yet. */
+  hasNews: boolean
+  toldAt: number
 }
+
+/** Better plans are told at most so often (ms): judging, sending and drawing one costs more than finding it. */
+const betweenTellings = 1000
 
 const running = new Map<SearchName, Running>()
 const channel = new MessageChannel()
@@ -47,7 +53,8 @@ function begin({
   running.delete(name)
   guarded(name, turn, () => {
     const search = createSliced(job, now, promised)
-    running.set(name, { turn, search, until: performance.now() + seconds * 1000, isResting: false })
+    const until = performance.now() + seconds * 1000
+    running.set(name, { turn, search, until, isResting: false, hasNews: false, toldAt: -betweenTellings })
   })
 }
 
@@ -68,14 +75,21 @@ function go(): void {
 }
 
 function work(name: SearchName, each: Running): void {
-  const step = each.search.step()
+  const { isFinished, isBetter } = each.search.step()
+  const now = performance.now()
+  each.hasNews ||= isBetter
+  each.isResting = isFinished || now >= each.until
   const about = { search: name, turn: each.turn }
-  if (step.found !== null) post({ ...about, kind: 'found', found: step.found })
-  if (!step.isFinished && performance.now() < each.until) return
-  each.isResting = true
+  if (each.hasNews && (each.isResting || now >= each.toldAt + betweenTellings)) {
+    const found = each.search.current()
+    if (found !== null) post({ ...about, kind: 'found', found })
+    each.hasNews = false
+    each.toldAt = performance.now()
+  }
+  if (!each.isResting) return
   const clash = each.search.clash()
   if (clash !== null) post({ ...about, kind: 'clash', clash })
-  post({ ...about, kind: 'rest', isFinished: step.isFinished })
+  post({ ...about, kind: 'rest', isFinished })
 }
 
 /** A mistake of the program must not silence the planner: it is told, and that search ends. */

@@ -17,6 +17,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { dateEntry } from '../parts/entries.ts'
 import { lanesOf } from './lanes.ts'
+import { Patterns } from './Patterns.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { joinedTasks, TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
@@ -82,11 +83,14 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   function unpin(taskId: string) {
     const pin = pins.find((each) => each.taskKey === taskId)
     if (pin === undefined) return
-    const isStored = job.pins[pin.id] !== undefined
+    if (job.pins[pin.id] === undefined) {
+      dropChange(`pin/${taskId}`)
+      return
+    }
     tryChange({
       key: `pin/${taskId}`,
       name: `Unpin “${words.title(taskId)}”`,
-      commands: isStored ? [{ kind: 'removeRecord', collection: 'pins', id: pin.id }] : [],
+      commands: [{ kind: 'removeRecord', collection: 'pins', id: pin.id }],
     })
   }
 
@@ -261,6 +265,7 @@ function NoPlan({
 function Legend(props: { readonly pixelsPerHour: number; readonly onZoom: (pixels: number) => void }) {
   return (
     <div className="plan-legend">
+      <Patterns />
       <LegendItem fill="#cfd9d6" text="work" />
       <LegendItem fill="url(#drying-hatch)" text="drying" />
       <LegendItem fill="url(#night-dots)" text="night or day off" />

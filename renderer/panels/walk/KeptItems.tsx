@@ -110,11 +110,6 @@ function KeptLine({ job, room, item }: { readonly job: Job; readonly room: Room;
         chosen={item.handling}
         onChoose={(handling) => change({ handling })}
       />
-      {alarms.has(item.kind) ? (
-        <Tick isOn={item.wired} onChange={(wired) => change({ ...usualHandling(item.kind, wired), wired })}>
-          Wired: covered for the working hours only, tried and restored the same day
-        </Tick>
-      ) : null}
       <Button
         className="plain-button remove"
         aria-label={`Remove ${item.name}`}
@@ -122,6 +117,11 @@ function KeptLine({ job, room, item }: { readonly job: Job; readonly room: Room;
       >
         Remove
       </Button>
+      {alarms.has(item.kind) ? (
+        <Tick isOn={item.wired} onChange={(wired) => change({ ...usualHandling(item.kind, wired), wired })}>
+          Wired: covered for the working hours only, tried and restored the same day
+        </Tick>
+      ) : null}
     </li>
   )
 }

@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest'
+import type { Job } from '../../core/project/job.ts'
+import type { Pin, PinId } from '../../core/project/progress-records.ts'
+import { verifyPlan } from '../../core/schedule/verify.ts'
+import { createSliced, type SlicedSearch } from '../../renderer/state/planner-search.ts'
+import { demoJob } from './station-jobs.ts'
+
+const job = demoJob('l-shaped-room')
+const now = '2027-03-29T07:30'
+
+function looked(search: SlicedSearch, slices: number): SlicedSearch {
+  for (let slice = 0; slice < slices; slice++) if (search.step().isFinished) break
+  return search
+}
+
+function planOf(changed: Job, slices = 4) {
+  const found = looked(createSliced(changed, now, null), slices).current()
+  if (found === null) throw new Error('no plan was found')
+  return found
+}
+
+test('a plan that is told has passed the independent judge, and looking on never makes it worse', () => {
+  const search = looked(createSliced(job, now, null), 1)
+  const first = search.current()
+  const later = looked(search, 4).current()
+  if (first === null || later === null) throw new Error('no plan was found')
+  expect(verifyPlan(later.problem, later.plan)).toEqual([])
+  expect(later.plan.value.finish).toBeLessThanOrEqual(first.plan.value.finish)
+  expect(later.gap).toBe(later.plan.value.finish - later.bound.finish)
+})
+
+test('the same job gives the same plan', () => {
+  expect(planOf(job).workPlan).toEqual(planOf(job).workPlan)
+})
+
+test('without a crew there is no plan, and the sentence says what to do', () => {
+  const search = looked(createSliced({ ...job, crew: {} }, now, null), 1)
+  expect(search.current()).toBeNull()
+  expect(search.clash()).toMatchObject({ isProved: true, sentence: expect.stringContaining('Add somebody') })
+})
+
+test('a pin holds its task, and what was planned before stays where it can', () => {
+  const before = planOf(job)
+  const last = before.workPlan.tasks.at(-1)
+  if (last === undefined) throw new Error('the plan is empty')
+  const pin: Pin = {
+    id: 'pin' as PinId,
+    taskKey: last.key,
+    startsAt: last.startsAt,
+    crewMemberIds: [],
+  }
+  const search = looked(createSliced({ ...job, pins: { pin } }, now, before.workPlan), 2)
+  const after = search.current()
+  expect(after?.workPlan.tasks.find((task) => task.key === last.key)?.startsAt).toBe(last.startsAt)
+  expect(after?.plan.value.movedPromises).toBe(0)
+})
