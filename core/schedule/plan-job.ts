@@ -6,13 +6,13 @@ import type { Specification } from '../specification/types.ts'
 import { dateOfDay, dayOfDate } from './calendar.ts'
 import { type ClashWords, clashSentence } from './clash-words.ts'
 import type { Plan, PlannedTask, PlanValue, Task } from './model.ts'
+import type { Relaxed } from './planning-site.ts'
 import { createSearch } from './search.ts'
 import { localMoments } from './site-hours.ts'
 import type { MinutesByStep } from './step-facts.ts'
 import {
   nothingHappened,
   type PlanningFacts,
-  type Relaxed,
   type TasksOfJob,
   tasksFromSpecification,
 } from './tasks-from-specification.ts'

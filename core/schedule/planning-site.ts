@@ -1,0 +1,29 @@
+import { type Job, records } from '../project/job.ts'
+import type { Person, SiteClock } from './model.ts'
+import { personOf } from './site-hours.ts'
+import type { StepFact } from './step-facts.ts'
+
+/** All starts and ends lie on whole steps of so many minutes. */
+export const planGrid = 5
+
+/** What could not be asked of the plan as it was written down; ids of pins and rooms. */
+export interface Relaxed {
+  readonly what: 'pinLost' | 'eveningsLost' | 'splitOverBreak' | 'splitOverNight'
+  /** A pin, a room or a task. */
+  readonly id: string
+}
+
+/** What every part of a problem is made from. */
+export interface Site {
+  readonly job: Job
+  readonly facts: ReadonlyMap<string, StepFact>
+  readonly clock: Extract<SiteClock, { kind: 'site' }>
+  readonly people: readonly Person[]
+}
+
+/** By id, so that the same job gives the same plan in whatever order its crew was entered. */
+export function crewOf(job: Job): readonly Person[] {
+  return records(job.crew)
+    .toSorted((one, other) => (one.id < other.id ? -1 : 1))
+    .map((member) => personOf(member, planGrid))
+}
