@@ -1,11 +1,12 @@
+import type { Rate, RateBasis } from '../project/shop-records.ts'
 import type { Area } from '../units/area.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { elapsedMinutes } from '../units/duration.ts'
-import { formatLength, type Length } from '../units/length.ts'
+import { formatLength, type Length, toFeet } from '../units/length.ts'
 import { equalParts, type OpenTimeBatches, openTimeBatches } from './open-time.ts'
 import type { Edge } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
-import type { Because, StepAmounts } from './types.ts'
+import type { Because, Step, StepAmounts } from './types.ts'
 
 const ruleId = 'oil-deglosser'
 
@@ -47,11 +48,46 @@ function withOrdinal(wipe: PlannedStep, ordinal: string): PlannedStep {
   return { ...wipe, role: `degloss/${ordinal}`, step: { ...wipe.step, key, splittable: 'no' } }
 }
 
-/** One person's minutes at the shop's own rates; where the rate is by length or there is none, the rule's square feet an hour. */
-function minutesOf({ job, book }: StepMaker, { step }: PlannedStep, fallback: string): number {
-  const rate = job.rates[`${step.rateId}-${step.surfaceClass}`] ?? job.rates[step.rateId]
-  const perHour = rate?.basis === 'area' ? rate.perHour : book.number(ruleId, fallback)
-  return (toSquareFeet(step.amounts.equivalentArea) / perHour) * 60 * step.difficulty
+/**
+ * One person's minutes: main quantity and brushed edges at the shop's own rates, else at the rule's figures. Counted as the hours of
+ * the price are, so that what is planned fits the window.
+ */
+function minutesOf(maker: StepMaker, planned: PlannedStep, fallback: string): number {
+  const { step } = planned
+  const { amounts } = step
+  const own = ownRate(maker, step.rateId, step)
+  const main =
+    own === undefined
+      ? toSquareFeet(amounts.equivalentArea) / maker.book.number(ruleId, fallback)
+      : quantityFor(own.basis, amounts) / own.perHour
+  const edges =
+    step.operation === 'degloss'
+      ? 0
+      : edgeHours(maker, step, 'cutIn', amounts.cuttingIn) +
+        edgeHours(maker, step, 'glassEdge', amounts.glassPerimeter)
+  return (main + edges) * 60 * step.difficulty
+}
+
+function ownRate({ job }: StepMaker, name: string, { surfaceClass }: Step): Rate | undefined {
+  return job.rates[`${name}-${surfaceClass}`] ?? job.rates[name]
+}
+
+function quantityFor(basis: RateBasis, amounts: StepAmounts): number {
+  switch (basis) {
+    case 'area':
+      return toSquareFeet(amounts.equivalentArea)
+    case 'length':
+      return toFeet(amounts.length)
+    case 'count':
+      return amounts.count
+    case 'each':
+      return 1
+  }
+}
+
+function edgeHours(maker: StepMaker, step: Step, name: 'cutIn' | 'glassEdge', length: Length): number {
+  const perHour = ownRate(maker, name, step)?.perHour ?? maker.book.number(ruleId, `${name}FeetPerHour`)
+  return toFeet(length) / perHour
 }
 
 function batchReason(maker: StepMaker, wipe: PlannedStep, batches: OpenTimeBatches): Because {

@@ -94,5 +94,9 @@ export function waits(
   if (!wet) return { minimumWait: 0, maximumWait: null }
   if (after.step.operation === 'unmask') return { minimumWait: before.step.touchDry, maximumWait: null }
   const recoats = after.step.operation === 'coat' || after.step.operation === 'prime'
-  return { minimumWait: before.dryMinutes, maximumWait: recoats ? before.recoatMaximum : null }
+  const limit = recoats ? before.recoatMaximum : null
+  return {
+    minimumWait: before.dryMinutes,
+    maximumWait: limit === null ? null : Math.max(limit, before.dryMinutes),
+  }
 }

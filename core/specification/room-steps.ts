@@ -21,9 +21,7 @@ export function roomSteps(
 ): readonly PlannedStep[] {
   const kept = keptSteps(maker, room, keptItems)
   return [
-    ...when(maker, 'protect-room', () => [
-      roomStep(maker, room, 'protectRoom', 'protect-room', { amounts: { area: floorArea(room), count: 1 } }),
-    ]),
+    ...when(maker, 'protect-room', () => [protectStep(maker, room)]),
     ...kept.before,
     ...when(maker, 'dust-down', () => [dustDownStep(maker, room, groups)]),
     ...(dusty
@@ -50,6 +48,17 @@ function when(
 
 export function floorArea(room: Room): Area {
   return areaFromSquareUnits(Math.abs(polygonSignedDoubleArea(room.corners)) / 2)
+}
+
+function protectStep(maker: StepMaker, room: Room): PlannedStep {
+  const amounts = { area: floorArea(room), count: 1 }
+  const planned = roomStep(maker, room, 'protectRoom', 'protect-room', { amounts })
+  const ruleIds = maker.book.isOn('floors-kept') ? ['protect-room', 'floors-kept'] : ['protect-room']
+  const because = becauseOf(
+    maker,
+    ruleIds.map((ruleId) => ({ ruleId, conditionIds: [] })),
+  )
+  return { ...planned, step: { ...planned.step, because } }
 }
 
 /** What was noted as dust or cobwebs is one more reason for it; it is done anyway. */

@@ -8,11 +8,13 @@ import { keptItemRules } from './rules/kept-items.ts'
 import { leadRules } from './rules/lead.ts'
 import { metalRules } from './rules/metal.ts'
 import { amountRules, orderRules } from './rules/order.ts'
-import { paintRules, unknownCoat } from './rules/paint.ts'
+import { paintRules } from './rules/paint.ts'
 import { plasterRules } from './rules/plaster.ts'
 import { sashRules } from './rules/sash.ts'
+import { newSurfaceRules } from './rules/skim-and-new-plaster.ts'
 import { stainRules } from './rules/stains.ts'
-import { systemRules, trimRules } from './rules/trim.ts'
+import { systemRules } from './rules/systems.ts'
+import { trimRules } from './rules/trim.ts'
 import { wallpaperRules } from './rules/wallpaper.ts'
 
 /** Every rule of the book, in the order in which they are asked; reasons of a step are listed in it. */
@@ -20,6 +22,7 @@ export const allRules: readonly Rule[] = [
   ...keptItemRules,
   ...paintRules,
   ...plasterRules,
+  ...newSurfaceRules,
   ...calcimineRules,
   ...wallpaperRules,
   ...stainRules,
@@ -28,7 +31,6 @@ export const allRules: readonly Rule[] = [
   ...sashRules,
   sheenAdvice,
   ...systemRules,
-  unknownCoat,
   ...coatRules,
   patchedCoats,
   scuffBetweenCoats,

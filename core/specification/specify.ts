@@ -1,158 +1,77 @@
 import type { Job } from '../project/job.ts'
-import type { Problem } from '../project/problem.ts'
-import type { Room } from '../project/sketch-records.ts'
+import type { RoomId } from '../project/sketch-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
-import { batched } from './batches.ts'
 import { bookOf } from './book.ts'
-import { cautionsFor } from './cautions.ts'
-import { cutsIntoPaint, disturbedSquareFeet } from './disturbed.ts'
-import { draftsOf } from './drafts.ts'
 import { dryingOf } from './drying.ts'
-import { groupEdges, statementIndex } from './group-edges.ts'
-import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
-import { type Group, groupsOfRoom } from './groups.ts'
-import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
-import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
-import { roomEdges } from './room-edges.ts'
-import { factsOfRooms, type RoomFacts } from './room-facts.ts'
-import { type GroupWork, roomNotices } from './room-notices.ts'
-import { roomSteps } from './room-steps.ts'
-import type { GroupRule, RoomView } from './rule.ts'
+import type { StepMaker } from './planned-step.ts'
+import { factsOfRooms, type RoomFacts, sameFacts } from './room-facts.ts'
+import { type RoomPart, specifyRoom } from './room-specification.ts'
 import { allRules, ruleById } from './rule-list.ts'
-import { verdictOf } from './rules/lead.ts'
 import { stockOf } from './stock.ts'
-import type { Notice, Specification, Step, StepOrder } from './types.ts'
-
-const statements = statementIndex(allRules)
-const groupRules = allRules.filter((rule): rule is GroupRule => rule.level === 'group')
+import type { Specification } from './types.ts'
 
 /**
  * Steps, their order, what the owner must know and where rules clash, for a whole job. Pure: the same job and takeoff
  * always give the same answer. Rooms in the file's order, ways out last.
  */
 export function specify(job: Job, takeoff: Takeoff): Specification {
+  return createSpecify()(job, takeoff)
+}
+
+interface KnownRoom {
+  readonly facts: RoomFacts
+  readonly part: RoomPart
+}
+
+/**
+ * A `specify` that remembers the last job: an edit to one room works out that room again, the others keep their steps, the very same
+ * objects. Edits to what all rooms share (products, rules, finishes, air) work out all of them.
+ */
+export function createSpecify(): (job: Job, takeoff: Takeoff) => Specification {
+  let lastJob: Job | null = null
+  let known: ReadonlyMap<RoomId, KnownRoom> = new Map()
+  return (job, takeoff) => {
+    const before = lastJob !== null && sharesTables(lastJob, job) ? known : new Map<RoomId, KnownRoom>()
+    const maker = stepMaker(job)
+    const rooms = factsOfRooms(job, takeoff).map((facts): KnownRoom => {
+      const same = before.get(facts.room.id)
+      return same !== undefined && sameFacts(same.facts, facts)
+        ? same
+        : { facts, part: specifyRoom(maker, facts) }
+    })
+    lastJob = job
+    known = new Map(rooms.map((room) => [room.facts.room.id, room]))
+    return together(rooms.map(({ part }) => part))
+  }
+}
+
+function stepMaker(job: Job): StepMaker {
   const book = bookOf(job, allRules)
-  const maker: StepMaker = { job, book, stock: stockOf(job), drying: dryingOf(job, book), ruleById }
-  const parts = factsOfRooms(job, takeoff).map((facts) => specifyRoom(maker, facts))
+  return { job, book, stock: stockOf(job), drying: dryingOf(job, book), ruleById }
+}
+
+/** Everything `specifyRoom` reads besides the facts of its own room. */
+const sharedTables = [
+  'header',
+  'houseRules',
+  'storeys',
+  'existing',
+  'finishes',
+  'colours',
+  'products',
+  'rates',
+  'rules',
+] as const satisfies readonly (keyof Job)[]
+
+function sharesTables(before: Job, after: Job): boolean {
+  return sharedTables.every((name) => before[name] === after[name])
+}
+
+function together(parts: readonly RoomPart[]): Specification {
   return {
     steps: parts.flatMap((part) => part.steps),
     order: parts.flatMap((part) => part.order),
     notices: parts.flatMap((part) => part.notices),
     clashes: parts.flatMap((part) => part.clashes),
-  }
-}
-
-interface RoomPart {
-  readonly steps: readonly Step[]
-  readonly order: readonly StepOrder[]
-  readonly notices: readonly Notice[]
-  readonly clashes: readonly Problem[]
-}
-const nothing: RoomPart = { steps: [], order: [], notices: [], clashes: [] }
-
-function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
-  const { room, keptItems } = facts
-  const groups = groupsOfRoom(maker.job, facts, maker.book)
-  if (groups.length === 0) {
-    return { ...nothing, notices: roomNotices(roomView(maker, facts, []), facts, []) }
-  }
-  const plans = planGroups(maker, room, groups)
-  const work = plans.map((plan) => groupSteps(maker, room, plan))
-  const onGroups = work.flatMap((each) => each.steps)
-  const whole = roomSteps(maker, room, groups, keptItems, plans.some(isDusty))
-  const edges = mergeEdges([
-    ...work.flatMap((each) => each.edges),
-    ...roomEdges(maker, room, whole, onGroups, keptItems),
-  ])
-  const ordered = orderSteps([...whole, ...onGroups], edges)
-  const view = roomView(maker, facts, work)
-  const cautious = withCautions(view, work, whole, ordered.steps)
-  return {
-    ...ordered,
-    steps: cautious,
-    notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, facts, work)],
-    clashes: [...plans.flatMap((plan) => plan.clashes), ...ordered.clashes],
-  }
-}
-
-function planGroups(maker: StepMaker, room: Room, groups: readonly Group[]): readonly GroupPlan[] {
-  const { job, book, stock } = maker
-  const plans = groups.map((group) =>
-    planGroup({ job, room, group, book, planned: [], roomIsDusty: false }, groupRules, stock),
-  )
-  const dusty = plans.some(isDusty)
-  return plans.map((plan) => followUp(plan, groupRules, dusty))
-}
-
-interface OrderedWork extends GroupWork {
-  readonly edges: readonly Edge[]
-}
-
-function groupSteps(maker: StepMaker, room: Room, plan: GroupPlan): OrderedWork {
-  const planned = draftsOf(plan.view, plan.requests).map((draft) =>
-    plannedStep(maker, plan.view.group, room.id, draft),
-  )
-  const { steps, edges, withoutWindow } = batched(maker, planned)
-  return {
-    group: plan.view.group,
-    steps,
-    withoutWindow,
-    edges: [...groupEdges(steps, statements, maker.book), ...edges],
-  }
-}
-
-function roomView(
-  { job, book }: StepMaker,
-  { room, keptItems }: RoomFacts,
-  work: readonly GroupWork[],
-): RoomView {
-  return {
-    job,
-    room,
-    book,
-    keptItems,
-    groups: work.map((each) => each.group),
-    disturbedSquareFeet: work.reduce((sum, { group, steps }) => sum + disturbedSquareFeet(group, steps), 0),
-    disturbedGroups: new Set(
-      work.filter(({ steps }) => steps.some(cutsIntoPaint)).map(({ group }) => group.key),
-    ),
-  }
-}
-
-/** Adds the cautions; where the lead rule covers the room, work that cuts into its paint shuts it. */
-function withCautions(
-  view: RoomView,
-  work: readonly GroupWork[],
-  whole: readonly PlannedStep[],
-  steps: readonly Step[],
-): readonly Step[] {
-  const contained = view.book.isOn('lead-safe') && verdictOf(view).kind === 'covered'
-  const cautioned = new Map(
-    [{ group: null, steps: whole }, ...work].flatMap((each) =>
-      each.steps.map((planned) => {
-        const closesRoom = planned.step.effects.closesRoom || (contained && cutsIntoPaint(planned))
-        const effects = { ...planned.step.effects, closesRoom }
-        const step = { ...planned.step, effects }
-        const cautions = cautionsFor(view, { ...planned, step }, each.group)
-        return [step.key, { ...step, cautions }] as const
-      }),
-    ),
-  )
-  return steps.map((step) => cautioned.get(step.key) ?? step)
-}
-
-function orderSteps(
-  planned: readonly PlannedStep[],
-  edges: readonly Edge[],
-): Pick<RoomPart, 'steps' | 'order' | 'clashes'> {
-  const byKey = new Map(planned.map((each) => [each.step.key, each.step]))
-  const sorted = sortSteps([...byKey.keys()], edges)
-  const kept = sorted.clashes.length === 0 ? reduceOrder(sorted.keys, edges) : edges
-  const steps = sorted.keys.flatMap((key) => byKey.get(key) ?? [])
-  const isEvening = (step: Step) => step.operation === 'restoreAlarm'
-  return {
-    steps: [...steps.filter((step) => !isEvening(step)), ...steps.filter(isEvening)],
-    order: kept.map(stepOrder),
-    clashes: sorted.clashes,
   }
 }

@@ -13,7 +13,7 @@ import {
 } from '../../core/project/vocabulary.ts'
 import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
 import { primerDoes } from '../../core/specification/primers.ts'
-import { specify } from '../../core/specification/specify.ts'
+import { createSpecify, specify } from '../../core/specification/specify.ts'
 import type { Operation, Specification, Step } from '../../core/specification/types.ts'
 import { feet } from '../../core/units/length.ts'
 import {
@@ -310,4 +310,39 @@ test('the same job gives the same specification, and an order of records is no o
     const keys = (each: Specification) => each.steps.map((step) => step.key).toSorted()
     expect(keys(specify(turned, takeoff))).toEqual(keys(specification))
   })
+})
+
+test('remembering the last job gives the very same answer as working it out afresh', () => {
+  const remembering = createSpecify()
+  fc.assert(
+    fc.property(house, condition, ({ job, takeoff }, more) => {
+      const added = conditionOn(
+        'more',
+        more.kind,
+        { roomId: 'r', surfaceClass: more.surfaceClass },
+        more.changes,
+      )
+      const edited = { ...job, conditions: tableOf([...Object.values(job.conditions), added]) }
+      for (const each of [job, edited, { ...edited, rules: {} }, job]) {
+        expect(remembering(each, takeoff)).toEqual(specify(each, takeoff))
+      }
+    }),
+    { numRuns: 50, seed: 7 },
+  )
+})
+
+test('an edit in one room leaves the steps of the others as they are, the very same objects', () => {
+  const job = buildJob({
+    rooms: [rectangularRoom('one', 12, 10), rectangularRoom('two', 12, 10)],
+    existing: [existingOn('ceiling', 'plaster', 'latexFlat')],
+    finishes: [finishFor('ceiling', 'latexCeiling', 'white', 'flat')],
+  })
+  const takeoff = takeoffOf(...plainSurfaces('one').slice(0, 1), ...plainSurfaces('two').slice(0, 1))
+  const remembering = createSpecify()
+  const before = remembering(job, takeoff)
+  const hole = conditionOn('hole', 'hole', { roomId: 'one', surfaceClass: 'ceiling' }, { count: 1 })
+  const after = remembering({ ...job, conditions: tableOf([hole]) }, takeoff)
+  const of = ({ steps }: Specification, roomId: string) => steps.filter((step) => step.roomId === roomId)
+  expect(of(after, 'one').length).toBeGreaterThan(of(before, 'one').length)
+  for (const [index, step] of of(after, 'two').entries()) expect(step).toBe(of(before, 'two')[index])
 })

@@ -1,7 +1,7 @@
 import type { ProductClass } from '../../project/vocabulary.ts'
 import type { Finding } from '../findings.ts'
-import { orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
-import type { Contribution, GroupView, OrderStatement } from '../rule.ts'
+import { number, orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
+import { type Contribution, commonPractice, type GroupView, type OrderStatement } from '../rule.ts'
 
 /** Deep first layer sets hard without shrinking; later layers sand easily (common practice). Wood takes wood filler. */
 function fillerClass(view: GroupView, layer: number): ProductClass {
@@ -19,6 +19,11 @@ export function filling(view: GroupView, findings: readonly Finding[], layers: n
     primers: [primer('patch', primerExtent(view, findings), findings)],
   }
 }
+
+/** The number of layers as the owner may change it. */
+export const layers = (value: number, source = commonPractice) => ({
+  layers: number(value, 'layers', 'Layers of filler', source),
+})
 
 export const fillingOrder: readonly OrderStatement[] = [
   orderBecause(

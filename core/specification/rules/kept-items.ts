@@ -18,6 +18,17 @@ export const protect = roomStepRule({
   safety: 'dust',
 })
 
+export const floorsKept = roomStepRule({
+  id: 'floors-kept',
+  theme: 'keptItems',
+  title: 'Floors kept',
+  found: 'Floors that stay as they are.',
+  reason:
+    'The floor stays: it is swept, covered wall to wall and the cover fixed along the baseboard; stairs get a cover that cannot slip.',
+  source: commonPractice,
+  safety: 'height',
+})
+
 export const takeOff = roomStepRule({
   id: 'take-off-hardware',
   theme: 'keptItems',
@@ -93,6 +104,7 @@ export const finishCoat = roomStepRule({
 
 export const keptItemRules = [
   protect,
+  floorsKept,
   takeOff,
   maskInPlace,
   hanging,

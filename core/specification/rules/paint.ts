@@ -1,14 +1,5 @@
 import { sheens } from '../../project/vocabulary.ts'
-import {
-  findingsOf,
-  hasFinding,
-  noticeOn,
-  orderBecause,
-  primer,
-  primerExtent,
-  stepAt,
-  wholeStep,
-} from '../requests.ts'
+import { findingsOf, hasFinding, orderBecause, primer, primerExtent, stepAt, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 
 /** What a scraped place must be primed for: it shows the bare material. */
@@ -84,44 +75,6 @@ export const glossyPaint: GroupRule = {
     }
   },
   order: [],
-}
-
-export const unknownCoat: GroupRule = {
-  id: 'unknown-coat',
-  level: 'group',
-  phase: 'system',
-  theme: 'paint',
-  title: 'Coat not known',
-  found: 'Nobody has tested what is on the surface.',
-  reason:
-    'Until it is tested an unknown coat is treated as the worst likely: old oil paint, dulled (but never on a texture) and given a bonding primer.',
-  source: commonPractice,
-  safety: 'lead',
-  on: true,
-  numbers: {},
-  when: (view) => view.group.coat === 'unknown' && !hasFinding(view, 'oldWallpaper', 'chalking'),
-  consequence: (view) => ({
-    steps: view.group.textured ? [] : [wholeStep('sand')],
-    primers: [primer(view.group.substrate === 'metal' ? 'bareMetal' : 'bond', 'whole')],
-    notices: [unknownNotice(view)],
-  }),
-  order: [],
-}
-
-/** A coat of unknown kind on old plaster may be calcimine, on which every water-borne product fails: that is worth a hold. */
-function unknownNotice(view: GroupView) {
-  const { substrate, surfaceClass } = view.group
-  const maybeChalk = substrate === 'plaster' && (surfaceClass === 'ceiling' || surfaceClass === 'walls')
-  return noticeOn(
-    view,
-    'advice',
-    maybeChalk
-      ? `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Wipe with a warm damp sponge for about 10 seconds (calcimine softens and comes away white) and rub with alcohol (latex softens, oil does not) before anything is put on it.`
-      : `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Rub a spot with alcohol on a rag: latex softens, oil paint does not; then note it.`,
-    commonPractice,
-    [],
-    maybeChalk,
-  )
 }
 
 export const grease: GroupRule = {

@@ -8,170 +8,8 @@ import {
   primer,
   primerExtent,
   stepAt,
-  wholeStep,
 } from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
-
-function oldOil(view: GroupView): boolean {
-  return view.group.coat === 'oilPaint'
-}
-
-function oilUnderWater(view: GroupView): boolean {
-  return oldOil(view) && isWaterborne(view.group.finish.productClass)
-}
-
-export const oilSand: GroupRule = {
-  id: 'oil-sand',
-  level: 'group',
-  phase: 'system',
-  theme: 'trim',
-  title: 'Old oil paint: sand everything',
-  found: 'Old oil or alkyd paint: alcohol on a rag does not soften it.',
-  reason:
-    'Old oil paint is hard and smooth: all of it is sanded dull and dusted off so that the next coat can hold.',
-  source: 'MIL-HDBK-1110 s. 4.4.1.2 (latex over smooth old alkyd); common practice',
-  safety: 'lead',
-  on: true,
-  numbers: {},
-  when: oldOil,
-  consequence: () => ({ steps: [wholeStep('sand')] }),
-  order: [
-    orderBecause(
-      ['sand/1'],
-      ['vacuum/1'],
-      'Everything is dusted off after sanding: dust under the primer is a layer that lets go.',
-    ),
-    orderBecause(
-      ['sand/1'],
-      ['degloss', 'spotPrime', 'prime', 'coat'],
-      'Old oil paint is dulled before anything goes over it.',
-    ),
-  ],
-}
-
-export const oilBondingPrimer: GroupRule = {
-  id: 'oil-bonding-primer',
-  level: 'group',
-  phase: 'system',
-  theme: 'trim',
-  title: 'Old oil paint going water-borne: bonding primer',
-  found: 'Old oil or alkyd paint under a water-borne finish.',
-  reason: 'Water-borne enamel peels off old oil paint: a bonding primer between them holds on both.',
-  source: 'MIL-HDBK-1110 s. 4.4.1.2 (latex over smooth old alkyd); common practice',
-  safety: 'none',
-  on: true,
-  numbers: {},
-  when: oilUnderWater,
-  consequence: () => ({ primers: [primer('bond', 'whole')] }),
-  order: [],
-}
-
-export const oilDeglosser: GroupRule = {
-  id: 'oil-deglosser',
-  level: 'group',
-  phase: 'system',
-  theme: 'trim',
-  title: 'Old oil paint going water-borne: liquid deglosser in batches',
-  found: 'Old oil or alkyd paint under a water-borne finish, where the shop prefers a deglosser.',
-  reason:
-    'A deglosser softens the old gloss for a short while only: just so many feet are wiped as can be coated inside its open time, then the next.',
-  source:
-    "dull only what can be coated within about 30 minutes: painter's page; others differ, the label decides",
-  safety: 'fumes',
-  on: false,
-  numbers: {
-    wipeSquareFeetPerHour: number(90, 'sq ft/h', 'Wiping, where the shop has no rate of its own'),
-    coatSquareFeetPerHour: number(
-      50,
-      'sq ft/h',
-      'Coating what was wiped, where the shop has no rate of its own',
-    ),
-  },
-  when: oilUnderWater,
-  consequence: () => ({ steps: [wholeStep('degloss', { productClass: 'liquidDeglosser' })] }),
-  order: [
-    orderBecause(
-      ['sandFill', 'dustOff/0', 'blockStain', 'spotPrime'],
-      ['degloss'],
-      'The deglosser comes right before the coat it prepares for; nothing stands between them.',
-    ),
-  ],
-}
-
-export const varnished: GroupRule = {
-  id: 'varnish',
-  level: 'group',
-  phase: 'system',
-  theme: 'trim',
-  title: 'Varnished wood',
-  found: 'A clear coat that neither alcohol nor water softens.',
-  reason:
-    'Varnish is sanded dull; under paint it gets a primer that holds on it and keeps the stain of the wood from bleeding.',
-  source: commonPractice,
-  safety: 'dust',
-  on: true,
-  numbers: {},
-  when: (view) => view.group.coat === 'varnish',
-  consequence: (view) => ({
-    steps: [wholeStep('sand')],
-    primers:
-      view.group.finish.productClass === 'clearVarnish'
-        ? []
-        : [primer('bond', 'whole'), primer('stain', 'whole')],
-  }),
-  order: [],
-}
-
-export const shellacked: GroupRule = {
-  id: 'shellac',
-  level: 'group',
-  phase: 'system',
-  theme: 'trim',
-  title: 'Shellacked wood',
-  found: 'A clear coat that alcohol softens within a minute; water leaves white marks on it.',
-  reason:
-    'Most primers let go of old shellac: it is sanded dull and primed with shellac, which bites into it.',
-  source: commonPractice,
-  safety: 'fumes',
-  on: true,
-  numbers: {},
-  when: (view) => view.group.coat === 'shellac',
-  consequence: () => ({ steps: [wholeStep('sand')], primers: [primer('overShellac', 'whole')] }),
-  order: [],
-}
-
-export const bareSurface: GroupRule = {
-  id: 'bare-surface',
-  level: 'group',
-  phase: 'system',
-  theme: 'coats',
-  title: 'Bare surfaces',
-  found: 'Wood, metal, plaster, board or masonry that has never been coated or has been stripped.',
-  reason: 'A bare surface takes the primer made for it: finish paint alone soaks in, flashes or rusts.',
-  source: 'primer and one or two top coats on bare wood: MIL-HDBK-1110 s. 4.4.1; common practice',
-  safety: 'none',
-  on: true,
-  numbers: {},
-  when: (view) => view.group.coat === 'bare' && view.group.finish.productClass !== 'clearVarnish',
-  consequence: (view) => ({
-    steps: view.group.substrate === 'wood' ? [wholeStep('sand')] : [],
-    primers: [primer(wholeBareNeed(view), 'whole')],
-  }),
-  order: [],
-}
-
-function wholeBareNeed(view: GroupView) {
-  switch (view.group.substrate) {
-    case 'wood':
-      return 'bareWood'
-    case 'metal':
-      return 'bareMetal'
-    case 'plaster':
-    case 'gypsumBoard':
-    case 'masonry':
-      return 'porous'
-  }
-}
+import { commonPractice, type GroupRule } from '../rule.ts'
 
 export const bareWoodPlaces: GroupRule = {
   id: 'bare-wood',
@@ -240,12 +78,49 @@ export const caulkGap: GroupRule = {
   order: [orderBecause(['caulk'], ['coat'], 'Caulk is closed and dry before it is painted.')],
 }
 
-export const trimRules = [bareWoodPlaces, caulkGap] as const
-export const systemRules = [
-  oilSand,
-  oilBondingPrimer,
-  oilDeglosser,
-  varnished,
-  shellacked,
-  bareSurface,
-] as const
+export const doorEdges: GroupRule = {
+  id: 'doors',
+  level: 'group',
+  phase: 'found',
+  theme: 'trim',
+  title: 'Doors and their edges',
+  found: 'Door slabs, flush or panelled.',
+  reason:
+    'Panels first, then outward to rails and stiles; top and bottom edges too, or the door swells; each edge takes the colour of the side it shows on, the hinge edge that of the face it is seen with.',
+  source: 'a newspaper column of 1988 and painting pages; common practice',
+  safety: 'none',
+  on: true,
+  numbers: { coats: number(2, 'coats', 'Finish coats on doors', commonPractice) },
+  when: (view) => view.group.surfaceClass === 'doors' && view.group.finish.productClass !== 'clearVarnish',
+  consequence: (view) => ({ coats: view.book.number('doors', 'coats') }),
+  order: [],
+}
+
+export const stairTreads: GroupRule = {
+  id: 'stairs',
+  level: 'group',
+  phase: 'found',
+  theme: 'trim',
+  title: 'Stairs stay passable',
+  found: 'Treads, risers, balusters and rails.',
+  reason:
+    'A stair is the way out: it is painted last, from the top down, every other tread at a time where people must pass.',
+  source: commonPractice,
+  safety: 'height',
+  on: true,
+  numbers: {},
+  when: (view) => view.group.surfaceClass === 'stairs',
+  consequence: (view) => ({
+    notices: [
+      noticeOn(
+        view,
+        'advice',
+        `The stair in ${view.room.name}: tell the family which evening it is wet; coat every other tread where people must pass, and mark what is wet.`,
+        commonPractice,
+      ),
+    ],
+  }),
+  order: [],
+}
+
+export const trimRules = [bareWoodPlaces, caulkGap, doorEdges, stairTreads] as const

@@ -1,0 +1,139 @@
+import type { Problem } from '../project/problem.ts'
+import type { Room } from '../project/sketch-records.ts'
+import { batched } from './batches.ts'
+import { cautionsFor } from './cautions.ts'
+import { cutsIntoPaint, disturbedSquareFeet } from './disturbed.ts'
+import { draftsOf } from './drafts.ts'
+import { groupEdges, statementIndex } from './group-edges.ts'
+import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
+import { type Group, groupsOfRoom } from './groups.ts'
+import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
+import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
+import { roomEdges } from './room-edges.ts'
+import type { RoomFacts } from './room-facts.ts'
+import { type GroupWork, roomNotices } from './room-notices.ts'
+import { roomSteps } from './room-steps.ts'
+import type { GroupRule, RoomView } from './rule.ts'
+import { allRules } from './rule-list.ts'
+import { verdictOf } from './rules/lead.ts'
+import type { Notice, Step, StepOrder } from './types.ts'
+
+const statements = statementIndex(allRules)
+const groupRules = allRules.filter((rule): rule is GroupRule => rule.level === 'group')
+
+/** What a job's specification says of one room. */
+export interface RoomPart {
+  readonly steps: readonly Step[]
+  readonly order: readonly StepOrder[]
+  readonly notices: readonly Notice[]
+  readonly clashes: readonly Problem[]
+}
+const nothing: RoomPart = { steps: [], order: [], notices: [], clashes: [] }
+
+/** Steps, order, notices and clashes of one room; nothing in it depends on another room. */
+export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
+  const { room, keptItems } = facts
+  const groups = groupsOfRoom(maker.job, facts, maker.book)
+  if (groups.length === 0) {
+    return { ...nothing, notices: roomNotices(roomView(maker, facts, []), facts, []) }
+  }
+  const plans = planGroups(maker, room, groups)
+  const work = plans.map((plan) => groupSteps(maker, room, plan))
+  const onGroups = work.flatMap((each) => each.steps)
+  const whole = roomSteps(maker, room, groups, keptItems, plans.some(isDusty))
+  const edges = mergeEdges([
+    ...work.flatMap((each) => each.edges),
+    ...roomEdges(maker, room, whole, onGroups, keptItems),
+  ])
+  const ordered = orderSteps([...whole, ...onGroups], edges)
+  const view = roomView(maker, facts, work)
+  const cautious = withCautions(view, work, whole, ordered.steps)
+  return {
+    ...ordered,
+    steps: cautious,
+    notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, facts, work)],
+    clashes: [...plans.flatMap((plan) => plan.clashes), ...ordered.clashes],
+  }
+}
+
+function planGroups(maker: StepMaker, room: Room, groups: readonly Group[]): readonly GroupPlan[] {
+  const { job, book, stock } = maker
+  const plans = groups.map((group) =>
+    planGroup({ job, room, group, book, planned: [], roomIsDusty: false }, groupRules, stock),
+  )
+  const dusty = plans.some(isDusty)
+  return plans.map((plan) => followUp(plan, groupRules, dusty))
+}
+
+interface OrderedWork extends GroupWork {
+  readonly edges: readonly Edge[]
+}
+
+function groupSteps(maker: StepMaker, room: Room, plan: GroupPlan): OrderedWork {
+  const planned = draftsOf(plan.view, plan.requests).map((draft) =>
+    plannedStep(maker, plan.view.group, room.id, draft),
+  )
+  const { steps, edges, withoutWindow } = batched(maker, planned)
+  return {
+    group: plan.view.group,
+    steps,
+    withoutWindow,
+    edges: [...groupEdges(steps, statements, maker.book), ...edges],
+  }
+}
+
+function roomView(
+  { job, book }: StepMaker,
+  { room, keptItems }: RoomFacts,
+  work: readonly GroupWork[],
+): RoomView {
+  return {
+    job,
+    room,
+    book,
+    keptItems,
+    groups: work.map((each) => each.group),
+    disturbedSquareFeet: work.reduce((sum, { group, steps }) => sum + disturbedSquareFeet(group, steps), 0),
+    disturbedGroups: new Set(
+      work.filter(({ steps }) => steps.some(cutsIntoPaint)).map(({ group }) => group.key),
+    ),
+  }
+}
+
+/** Adds the cautions; where the lead rule covers the room, work that cuts into its paint shuts it. */
+function withCautions(
+  view: RoomView,
+  work: readonly GroupWork[],
+  whole: readonly PlannedStep[],
+  steps: readonly Step[],
+): readonly Step[] {
+  const contained = view.book.isOn('lead-safe') && verdictOf(view).kind === 'covered'
+  const cautioned = new Map(
+    [{ group: null, steps: whole }, ...work].flatMap((each) =>
+      each.steps.map((planned) => {
+        const closesRoom = planned.step.effects.closesRoom || (contained && cutsIntoPaint(planned))
+        const effects = { ...planned.step.effects, closesRoom }
+        const step = { ...planned.step, effects }
+        const cautions = cautionsFor(view, { ...planned, step }, each.group)
+        return [step.key, { ...step, cautions }] as const
+      }),
+    ),
+  )
+  return steps.map((step) => cautioned.get(step.key) ?? step)
+}
+
+function orderSteps(
+  planned: readonly PlannedStep[],
+  edges: readonly Edge[],
+): Pick<RoomPart, 'steps' | 'order' | 'clashes'> {
+  const byKey = new Map(planned.map((each) => [each.step.key, each.step]))
+  const sorted = sortSteps([...byKey.keys()], edges)
+  const kept = sorted.clashes.length === 0 ? reduceOrder(sorted.keys, edges) : edges
+  const steps = sorted.keys.flatMap((key) => byKey.get(key) ?? [])
+  const isEvening = (step: Step) => step.operation === 'restoreAlarm'
+  return {
+    steps: [...steps.filter((step) => !isEvening(step)), ...steps.filter(isEvening)],
+    order: kept.map(stepOrder),
+    clashes: sorted.clashes,
+  }
+}
