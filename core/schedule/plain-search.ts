@@ -14,13 +14,16 @@ export interface PlainSearch {
   readonly best: PlainIncumbent
   /** One decoding; true when it gave a new best plan. */
   step(): boolean
+  /** How often each task was the one that found no place; all 0 where that cannot happen. */
+  readonly failures: Int32Array
 }
 
 /** Undefined when waits go round in a circle that cannot hold; ask `allWaits` which. */
 export function createPlainSearch(net: PlainNet, seed: number): PlainSearch | undefined {
   const random = randomStream(seed)
   const best = { starts: new Int32Array(net.count), end: Number.POSITIVE_INFINITY }
-  const directions = directionsOf(net, random)
+  const failures = new Int32Array(net.count)
+  const directions = directionsOf(net, random, failures)
   if (directions === undefined) return undefined
   const stock = { count: net.count, durations: net.durations, weights: workWeights(net) }
   const steps = searchPopulations(
@@ -32,10 +35,14 @@ export function createPlainSearch(net: PlainNet, seed: number): PlainSearch | un
       return note(net, best, starts, end, direction)
     },
   )
-  return { best, step: () => steps.next().value === true }
+  return { best, failures, step: () => steps.next().value === true }
 }
 
-function directionsOf(net: PlainNet, random: RandomStream): readonly [Direction, Direction] | undefined {
+function directionsOf(
+  net: PlainNet,
+  random: RandomStream,
+  failures: Int32Array,
+): readonly [Direction, Direction] | undefined {
   const mirrored = mirrorPlainNet(net)
   const ranked = net.isFinishToStart ? topologicalOrder(net) : undefined
   const mirroredRanked = ranked === undefined ? undefined : topologicalOrder(mirrored)
@@ -45,7 +52,10 @@ function directionsOf(net: PlainNet, random: RandomStream): readonly [Direction,
   const forward = allWaits(net)
   const backward = allWaits(mirrored)
   if ('circle' in forward || 'circle' in backward) return undefined
-  return [windowDirection(net, forward.waits, random), windowDirection(mirrored, backward.waits, random)]
+  return [
+    windowDirection(net, forward.waits, random, failures),
+    windowDirection(mirrored, backward.waits, random, new Int32Array(net.count)),
+  ]
 }
 
 function serialDirection(net: PlainNet, ranked: Int32Array, random: RandomStream): Direction {
@@ -62,7 +72,12 @@ function serialDirection(net: PlainNet, ranked: Int32Array, random: RandomStream
 }
 
 /** First keys here are latest starts with noise of growing strength. */
-function windowDirection(net: PlainNet, waits: Int32Array, random: RandomStream): Direction {
+function windowDirection(
+  net: PlainNet,
+  waits: Int32Array,
+  random: RandomStream,
+  failures: Int32Array,
+): Direction {
   const tails = Int32Array.from(net.durations, (own, task) => {
     return net.durations.reduce((most, duration, other) => {
       const wait = waits[task * net.count + other] as number
@@ -78,7 +93,7 @@ function windowDirection(net: PlainNet, waits: Int32Array, random: RandomStream)
         keys[task] = Math.round(longest - (tails[task] as number) + noise * random())
       number++
     },
-    decode: createWindowDecoder(net, waits).decode,
+    decode: createWindowDecoder(net, waits, failures).decode,
   }
 }
 

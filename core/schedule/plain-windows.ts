@@ -52,7 +52,8 @@ export interface WindowDecoder {
   decode(keys: Int32Array, starts: Int32Array): number
 }
 
-export function createWindowDecoder(net: PlainNet, waits: Int32Array): WindowDecoder {
+/** `failures` counts, for each task, how often it was the one that found no place. */
+export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: Int32Array): WindowDecoder {
   const { count, durations, horizon } = net
   const packed = packLevels(net.capacities, net.demands)
   const levels = Array.from({ length: packed.words }, () => new Int32Array(horizon + 2))
