@@ -214,6 +214,7 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
         continue
       }
       if (start >= horizon || ++repairs > mostRepairs || !repair(task, start, starts)) {
+        failures[task] = (failures[task] as number) + 1
         for (let other = 0; other < count; other++)
           if (isPlaced[other] === 0) starts[other] = release[other] as number
         return failedCost + count - placedCount

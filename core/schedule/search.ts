@@ -130,11 +130,10 @@ function plainSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
     },
     best: () => (hasPlan() ? planFromStarts(net, best.starts, best.end) : undefined),
     clash: () => {
-      if (hasPlan()) return undefined
-      return {
-        isProved: false,
-        clash: { kind: 'stuckMost', task: problem.tasks[0]?.id ?? '', because: 'waitTooLong' },
-      }
+      const most = Math.max(0, ...search.failures)
+      if (hasPlan() || most === 0) return undefined
+      const task = problem.tasks[search.failures.indexOf(most)]?.id ?? ''
+      return { isProved: false, clash: { kind: 'stuckMost', task, because: 'waitTooLong' } }
     },
   }
 }
