@@ -137,3 +137,15 @@ export function lightSize(frame: SashFrame): { readonly width: number; readonly 
       (top - bottom - members.topRail - members.bottomRail - (lightsDown - 1) * members.muntin) / lightsDown,
   }
 }
+
+/** Every light of a frame, row by row from the bottom. */
+export function lightCells(frame: SashFrame): readonly Light[] {
+  const { width, height } = lightSize(frame)
+  const { members, lightsAcross, lightsDown } = frame
+  return Array.from({ length: lightsAcross * lightsDown }, (_, index) => {
+    const from = frame.frame.from + members.stile + (index % lightsAcross) * (width + members.muntin)
+    const bottom =
+      frame.frame.bottom + members.bottomRail + Math.floor(index / lightsAcross) * (height + members.muntin)
+    return { from, to: from + width, bottom, top: bottom + height }
+  })
+}

@@ -78,7 +78,7 @@ function noteTop(notes: Notes, view: WallView, marks: RoomMarks): void {
 }
 
 /** Where a zone reaches up to the ceiling: the upper one over the rail, the lower one where a slope comes below the rail. */
-function topStretches(view: WallView, index: number): readonly Interval[] {
+export function topStretches(view: WallView, index: number): readonly Interval[] {
   const whole = { from: 0, to: view.wall.length }
   const [lower, upper] = view.zones
   if (lower === undefined || upper === undefined) return [whole]
@@ -89,7 +89,7 @@ function topStretches(view: WallView, index: number): readonly Interval[] {
 /** Half a length unit: openings up to the ceiling may miss it by a rounding. */
 const hair = 0.5
 
-function holesAtCeiling(view: WallView): readonly Interval[] {
+export function holesAtCeiling(view: WallView): readonly Interval[] {
   return view.holes.flatMap(({ placed: { place } }) => {
     const ceiling = levelOf(view.ceiling)
     if (ceiling !== null) return place.top + hair >= ceiling ? [place] : []
@@ -147,7 +147,7 @@ function noteRails(notes: Notes, view: WallView, marks: RoomMarks): void {
   }
 }
 
-function zonesAtRail(view: WallView, band: BandView): readonly [ZoneView, ZoneView] {
+export function zonesAtRail(view: WallView, band: BandView): readonly [ZoneView, ZoneView] {
   const lower = view.zones[0] as ZoneView
   const upper = view.zones[1] ?? lower
   if (band.run === view.divider) return [lower, upper]

@@ -1,8 +1,8 @@
-import type { GirthPolicy, OpeningPolicy } from '../project/job.ts'
+import type { GirthPolicy, Job, OpeningPolicy } from '../project/job.ts'
 import type { RoomParts } from '../project/room-parts.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { type FigureWords, figureWords } from './figure-words.ts'
-import type { FinishMark, MarkOf } from './finish-marks.ts'
+import { type FinishMark, finishMarks, floorMark, type MarkOf } from './finish-marks.ts'
 import { type RoomEdges, roomEdges } from './room-edges.ts'
 import { type HoleView, viewWalls, type WallView } from './wall-view.ts'
 
@@ -13,6 +13,16 @@ export interface TakeOffRules {
   readonly girthPolicy: GirthPolicy
   readonly markOf: MarkOf
   readonly floorMarkOf: (roomId: RoomParts['room']['id']) => FinishMark
+}
+
+export function takeOffRules(job: Job): TakeOffRules {
+  return {
+    system: job.header.unitSystem,
+    openingPolicy: job.houseRules.openingPolicy,
+    girthPolicy: job.houseRules.girthPolicy,
+    markOf: finishMarks(job.finishes),
+    floorMarkOf: (roomId) => floorMark(job.finishes, roomId),
+  }
 }
 
 /** One room looked at from all sides, before any surface is measured. */

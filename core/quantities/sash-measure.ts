@@ -1,7 +1,7 @@
 import { levelOf, lowerLine, lowestBetween, raisedLine } from '../geometry/band.ts'
 import type { HeightPoint } from '../geometry/height-line.ts'
 import { type Head, measureHole } from '../geometry/hole.ts'
-import { type Light, lightSize, type SashFrame } from '../project/opening-layout.ts'
+import { type Light, lightCells, lightSize, type SashFrame } from '../project/opening-layout.ts'
 
 /** One face of a sash: wood, and the edge along which the brush follows glass. */
 export interface SashMeasure {
@@ -51,17 +51,6 @@ function lowered(head: Head, rail: number): Head {
   return head.kind === 'level'
     ? { kind: 'level', height: head.height - rail }
     : { ...head, radius: Math.max(1, head.radius - rail) }
-}
-
-function lightCells(frame: SashFrame): readonly Light[] {
-  const { width, height } = lightSize(frame)
-  const { members, lightsAcross, lightsDown } = frame
-  return Array.from({ length: lightsAcross * lightsDown }, (_, index) => {
-    const from = frame.frame.from + members.stile + (index % lightsAcross) * (width + members.muntin)
-    const bottom =
-      frame.frame.bottom + members.bottomRail + Math.floor(index / lightsAcross) * (height + members.muntin)
-    return { from, to: from + width, bottom, top: bottom + height }
-  })
 }
 
 function measureLight(

@@ -1,8 +1,7 @@
 import { type Job, records } from '../project/job.ts'
 import { allRoomParts, type RoomParts, roomParts } from '../project/room-parts.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import { finishMarks, floorMark } from './finish-marks.ts'
-import type { TakeOffRules } from './room-survey.ts'
+import { type TakeOffRules, takeOffRules } from './room-survey.ts'
 import { roomTakeOff } from './room-take-off.ts'
 import { type RoomFigures, SurfaceIndex } from './surface-index.ts'
 import type { SurfaceQuantity, Takeoff } from './takeoff-types.ts'
@@ -33,12 +32,12 @@ export function createTakeOff(): (job: Job) => Takeoff {
 type MeasuredRooms = ReadonlyMap<RoomId, RoomFigures>
 
 function measureAll(job: Job): MeasuredRooms {
-  const rules = rulesOf(job)
+  const rules = takeOffRules(job)
   return new Map(allRoomParts(job).map((parts) => [parts.room.id, measureRoom(parts, rules)]))
 }
 
 function measureAgain(job: Job, before: MeasuredRooms, touched: ReadonlySet<RoomId>): MeasuredRooms {
-  const rules = rulesOf(job)
+  const rules = takeOffRules(job)
   const rooms = new Map<RoomId, RoomFigures>()
   for (const { id: roomId } of records(job.rooms)) {
     const known = touched.has(roomId) ? undefined : before.get(roomId)
@@ -58,15 +57,5 @@ function assemble(job: Job, rooms: MeasuredRooms): Takeoff {
   return {
     surfaces: ([] as SurfaceQuantity[]).concat(...lists),
     byKey: new SurfaceIndex(rooms, job.openings),
-  }
-}
-
-function rulesOf(job: Job): TakeOffRules {
-  return {
-    system: job.header.unitSystem,
-    openingPolicy: job.houseRules.openingPolicy,
-    girthPolicy: job.houseRules.girthPolicy,
-    markOf: finishMarks(job.finishes),
-    floorMarkOf: (roomId) => floorMark(job.finishes, roomId),
   }
 }
