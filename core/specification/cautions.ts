@@ -121,7 +121,7 @@ const cases: readonly Case[] = [
       room.floor.kind === 'stair' && group !== null && broadClasses.includes(group.surfaceClass),
   },
   { caution: solvent, applies: (_, { step }) => step.effects.fumes },
-  { caution: oilyRags, applies: (_, planned) => dryingOil(planned) && planned.step.effects.wet },
+  { caution: oilyRags, applies: (_, planned) => dryingOil(planned) && isWetWork(planned.step.operation) },
   {
     caution: alarmCovered,
     applies: (_, { step }) => step.operation === 'coverAlarm' || step.operation === 'restoreAlarm',

@@ -14,10 +14,15 @@ export interface Drying {
 export function dryingOf(job: Job, book: RuleBook): Drying {
   return {
     touch: ({ dryMinutes }, product) =>
-      Math.ceil((dryMinutes ?? product?.touchDryMinutes ?? 0) * factorFor(job, book, product)),
+      wholeFive((dryMinutes ?? product?.touchDryMinutes ?? 0) * factorFor(job, book, product)),
     recoat: ({ dryMinutes }, product) =>
-      Math.ceil((dryMinutes ?? product?.recoatMinimumMinutes ?? 0) * factorFor(job, book, product)),
+      wholeFive((dryMinutes ?? product?.recoatMinimumMinutes ?? 0) * factorFor(job, book, product)),
   }
+}
+
+/** Up to the next five minutes: the figures are not finer than that. */
+function wholeFive(minutes: number): number {
+  return Math.ceil(minutes / 5 - 1e-9) * 5
 }
 
 /** A deglosser's window is the label's; all else dries by temperature, and what holds water by humidity too. */

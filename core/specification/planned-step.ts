@@ -8,7 +8,7 @@ import type { Draft } from './drafts.ts'
 import type { Drying } from './drying.ts'
 import type { Finding } from './findings.ts'
 import type { Group } from './groups.ts'
-import { isWetWork, makesDust, putsOnFilm, skillFor } from './operation-facts.ts'
+import { makesDust, putsOnFilm, skillFor } from './operation-facts.ts'
 import type { Extent, Rule } from './rule.ts'
 import type { Stock } from './stock.ts'
 import type { Because, Step } from './types.ts'
@@ -54,7 +54,6 @@ export function plannedStep(
 ): PlannedStep {
   const sheen = draft.coloured ? group.finish.sheen : null
   const product = draft.productClass === null ? null : maker.stock.product(draft.productClass, sheen)
-  const wet = isWetWork(draft.operation)
   const step: Step = {
     key: `${roomKey}/${group.key}/${draft.operation}/${draft.ordinal}`,
     roomId: roomKey,
@@ -73,7 +72,7 @@ export function plannedStep(
     difficulty: difficultyOf(maker, group, roomKey, draft),
     skill: skillFor(draft.operation, draft.surfaceClass),
     effects: {
-      wet,
+      wet: putsOnFilm(draft.operation),
       dusty: makesDust(draft.operation),
       fumes: product?.fumes ?? false,
       closesRoom: closesRoom(group, draft),

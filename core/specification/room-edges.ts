@@ -150,11 +150,14 @@ function firstCoatSteps(work: readonly PlannedStep[]): readonly PlannedStep[] {
   return work.filter(({ role }) => /^(dustOff\/1|degloss\/2(\..*)?|coat\/1(\..*)?)$/.test(role))
 }
 
-type Part = 'ceiling' | 'walls' | 'trim'
+type Part = 'ceiling' | 'walls' | 'trim' | 'stairs'
 
+/** Nothing is cut against a radiator: it dries beside everything else. Stairs are the way out and come last. */
 function partOf(surfaceClass: SurfaceClass | null): Part | null {
-  if (surfaceClass === null) return null
-  return surfaceClass === 'ceiling' || surfaceClass === 'walls' ? surfaceClass : 'trim'
+  if (surfaceClass === null || surfaceClass === 'radiators') return null
+  return surfaceClass === 'ceiling' || surfaceClass === 'walls' || surfaceClass === 'stairs'
+    ? surfaceClass
+    : 'trim'
 }
 
 /** The room's own order, else the house's; by profile it is trim first with a crown or any profiled trim or casing. */
@@ -182,15 +185,15 @@ const partsInOrder: Readonly<
   Record<Exclude<RoomOrder, 'byProfile'>, { readonly parts: readonly Part[]; readonly reason: string }>
 > = {
   trimFirst: {
-    parts: ['trim', 'ceiling', 'walls'],
+    parts: ['trim', 'ceiling', 'walls', 'stairs'],
     reason: 'Trim first where it is profiled: ceiling and walls are then cut to finished trim in one pass.',
   },
   ceilingFirst: {
-    parts: ['ceiling', 'trim', 'walls'],
+    parts: ['ceiling', 'trim', 'walls', 'stairs'],
     reason: 'The ceiling first, as it drips on everything; the walls last, cut to finished trim.',
   },
   trimLast: {
-    parts: ['ceiling', 'walls', 'trim'],
+    parts: ['ceiling', 'walls', 'trim', 'stairs'],
     reason: 'Trim last: it covers what the wall roller spattered.',
   },
 }

@@ -116,7 +116,7 @@ export const roomOrder: HouseRule = {
   title: 'Order inside a room',
   found: 'Every room; the order itself is chosen in the house rules and per room.',
   reason:
-    'With a crown or profiled trim: trim, ceiling, walls, so that walls and ceiling are cut to finished trim. Otherwise ceiling, trim, walls. A shop that wants the trim last chooses so.',
+    'With a crown or profiled trim: trim, ceiling, walls, so that walls and ceiling are cut to finished trim. Otherwise ceiling, trim, walls. A shop that wants the trim last chooses so. Stairs come last; radiators dry beside everything.',
   source: 'sources disagree (trim first, trim last and ceiling first are all printed); shop choice',
   safety: 'none',
   on: true,

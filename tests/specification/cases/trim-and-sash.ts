@@ -1,7 +1,18 @@
 import { expect } from 'vitest'
+import { specify } from '../../../core/specification/specify.ts'
 import { toSquareFeet } from '../../../core/units/area.ts'
 import { feet, toFeet } from '../../../core/units/length.ts'
-import { fixedWindow, hasStep, notices, specifyOne, squareFoot, stepOf } from '../one-surface.ts'
+import { finishFor } from '../../fixtures/job-builder.ts'
+import { builtOf, quantity, takeoffOf, wallOf } from '../hand-takeoff.ts'
+import {
+  fixedWindow,
+  hasStep,
+  notices,
+  oneSurfaceJob,
+  specifyOne,
+  squareFoot,
+  stepOf,
+} from '../one-surface.ts'
 import { comesBefore } from '../step-list.ts'
 
 const stair = { id: 'stair' as never, roomId: 'r' as never, kind: 'stair' } as never
@@ -77,6 +88,17 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
     const specification = specifyOne({ surfaceClass: 'stairs', job: { builtItems: [stair] } })
     expect(notices(specification, 'advice')[0]?.sentence).toContain('every other tread')
     expect(stepOf(specification, 'stairs/coat/1').effects.closesRoom).toBe(true)
+    // The way out comes last: after walls and trim.
+    const job = oneSurfaceJob({ surfaceClass: 'stairs', job: { builtItems: [stair] } })
+    const walls = finishFor('walls', 'latexWall', 'sage', 'flat')
+    const both = specify(
+      { ...job, finishes: { ...job.finishes, [walls.id]: walls } },
+      takeoffOf(
+        quantity('r', builtOf('r', 'stair'), 'stairs', { area: 60 }),
+        quantity('r', wallOf('r', 'north'), 'walls', { area: 96 }),
+      ),
+    )
+    expect(comesBefore(both, 'r/walls/coat/2', 'r/stairs/coat/1')).toBe(true)
   },
   'oil-sand': () => {
     const specification = specifyOne({ surfaceClass: 'trim', coat: 'oilPaint', productClass: 'alkydEnamel' })
