@@ -66,7 +66,7 @@ function leadNotices(view: RoomView): readonly Notice[] {
   const sentence =
     verdict.kind === 'covered'
       ? `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, more than ${limit}: the federal renovation rule applies. Certified firm and renovator, pamphlet to the owner no more than 60 days before, signs, room sealed and floor covered 6 ft beyond the work, no flame, no power sanding without HEPA, no heat gun at 1,100 F, HEPA cleaning and wipe verification, records for 3 years. State rules may be stricter.`
-      : `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, not more than ${limit}: the federal rule exempts it as minor repair. Treat the paint as holding lead all the same; in HUD-assisted housing the limit is 2 sq ft per room, and state rules may be stricter.`
+      : `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, not more than ${limit}: the federal rule exempts it as minor repair, unless a window is replaced, painted surface is demolished, or flame, power sanding without HEPA or a hot heat gun is used. Treat the paint as holding lead all the same; in HUD-assisted housing the limit is 2 sq ft per room, and state rules may be stricter.`
   return [{ kind: 'leadSafe', roomId: view.room.id, surfaceKeys: [], sentence, source, hold: false }]
 }
 
