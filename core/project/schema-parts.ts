@@ -55,10 +55,12 @@ export function idSchema<Name extends string>() {
 export const shortText = z.string().max(200)
 export const longText = z.string().max(4000)
 export const countSchema = z.int().min(0).max(10_000)
+const yearsOfPlans = 'days of work lie in the years 1970 to 2199'
 export const localDateSchema = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a date is written 2027-03-31')
   .refine(isCalendarDay, 'there is no such day in the calendar')
+  .refine(isWithinPlans, yearsOfPlans)
 export const localTimeSchema = z
   .string()
   .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'a time of day is written 08:30')
@@ -66,9 +68,16 @@ export const localDateTimeSchema = z
   .string()
   .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a moment on site is written 2027-03-31T08:30')
   .refine((text) => isCalendarDay(text.slice(0, 10)), 'there is no such day in the calendar')
+  .refine(isWithinPlans, yearsOfPlans)
 
 /** February 30 has the right form and does not exist. */
 function isCalendarDay(text: string): boolean {
   const instant = Date.parse(`${text}T00:00:00Z`)
   return !Number.isNaN(instant) && new Date(instant).toISOString().startsWith(text)
+}
+
+/** The engine reads years below 100 as of the last century, and after 9999 dates no longer have ten characters. */
+function isWithinPlans(text: string): boolean {
+  const year = Number(text.slice(0, 4))
+  return year >= 1970 && year < 2200
 }

@@ -66,7 +66,7 @@ function summaryOf({ job, takeoff, specification, estimate, plan }: HeadlessInpu
       : `${Math.round(toSquareMetres(area))} m²`
   const holds = specification.notices.filter((notice) => notice.hold)
   return [
-    `${title}: ${rooms} rooms, ${specification.steps.length} steps, ${areaText} net`,
+    `${title}: ${rooms} ${rooms === 1 ? 'room' : 'rooms'}, ${specification.steps.length} steps, ${areaText} net`,
     `Work: ${formatMinutes(estimate.totals.labourMinutes)} of one person, ${estimate.materials.length} materials, price ${formatCents(estimate.totals.total)} with tax`,
     `Dates: ${dateWordsWithYear(plan.startsOn, unitSystem)} to ${dateWordsWithYear(plan.finishesOn, unitSystem)}, ${plan.tasks.length} tasks`,
     ...holds.map((notice) => `Wait: ${notice.sentence}`),

@@ -1,5 +1,6 @@
 import type { Job } from '../../core/project/job.ts'
 import type { Outcome } from '../../core/project/problem.ts'
+import { momentOf } from '../../core/work-order/site-time.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers } from '../handlers/handlers.ts'
 import { programFiles } from '../handlers/program-files.ts'
@@ -29,8 +30,10 @@ export async function runHeadless(
   }
   const { host, documents } = gatheringHost(files.version())
   const handlers = createHandlers({ store: store.value, host, clock: machineClock, readDemo: files.readDemo })
-  const madeAt = machineClock.local()
-  const makeFiles = (fileName: string, job: Job) => planFiles(fileName, job, madeAt)
+  const minute = Math.floor(Date.parse(machineClock.instant()) / 60_000)
+  // This machine may stand in another zone than the house.
+  const makeFiles = (fileName: string, job: Job) =>
+    planFiles(fileName, job, momentOf(minute, job.header.timeZone))
   const code = await planCommand(words, { handlers, documents, makeFiles, say, complain })
   store.value.close()
   return code

@@ -57,10 +57,21 @@ async function planInto(
 
 function readText(path: string): Outcome<string> {
   try {
-    return succeed(readFileSync(path, 'utf8'))
+    // Some editors of plain text begin a file with a byte order mark, which is no part of the JSON (RFC 8259 section 8.1).
+    return succeed(readFileSync(path, 'utf8').replace(/^\uFEFF/, ''))
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error)
-    return fail('notFound', `The job file ${path} cannot be read: ${why}`)
+    return fail('notFound', unreadable(path, error))
+  }
+}
+
+function unreadable(path: string, error: unknown): string {
+  switch ((error as NodeJS.ErrnoException).code) {
+    case 'ENOENT':
+      return `There is no file ${path}.`
+    case 'EISDIR':
+      return `${path} is a folder; a job file is needed.`
+    default:
+      return `The job file ${path} cannot be read: ${error instanceof Error ? error.message : String(error)}`
   }
 }
 

@@ -17,7 +17,7 @@ const iterations = 2000
  * Takes the job through the whole chain. Work that is marked stays where it was, and the plan is made at the moment of the last mark;
  * without marks it is made for the job's first day.
  *
- * @param madeAt local moment, `2027-03-31T08:30`
+ * @param madeAt moment on site, `2027-03-31T08:30`
  */
 export function planFiles(jobKey: string, job: Job, madeAt: string): Outcome<PlanFiles> {
   const takeoff = takeOff(job)

@@ -74,6 +74,12 @@ test('a good job is planned, written, and summed up in a few lines', async () =>
   expect(readdirSync(join(folder, 'deep'))).toEqual(['out'])
 })
 
+test('a job file that begins with a byte order mark is read like any other', async () => {
+  const folder = folderWithJob(`\uFEFF${writeJobFile(plainJob())}`)
+  const done = await runIn(folder, [join(folder, 'job.json'), '--out', join(folder, 'out')])
+  expect(done).toMatchObject({ code: 0, complaints: [], left: ['job.json', 'out'] })
+})
+
 test('a second run replaces its own files and leaves others alone', async () => {
   const folder = folderWithJob()
   const out = join(folder, 'out')
@@ -93,7 +99,13 @@ test('bad input exits with its sentence and writes nothing', async () => {
   expect(bad.complaints).toHaveLength(1)
   const missing = await runIn(folder, [join(folder, 'none.json'), '--out', out])
   expect(missing).toMatchObject({ code: 1, left: ['job.json'] })
-  expect(missing.complaints[0]).toContain('cannot be read')
+  expect(missing.complaints).toEqual([`There is no file ${join(folder, 'none.json')}.`])
+  const notFile = await runIn(folder, [folder, '--out', out])
+  expect(notFile).toMatchObject({
+    code: 1,
+    complaints: [`${folder} is a folder; a job file is needed.`],
+    left: ['job.json'],
+  })
 })
 
 test('a job that cannot be planned writes nothing', async () => {
@@ -137,7 +149,7 @@ test('npm run plan writes all the files of a plan, and the same ones again', asy
     'specification.json',
     'work-order.html',
   ])
-  expect(stdout).toMatch(/^One plain room: 1 rooms, /)
+  expect(stdout).toMatch(/^One plain room: 1 room, /)
   for (const name of names.filter((each) => each !== 'crew-calendar.ics')) {
     const [first, second] = ['first', 'second'].map((out) => readFileSync(join(folder, out, name), 'utf8'))
     expect(first === second ? 'same' : `${name} differs`).toBe('same')

@@ -95,6 +95,8 @@ test.each<[string, string, unknown, string]>([
   ['too few corners', 'rooms.0.corners', [], 'rooms[0].corners'],
   ['half a leaf', 'openings.0.slab.leaves', 1.5, 'openings[0].slab.leaves'],
   ['a day that is not in the calendar', 'header.startsOn', '2027-02-30', 'header.startsOn'],
+  ['a start before anybody paints', 'header.startsOn', '0001-01-01', 'header.startsOn'],
+  ['a start after all calendars', 'header.startsOn', '9999-12-31', 'header.startsOn'],
   ['an id with a space', 'rooms.0.id', 'the study', 'rooms[0].id'],
   ['an id that is a plain number', 'rooms.0.id', '12', 'rooms[0].id'],
   ['an id every object has', 'rooms.0.id', 'constructor', 'rooms[0].id'],
