@@ -35,7 +35,7 @@ export interface SlicedSearch {
 const seed = 1
 /** The first slices are short, so that a first plan is there at once. */
 const shortSlice = 4
-const usualSlice = 48
+const usualSlice = 8
 const takeOff = createTakeOff()
 
 export function createSliced(job: Job, now: string, promised: WorkPlan | null): SlicedSearch {

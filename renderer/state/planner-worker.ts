@@ -19,7 +19,11 @@ interface Running {
 /** Better plans are told at most so often (ms): judging, sending and drawing one costs more than finding it. */
 const betweenTellings = 1000
 
+type SearchAsk = Extract<PlannerAsk, { kind: 'search' }>
+
 const running = new Map<SearchName, Running>()
+/** Not begun yet: a later ask takes the place of an earlier one, as while a task is dragged. */
+const asked = new Map<SearchName, SearchAsk>()
 const channel = new MessageChannel()
 let isGoing = false
 
@@ -32,7 +36,11 @@ self.onmessage = (event: MessageEvent<PlannerAsk>) => {
 }
 
 function take(message: PlannerAsk): void {
-  if (message.kind === 'search') begin(message)
+  if (message.kind === 'search') {
+    running.delete(message.search)
+    asked.set(message.search, message)
+  }
+  if (message.kind === 'stop') asked.delete(message.search)
   const found = running.get(message.search)
   if (found === undefined) return
   if (message.kind === 'goOn') {
@@ -42,15 +50,8 @@ function take(message: PlannerAsk): void {
   if (message.kind === 'stop') found.until = 0
 }
 
-function begin({
-  search: name,
-  turn,
-  job,
-  now,
-  promised,
-  seconds,
-}: Extract<PlannerAsk, { kind: 'search' }>): void {
-  running.delete(name)
+function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): void {
+  asked.delete(name)
   guarded(name, turn, () => {
     const search = createSliced(job, now, promised)
     const until = performance.now() + seconds * 1000
@@ -61,6 +62,7 @@ function begin({
 // One slice at a time, so that a message that stops or replaces a search is read between two of them.
 channel.port1.onmessage = () => {
   isGoing = false
+  for (const ask of [...asked.values()]) begin(ask)
   for (const [name, each] of running) {
     if (!each.isResting) guarded(name, each.turn, () => work(name, each))
   }
@@ -68,7 +70,7 @@ channel.port1.onmessage = () => {
 }
 
 function go(): void {
-  const isNeeded = [...running.values()].some((each) => !each.isResting)
+  const isNeeded = asked.size > 0 || [...running.values()].some((each) => !each.isResting)
   if (isGoing || !isNeeded) return
   isGoing = true
   channel.port2.postMessage(null)

@@ -93,6 +93,7 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
 }
 
 export function forget(name: SearchName): void {
+  if (stores[name].getState().job === null) return
   turns[name]++
   stores[name].setState(idle)
   send({ kind: 'stop', search: name })

@@ -7,7 +7,7 @@ import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, momentEntry, orNothing, timeEntry, wholeNumber } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { roomOrderWords } from '../parts/words.ts'
+import { roomOrderNotes, roomOrderWords } from '../parts/words.ts'
 import { tryChange } from './trial.ts'
 
 /** When work may go on, how many rooms the household does without, and which rooms were promised back. */
@@ -84,7 +84,7 @@ export function SiteRulesLeaf({ job }: { readonly job: Job }) {
         </div>
         <Choice
           label="Order inside a room"
-          options={optionsOf(roomOrders, roomOrderWords)}
+          options={optionsOf(roomOrders, roomOrderWords, roomOrderNotes)}
           chosen={houseRules.roomOrder}
           onChoose={(roomOrder) => rule('order', 'Change the order inside rooms', { roomOrder })}
         />
@@ -179,7 +179,7 @@ function RoomRules({ room }: { readonly room: Room }) {
           isBare
           options={[
             { id: 'houseRule', label: 'As the house rule' },
-            ...optionsOf(roomOrders, roomOrderWords),
+            ...optionsOf(roomOrders, roomOrderWords, roomOrderNotes),
           ]}
           chosen={room.order}
           onChoose={(order) => change(`Change the order inside ${room.name}`, { order })}

@@ -147,7 +147,7 @@ function waitsFor(props: TaskPaperProps & { planned: PlannedTask }): readonly Ne
   const byLink = found.problem.links
     .filter((link) => link.to === taskId)
     .flatMap((link) => neighbourOf(props, link, link.from, planned))
-  return [...byLink, ...personNeighbour(found, planned, 'before')]
+  return withPerson(byLink, personNeighbour(found, planned, 'before'))
 }
 
 function holdsUp(props: TaskPaperProps & { planned: PlannedTask }): readonly Neighbour[] {
@@ -158,7 +158,13 @@ function holdsUp(props: TaskPaperProps & { planned: PlannedTask }): readonly Nei
       const later = found.plan.tasks.find((each) => each.task === link.to)
       return later === undefined ? [] : neighbourOf(props, link, link.to, later)
     })
-  return [...byLink, ...personNeighbour(found, planned, 'after')]
+  return withPerson(byLink, personNeighbour(found, planned, 'after'))
+}
+
+/** A neighbour by order of work is not named again for its person. */
+function withPerson(byLink: readonly Neighbour[], byPerson: readonly Neighbour[]): readonly Neighbour[] {
+  const known = new Set(byLink.map((each) => each.id))
+  return [...byLink, ...byPerson.filter((each) => !known.has(each.id))]
 }
 
 function neighbourOf(

@@ -51,8 +51,11 @@ export function takeTrial(): void {
   if (jobStore.perform(name, outcome)) dropTrial()
 }
 
+/** One and the same, so that nothing is taken for a change. */
+const noChanges: readonly TrialChange[] = []
+
 function changesFor(state: TrialState, jobKey: string | null): readonly TrialChange[] {
-  return state.jobKey === jobKey ? state.changes : []
+  return state.jobKey === jobKey ? state.changes : noChanges
 }
 
 export interface Trial {

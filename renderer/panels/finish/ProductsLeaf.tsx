@@ -254,7 +254,7 @@ function Containers(props: {
   return (
     <section>
       <h4>Containers</h4>
-      <table className="sum-table">
+      <table className="sum-table containers">
         <tbody>
           {containers.map((container, index) => (
             // Containers have no id; their place in the list is what they are.

@@ -11,7 +11,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { changeHouseRules, putRecord, removeRecord } from '../parts/edits.ts'
 import { decimalNumber } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { roomOrderWords } from '../parts/words.ts'
+import { roomOrderNotes, roomOrderWords } from '../parts/words.ts'
 
 const themeWords: Readonly<Record<RuleTheme, string>> = {
   dust: 'Dust',
@@ -59,7 +59,7 @@ export function RulesLeaf({
         </SearchField>
         <Choice
           label="Order inside a room"
-          options={optionsOf(roomOrders, roomOrderWords)}
+          options={optionsOf(roomOrders, roomOrderWords, roomOrderNotes)}
           chosen={job.houseRules.roomOrder}
           onChoose={(roomOrder) => changeHouseRules('Change the order inside rooms', { roomOrder })}
         />

@@ -3,7 +3,7 @@ import type { Estimate } from '../../../core/price/estimate-types.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { createTakeOff } from '../../../core/quantities/take-off.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { specify } from '../../../core/specification/specify.ts'
+import { createSpecify } from '../../../core/specification/specify.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 
 /** A job with everything that follows from it up to the price. */
@@ -15,6 +15,7 @@ export interface Chain {
 }
 
 const takeOff = createTakeOff()
+const specify = createSpecify()
 
 /** The whole chain for a job that is only being thought about. Conditions measure nothing: `like` lends its takeoff. */
 export function chainOf(job: Job, like?: Chain): Chain {

@@ -59,10 +59,17 @@ export const skillWords: Readonly<Record<Skill, string>> = {
 }
 
 export const roomOrderWords: Readonly<Record<RoomOrder, string>> = {
-  byProfile: 'By profile: trim first where there is a crown or profiled trim, else ceiling first',
+  byProfile: 'By profile',
   trimFirst: 'Trim, ceiling, walls',
   ceilingFirst: 'Ceiling, trim, walls',
   trimLast: 'Ceiling, walls, trim',
+}
+
+export const roomOrderNotes: Readonly<Record<RoomOrder, string>> = {
+  byProfile: 'Trim first where there is a crown or profiled trim, else the ceiling first.',
+  trimFirst: 'Where trim is profiled: ceiling and walls are then cut to finished trim in one pass.',
+  ceilingFirst: 'The ceiling first, as it drips on everything; the walls last, cut to finished trim.',
+  trimLast: 'Trim last: it covers what the wall roller spattered.',
 }
 
 export const openingPolicyWords: Readonly<Record<OpeningPolicy, string>> = {
