@@ -1,6 +1,5 @@
 import { radiatorSectionSquareFeet } from '../project/radiator-surface.ts'
 import type { BuiltItem } from '../project/sketch-records.ts'
-import { surfaceKey } from '../project/surface-ref.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { type Area, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
 import { inches, type Length, lengthFromUnits } from '../units/length.ts'
@@ -14,7 +13,7 @@ import {
 import type { FigureWords } from './figure-words.ts'
 import type { Edge } from './finish-marks.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import { areaLine, faceOf, type SurfaceDraft } from './surface-draft.ts'
 import type { DerivationLine } from './takeoff-types.ts'
 
 /** Stairs, radiators, cabinets, shelves and mantels of a room, one surface each. */
@@ -22,10 +21,8 @@ export function builtSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   const { room, builtItems } = survey.parts
   return builtItems.map((item) => {
     const surface = { kind: 'built', roomId: room.id, builtItemId: item.id } as const
-    const key = surfaceKey(surface)
-    const surfaceClass = classOf(item)
-    const mark = survey.rules.markOf(surface, room.id, surfaceClass)
-    return { key, surface, roomId: room.id, surfaceClass, mark, ...measureBuilt(item, survey.words) }
+    const face = faceOf(surface, room.id, classOf(item), survey.rules.markOf)
+    return { face, ...measureBuilt(item, survey.words) }
   })
 }
 

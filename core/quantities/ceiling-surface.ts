@@ -3,12 +3,11 @@ import type { HeightPoint } from '../geometry/height-line.ts'
 import { type Polygon, polygonArea, polygonBand, polygonBounds } from '../geometry/polygon.ts'
 import { ceilingLine } from '../project/heights.ts'
 import type { CeilingOpening } from '../project/sketch-records.ts'
-import { surfaceKey } from '../project/surface-ref.ts'
 import { type Area, areaFromSquareUnits, sumAreas } from '../units/area.ts'
 import { lengthFromUnits } from '../units/length.ts'
 import type { Edge } from './finish-marks.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import { areaLine, faceOf, type SurfaceDraft } from './surface-draft.ts'
 import type { DerivationLine } from './takeoff-types.ts'
 
 /** The ceiling with its true sloped area; none where the room is open above. */
@@ -21,14 +20,8 @@ export function ceilingSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   )
   const additions = ceilingOpenings.flatMap((hole) => revealLines(survey, hole))
   const grossArea = areaOf(gross)
-  const surface = { kind: 'ceiling', roomId: room.id } as const
-  const key = surfaceKey(surface)
   const draft: SurfaceDraft = {
-    key,
-    surface,
-    roomId: room.id,
-    surfaceClass: 'ceiling',
-    mark: survey.rules.markOf(surface, room.id, 'ceiling'),
+    face: faceOf({ kind: 'ceiling', roomId: room.id }, room.id, 'ceiling', survey.rules.markOf),
     grossArea,
     deductedArea: Math.min(grossArea, areaOf(deductions)) as Area,
     addedArea: areaOf(additions),

@@ -5,40 +5,33 @@ import type { Slab } from '../project/sketch-records.ts'
 import { openingNoun } from '../project/sketch-words.ts'
 import { type Area, areaFromSquareUnits } from '../units/area.ts'
 import { equivalentArea, equivalentSource, slabCoefficients } from './equivalents.ts'
-import { partMark } from './opening-parts.ts'
 import type { OpeningSight } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
-import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import { areaLine, type SurfaceDraft, type SurfaceFace } from './surface-draft.ts'
 import type { HoleView, WallView } from './wall-view.ts'
-
-type DoorDraft = Pick<
-  SurfaceDraft,
-  | 'grossArea'
-  | 'deductedArea'
-  | 'addedArea'
-  | 'equivalentArea'
-  | 'count'
-  | 'glassPerimeter'
-  | 'edges'
-  | 'derivation'
->
 
 /**
  * One face of a door, with its edges on the side they show on. Glass is taken off where the sash record says how it is divided;
  * a glazed slab without one is measured solid ("sash doors measured solid", Measuring Painter's Work).
  */
-export function doorSurface({ survey, view, hole }: OpeningSight): DoorDraft {
+export function doorSurface(
+  { survey, view, hole }: OpeningSight,
+  face: SurfaceFace,
+  reach: number,
+): SurfaceDraft {
   const { opening, side } = hole.placed
   const { words } = survey
   const slab = opening.slab as Slab
   const layout = openingLayout(opening, hole.placed.place)
-  const face = mainMeasure(view, hole, layout)
-  const grossArea = areaFromSquareUnits(face.area)
+  const main = mainMeasure(view, hole, layout)
+  const grossArea = areaFromSquareUnits(main.area)
   const glass = glassOf(view, hole, layout)
-  const edgeRun = slabPerimeter(face, slab.leaves)
+  const edgeRun = slabPerimeter(main, slab.leaves)
   const edgeArea = slab.edgesShow === side ? areaFromSquareUnits(edgeRun * slab.thickness) : (0 as Area)
   const equivalent = equivalentArea(grossArea, slabCoefficients[slab.kind])
   return {
+    face,
+    reach,
     grossArea,
     deductedArea: Math.min(grossArea, glass.area) as Area,
     addedArea: edgeArea,
@@ -47,7 +40,7 @@ export function doorSurface({ survey, view, hole }: OpeningSight): DoorDraft {
     glassPerimeter: glass.perimeter,
     edges: [
       {
-        neighbour: partMark(opening, side === 'near' ? 'far' : 'near', 'slab', survey.rules.markOf) ?? null,
+        neighbour: hole.marks.slabBeyond ?? null,
         length: edgeRun,
         along: 'its other face',
       },

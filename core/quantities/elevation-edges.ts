@@ -5,7 +5,6 @@ import { type Interval, intervalsLeft } from '../geometry/interval.ts'
 import { openingNoun, trimNoun, wallName } from '../project/sketch-words.ts'
 import type { FinishMark } from './finish-marks.ts'
 import { casedBelow, hasStool, stoolLength } from './opening-outline.ts'
-import { partMark, rimMark } from './opening-parts.ts'
 import { holesAtCeiling, topStretches, zonesAtRail } from './room-edges.ts'
 import type { RoomSurvey } from './room-survey.ts'
 import type { BandView, HoleView, WallView, ZoneView } from './wall-view.ts'
@@ -41,7 +40,7 @@ function plainEdges(survey: RoomSurvey, view: WallView, index: number): readonly
     ...topEdges(survey, view),
     ...bottomEdges(survey, view),
     ...railEdges(survey, view),
-    ...view.holes.flatMap((hole) => openingEdges(survey, view, hole)),
+    ...view.holes.flatMap((hole) => openingEdges(view, hole)),
     ...cornerEdges(survey, view, index),
   ]
 }
@@ -133,17 +132,16 @@ function railEdges(survey: RoomSurvey, view: WallView): readonly PlainEdge[] {
 }
 
 /** The outer edge of the casing, or the hole's own where there is none, cut where the wall divides. */
-function openingEdges(survey: RoomSurvey, view: WallView, hole: HoleView): readonly PlainEdge[] {
-  const { opening, side } = hole.placed
-  const { markOf } = survey.rules
+function openingEdges(view: WallView, hole: HoleView): readonly PlainEdge[] {
+  const { opening } = hole.placed
   const rim = outlinePieces(hole).flatMap((line) =>
     cutByZones(view, line).map((piece) => ({
       ...piece,
-      neighbour: rimMark(hole, markOf),
+      neighbour: hole.marks.rim,
       along: openingNoun(opening),
     })),
   )
-  const stool = partMark(opening, side, 'stool', markOf)
+  const { stool } = hole.marks
   if (stool === undefined) return rim
   const around = stoolPieces(hole).flatMap((line) =>
     cutByZones(view, line).map((piece) => ({ ...piece, neighbour: stool, along: 'stool' })),

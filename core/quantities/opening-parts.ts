@@ -76,22 +76,54 @@ export function jambMark(opening: Opening, markOf: MarkOf): FinishMark | undefin
   return partMark(opening, jambSide(opening, markOf), 'jamb', markOf)
 }
 
-/** What stands in the opening, seen from a side: the sash, else the door; undefined for an empty opening. */
-export function fillingMark(opening: Opening, side: Side, markOf: MarkOf): FinishMark | undefined {
-  return partMark(opening, side, 'sash', markOf) ?? partMark(opening, side, 'slab', markOf)
+/** Finishes in and around an opening as one side sees them; undefined for what is not there, null for what stays as it is. */
+export interface OpeningMarks {
+  /** Parts to be painted from this side. */
+  readonly parts: readonly OpeningPart[]
+  readonly casing: FinishMark | undefined
+  readonly casingBeyond: FinishMark | undefined
+  /** Whichever side paints it. */
+  readonly jamb: FinishMark | undefined
+  readonly sash: FinishMark | undefined
+  readonly stool: FinishMark | undefined
+  /** The other face of the door. */
+  readonly slabBeyond: FinishMark | undefined
+  /** Sash, else door. */
+  readonly filling: FinishMark | undefined
+  /** What the casing, or without one the wall, meets on its inner side. */
+  readonly behindCasing: FinishMark
+  /** What the wall meets. */
+  readonly rim: FinishMark
+}
+
+const partOrder = ['casing', 'jamb', 'slab', 'sash', 'stool'] as const
+
+export function openingMarks(opening: Opening, side: Side, markOf: MarkOf): OpeningMarks {
+  const beyond = side === 'near' ? 'far' : 'near'
+  const casing = partMark(opening, side, 'casing', markOf)
+  const jamb = opening.jambDepth > 0 ? jambMark(opening, markOf) : undefined
+  const sash = partMark(opening, side, 'sash', markOf)
+  const filling = sash === undefined ? partMark(opening, side, 'slab', markOf) : sash
+  const behindCasing = firstThere(jamb, filling)
+  return {
+    parts: partOrder.filter((part) => hasPart(opening, side, part, markOf)),
+    casing,
+    casingBeyond: partMark(opening, beyond, 'casing', markOf),
+    jamb,
+    sash,
+    stool: partMark(opening, side, 'stool', markOf),
+    slabBeyond: partMark(opening, beyond, 'slab', markOf),
+    filling,
+    behindCasing,
+    rim: casing === undefined ? behindCasing : casing,
+  }
+}
+
+function firstThere(one: FinishMark | undefined, other: FinishMark | undefined): FinishMark {
+  return one === undefined ? (other ?? null) : one
 }
 
 /** What the wall's surface meets around an opening: casing, else jamb or reveal, else what stands in it, else nothing painted. */
-export function rimMark(hole: HoleView, markOf: MarkOf): FinishMark {
-  const { opening, side } = hole.placed
-  const casing = partMark(opening, side, 'casing', markOf)
-  if (casing !== undefined) return casing
-  return behindCasingMark(hole, markOf)
-}
-
-export function behindCasingMark(hole: HoleView, markOf: MarkOf): FinishMark {
-  const { opening, side } = hole.placed
-  const jamb = jambMark(opening, markOf)
-  if (jamb !== undefined) return jamb
-  return fillingMark(opening, side, markOf) ?? null
+export function rimMark({ placed }: HoleView, markOf: MarkOf): FinishMark {
+  return openingMarks(placed.opening, placed.side, markOf).rim
 }

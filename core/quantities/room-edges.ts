@@ -2,10 +2,9 @@ import { levelOf, lineLength, lowestBetween, stretchesBelow } from '../geometry/
 import { type HeightPoint, heightAt } from '../geometry/height-line.ts'
 import { type Interval, intervalsLeft, intervalsShared } from '../geometry/interval.ts'
 import { openingNoun, trimNoun, wallName } from '../project/sketch-words.ts'
-import type { Edge, FinishMark, MarkOf } from './finish-marks.ts'
+import type { Edge, FinishMark } from './finish-marks.ts'
 import { outerLengthByZone, stoolOutlineByZone } from './opening-outline.ts'
-import { partMark, rimMark } from './opening-parts.ts'
-import type { BandView, HoleView, WallView, ZoneView } from './wall-view.ts'
+import type { BandView, WallView, ZoneView } from './wall-view.ts'
 
 /** What every broad surface and trim run of a room meets, and along what length. Each meeting is noted on both surfaces. */
 export interface RoomEdges {
@@ -15,7 +14,6 @@ export interface RoomEdges {
 }
 
 export interface RoomMarks {
-  readonly markOf: MarkOf
   /** Undefined where the room is open above. */
   readonly ceiling: FinishMark | undefined
   readonly floor: FinishMark
@@ -38,7 +36,7 @@ export function roomEdges(views: readonly WallView[], marks: RoomMarks): RoomEdg
     noteTop(notes, view, marks)
     noteBottom(notes, view, marks)
     noteRails(notes, view, marks)
-    noteOpenings(notes, view, marks)
+    noteOpenings(notes, view)
     noteCorner(notes, view, views[(index + 1) % views.length] as WallView)
   })
   return notes
@@ -155,22 +153,17 @@ export function zonesAtRail(view: WallView, band: BandView): readonly [ZoneView,
   return heightAt(band.lower, middle) < heightAt(lower.upper, middle) ? [lower, lower] : [upper, upper]
 }
 
-function noteOpenings(notes: Notes, view: WallView, marks: RoomMarks): void {
+function noteOpenings(notes: Notes, view: WallView): void {
   for (const hole of view.holes) {
-    const rim = rimMark(hole, marks.markOf)
+    const { rim, stool } = hole.marks
     outerLengthByZone(view, hole).forEach((length, index) => {
       noteZone(notes, view.zones[index] as ZoneView, rim, length, openingNoun(hole.placed.opening))
     })
-    const stool = stoolMark(hole, marks)
     if (stool === undefined) continue
     stoolOutlineByZone(view, hole).forEach((length, index) => {
       noteZone(notes, view.zones[index] as ZoneView, stool, length, 'stool')
     })
   }
-}
-
-function stoolMark(hole: HoleView, marks: RoomMarks): FinishMark | undefined {
-  return partMark(hole.placed.opening, hole.placed.side, 'stool', marks.markOf)
 }
 
 /** Walls of different finish meet in the corner, zone by zone as far as they stand beside one another. */

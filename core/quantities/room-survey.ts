@@ -54,7 +54,6 @@ export function surveyRoom(parts: RoomParts, rules: TakeOffRules): RoomSurvey {
     ]),
   )
   const edges = roomEdges(views, {
-    markOf,
     ceiling:
       room.above === 'open' ? undefined : markOf({ kind: 'ceiling', roomId: room.id }, room.id, 'ceiling'),
     floor: floorMark,

@@ -34,7 +34,10 @@ function explainRoom(parts: RoomParts, rules: TakeOffRules): Explain {
   let lines: ReadonlyMap<string, SurfaceQuantity['derivation']> | null = null
   return (key) => {
     lines ??= new Map(
-      draftRoom(parts, rules).map((draft) => [draft.key, derivationOf(draft, figureWords(rules.system))]),
+      draftRoom(parts, rules).map((draft) => [
+        draft.face.key,
+        derivationOf(draft, figureWords(rules.system)),
+      ]),
     )
     return lines.get(key) ?? []
   }

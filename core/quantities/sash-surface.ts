@@ -8,21 +8,20 @@ import {
 import { openingNoun } from '../project/sketch-words.ts'
 import { type Area, areaFromSquareUnits } from '../units/area.ts'
 import { equivalentArea, equivalentSource, sashCoefficient } from './equivalents.ts'
-import { jambMark, partMark } from './opening-parts.ts'
 import type { OpeningSight } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
-import { areaLine, type SurfaceDraft } from './surface-draft.ts'
+import { areaLine, type SurfaceDraft, type SurfaceFace } from './surface-draft.ts'
 import type { HoleView } from './wall-view.ts'
 
-type SashDraft = Pick<
-  SurfaceDraft,
-  'grossArea' | 'deductedArea' | 'equivalentArea' | 'count' | 'glassPerimeter' | 'edges' | 'derivation'
->
-
 /** One face of every sash, transom and sidelight of an opening: the frame less its daylight is the wood. */
-export function sashSurface({ survey, view, hole }: OpeningSight): SashDraft {
-  const { opening, side } = hole.placed
-  const { words, rules } = survey
+export function sashSurface(
+  { survey, view, hole }: OpeningSight,
+  face: SurfaceFace,
+  reach: number,
+): SurfaceDraft {
+  const { opening } = hole.placed
+  const { words } = survey
+  const { marks } = hole
   const layout = openingLayout(opening, hole.placed.place)
   const frames = framesOf(hole, layout)
   const measures = frames.map((frame) => measureSash(frame, hole.hole.head, view.ceiling))
@@ -31,6 +30,8 @@ export function sashSurface({ survey, view, hole }: OpeningSight): SashDraft {
   const glassPerimeter = measures.reduce((sum, each) => sum + each.glassPerimeter, 0)
   const equivalent = equivalentArea(grossArea, sashCoefficient)
   return {
+    face,
+    reach,
     grossArea,
     deductedArea: Math.min(grossArea, daylight) as Area,
     equivalentArea: equivalent,
@@ -38,7 +39,7 @@ export function sashSurface({ survey, view, hole }: OpeningSight): SashDraft {
     glassPerimeter,
     edges: [
       {
-        neighbour: jambMark(opening, rules.markOf) ?? partMark(opening, side, 'casing', rules.markOf) ?? null,
+        neighbour: marks.jamb === undefined ? (marks.casing ?? null) : marks.jamb,
         length: rimLength(hole, frames),
         along: 'jamb',
       },

@@ -1,19 +1,39 @@
 import type { RoomId } from '../project/sketch-records.ts'
-import type { SurfaceRef } from '../project/surface-ref.ts'
+import { type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { type Area, zeroArea } from '../units/area.ts'
 import { type Length, lengthFromUnits, zeroLength } from '../units/length.ts'
 import { edgeLines, type FigureWords } from './figure-words.ts'
-import { type Edge, edgeLengths, type FinishMark } from './finish-marks.ts'
+import { type Edge, edgeLengths, type FinishMark, type MarkOf } from './finish-marks.ts'
 import type { DerivationLine, SurfaceQuantity } from './takeoff-types.ts'
 
-/** What is known of a surface before its figures are rounded and put in order. Areas are rounded already; left out is nothing. */
-export interface SurfaceDraft {
+/** Which surface it is, where, and what it gets. */
+export interface SurfaceFace {
   readonly key: string
   readonly surface: SurfaceRef
   readonly roomId: RoomId
   readonly surfaceClass: SurfaceClass
   readonly mark: FinishMark
+}
+
+export function faceOf(
+  surface: SurfaceRef,
+  roomId: RoomId,
+  surfaceClass: SurfaceClass,
+  markOf: MarkOf,
+): SurfaceFace {
+  return {
+    key: surfaceKey(surface),
+    surface,
+    roomId,
+    surfaceClass,
+    mark: markOf(surface, roomId, surfaceClass),
+  }
+}
+
+/** What is known of a surface before its figures are rounded and put in order. Areas are rounded already; left out is nothing. */
+export interface SurfaceDraft {
+  readonly face: SurfaceFace
   readonly grossArea: Area
   readonly deductedArea?: Area
   readonly addedArea?: Area
@@ -55,13 +75,14 @@ export class MeasuredSurface implements SurfaceQuantity {
   readonly #explain: Explain
 
   constructor(draft: SurfaceDraft, explain: Explain) {
+    const { face } = draft
     const deducted = draft.deductedArea ?? zeroArea
     const net = Math.max(0, draft.grossArea - deducted + (draft.addedArea ?? 0)) as Area
-    const edges = edgeLengths(draft.mark, draft.edges)
-    this.key = draft.key
-    this.surface = draft.surface
-    this.roomId = draft.roomId
-    this.surfaceClass = draft.surfaceClass
+    const edges = edgeLengths(face.mark, draft.edges)
+    this.key = face.key
+    this.surface = face.surface
+    this.roomId = face.roomId
+    this.surfaceClass = face.surfaceClass
     this.grossArea = draft.grossArea
     this.deductedArea = deducted
     this.netArea = net
@@ -82,7 +103,7 @@ export class MeasuredSurface implements SurfaceQuantity {
 }
 
 export function derivationOf(draft: SurfaceDraft, words: FigureWords): readonly DerivationLine[] {
-  return [...draft.derivation(), ...edgeLines(draft.mark, draft.edges, words)]
+  return [...draft.derivation(), ...edgeLines(draft.face.mark, draft.edges, words)]
 }
 
 export function areaLine(

@@ -1,12 +1,11 @@
 import { largestGap } from '../geometry/band.ts'
 import type { TrimRun } from '../project/sketch-records.ts'
 import { trimNoun, wallName } from '../project/sketch-words.ts'
-import { surfaceKey } from '../project/surface-ref.ts'
 import { rectangleArea } from '../units/area.ts'
 import { type Length, lengthFromUnits, sumLengths } from '../units/length.ts'
 import { narrowWork } from './girth-policies.ts'
 import type { RoomSurvey } from './room-survey.ts'
-import { areaLine, lengthLine, type SurfaceDraft } from './surface-draft.ts'
+import { areaLine, faceOf, lengthLine, type SurfaceDraft } from './surface-draft.ts'
 import type { DerivationLine } from './takeoff-types.ts'
 import type { BandView, WallView } from './wall-view.ts'
 
@@ -32,14 +31,8 @@ function trimSurface(survey: RoomSurvey, run: TrimRun): SurfaceDraft {
   const length = sumLengths(lengths)
   const grossArea = rectangleArea(length, run.girth)
   const policy = narrowWork(survey.rules.girthPolicy, run.girth, length)
-  const surface = { kind: 'trim', roomId: room.id, trimRunId: run.id } as const
-  const key = surfaceKey(surface)
   return {
-    key,
-    surface,
-    roomId: room.id,
-    surfaceClass: 'trim',
-    mark: survey.rules.markOf(surface, room.id, 'trim'),
+    face: faceOf({ kind: 'trim', roomId: room.id, trimRunId: run.id }, room.id, 'trim', survey.rules.markOf),
     grossArea,
     policyArea: policy.area,
     length,

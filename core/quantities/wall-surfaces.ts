@@ -5,7 +5,6 @@ import { openingNoun, wallName } from '../project/sketch-words.ts'
 import { type Area, areaFromSquareUnits } from '../units/area.ts'
 import { lengthFromUnits } from '../units/length.ts'
 import type { FigureWords } from './figure-words.ts'
-import { fillingMark } from './opening-parts.ts'
 import { deductedShare, type OpeningFace } from './opening-policies.ts'
 import type { RoomSurvey } from './room-survey.ts'
 import { areaLine, type SurfaceDraft } from './surface-draft.ts'
@@ -33,11 +32,13 @@ function draftZone(survey: RoomSurvey, view: WallView, zone: ZoneView): SurfaceD
   const deductedArea = Math.min(grossArea, exact) as Area
   const policyArea = Math.max(0, grossArea - Math.round(byPolicy)) as Area
   return {
-    key: zone.key,
-    surface: zone.surface,
-    roomId: room.id,
-    surfaceClass: zone.surfaceClass,
-    mark: zone.mark,
+    face: {
+      key: zone.key,
+      surface: zone.surface,
+      roomId: room.id,
+      surfaceClass: zone.surfaceClass,
+      mark: zone.mark,
+    },
     grossArea,
     deductedArea,
     policyArea,
@@ -74,7 +75,7 @@ function faceOf(survey: RoomSurvey, view: WallView, zone: ZoneView, hole: HoleVi
     shared: opening.far !== null,
     sameFinish: otherMark === zone.mark,
     atEdge: touchesEdge(view, hole),
-    fillingPainted: (fillingMark(opening, side, markOf) ?? null) !== null,
+    fillingPainted: (hole.marks.filling ?? null) !== null,
   }
 }
 

@@ -20,6 +20,7 @@ import { type SurfaceRef, surfaceKey, type WallZone } from '../project/surface-r
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { roomWalls, type Wall, wallCeiling, wallFloor } from '../project/walls.ts'
 import type { FinishMark, MarkOf } from './finish-marks.ts'
+import { type OpeningMarks, openingMarks } from './opening-parts.ts'
 
 /** One wall of a room with all that sits on it: the common ground of wall, trim and edge figures and of the drawn elevation. */
 export interface WallView {
@@ -51,6 +52,7 @@ export interface HoleView {
   readonly hole: Hole
   readonly measure: HoleMeasure
   readonly casing: Casing | null
+  readonly marks: OpeningMarks
   /** Whether the hole stands on the floor: no casing, jamb or reveal below it. */
   readonly onFloor: boolean
   /** The rectangle that trim runs stop at: the hole with its casing, stool and apron. */
@@ -87,7 +89,7 @@ function viewWall(parts: RoomParts, wall: Wall, placed: readonly PlacedOpening[]
   const { room } = parts
   const floor = wallFloor(room, wall)
   const ceiling = wallCeiling(room, wall)
-  const holes = placed.map((each) => viewHole(each, floor, ceiling))
+  const holes = placed.map((each) => viewHole(each, floor, ceiling, markOf))
   const runs = parts.trimRuns.filter((run) => run.walls === null || run.walls.includes(wall.id))
   const divider = dividingRun(runs)
   return {
@@ -147,6 +149,7 @@ function viewHole(
   placed: PlacedOpening,
   floor: readonly HeightPoint[],
   ceiling: readonly HeightPoint[],
+  markOf: MarkOf,
 ): HoleView {
   const { opening, side, place } = placed
   const hole = openingHole(opening, place)
@@ -160,6 +163,7 @@ function viewHole(
     hole,
     measure: measureHole(hole, floor, ceiling),
     casing,
+    marks: openingMarks(opening, side, markOf),
     onFloor,
     outer: {
       from: place.from - width,
