@@ -4,7 +4,7 @@ import type { Estimate } from '../../core/price/estimate-types.ts'
 import type { Job } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
 import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
-import { specify } from '../../core/specification/specify.ts'
+import { createSpecify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { useJob } from './app.ts'
 
@@ -18,6 +18,7 @@ function perJob<Value>(compute: (job: Job) => Value): (job: Job) => Value {
 }
 
 export const takeoffOf = perJob<Takeoff>(createTakeOff())
+const specify = createSpecify()
 export const specificationOf = perJob<Specification>((job) => specify(job, takeoffOf(job)))
 export const estimateOf = perJob<Estimate>((job) => estimate(job, takeoffOf(job), specificationOf(job)))
 
