@@ -60,7 +60,7 @@ export interface Members {
 
 /**
  * Transoms and sidelights without a sash record beside them: stiles and rails 2 1/4 in (typical widths, seen in a joinery supplier's
- * guide, trade.md 8a), muntins 7/8 in (stock width, from memory).
+ * guide), muntins 7/8 in (stock width, from memory).
  */
 export const usualMembers: Members = {
   stile: inches(2.25),

@@ -4,7 +4,7 @@ type Radiator = Extract<BuiltItem, { readonly kind: 'radiator' }>
 
 /**
  * Heating surface, which is the surface to coat, in square feet per section: rows by height in inches, columns 1 to 6.
- * Source: a boiler maker's guide (seen manuzoid.com; trade.md 8d). Null where the table has no figure.
+ * Source: a boiler maker's guide (seen manuzoid.com). Null where the table has no figure.
  */
 const columnSurface: Readonly<Record<number, readonly (number | null)[]>> = {
   20: [1.5, 2, null, null],

@@ -69,7 +69,7 @@ export type ExistingCoat = (typeof existingCoats)[number]
 export const colourDepths = ['white', 'offWhite', 'light', 'medium', 'deep', 'strong'] as const
 export type ColourDepth = (typeof colourDepths)[number]
 
-/** Gloss levels G1-G7 as in trade.md section 7 (MPI gloss table), by the words painters use. */
+/** Gloss levels G1-G7 of the MPI gloss table, by the words painters use. */
 export const sheens = ['flat', 'matte', 'eggshell', 'satin', 'semiGloss', 'gloss', 'highGloss'] as const
 export type Sheen = (typeof sheens)[number]
 

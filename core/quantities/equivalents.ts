@@ -28,12 +28,12 @@ export function equivalentArea(flatArea: number, coefficient: number): Area {
   return Math.round((flatArea * Math.round(coefficient * 100)) / 100) as Area
 }
 
-/** Painters' balustrade: handrail length x (2 x baluster height + rail girth), 18th-19th c. mensuration texts (trade.md 2d). Length units in. */
+/** Painters' balustrade: handrail length x (2 x baluster height + rail girth), 18th-19th c. mensuration texts. Length units in. */
 export function balustradeArea(railLength: number, balusterHeight: number, railGirth: number): Area {
   return areaFromSquareUnits(railLength * (2 * balusterHeight + railGirth))
 }
 
-/** Steps: the line over all treads and risers x the length of the step, 18th-19th c. mensuration texts (trade.md 2d). */
+/** Steps: the line over all treads and risers x the length of the step, 18th-19th c. mensuration texts. */
 export function stepsArea(lineOverSteps: number, stepLength: number): Area {
   return areaFromSquareUnits(lineOverSteps * stepLength)
 }

@@ -4,7 +4,7 @@ import { squareMetres } from '../units/area.ts'
 export interface PolicySource {
   /** The rule in words, for the screen beside its figure. */
   readonly rule: string
-  /** Where it is written; trade.md says how each was seen. */
+  /** Where it is written: standard and section, or the book. */
   readonly source: string
 }
 

@@ -59,7 +59,7 @@ function product(id: string, productClass: ProductClass, facts: Facts): Product 
   }
 }
 
-/** Fillers, washes and putties are bought by what they fill or wet, so their film figures are placeholders of the record. */
+/** Fillers, washes and putties are bought by what they fill or wet, so the film their record asks for is not used. */
 const noFilm = { volumeSolidsPercent: 100, dryFilmMils: 60, lossPercent: 10 } as const
 
 const finishes: readonly Product[] = [
