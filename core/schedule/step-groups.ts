@@ -23,7 +23,8 @@ export const usualGrouping: GroupingLimits = { smallMinutes: 45, tinyMinutes: 5,
 
 /**
  * Joins small steps that follow one another in a room and can be done by the same hands without dust on wet paint. Steps with a
- * wait between them or a latest start stay alone, and nothing is joined that would make two tasks wait for one another.
+ * wait between them or a latest start stay alone, a step never joins one that has more drying behind it (it would wait for what it
+ * does not need), and nothing is joined that would make two tasks wait for one another.
  * `steps` are in a valid order of work.
  */
 export function groupSteps(
@@ -40,12 +41,14 @@ export function groupSteps(
   )
   const timed = new Set(links.flatMap((link) => (link.atMost === null ? [] : [link.before, link.after])))
   const follow = followers(links)
+  const dried = dryingBehind(steps, follow)
   const lastOfRoom = new Map<string, Node>()
   for (const step of steps) {
     const node = nodes.get(step.key) as Node
     const last = lastOfRoom.get(step.roomId)
     const isTimed = last === undefined || timed.has(step.key) || last.steps.some((one) => timed.has(one.key))
-    if (!isTimed && mayJoin(last, node, limits) && !isKeptApart(last, node, nodes, follow)) {
+    const isLater = dried.get(last?.steps[0]?.key ?? '') !== dried.get(step.key)
+    if (!isTimed && !isLater && mayJoin(last, node, limits) && !isKeptApart(last, node, nodes, follow)) {
       last.steps.push(step)
       last.minutes += node.minutes
       last.manner = joinManners(last.manner, node.manner)
@@ -81,6 +84,20 @@ function followers(links: readonly StepLink[]): ReadonlyMap<string, readonly Ste
     else byStep.set(link.before, [link])
   }
   return byStep
+}
+
+/** The longest sum of waits on any way to each step, in elapsed minutes. */
+function dryingBehind(
+  steps: readonly Step[],
+  follow: ReadonlyMap<string, readonly StepLink[]>,
+): ReadonlyMap<string, number> {
+  const dried = new Map(steps.map((step) => [step.key, 0]))
+  for (const { key } of steps) {
+    for (const { after, atLeast } of follow.get(key) ?? []) {
+      dried.set(after, Math.max(dried.get(after) ?? 0, (dried.get(key) ?? 0) + atLeast))
+    }
+  }
+  return dried
 }
 
 /** Whether a wait, or a way through other tasks, leads from the one to the other. */

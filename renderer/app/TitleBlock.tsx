@@ -1,4 +1,5 @@
 import { records } from '../../core/project/job.ts'
+import { dateWordsWithYear } from '../../core/work-order/date-words.ts'
 import { jobStore, useJobState, useView } from '../state/app.ts'
 
 const storedWords = { stored: '✓ Stored', storing: 'Storing …', notStored: '! Not stored' } as const
@@ -17,7 +18,9 @@ export function TitleBlock() {
       </Cell>
       <Cell label="Client">{job === null || job.header.client === '' ? 'not named' : job.header.client}</Cell>
       <Cell label="Rooms">{job === null ? '0' : records(job.rooms).length}</Cell>
-      <Cell label="Starts">{job?.header.startsOn ?? 'not set'}</Cell>
+      <Cell label="Starts">
+        {job === null ? 'not set' : dateWordsWithYear(job.header.startsOn, job.header.unitSystem)}
+      </Cell>
       <div className="title-cell title-deeds">
         <button
           type="button"
