@@ -101,9 +101,12 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   const shown = oldPaper === undefined ? html : bodyOf(oldPaper).html
   const writesPdf = host?.writesPdf ?? false
   const system = job.header.unitSystem
+  const isUnderWay = delivered?.kind === 'underWay'
 
   function keep() {
     if (chosen?.issuedAs == null || oldPaper !== undefined) return
+    // Printed twice, the same paper is kept once.
+    if (kept.some((each) => bodyOf(each).html === html)) return
     putRecord(`Keep the ${chosen.name.toLowerCase()} as given out`, 'issued', {
       id: newId('paper') as IssuedId,
       kind: chosen.issuedAs,
@@ -119,12 +122,14 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
       setDelivered({ kind: 'handedToBrowser' })
       return
     }
+    setDelivered({ kind: 'underWay' })
     const done = await printByHost(shown, size)
     if (done.kind === 'handedToBrowser') keep()
     setDelivered(done)
   }
 
   async function save() {
+    setDelivered({ kind: 'underWay' })
     const done = await savePdf(`${fileStem(job.header.title, chosen)}.pdf`, shown, size)
     if (done.kind === 'written') keep()
     setDelivered(done)
@@ -165,11 +170,11 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
           isDisabled={oldPaper !== undefined}
         />
         <div className="button-row">
-          <Button className="act-button" onPress={print}>
+          <Button className="act-button" onPress={print} isDisabled={isUnderWay}>
             Print
           </Button>
           {writesPdf ? (
-            <Button className="plain-button" onPress={save}>
+            <Button className="plain-button" onPress={save} isDisabled={isUnderWay}>
               Save as PDF
             </Button>
           ) : null}
@@ -231,6 +236,12 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
 
 function DeliveredWords({ delivered }: { readonly delivered: Delivered | null }) {
   switch (delivered?.kind) {
+    case 'underWay':
+      return (
+        <Callout kind="wait" title="Being laid out" isLive>
+          A whole house takes some seconds.
+        </Callout>
+      )
     case 'written':
       return (
         <Callout kind="done" title="Saved" isLive>

@@ -2,6 +2,7 @@ import { ask } from '../../bridge/client.ts'
 import { jobStore } from '../../state/app.ts'
 
 export type Delivered =
+  | { readonly kind: 'underWay' }
   | { readonly kind: 'written'; readonly path: string }
   | { readonly kind: 'handedToBrowser' }
   | { readonly kind: 'givenUp' }

@@ -1,6 +1,7 @@
 import { type RecordOf, records, type Table } from '../../../core/project/job.ts'
+import { scopeKey } from '../../../core/project/scopes.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
-import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
+import type { SurfaceRef } from '../../../core/project/surface-ref.ts'
 import type { Scope } from '../../../core/project/survey-records.ts'
 import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
 
@@ -26,18 +27,7 @@ export function scopesOf(place: Place): readonly Scope[] {
 }
 
 export function isSameScope(one: Scope, other: Scope): boolean {
-  return scopeText(one) === scopeText(other)
-}
-
-function scopeText(scope: Scope): string {
-  switch (scope.level) {
-    case 'surface':
-      return `surface/${surfaceKey(scope.surface)}`
-    case 'room':
-      return `room/${scope.roomId}/${scope.surfaceClass}`
-    case 'house':
-      return `house/${scope.surfaceClass}`
-  }
+  return scopeKey(one) === scopeKey(other)
 }
 
 export function recordAt<Item extends ScopedRecord>(table: Table<Item>, scope: Scope): Item | null {

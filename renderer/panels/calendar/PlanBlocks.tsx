@@ -1,0 +1,97 @@
+import { Button } from 'react-aria-components'
+import type { IssuedId } from '../../../core/project/progress-records.ts'
+import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
+import { newId, useJob } from '../../state/app.ts'
+import type { SearchState } from '../../state/planner.ts'
+import { acceptedPlan } from '../../state/planner-accepted.ts'
+import type { FoundPlan } from '../../state/planner-messages.ts'
+import { EntryField } from '../parts/EntryField.tsx'
+import { putRecord } from '../parts/edits.ts'
+import { dateEntry } from '../parts/entries.ts'
+import { type Trial, tryChange } from './trial.ts'
+
+export function StartBlock({ trial }: { readonly trial: Trial }) {
+  const { startsOn, unitSystem } = trial.job.header
+  return (
+    <section className="block" aria-label="Start">
+      <EntryField
+        label="Work starts on"
+        kind="date"
+        shown={startsOn}
+        read={dateEntry}
+        hint="Tried first, like everything here: the two plans are compared before you take it."
+        onCommit={(date) =>
+          tryChange({
+            key: 'startsOn',
+            name: `Start on ${dateWords(date, unitSystem)}`,
+            commands: [{ kind: 'setHeader', change: { startsOn: date } }],
+          })
+        }
+      />
+    </section>
+  )
+}
+
+/** The plan accepted last, frozen with its date, and accepting the present one. */
+export function AcceptBlock(props: {
+  readonly found: FoundPlan | null
+  readonly state: SearchState
+  readonly isTrying: boolean
+  readonly now: string
+}) {
+  const job = useJob()
+  const { found, now } = props
+  const accepted = acceptedPlan(job)
+  const { unitSystem } = job.header
+
+  function accept() {
+    if (found === null) return
+    putRecord('Accept the plan', 'issued', {
+      id: newId('plan') as IssuedId,
+      kind: 'plan',
+      issuedAt: now,
+      body: JSON.parse(JSON.stringify({ plan: found.workPlan, value: found.plan.value, gapDays: found.gap })),
+    })
+  }
+
+  return (
+    <section className="block" aria-label="Accepting">
+      <h3>Accepted plan</h3>
+      {accepted === null ? (
+        <p className="quiet">
+          None yet. Accepting freezes the plan as it is with today’s date; later plans keep its promises where
+          they can and say what moved.
+        </p>
+      ) : (
+        <p>
+          Accepted {momentWords(accepted.acceptedAt, unitSystem)}:{' '}
+          {dateWords(accepted.plan.startsOn, unitSystem)} to {dateWords(accepted.plan.finishesOn, unitSystem)}
+          .
+          {found === null || found.plan.value.movedPromises === 0
+            ? ' The plan now keeps all it promised.'
+            : ` The plan now moves ${found.plan.value.movedPromises} of what it promised.`}
+        </p>
+      )}
+      <div className="button-row">
+        <Button className="act-button" isDisabled={found === null || props.isTrying} onPress={accept}>
+          {accepted === null ? 'Accept this plan' : 'Accept this plan instead'}
+        </Button>
+      </div>
+      {accepted === null ? null : (
+        <Button
+          className="plain-button"
+          onPress={() =>
+            tryChange({
+              key: 'afresh',
+              name: 'Plan afresh, free of what was accepted',
+              commands: [{ kind: 'removeRecord', collection: 'issued', id: accepted.id }],
+            })
+          }
+        >
+          Plan afresh, free of its promises
+        </Button>
+      )}
+      {props.isTrying ? <p className="quiet">Take or leave what is being tried first.</p> : null}
+    </section>
+  )
+}
