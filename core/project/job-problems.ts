@@ -2,14 +2,15 @@ import { hourProblems } from './hour-problems.ts'
 import type { Job } from './job.ts'
 import type { Problem } from './problem.ts'
 import { referenceProblems } from './references.ts'
+import { scopeProblems } from './scope-problems.ts'
 import { sketchProblems } from './sketch-problems.ts'
 
 /**
  * Everything that makes a job impossible although each record by itself has the right form: references into nothing, hours that
- * end before they begin, sketches that cannot stand. Empty for a job that may be stored and computed with.
+ * end before they begin, one scope with two finishes, sketches that cannot stand. Empty for a job that may be stored and computed with.
  */
 export function jobProblems(job: Job): readonly Problem[] {
-  const broken = [...referenceProblems(job), ...hourProblems(job)]
+  const broken = [...referenceProblems(job), ...hourProblems(job), ...scopeProblems(job)]
   // The checks of the sketch follow references, so they wait until every one holds.
   if (broken.length > 0) return broken
   const wrong = sketchProblems(job).map((one) => ({ ...one, path: one.path || placeOf(job, one) }))

@@ -7,6 +7,8 @@ export type ProblemKind =
   | 'notValid'
   | 'danglingReference'
   | 'duplicateId'
+  /** Two records say the same thing of the same scope. */
+  | 'duplicateScope'
   | 'outlineCrossesItself'
   | 'outlineDegenerate'
   | 'wallTooShort'

@@ -44,11 +44,23 @@ function resolve<Item extends Scoped>(job: Job, table: Table<Item>, surface: Sur
   return findScoped(scopeIndex(table), surface, roomOfSurface(job, surface), surfaceClassOf(job, surface))
 }
 
+/** The same text for the same scope and for no other. Of two records with one scope only one could count (see `scopeProblems`). */
+export function scopeKey(scope: Scope): string {
+  switch (scope.level) {
+    case 'surface':
+      return `surface/${surfaceKey(scope.surface)}`
+    case 'room':
+      return `room/${scope.roomId}/${scope.surfaceClass}`
+    case 'house':
+      return `house/${scope.surfaceClass}`
+  }
+}
+
 interface Scoped {
   readonly scope: Scope
 }
 
-/** Records by what they reach; of several with the same scope the last counts. */
+/** Records by what they reach. A job that may be stored has one for each scope; were there several, the last would count. */
 export interface ScopeIndex<Item> {
   readonly surfaces: ReadonlyMap<string, Item>
   readonly rooms: ReadonlyMap<RoomId, ReadonlyMap<SurfaceClass | null, Item>>

@@ -3,7 +3,7 @@ import { jobStore, useJobState } from '../state/app.ts'
 
 /** A path means something to whoever looks into the job file, and to nobody else. */
 function isOfFile({ kind }: Problem): boolean {
-  return kind === 'notValid' || kind === 'danglingReference' || kind === 'duplicateId'
+  return ['notValid', 'danglingReference', 'duplicateId', 'duplicateScope'].includes(kind)
 }
 
 /** What could not be done and what to do about it, until it is dismissed or the next deed. */

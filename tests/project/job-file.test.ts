@@ -168,6 +168,42 @@ test('the same id twice is refused with the place of the second', () => {
   })
 })
 
+test('two finishes for one scope are refused, and so are two records of what is there now', () => {
+  const finish = (scope: object) => (file: Json) => {
+    const first = file.finishes?.[0] as Json
+    file.finishes = [first, { ...first, id: 'one', scope }, { ...first, id: 'two', scope }] as unknown as Json
+  }
+  expect(problemOf(fileWith(finish({ level: 'room', roomId: 'study', surfaceClass: 'trim' })))).toEqual({
+    kind: 'duplicateScope',
+    sentence:
+      '"one" and "two" both say the finish of the trim in Study. Take one of the two away, or give it another scope.',
+    path: 'finishes[2].scope',
+    ids: ['one', 'two'],
+  })
+  const said = (id: string, surfaceClass: string) => ({
+    id,
+    scope: { level: 'house', surfaceClass },
+    substrate: 'wood',
+    coat: 'latexFlat',
+    sheen: 'satin',
+    depth: 'light',
+    textured: false,
+  })
+  const twice = problemOf(
+    fileWith(set('existing', [said('a', 'doors'), said('b', 'sash'), said('c', 'doors')])),
+  )
+  expect(twice).toMatchObject({ kind: 'duplicateScope', path: 'existing[2].scope', ids: ['a', 'c'] })
+  expect(twice.sentence).toContain('what is there now of the doors in the whole house')
+  expect(readJobFile(fileWith(set('existing', [said('a', 'doors'), said('b', 'sash')]))).ok).toBe(true)
+  const casing = problemOf(
+    fileWith((file) => {
+      const first = file.finishes?.[0] as Json
+      file.finishes = [first, { ...first, id: 'again' }] as unknown as Json
+    }),
+  )
+  expect(casing.sentence).toMatch(/^"far-casing" and "again" both say the finish of the surface opening:/)
+})
+
 test('a newer version is told apart from a damaged file, whatever else is in it', () => {
   expect(problemOf('{"format":"coatwright-job","version":2,"new":1}').kind).toBe('fileFromTheFuture')
 })
