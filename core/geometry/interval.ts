@@ -6,9 +6,10 @@ export interface Interval {
 
 /** What is left of a stretch when others, in any order and overlapping or not, are taken out of it. */
 export function intervalsLeft(whole: Interval, taken: readonly Interval[]): readonly Interval[] {
+  if (taken.length === 0) return [whole]
   const left: Interval[] = []
   let at = whole.from
-  for (const each of [...taken].sort((a, b) => a.from - b.from)) {
+  for (const each of taken.length === 1 ? taken : [...taken].sort((a, b) => a.from - b.from)) {
     if (each.from > at) left.push({ from: at, to: Math.min(each.from, whole.to) })
     at = Math.max(at, each.to)
     if (at >= whole.to) return left

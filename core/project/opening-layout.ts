@@ -86,10 +86,13 @@ export function sashFrames(opening: Opening, layout: OpeningLayout): readonly Sa
   const { sash } = opening
   if (sash === null) return []
   const width = (layout.main.to - layout.main.from) / sash.units
-  return Array.from({ length: sash.units }, (_, index) => {
+  const frames: SashFrame[] = []
+  for (let index = 0; index < sash.units; index++) {
     const from = layout.main.from + index * width
-    return unitFrames(sash, { ...layout.main, from, to: from + width })
-  }).flat()
+    const { bottom, top } = layout.main
+    frames.push(...unitFrames(sash, { from, to: from + width, bottom, top }))
+  }
+  return frames
 }
 
 /**
@@ -97,18 +100,24 @@ export function sashFrames(opening: Opening, layout: OpeningLayout): readonly Sa
  * shows; it is put to the lower sash.
  */
 function unitFrames(sash: Sash, frame: Light): readonly SashFrame[] {
-  const lights = { lightsAcross: sash.lightsAcross, lightsDown: sash.lightsDown }
-  const { stile, topRail, bottomRail, muntin } = sash
+  const { stile, topRail, meetingRail, bottomRail, muntin, lightsAcross, lightsDown } = sash
   if (sash.operation !== 'doubleHung')
-    return [{ frame, members: { stile, topRail, bottomRail, muntin }, ...lights }]
-  const daylight = (frame.top - frame.bottom - sash.topRail - sash.meetingRail - sash.bottomRail) / 2
-  const split = frame.bottom + sash.bottomRail + daylight + sash.meetingRail
+    return [{ frame, members: { stile, topRail, bottomRail, muntin }, lightsAcross, lightsDown }]
+  const { from, to, bottom, top } = frame
+  const daylight = (top - bottom - topRail - meetingRail - bottomRail) / 2
+  const split = bottom + bottomRail + daylight + meetingRail
   return [
-    { frame: { ...frame, bottom: split }, members: { stile, topRail, bottomRail: 0, muntin }, ...lights },
     {
-      frame: { ...frame, top: split },
-      members: { stile, topRail: sash.meetingRail, bottomRail, muntin },
-      ...lights,
+      frame: { from, to, bottom: split, top },
+      members: { stile, topRail, bottomRail: 0, muntin },
+      lightsAcross,
+      lightsDown,
+    },
+    {
+      frame: { from, to, bottom, top: split },
+      members: { stile, topRail: meetingRail, bottomRail, muntin },
+      lightsAcross,
+      lightsDown,
     },
   ]
 }

@@ -27,11 +27,7 @@ interface Notes {
 }
 
 export function roomEdges(views: readonly WallView[], marks: RoomMarks): RoomEdges {
-  const notes: Notes = {
-    ceiling: [],
-    zones: new Map(views.flatMap((view) => view.zones.map((zone) => [zone, []]))),
-    bands: new Map(views.flatMap((view) => view.bands.map((band) => [band, []]))),
-  }
+  const notes: Notes = { ceiling: [], zones: new Map(), bands: new Map() }
   views.forEach((view, index) => {
     noteTop(notes, view, marks)
     noteBottom(notes, view, marks)
@@ -43,11 +39,17 @@ export function roomEdges(views: readonly WallView[], marks: RoomMarks): RoomEdg
 }
 
 function noteZone(notes: Notes, zone: ZoneView, neighbour: FinishMark, length: number, along: string): void {
-  if (length > 0) notes.zones.get(zone)?.push({ neighbour, length, along })
+  if (length > 0) noteOn(notes.zones, zone, { neighbour, length, along })
 }
 
 function noteBand(notes: Notes, band: BandView, neighbour: FinishMark, length: number, along: string): void {
-  if (length > 0) notes.bands.get(band)?.push({ neighbour, length, along })
+  if (length > 0) noteOn(notes.bands, band, { neighbour, length, along })
+}
+
+function noteOn<Face>(edges: Map<Face, Edge[]>, face: Face, edge: Edge): void {
+  const known = edges.get(face)
+  if (known === undefined) edges.set(face, [edge])
+  else known.push(edge)
 }
 
 /** Ceiling, crown and wall meet along the ceiling line, except where an opening reaches up to it. */

@@ -2,32 +2,26 @@ import type { Job } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceQuantity } from './takeoff-types.ts'
 
-/** Surfaces of one room, in order and by key. */
-export interface RoomFigures {
-  readonly surfaces: readonly SurfaceQuantity[]
-  readonly byKey: ReadonlyMap<string, SurfaceQuantity>
-}
-
 /**
- * All surfaces of a job by key, looked up through the room a key speaks of, so that an edit need not put thousands of untouched
- * surfaces into a new map.
+ * All surfaces of a job by key, looked up among the few of the room a key speaks of, so that an edit need not put thousands of
+ * untouched surfaces into a new map.
  */
 export class SurfaceIndex implements ReadonlyMap<string, SurfaceQuantity> {
   readonly size: number
-  readonly #rooms: ReadonlyMap<RoomId, RoomFigures>
+  readonly #rooms: ReadonlyMap<RoomId, readonly SurfaceQuantity[]>
   readonly #openings: Job['openings']
 
-  constructor(rooms: ReadonlyMap<RoomId, RoomFigures>, openings: Job['openings']) {
+  constructor(rooms: ReadonlyMap<RoomId, readonly SurfaceQuantity[]>, openings: Job['openings']) {
     this.#rooms = rooms
     this.#openings = openings
     let size = 0
-    for (const room of rooms.values()) size += room.surfaces.length
+    for (const room of rooms.values()) size += room.length
     this.size = size
   }
 
   get(key: string): SurfaceQuantity | undefined {
     const roomId = this.#roomOf(key)
-    return roomId === undefined ? undefined : this.#rooms.get(roomId)?.byKey.get(key)
+    return roomId === undefined ? undefined : this.#rooms.get(roomId)?.find((surface) => surface.key === key)
   }
 
   has(key: string): boolean {
@@ -43,7 +37,7 @@ export class SurfaceIndex implements ReadonlyMap<string, SurfaceQuantity> {
   }
 
   *values(): MapIterator<SurfaceQuantity> {
-    for (const room of this.#rooms.values()) yield* room.surfaces
+    for (const room of this.#rooms.values()) yield* room
   }
 
   *keys(): MapIterator<string> {

@@ -1,9 +1,9 @@
 import { type Job, records } from '../project/job.ts'
 import { allRoomParts, type RoomParts, roomParts } from '../project/room-parts.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import { type TakeOffRules, takeOffRules } from './room-survey.ts'
+import { takeOffRules } from './room-survey.ts'
 import { roomTakeOff } from './room-take-off.ts'
-import { type RoomFigures, SurfaceIndex } from './surface-index.ts'
+import { SurfaceIndex } from './surface-index.ts'
 import type { SurfaceQuantity, Takeoff } from './takeoff-types.ts'
 import { touchedRooms } from './touched-rooms.ts'
 
@@ -29,33 +29,24 @@ export function createTakeOff(): (job: Job) => Takeoff {
   }
 }
 
-type MeasuredRooms = ReadonlyMap<RoomId, RoomFigures>
+type MeasuredRooms = ReadonlyMap<RoomId, readonly SurfaceQuantity[]>
 
 function measureAll(job: Job): MeasuredRooms {
   const rules = takeOffRules(job)
-  return new Map(allRoomParts(job).map((parts) => [parts.room.id, measureRoom(parts, rules)]))
+  return new Map(allRoomParts(job).map((parts) => [parts.room.id, roomTakeOff(parts, rules)]))
 }
 
 function measureAgain(job: Job, before: MeasuredRooms, touched: ReadonlySet<RoomId>): MeasuredRooms {
   const rules = takeOffRules(job)
-  const rooms = new Map<RoomId, RoomFigures>()
+  const rooms = new Map<RoomId, readonly SurfaceQuantity[]>()
   for (const { id: roomId } of records(job.rooms)) {
     const known = touched.has(roomId) ? undefined : before.get(roomId)
-    rooms.set(roomId, known ?? measureRoom(roomParts(job, roomId) as RoomParts, rules))
+    rooms.set(roomId, known ?? roomTakeOff(roomParts(job, roomId) as RoomParts, rules))
   }
   return rooms
 }
 
-function measureRoom(parts: RoomParts, rules: TakeOffRules): RoomFigures {
-  const surfaces = roomTakeOff(parts, rules)
-  return { surfaces, byKey: new Map(surfaces.map((surface) => [surface.key, surface])) }
-}
-
 function assemble(job: Job, rooms: MeasuredRooms): Takeoff {
-  const lists: SurfaceQuantity[][] = []
-  for (const room of rooms.values()) lists.push(room.surfaces as SurfaceQuantity[])
-  return {
-    surfaces: ([] as SurfaceQuantity[]).concat(...lists),
-    byKey: new SurfaceIndex(rooms, job.openings),
-  }
+  const none: readonly SurfaceQuantity[] = []
+  return { surfaces: none.concat(...rooms.values()), byKey: new SurfaceIndex(rooms, job.openings) }
 }

@@ -112,7 +112,9 @@ function deductionLine({ hole, area }: Deduction, words: FigureWords): Derivatio
       : opening.head.kind === 'segment'
         ? `, segment head rising ${words.length(opening.head.rise)}`
         : ', half-round head'
-  const part = area < areaFromSquareUnits(hole.measure.area) ? ', the part in this zone' : ''
+  // The size written is the whole opening's, so that a part of it says its own area: net can be checked by eye.
+  const isPart = area < areaFromSquareUnits(hole.measure.area)
+  const part = isPart ? `, the part in this zone: ${words.area(area)}` : ''
   const text = `${openingNoun(opening)} ${words.length(opening.width)} x ${words.length(opening.height)}${head}${part}`
   return areaLine('deduction', text, area, opening.id)
 }
