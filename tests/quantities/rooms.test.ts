@@ -149,6 +149,13 @@ test('a chair rail divides its wall at its lower edge, and the parts add up to t
   const upper = surfaceOf(job, 'wall:a:a-0:upper')
   // Of the window 1 ft is below the rail, 3 ft above it.
   expect([lower.netArea, upper.netArea].map(squareFeetOf)).toEqual([12 * 3 - 3, 12 * 5 - 9])
+  const texts = [lower, upper].map(
+    ({ derivation }) => derivation.find(({ kind }) => kind === 'deduction')?.text,
+  )
+  expect(texts).toEqual([
+    `window 3' 0" x 4' 0", the part in this zone: 3.0 sq ft`,
+    `window 3' 0" x 4' 0", the part in this zone: 9.0 sq ft`,
+  ])
   expect([lower.surfaceClass, upper.surfaceClass]).toEqual(['walls', 'walls'])
   expect(feetOf(lower.reachHeight)).toBe(3)
 })
