@@ -16,7 +16,7 @@ export function openingProblems(parts: RoomParts, system: LengthUnitSystem): rea
   return [
     ...parts.openings.flatMap((sided) => (sided.side === 'near' ? facingProblems(sided) : [])),
     ...placed.flatMap((each) => placeProblems(parts.room, each, system)),
-    ...overlapProblems(parts.room, placed),
+    ...overlapProblems(parts.room, placed, system),
     ...placed.flatMap((each) => (each.side === 'near' ? fillingProblems(parts.room, each, system) : [])),
   ]
 }
@@ -91,11 +91,18 @@ function headProblems(room: Room, { opening, wall }: PlacedOpening): readonly Pr
   return [problem('headDoesNotFit', `${where(room, wall)}: ${sentence}`, [opening.id, room.id, wall.id])]
 }
 
-function overlapProblems(room: Room, placed: readonly PlacedOpening[]): readonly Problem[] {
+/** Two of a kind often have no names, so each is told by where it begins along the wall as seen from this room. */
+function overlapProblems(
+  room: Room,
+  placed: readonly PlacedOpening[],
+  system: LengthUnitSystem,
+): readonly Problem[] {
+  const which = ({ opening, place }: PlacedOpening) =>
+    `the ${openingNoun(opening)} at ${formatLength(place.from, system)}`
   return placed.flatMap((one, index) =>
     placed.slice(index + 1).flatMap((other) => {
       if (one.wall.id !== other.wall.id || !placesOverlap(one.place, other.place)) return []
-      const sentence = `${where(room, one.wall)}: the ${openingNoun(one.opening)} and the ${openingNoun(other.opening)} overlap. Slide one of them along the wall.`
+      const sentence = `${where(room, one.wall)}: ${which(one)} and ${which(other)} from the wall's start overlap. Slide one of them along the wall.`
       return [problem('openingsOverlap', sentence, [one.opening.id, other.opening.id, room.id, one.wall.id])]
     }),
   )

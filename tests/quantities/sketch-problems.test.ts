@@ -158,7 +158,7 @@ test('openings that overlap on a wall are refused, one over the other is not ove
   const two = opening('two', 'Study-0', feet(3), feet(3), feet(3), { sill: feet(2), name: 'two' })
   const over = opening('three', 'Study-0', feet(1), feet(3), feet(2), { sill: feet(5) })
   expect(problemsOf({ openings: [one, two, over] })).toEqual([
-    'openingsOverlap: Study, wall A: the window "one" and the window "two" overlap. Slide one of them along the wall.',
+    `openingsOverlap: Study, wall A: the window "one" at 1' 0" and the window "two" at 3' 0" from the wall's start overlap. Slide one of them along the wall.`,
   ])
 })
 
@@ -173,7 +173,7 @@ test('an opening between two rooms is judged on the far wall too', () => {
   // The study's wall C runs from right to left: 3 ft from its start is 6 to 9 ft along the kitchen's wall A.
   const window = opening('w', 'Kitchen-0', feet(8), feet(2), feet(2), { sill: feet(3) })
   expect(problemsOf({ rooms: [box(), kitchen], openings: [door, window] })).toEqual([
-    'openingsOverlap: Kitchen, wall A: the door and the window overlap. Slide one of them along the wall.',
+    `openingsOverlap: Kitchen, wall A: the door at 6' 0" and the window at 8' 0" from the wall's start overlap. Slide one of them along the wall.`,
   ])
   const shorter = rectangle('Kitchen', feet(7), feet(8), {}, [0, feet(10, 6)])
   expect(problemsOf({ rooms: [box(), shorter], openings: [door] })).toEqual([
