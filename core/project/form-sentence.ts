@@ -13,16 +13,15 @@ export function pathText(path: readonly PropertyKey[]): string {
 /** What the form says is wrong with a value, as a sentence for the user: the place, what is there, what belongs there. */
 export function formSentence(issue: Issue, data: unknown): string {
   const place = pathText(issue.path)
-  const at = place === '' ? 'the file' : place
-  const value = valueAt(data, issue.path)
-  return `At ${at}: ${complaint(issue, value)}${nearestName(data, issue.path)}.`
+  const text = `${complaint(issue, valueAt(data, issue.path))}${nearestName(data, issue.path)}.`
+  return place === '' ? `${text.charAt(0).toUpperCase()}${text.slice(1)}` : `At ${place}: ${text}`
 }
 
 function complaint(issue: Issue, value: unknown): string {
   if (value === undefined && issue.code !== 'unrecognized_keys') return 'a value is missing'
   switch (issue.code) {
     case 'unrecognized_keys':
-      return `${issue.keys.map((key) => `"${key}"`).join(', ')} is not a field this version knows`
+      return strangers(issue.keys)
     case 'invalid_type':
       return `${shown(value)} is not ${words(issue.expected)}`
     case 'too_small':
@@ -36,6 +35,11 @@ function complaint(issue: Issue, value: unknown): string {
     default:
       return `${shown(value)} will not do: ${issue.message}`
   }
+}
+
+/** `this version knows no field "foo"`: what was mistyped stands last, beside the name it is in. */
+function strangers(keys: readonly string[]): string {
+  return `this version knows no ${keys.length === 1 ? 'field' : 'fields'} ${keys.map((key) => `"${key}"`).join(', ')}`
 }
 
 function words(expected: string): string {

@@ -61,7 +61,10 @@ function checkHeader(data: unknown): Outcome<null> {
     return fail('fileFromTheFuture', sentence, [], 'version')
   }
   if (version !== jobFileVersion) {
-    return fail('notValid', `At version: it should be ${jobFileVersion}.`, [], 'version')
+    const says =
+      version === undefined ? 'does not say its version' : `says version ${JSON.stringify(version)}`
+    const sentence = `This job file ${says}; this program reads version ${jobFileVersion}.`
+    return fail('notValid', sentence, [], 'version')
   }
   return checkUnits(units)
 }

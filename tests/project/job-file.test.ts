@@ -127,6 +127,25 @@ test.each<[string, string, unknown, string]>([
 })
 
 test.each<[string, string, unknown, string]>([
+  ['an unknown collection', 'extras', [], 'This version knows no field "extras".'],
+  [
+    'an unknown field',
+    'rooms.0.colour',
+    'red',
+    'At rooms[0]: this version knows no field "colour" (in "Study").',
+  ],
+  [
+    'no version',
+    'version',
+    undefined,
+    'This job file does not say its version; this program reads version 1.',
+  ],
+  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads version 1.'],
+])('%s is told in a plain sentence', (_name, place, value, sentence) => {
+  expect(problemOf(fileWith(set(place, value))).sentence).toBe(sentence)
+})
+
+test.each<[string, string, unknown, string]>([
   ['a room on no storey', 'rooms.1.storeyId', 'cellar', 'rooms[1].storeyId'],
   ['an opening in no room', 'openings.0.roomId', 'attic', 'openings[0].roomId'],
   ['an opening on no wall', 'openings.1.wallId', 'up', 'openings[1].wallId'],
