@@ -62,6 +62,6 @@ export interface Estimate {
   /** The total before tax shared out by the rooms' own labour and material; sums to `totals.beforeTax`. */
   readonly rooms: readonly RoomPrice[]
   readonly optional: readonly OptionalPrice[]
-  /** What makes the figure doubtful: a missing product, nobody to price the hours by. */
+  /** What makes the figure doubtful: a missing product, nobody to price the hours by, rates that are not the job's own. */
   readonly doubts: readonly string[]
 }

@@ -136,6 +136,7 @@ function doubtsOf(
     ...(Object.keys(job.crew).length === 0
       ? ['There is nobody on the crew list: hours are priced at nothing.']
       : []),
+    ...defaultRateDoubts(job, hours),
     ...(unknown.length > 0
       ? [
           `${counted(unknown.length, 'step is', 'steps are')} for surfaces that are not in the takeoff; specify the job again.`,
@@ -148,6 +149,23 @@ function doubtsOf(
       : []),
   ]
 }
+
+/** A job carries its own rates; where one is missing the default steps in, which is said once for all of them. */
+function defaultRateDoubts(job: Job, { steps }: Labour): readonly string[] {
+  const used = new Set(steps.flatMap((line) => line.parts.map(({ rate }) => rate.id)))
+  const missing = [...used].filter((id) => job.rates[id] === undefined)
+  if (missing.length === 0) return []
+  const named = missing.slice(0, mostNamed).map((id) => `"${plainWords(id)}"`)
+  const more = missing.length - named.length
+  const names = `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`
+  return [
+    missing.length === used.size
+      ? 'The job has none of the rates it needs: all hours are counted by the default rates. Set its own.'
+      : `The job has no rate for ${names}: these hours are counted by the default ${missing.length === 1 ? 'rate' : 'rates'}. Set its own.`,
+  ]
+}
+
+const mostNamed = 3
 
 function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`

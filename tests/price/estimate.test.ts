@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { estimate } from '../../core/price/estimate.ts'
 import type { EstimateLine } from '../../core/price/estimate-types.ts'
+import type { Job } from '../../core/project/job.ts'
 import type { Cents } from '../../core/units/money.ts'
 import { handStep, plainJob, plainSpecification, plainSteps, plainTakeoff } from '../fixtures/plain-room.ts'
 
@@ -115,6 +116,22 @@ test('a missing product, an empty crew list, a stale specification and a step wi
   expect(doubtful.doubts[0]).toContain('no calcimine sealer:')
   expect(doubtful.totals.labour).toBe(0 as Cents)
   expect(priced.doubts).toEqual([])
+})
+
+test('hours counted by default rates because the job has none of its own are said', () => {
+  const rateDoubts = (rates: Job['rates']) =>
+    estimate(plainJob({ rates }), plainTakeoff, plainSpecification).doubts
+  const { coat, cutIn, ...rest } = plainJob().rates
+  expect([coat?.perHour, cutIn?.perHour]).toEqual([200, 120])
+  expect(rateDoubts({ ...rest, cutIn } as Job['rates'])).toEqual([
+    'The job has no rate for "coat": these hours are counted by the default rate. Set its own.',
+  ])
+  expect(rateDoubts(rest)).toEqual([
+    'The job has no rate for "coat", "cut in": these hours are counted by the default rates. Set its own.',
+  ])
+  expect(rateDoubts({})).toEqual([
+    'The job has none of the rates it needs: all hours are counted by the default rates. Set its own.',
+  ])
 })
 
 test('a job without work costs nothing', () => {
