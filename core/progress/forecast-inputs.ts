@@ -1,30 +1,12 @@
 import type { Job } from '../project/job.ts'
-import type { CrewMemberId } from '../project/shop-records.ts'
+import type { StepFact } from '../schedule/step-facts.ts'
 import type { Specification } from '../specification/types.ts'
-import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
+import { workingMinutes } from '../units/duration.ts'
 import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
 import { leftMinutesOf } from './room-progress.ts'
 import { type StepProgress, stepStates } from './step-states.ts'
 
-/** What a new plan must take as given about a step: facts stay where they were, work under way goes on, the rest is free. */
-export type StepFact =
-  | { readonly kind: 'open'; readonly stepKey: string; readonly leftMinutes: WorkingMinutes }
-  | {
-      readonly kind: 'started'
-      readonly stepKey: string
-      readonly startedAt: SiteMoment
-      readonly crewMemberIds: readonly CrewMemberId[]
-      readonly leftMinutes: WorkingMinutes
-    }
-  | {
-      readonly kind: 'done'
-      readonly stepKey: string
-      readonly startedAt: SiteMoment
-      readonly endedAt: SiteMoment
-      readonly crewMemberIds: readonly CrewMemberId[]
-    }
-  | { readonly kind: 'dropped'; readonly stepKey: string }
-
+/** How every step stands by its marks, for a new plan. */
 export function forecastInputs(job: Job, specification: Specification): readonly StepFact[] {
   return [...stepStates(job, specification).values()].map((progress) => factOf(job, progress))
 }
