@@ -23,9 +23,9 @@ export interface SurfaceQuantity {
   readonly surfaceClass: SurfaceClass
   readonly grossArea: Area
   readonly deductedArea: Area
-  /** Physical area to coat, exact: gross less deductions plus additions. */
+  /** Physical area to coat, exact: gross less deductions plus additions. Walls run on behind their trim, as painters measure them. */
   readonly netArea: Area
-  /** The area by the job's named policies; equals `netArea` under `exactNet` and `exactGirth`. */
+  /** The area by the job's named policies; equals `netArea` under `exactNet` and `exactGirth`, 0 where a policy counts by length. */
   readonly policyArea: Area
   /** Area x published coefficient, for hours only; equals `netArea` where no coefficient applies. */
   readonly equivalentArea: Area
@@ -33,13 +33,14 @@ export interface SurfaceQuantity {
   readonly length: Length
   /** Pieces: slab faces, sash, built items. */
   readonly count: number
-  /** Edges where a different finish meets this one. */
+  /** Edges where a different finish meets this one; noted on both surfaces, since either may be cut to the other. */
   readonly cuttingIn: Length
   /** Edges along something that is not painted. */
   readonly masking: Length
   readonly glassPerimeter: Length
   /** Highest point above the floor, for ladders and access. */
   readonly reachHeight: Length
+  /** Worded when first read; copying a surface by spreading it leaves this behind. */
   readonly derivation: readonly DerivationLine[]
 }
 
