@@ -220,3 +220,26 @@ test('an elevation is seen from inside: a wall drawn clockwise starts on the lef
     head: { kind: 'level', height: feet(6) },
   })
 })
+
+test('the two sash of a double-hung window are drawn with lights of equal height', () => {
+  const job = sketch({
+    rooms: [box],
+    openings: [
+      opening('w', 'a-0', feet(7), feet(3), feet(4), {
+        sill: feet(2),
+        sash: sash({
+          operation: 'doubleHung',
+          topRail: inches(2),
+          meetingRail: inches(1),
+          bottomRail: inches(3),
+        }),
+      }),
+    ],
+  })
+  const [window] = roomElevations(job, box.id)[0]?.openings ?? []
+  // (48 - 2 - 1 - 3) / 2 = 21 in each: from 24 + 3 to 48, and from 49 to 70 in over the floor.
+  expect(window?.lights.map(({ bottom, top }) => [feetOf(bottom) * 12, feetOf(top) * 12])).toEqual([
+    [49, 70],
+    [27, 48],
+  ])
+})
