@@ -1,6 +1,7 @@
 import type { Job } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
+import type { JobPlan } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 
 /** A plan that `verifyPlan` has passed, with the problem it solves and how far it can be from the best. */
@@ -10,7 +11,7 @@ export interface FoundPlan {
   readonly bound: PlanBound
   /** Days between this finish and the bound; 0 is proved best. */
   readonly gap: number
-  readonly workPlan: WorkPlan
+  readonly workPlan: JobPlan
 }
 
 /** Why there is no plan, named; `isProved` only where none can exist. */

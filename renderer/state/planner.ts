@@ -92,6 +92,14 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
   })
 }
 
+/** What was tried became the job: the plan compared is the plan shown, and what is looked for from now on keeps to it. */
+export function adoptTrial(job: Job): void {
+  const { plan } = stores.trial.getState()
+  if (plan === null) return
+  searchFor('present', job, plan.workPlan)
+  stores.present.setState({ plan })
+}
+
 export function forget(name: SearchName): void {
   if (stores[name].getState().job === null) return
   turns[name]++

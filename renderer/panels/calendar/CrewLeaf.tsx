@@ -183,7 +183,7 @@ function WeekTable(props: { readonly person: CrewMember; readonly onChange: (wee
 }
 
 /** Times of day from - to, as many as there are; none means not there. */
-export function WindowList(props: {
+function WindowList(props: {
   readonly title: string
   readonly isBare?: boolean
   /** There is one, and it stays one. */

@@ -6,7 +6,7 @@ import { lookFurther, type SearchState, stopLooking } from '../../state/planner.
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Patterns } from './Patterns.tsx'
-import { gapWords } from './verdict-words.ts'
+import { gapWords, relaxedSentences } from './verdict-words.ts'
 
 /** How good the plan is known to be, and whether a better one is being looked for. */
 export function PlanStatus(props: {
@@ -33,6 +33,11 @@ export function PlanStatus(props: {
         {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}
         {value.productChanges} changes of product
       </p>
+      {relaxedSentences(job, found.workPlan.relaxed).map((sentence) => (
+        <p key={sentence} className="quiet">
+          {sentence}
+        </p>
+      ))}
       {state.status === 'searching' ? (
         <Button className="plain-button" onPress={() => stopLooking(props.isTrial ? 'trial' : 'present')}>
           Looking for a better one: stop

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useState } from 'react'
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
@@ -52,6 +52,12 @@ export function PlanDrawing(props: PlanDrawingProps) {
   useEffect(() => {
     if (stop !== null && props.pickedId !== null) showBar(stop)
   }, [stop, props.pickedId])
+  // A better plan may draw the focused bar anew in another lane; the focus follows it there.
+  const hasFocus = useRef(false)
+  useEffect(() => {
+    const isLost = hasFocus.current && document.activeElement === document.body
+    if (isLost && stop !== null && lanes.length > 0) document.getElementById(stop)?.focus()
+  }, [stop, lanes])
 
   function begin(event: PointerEvent, bar: Bar) {
     props.onPick(bar.task.id)
@@ -89,6 +95,12 @@ export function PlanDrawing(props: PlanDrawingProps) {
   return (
     <section
       className="plan-scroll"
+      onFocus={() => {
+        hasFocus.current = true
+      }}
+      onBlur={() => {
+        hasFocus.current = false
+      }}
       aria-label="The plan. Arrow keys go from task to task; Shift with left or right moves the picked task by a quarter of an hour."
     >
       <div className="plan-sheet" style={{ width: nameWidth + axis.width }}>

@@ -5,6 +5,7 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Problem } from '../../../core/project/problem.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore, useJob } from '../../state/app.ts'
+import { adoptTrial } from '../../state/planner.ts'
 import { commanded } from '../parts/edits.ts'
 
 /** One change being thought about. A later one with the same key takes the place of the earlier. */
@@ -48,7 +49,10 @@ export function takeTrial(): void {
     job,
     changes.flatMap((change) => change.commands),
   )
-  if (jobStore.perform(name, outcome)) dropTrial()
+  if (!jobStore.perform(name, outcome)) return
+  const taken = jobStore.store.getState().job
+  if (taken !== null) adoptTrial(taken)
+  dropTrial()
 }
 
 /** One and the same, so that nothing is taken for a change. */

@@ -1,3 +1,5 @@
+import type { Job } from '../../../core/project/job.ts'
+import type { Relaxed } from '../../../core/schedule/planning-site.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 
@@ -7,4 +9,30 @@ export function gapWords(found: FoundPlan, search: SearchState): string {
     return search.isFinished ? 'Proved best for these tasks.' : 'The last day is proved best for these tasks.'
   const days = found.gap === 1 ? '1 day' : `${found.gap} days`
   return `At most ${days} from the best possible for these tasks.`
+}
+
+/** What could not be asked of the plan as it was written down, in sentences; a plan never drops a wish in silence. */
+export function relaxedSentences(job: Job, relaxed: readonly Relaxed[]): readonly string[] {
+  const count = (what: Relaxed['what']) => relaxed.filter((each) => each.what === what).length
+  const rooms = relaxed
+    .filter((each) => each.what === 'eveningsLost')
+    .map(
+      ({ id }) =>
+        `${job.rooms[id]?.name ?? id} cannot be given back every evening: work there dries for longer.`,
+    )
+  const pins = count('pinLost')
+  const overBreaks = count('splitOverBreak')
+  const overNights = count('splitOverNight')
+  return [
+    ...rooms,
+    ...(pins === 0 ? [] : [`${some(pins, 'pin')} left out: the task is gone, done, or the moment is past.`]),
+    ...(overBreaks === 0
+      ? []
+      : [`${some(overBreaks, 'task')} longer than any stretch: worked on after a break.`]),
+    ...(overNights === 0 ? [] : [`${some(overNights, 'task')} longer than any day: worked on the next day.`]),
+  ]
+}
+
+function some(count: number, noun: string): string {
+  return count === 1 ? `1 ${noun} is` : `${count} ${noun}s are`
 }

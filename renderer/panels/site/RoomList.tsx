@@ -47,7 +47,7 @@ export function RoomList(props: {
 }
 
 /** Filled by minutes of work settled; the text beside it says the same. */
-export function ProgressBar({ share }: { readonly share: number }) {
+function ProgressBar({ share }: { readonly share: number }) {
   return (
     <span className="progress-bar" aria-hidden="true">
       <span style={{ width: `${Math.round(share * 100)}%` }} />

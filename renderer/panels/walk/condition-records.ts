@@ -3,7 +3,6 @@ import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { surfaceKey } from '../../../core/project/surface-ref.ts'
 import type { Condition, ConditionId } from '../../../core/project/survey-records.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { roomOfCondition } from '../../../core/work-order/surface-words.ts'
 import { newId } from '../../state/app.ts'
 
 /** What was found on a surface: on itself, on all of its kind in the room, or on the room as a whole. */
@@ -14,10 +13,6 @@ export function conditionsOn(job: Job, surface: SurfaceQuantity): readonly Condi
       : on.roomId === surface.roomId &&
         (on.surfaceClass === null || on.surfaceClass === surface.surfaceClass),
   )
-}
-
-export function conditionsIn(job: Job, roomId: string): readonly Condition[] {
-  return records(job.conditions).filter((condition) => roomOfCondition(job, condition) === roomId)
 }
 
 /** How often something was found, by surface key. What was found on a whole room counts at its ceiling's name. */
