@@ -16,7 +16,7 @@ const askingLimit = 4000
  */
 export async function findElectron(environment, platform, say, folder = electronFolder()) {
   if (platform === 'linux' && !environment.DISPLAY && !environment.WAYLAND_DISPLAY) {
-    return { reason: 'this session has no display for a desktop window' }
+    return { reason: 'there is no display for a desktop window' }
   }
   if (folder === null) return { reason: 'the electron package is not installed' }
   const there = installedBinary(folder, environment, platform)

@@ -92,7 +92,7 @@ test('an Electron from elsewhere is used, and its absence is said', async () => 
 
 test('without a display there is no desktop window', async () => {
   expect(await lookForElectron({}, electronPackage('45.4.1'))).toEqual({
-    reason: 'this session has no display for a desktop window',
+    reason: 'there is no display for a desktop window',
   })
 })
 
@@ -127,7 +127,7 @@ test('a browser is opened where somebody may look, by the means of each system',
 test('npm start without a display says so in one line, and the address it prints answers', async () => {
   const { host, address, said } = await startLoopback(bareEnvironment(), [])
   onTestFinished(() => endProcess(host))
-  expect(said).toContain('Starting in the browser: this session has no display for a desktop window.')
+  expect(said).toContain('Starting in the browser: there is no display for a desktop window.')
   const [pages, token] = address.split('#token=')
   expect(await (await fetch(pages ?? '')).text()).toContain('<title>')
   const answer = await fetch(`${pages}ask/hostFacts`, {
