@@ -3,6 +3,7 @@ import type { Condition } from '../project/survey-records.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { missingGround } from './compatibility.ts'
 import { degreeSource, degreeWords, surfaceDegree } from './degradation.ts'
+import { conditionGlossary } from './glossary.ts'
 import { type Group, isPlace, surfacesWithoutFinish } from './groups.ts'
 import type { PlannedStep } from './planned-step.ts'
 import type { RoomFacts } from './room-facts.ts'
@@ -129,7 +130,7 @@ function unmeasuredNotices({ room }: RoomView, work: readonly GroupWork[]): read
           room,
           'advice',
           finding.surfaceKeys,
-          `${room.name}, ${group.surfaceClass}: ${finding.condition.kind} was not measured; an amount is assumed from how bad it is (${finding.condition.severity}).`,
+          `${room.name}, ${group.surfaceClass}: “${conditionGlossary[finding.condition.kind].word}” was not measured; an amount is assumed from how bad it is (${finding.condition.severity}).`,
           shopAssumption,
         ),
       ),

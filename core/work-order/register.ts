@@ -1,8 +1,8 @@
 import { type Job, records } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
+import { wallLetter } from '../project/walls.ts'
 import type { RegisterLine } from './document-types.ts'
-import { wallLetter } from './room-plan.ts'
 import { openingName } from './surface-words.ts'
 import { handlingWords } from './trade-words.ts'
 

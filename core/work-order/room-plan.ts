@@ -1,6 +1,7 @@
 import { type Job, records } from '../project/job.ts'
 import type { Corner, Opening, Room, RoomId, WallId } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
+import { wallLetter } from '../project/walls.ts'
 import { formatLength, toMillimetres } from '../units/length.ts'
 
 /** A place in millimetres from the plan's upper left corner, y down. */
@@ -61,12 +62,6 @@ export function roomPlan(job: Job, room: Room, found: readonly Condition[]): Roo
     openings: records(job.openings).flatMap((opening) => planOpening(job, room.id, walls, opening, least)),
     markers: planMarkers(job, room.id, walls, outline, turn, found),
   }
-}
-
-/** `A` to `Z`, then `AA`, `AB`... */
-export function wallLetter(index: number): string {
-  const letter = String.fromCharCode(65 + (index % 26))
-  return index < 26 ? letter : wallLetter(Math.floor(index / 26) - 1) + letter
 }
 
 /** Twice the signed area: positive for an outline that runs clockwise on the page (y down). */

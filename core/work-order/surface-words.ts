@@ -2,9 +2,9 @@ import type { Job } from '../project/job.ts'
 import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { Condition } from '../project/survey-records.ts'
+import { wallLetter } from '../project/walls.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Step } from '../specification/types.ts'
-import { wallLetter } from './room-plan.ts'
 import { openingWords, surfaceClassWords, trimWords } from './trade-words.ts'
 
 /** The room a surface is worked from; null where the record it names is gone. */

@@ -8,8 +8,7 @@ import {
   keptItemHandlings,
   keptItemKinds,
 } from '../../../core/project/vocabulary.ts'
-import { roomWalls } from '../../../core/project/walls.ts'
-import { wallLetter } from '../../../core/work-order/room-plan.ts'
+import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { openingName } from '../../../core/work-order/surface-words.ts'
 import { handlingWords } from '../../../core/work-order/trade-words.ts'
 import { newId } from '../../state/app.ts'

@@ -2,9 +2,8 @@ import { useMemo } from 'react'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Opening, Room } from '../../../core/project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
-import { openingSides, roomWalls, type Wall } from '../../../core/project/walls.ts'
+import { openingSides, roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
 import { toMillimetres } from '../../../core/units/length.ts'
-import { wallLetter } from '../../../core/work-order/room-plan.ts'
 
 /** Picks are broad: a hand on a touch pad hits a wall within so many millimetres inside its line. */
 const wallBand = 320
