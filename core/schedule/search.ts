@@ -40,7 +40,7 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
   const net = buildSiteNet(problem)
   const heads = propagateHeads(net)
   if (heads.kind !== 'heads') return impossibleSearch(explainHeads(net, heads))
-  return siteSearch(net, createSiteSearch(net, seed, heads.end), boundOf(net, heads))
+  return siteSearch(net, createSiteSearch(net, seed, heads.end), heads)
 }
 
 function impossibleSearch(clash: Clash): ScheduleSearch {
@@ -53,7 +53,13 @@ function impossibleSearch(clash: Clash): ScheduleSearch {
   }
 }
 
-function siteSearch(net: SiteNet, search: SiteSearch, bound: PlanBound): ScheduleSearch {
+/** The bound is worked out when it is first asked for, so that a first plan does not wait for its proof. */
+function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof boundOf>[1]): ScheduleSearch {
+  let known: PlanBound | undefined
+  function bound(): PlanBound {
+    known ??= boundOf(net, heads)
+    return known
+  }
   let iteration = 0
   let plan: Plan | undefined
   const isFinished = (): boolean => {
@@ -61,7 +67,7 @@ function siteSearch(net: SiteNet, search: SiteSearch, bound: PlanBound): Schedul
     return (
       net.problem.clock.kind === 'unbroken' &&
       search.hasPlan() &&
-      (search.bestValue[2] as number) <= bound.finish
+      (search.bestValue[2] as number) <= bound().finish
     )
   }
   function step(iterations: number): readonly Improvement[] {
@@ -81,7 +87,9 @@ function siteSearch(net: SiteNet, search: SiteSearch, bound: PlanBound): Schedul
   return {
     step,
     best,
-    bound,
+    get bound() {
+      return bound()
+    },
     isFinished,
     clash: () => {
       if (search.hasPlan() || search.stuck.size === 0) return undefined
