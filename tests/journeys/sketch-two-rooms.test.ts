@@ -100,6 +100,7 @@ journey('two rooms with a shared door and three windows, drawn by mouse', async 
   page = program.page
   hand = handOver(page)
   await page.getByText('Two rooms', { exact: true }).waitFor()
+  await page.getByTestId('house-figures').waitFor()
   expect(await figures(page, 'house-figures')).toEqual(all)
   await hand.click([6, 6])
   await inspectorOf(page).getByRole('textbox', { name: 'Name' }).waitFor()
