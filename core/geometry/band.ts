@@ -164,3 +164,11 @@ function gapsBetween(
   const places = [from, to, ...bendsBetween(lower, from, to), ...bendsBetween(upper, from, to)]
   return places.map((at) => heightAt(upper, at) - heightAt(lower, at))
 }
+
+/** A broken line cut to a stretch, with its bends. */
+export function lineBetween(points: readonly HeightPoint[], { from, to }: Interval): readonly HeightPoint[] {
+  return sortedPlaces([from, to, ...bendsBetween(points, from, to)]).map((at) => ({
+    at,
+    height: heightAt(points, at),
+  }))
+}

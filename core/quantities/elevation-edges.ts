@@ -1,4 +1,4 @@
-import { bendsBetween, sortedPlaces } from '../geometry/band.ts'
+import { lineBetween } from '../geometry/band.ts'
 import { type HeightPoint, heightAt } from '../geometry/height-line.ts'
 import { headHeightAt } from '../geometry/hole.ts'
 import { type Interval, intervalsLeft } from '../geometry/interval.ts'
@@ -50,14 +50,6 @@ function bandMark(survey: RoomSurvey, band: BandView): FinishMark {
   return survey.rules.markOf({ kind: 'trim', roomId: room.id, trimRunId: band.run.id }, room.id, 'trim')
 }
 
-/** A broken line cut to a stretch. */
-function lineWithin(points: readonly HeightPoint[], { from, to }: Interval): readonly HeightPoint[] {
-  return sortedPlaces([from, to, ...bendsBetween(points, from, to)]).map((at) => ({
-    at,
-    height: heightAt(points, at),
-  }))
-}
-
 function bothWithin(one: readonly Interval[], other: readonly Interval[]): readonly Interval[] {
   return one.flatMap((a) =>
     other.flatMap((b) => {
@@ -88,7 +80,7 @@ function topEdges(survey: RoomSurvey, view: WallView): readonly PlainEdge[] {
         zone,
         neighbour,
         along: name,
-        line: lineWithin(line, each),
+        line: lineBetween(line, each),
       }))
     return [
       ...(crown ? along(crowned, bandMark(survey, crown), 'crown', crown.lower) : []),
@@ -107,13 +99,13 @@ function bottomEdges(survey: RoomSurvey, view: WallView): readonly PlainEdge[] {
       zone,
       neighbour: base ? bandMark(survey, base) : null,
       along: 'baseboard',
-      line: lineWithin(base?.upper ?? view.floor, each),
+      line: lineBetween(base?.upper ?? view.floor, each),
     })),
     ...bare.map((each) => ({
       zone,
       neighbour: survey.floorMark,
       along: 'floor',
-      line: lineWithin(view.floor, each),
+      line: lineBetween(view.floor, each),
     })),
   ]
 }
@@ -125,8 +117,8 @@ function railEdges(survey: RoomSurvey, view: WallView): readonly PlainEdge[] {
     const neighbour = bandMark(survey, band)
     const along = trimNoun(band.run)
     return band.stretches.flatMap((each) => [
-      { zone: below, neighbour, along, line: lineWithin(band.lower, each) },
-      { zone: above, neighbour, along, line: lineWithin(band.upper, each) },
+      { zone: below, neighbour, along, line: lineBetween(band.lower, each) },
+      { zone: above, neighbour, along, line: lineBetween(band.upper, each) },
     ])
   })
 }

@@ -1,8 +1,7 @@
 import type { Job } from '../../../core/project/job.ts'
+import { addQuantities, noQuantities } from '../../../core/quantities/roll-up.ts'
 import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import type { Specification } from '../../../core/specification/types.ts'
-import { sumAreas } from '../../../core/units/area.ts'
-import { sumLengths } from '../../../core/units/length.ts'
 import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 
 export const groupings = ['room', 'storey', 'surfaceClass', 'colour', 'product'] as const
@@ -89,14 +88,5 @@ function byStep(
 }
 
 export function totalsOf(surfaces: readonly SurfaceQuantity[]): QuantityTotals {
-  return {
-    netArea: sumAreas(surfaces.map((each) => each.netArea)),
-    policyArea: sumAreas(surfaces.map((each) => each.policyArea)),
-    equivalentArea: sumAreas(surfaces.map((each) => each.equivalentArea)),
-    length: sumLengths(surfaces.map((each) => each.length)),
-    count: surfaces.reduce((total, each) => total + each.count, 0),
-    cuttingIn: sumLengths(surfaces.map((each) => each.cuttingIn)),
-    masking: sumLengths(surfaces.map((each) => each.masking)),
-    glassPerimeter: sumLengths(surfaces.map((each) => each.glassPerimeter)),
-  }
+  return surfaces.reduce<QuantityTotals>(addQuantities, noQuantities)
 }

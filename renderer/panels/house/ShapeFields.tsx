@@ -141,6 +141,24 @@ function heightOf(ceiling: CeilingShape): Length {
   }
 }
 
+/** What is asked of each shape that rises along one direction, in the order it is asked. */
+const heightWords = {
+  shed: { startHeight: 'Height at the start', endHeight: 'Height at the end' },
+  gable: {
+    startHeight: 'Height at the start',
+    endHeight: 'Height at the end',
+    ridgeAt: 'Ridge from the start',
+    ridgeHeight: 'Height of the ridge',
+  },
+  vault: {
+    startHeight: 'Height at the start',
+    endHeight: 'Height at the end',
+    flatFrom: 'Flat begins at',
+    flatTo: 'Flat ends at',
+    flatHeight: 'Height of the flat',
+  },
+} as const
+
 function CeilingHeights(props: { readonly room: Room; readonly onSet: (ceiling: CeilingShape) => void }) {
   const { onSet } = props
   const { ceiling } = props.room
@@ -154,78 +172,23 @@ function CeilingHeights(props: { readonly room: Room; readonly onSet: (ceiling: 
         />
       )
     case 'shed':
-      return (
-        <div className="field-grid">
-          <Along along={ceiling.along} onChoose={(along) => onSet({ ...ceiling, along })} />
-          <LengthField
-            label="Height at the start"
-            length={ceiling.startHeight}
-            onCommit={(startHeight) => onSet({ ...ceiling, startHeight })}
-          />
-          <LengthField
-            label="Height at the end"
-            length={ceiling.endHeight}
-            onCommit={(endHeight) => onSet({ ...ceiling, endHeight })}
-          />
-        </div>
-      )
     case 'gable':
+    case 'vault': {
+      const lengths = ceiling as unknown as Readonly<Record<string, Length>>
       return (
         <div className="field-grid">
           <Along along={ceiling.along} onChoose={(along) => onSet({ ...ceiling, along })} />
-          <LengthField
-            label="Height at the start"
-            length={ceiling.startHeight}
-            onCommit={(startHeight) => onSet({ ...ceiling, startHeight })}
-          />
-          <LengthField
-            label="Height at the end"
-            length={ceiling.endHeight}
-            onCommit={(endHeight) => onSet({ ...ceiling, endHeight })}
-          />
-          <LengthField
-            label="Ridge from the start"
-            length={ceiling.ridgeAt}
-            onCommit={(ridgeAt) => onSet({ ...ceiling, ridgeAt })}
-          />
-          <LengthField
-            label="Height of the ridge"
-            length={ceiling.ridgeHeight}
-            onCommit={(ridgeHeight) => onSet({ ...ceiling, ridgeHeight })}
-          />
+          {Object.entries(heightWords[ceiling.kind]).map(([field, label]) => (
+            <LengthField
+              key={field}
+              label={label}
+              length={lengths[field] as Length}
+              onCommit={(length) => onSet({ ...ceiling, [field]: length })}
+            />
+          ))}
         </div>
       )
-    case 'vault':
-      return (
-        <div className="field-grid">
-          <Along along={ceiling.along} onChoose={(along) => onSet({ ...ceiling, along })} />
-          <LengthField
-            label="Height at the start"
-            length={ceiling.startHeight}
-            onCommit={(startHeight) => onSet({ ...ceiling, startHeight })}
-          />
-          <LengthField
-            label="Height at the end"
-            length={ceiling.endHeight}
-            onCommit={(endHeight) => onSet({ ...ceiling, endHeight })}
-          />
-          <LengthField
-            label="Flat begins at"
-            length={ceiling.flatFrom}
-            onCommit={(flatFrom) => onSet({ ...ceiling, flatFrom })}
-          />
-          <LengthField
-            label="Flat ends at"
-            length={ceiling.flatTo}
-            onCommit={(flatTo) => onSet({ ...ceiling, flatTo })}
-          />
-          <LengthField
-            label="Height of the flat"
-            length={ceiling.flatHeight}
-            onCommit={(flatHeight) => onSet({ ...ceiling, flatHeight })}
-          />
-        </div>
-      )
+    }
     case 'stair':
       return (
         <LineFields

@@ -1,16 +1,21 @@
 import { useMemo, useState } from 'react'
-import type { Job } from '../../../core/project/job.ts'
+import { lineBetween } from '../../../core/geometry/band.ts'
+import type { HeightPoint } from '../../../core/geometry/height-line.ts'
+import { headHeightAt } from '../../../core/geometry/hole.ts'
+import type { Interval } from '../../../core/geometry/interval.ts'
+import type { Light } from '../../../core/project/opening-layout.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
-import { wallName } from '../../../core/project/sketch-words.ts'
-import { surfaceKey } from '../../../core/project/surface-ref.ts'
-import { wallLetter } from '../../../core/project/walls.ts'
-import { finishMarks } from '../../../core/quantities/finish-marks.ts'
-import { hasPart, partRef } from '../../../core/quantities/opening-parts.ts'
-import type { HoleView, WallView } from '../../../core/quantities/wall-view.ts'
+import { type OpeningPart, openingParts, surfaceKey } from '../../../core/project/surface-ref.ts'
+import {
+  type ElevationOpening,
+  roomElevations,
+  type WallElevation as WallSeen,
+} from '../../../core/quantities/elevation.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
 import { useJob, viewStore } from '../../state/app.ts'
 import { capital } from '../parts/words.ts'
-import { bandOutline, cutInLines, type WallLine, wallViewsOf } from './elevation-lines.ts'
+
+type WallLine = readonly HeightPoint[]
 
 const paper = { width: 340, height: 210, left: 40, right: 12, top: 10, bottom: 24 }
 
@@ -18,123 +23,117 @@ const paper = { width: 340, height: 210, left: 40, right: 12, top: 10, bottom: 2
 export function WallElevation(props: { readonly room: Room; readonly pickedKey: string | null }) {
   const job = useJob()
   const { room, pickedKey } = props
-  const views = useMemo(() => wallViewsOf(job, room.id), [job, room.id])
+  const walls = useMemo(() => roomElevations(job, room.id), [job, room.id])
   const [chosen, setChosen] = useState(0)
-  const found = views.findIndex((view) => keysOn(job, view).includes(pickedKey ?? ''))
-  const index = found >= 0 && !keysOn(job, views[chosen]).includes(pickedKey ?? '') ? found : chosen
-  const view = views[index]
-  if (view === undefined) return null
+  const shows = (wall: WallSeen | undefined) => wall !== undefined && keysOn(wall).includes(pickedKey ?? '')
+  const found = walls.findIndex(shows)
+  const index = found >= 0 && !shows(walls[chosen]) ? found : chosen
+  const wall = walls[index]
+  if (wall === undefined) return null
   return (
     <figure className="elevation">
       <figcaption>
         <span className="segmented" role="toolbar" aria-label="Wall to look at">
-          {views.map((one, at) => (
+          {walls.map((one, at) => (
             <button
-              key={one.wall.id}
+              key={one.wallId}
               type="button"
               className="segment"
               aria-pressed={at === index}
+              aria-label={capital(one.name)}
               onClick={() => {
                 setChosen(at)
                 viewStore.setState({ surfaceKey: one.zones[0]?.key ?? null })
               }}
             >
-              <span className="unseen">Wall </span>
-              {wallLetter(one.wall.index)}
+              {one.name.replace('wall ', '')}
             </button>
           ))}
         </span>
         <span className="quiet cut-in-sign">cut in</span>
       </figcaption>
-      <Drawing job={job} views={views} index={index} view={view} pickedKey={pickedKey} />
+      <Drawing wall={wall} system={job.header.unitSystem} pickedKey={pickedKey} />
     </figure>
   )
 }
 
 /** Keys of the surfaces that show on a wall. */
-function keysOn(job: Job, view: WallView | undefined): readonly string[] {
-  if (view === undefined) return []
-  const markOf = finishMarks(job.finishes)
+function keysOn(wall: WallSeen): readonly string[] {
   return [
-    ...view.zones.map((zone) => zone.key),
-    ...view.bands.map((band) => bandKey(view, band.run.id)),
-    ...view.holes.flatMap((hole) =>
-      (['casing', 'jamb', 'slab', 'sash', 'stool'] as const)
-        .filter((part) => hasPart(hole.placed.opening, hole.placed.side, part, markOf))
-        .map((part) => surfaceKey(partRef(hole.placed.opening, hole.placed.side, part))),
-    ),
+    ...wall.zones.map((zone) => zone.key),
+    ...wall.trim.map((run) => run.key),
+    ...wall.openings.flatMap((opening) => openingParts.map((part) => partKey(opening, part))),
   ]
 }
 
-function bandKey(view: WallView, trimRunId: WallView['bands'][number]['run']['id']): string {
-  return surfaceKey({ kind: 'trim', roomId: view.room.id, trimRunId })
+function partKey({ openingId, side }: ElevationOpening, part: OpeningPart): string {
+  return surfaceKey({ kind: 'opening', openingId, side, part })
 }
 
-interface DrawingProps {
-  readonly job: Job
-  readonly views: readonly WallView[]
-  readonly index: number
-  readonly view: WallView
+function Drawing(props: {
+  readonly wall: WallSeen
+  readonly system: LengthUnitSystem
   readonly pickedKey: string | null
-}
-
-function Drawing(props: DrawingProps) {
-  const { job, view, pickedKey } = props
-  const system = job.header.unitSystem
-  const top = Math.max(...view.ceiling.map((point) => point.height))
-  const floor = Math.min(...view.floor.map((point) => point.height))
+}) {
+  const { wall, system, pickedKey } = props
+  const top = Math.max(...wall.ceiling.map((point) => point.height))
+  const floor = Math.min(...wall.floor.map((point) => point.height))
   const scale = Math.min(
-    (paper.width - paper.left - paper.right) / view.wall.length,
+    (paper.width - paper.left - paper.right) / wall.length,
     (paper.height - paper.top - paper.bottom) / Math.max(top - floor, 1),
   )
-  // Seen from inside the room: where the room lies to the left of the wall, its start is on the right.
-  const isMirrored = view.wall.inside !== 'right'
-  const x = (at: number) => paper.left + (isMirrored ? view.wall.length - at : at) * scale
+  const x = (at: number) => paper.left + (wall.startsAt === 'right' ? wall.length - at : at) * scale
   const y = (height: number) => paper.top + (top - height) * scale
   const points = (line: WallLine) => line.map((point) => `${x(point.at)},${y(point.height)}`).join(' ')
-  const place = { x, y, points, scale }
+  const place = { x, y, points }
   return (
     <svg
       viewBox={`0 0 ${paper.width} ${Math.ceil(paper.top + (top - floor) * scale + paper.bottom)}`}
       role="img"
-      aria-label={`${capital(wallName(view.wall))} drawn to scale, ${formatLength(Math.round(view.wall.length), system)} long`}
+      aria-label={`${capital(wall.name)} drawn to scale, ${formatLength(Math.round(wall.length), system)} long`}
     >
-      {view.zones.map((zone) => (
+      {wall.zones.map((zone) => (
         <Shape
           key={zone.key}
           name="elevation-zone"
-          points={points(bandOutline(zone.lower, zone.upper, 0, view.wall.length))}
+          points={points(bandOutline(zone.lower, zone.upper, { from: 0, to: wall.length }))}
           surface={zone.key}
           pickedKey={pickedKey}
         />
       ))}
-      {view.bands.flatMap((band) =>
-        band.stretches.map(({ from, to }) => (
+      {wall.trim.flatMap((run) =>
+        run.stretches.map((stretch) => (
           <Shape
-            key={`${band.run.id} ${from}`}
+            key={`${run.key} ${stretch.from}`}
             name="elevation-trim"
-            points={points(bandOutline(band.lower, band.upper, from, to))}
-            surface={bandKey(view, band.run.id)}
+            points={points(bandOutline(run.lower, run.upper, stretch))}
+            surface={run.key}
             pickedKey={pickedKey}
           />
         )),
       )}
-      {view.holes.map((hole) => (
-        <HoleDrawing key={hole.placed.opening.id} hole={hole} place={place} pickedKey={pickedKey} />
+      {wall.openings.map((opening) => (
+        <OpeningDrawing key={opening.openingId} opening={opening} place={place} pickedKey={pickedKey} />
       ))}
-      {cutInLines(job, props.views, props.index).map((line) => (
-        <polyline key={points(line)} points={points(line)} className="elevation-cut" />
-      ))}
-      <Dimensions view={view} place={place} top={top} floor={floor} system={system} />
+      {wall.edges
+        .filter((edge) => edge.kind === 'cutIn')
+        .map(({ line }) => (
+          <polyline key={points(line)} points={points(line)} className="elevation-cut" />
+        ))}
+      <Dimensions wall={wall} place={place} top={top} floor={floor} system={system} />
     </svg>
   )
+}
+
+/** The outline of what lies between two lines. */
+function bandOutline(lower: WallLine, upper: WallLine, stretch: Interval): WallLine {
+  return [...lineBetween(lower, stretch), ...[...lineBetween(upper, stretch)].reverse()]
 }
 
 interface PlaceOnPaper {
   readonly x: (at: number) => number
   readonly y: (height: number) => number
   readonly points: (line: WallLine) => string
-  readonly scale: number
 }
 
 /** A part that is a surface of its own; a click picks it, as in the list below, which is there for the keyboard. */
@@ -155,7 +154,7 @@ function Shape(props: {
   )
 }
 
-function corners(from: number, to: number, bottom: number, top: number): WallLine {
+function corners({ from, to, bottom, top }: Light): WallLine {
   return [
     { at: from, height: bottom },
     { at: to, height: bottom },
@@ -164,96 +163,74 @@ function corners(from: number, to: number, bottom: number, top: number): WallLin
   ]
 }
 
-function HoleDrawing(props: {
-  readonly hole: HoleView
+function OpeningDrawing(props: {
+  readonly opening: ElevationOpening
   readonly place: PlaceOnPaper
   readonly pickedKey: string | null
 }) {
-  const { hole, place, pickedKey } = props
-  const { opening, side } = hole.placed
-  const key = (part: 'casing' | 'slab' | 'sash') => surfaceKey(partRef(opening, side, part))
-  const within =
-    opening.sash !== null && opening.slab === null ? 'sash' : opening.slab === null ? null : 'slab'
+  const { opening, place, pickedKey } = props
+  const within = opening.slab !== null ? 'slab' : opening.sash.length > 0 ? 'sash' : null
+  const frames = [
+    { part: 'casing' as const, outline: opening.casing },
+    { part: 'stool' as const, outline: opening.stool },
+  ]
   return (
     <>
-      {hole.casing === null ? null : (
-        <Shape
-          name="elevation-trim"
-          points={place.points(corners(hole.outer.from, hole.outer.to, hole.outer.bottom, hole.outer.top))}
-          surface={key('casing')}
-          pickedKey={pickedKey}
-        />
+      {frames.map(({ part, outline }) =>
+        outline === null ? null : (
+          <Shape
+            key={part}
+            name="elevation-trim"
+            points={place.points(corners(outline))}
+            surface={partKey(opening, part)}
+            pickedKey={pickedKey}
+          />
+        ),
       )}
       <Shape
         name="elevation-hole"
-        points={place.points(holeOutline(hole))}
-        surface={within === null ? null : key(within)}
+        points={place.points(holeOutline(opening))}
+        surface={within === null ? null : partKey(opening, within)}
         pickedKey={pickedKey}
       />
-      {within === 'sash' ? <Lights hole={hole} place={place} /> : null}
+      <g className="elevation-lights">
+        {[...opening.sash, ...opening.lights].map((light) => (
+          <path
+            key={`${light.from} ${light.to} ${light.bottom} ${light.top}`}
+            d={`M${place.points(corners(light))}Z`}
+          />
+        ))}
+      </g>
     </>
   )
 }
 
-/** The hole with its head, an arc drawn in sixteen chords. */
-function holeOutline(hole: HoleView): WallLine {
-  const { from, to, bottom, head } = hole.hole
-  const feet = [
-    { at: to, height: bottom },
-    { at: from, height: bottom },
-  ]
-  if (head.kind === 'level') {
-    return [...feet, { at: from, height: head.height }, { at: to, height: head.height }]
-  }
-  const arc = Array.from({ length: 17 }, (_, step) => {
-    const at = from + ((to - from) * step) / 16
-    const reach = Math.sqrt(Math.max(0, head.radius ** 2 - (at - head.centreAt) ** 2))
-    return { at, height: head.centreHeight + reach }
+/** The hole with its head; an arc is drawn in sixteen chords. */
+function holeOutline({ hole }: ElevationOpening): WallLine {
+  const chords = hole.head.kind === 'level' ? 1 : 16
+  const head = Array.from({ length: chords + 1 }, (_, step) => {
+    const at = hole.from + ((hole.to - hole.from) * step) / chords
+    return { at, height: headHeightAt(hole.head, at) }
   })
-  return [...feet, ...arc]
-}
-
-/** Units, sash and lights as thin lines: how often the brush goes round glass. */
-function Lights(props: { readonly hole: HoleView; readonly place: PlaceOnPaper }) {
-  const { hole, place } = props
-  const { sash } = hole.placed.opening
-  const { from, to, bottom, top } = hole.placed.place
-  if (sash === null) return null
-  const rows = sash.lightsDown * (sash.operation === 'doubleHung' ? 2 : 1)
-  const columns = sash.lightsAcross * sash.units
-  const upright = Array.from(
-    { length: columns - 1 },
-    (_, step) => from + ((to - from) * (step + 1)) / columns,
-  )
-  const level = Array.from({ length: rows - 1 }, (_, step) => bottom + ((top - bottom) * (step + 1)) / rows)
-  return (
-    <g className="elevation-lights">
-      {upright.map((at) => (
-        <line key={at} x1={place.x(at)} x2={place.x(at)} y1={place.y(bottom)} y2={place.y(top)} />
-      ))}
-      {level.map((height) => (
-        <line key={height} x1={place.x(from)} x2={place.x(to)} y1={place.y(height)} y2={place.y(height)} />
-      ))}
-    </g>
-  )
+  return [{ at: hole.to, height: hole.bottom }, { at: hole.from, height: hole.bottom }, ...head]
 }
 
 function Dimensions(props: {
-  readonly view: WallView
+  readonly wall: WallSeen
   readonly place: PlaceOnPaper
   readonly top: number
   readonly floor: number
   readonly system: LengthUnitSystem
 }) {
-  const { view, place, top, floor, system } = props
-  const [left, right] = [place.x(0), place.x(view.wall.length)].sort((a, b) => a - b) as [number, number]
+  const { wall, place, top, floor, system } = props
+  const [left, right] = [place.x(0), place.x(wall.length)].sort((a, b) => a - b) as [number, number]
   const low = place.y(floor) + 9
   const aside = left - 8
   return (
     <g className="elevation-size">
       <path d={`M${left} ${low}H${right}M${left - 3} ${low + 3}l6 -6M${right - 3} ${low + 3}l6 -6`} />
       <text x={(left + right) / 2} y={low + 12} textAnchor="middle">
-        {formatLength(Math.round(view.wall.length), system)}
+        {formatLength(Math.round(wall.length), system)}
       </text>
       <path
         d={`M${aside} ${place.y(top)}V${place.y(floor)}M${aside - 3} ${place.y(top) + 3}l6 -6M${aside - 3} ${place.y(floor) + 3}l6 -6`}

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import type { HeightPoint } from '../../core/geometry/height-line.ts'
 import { records } from '../../core/project/job.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
+import { roomElevations } from '../../core/quantities/elevation.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
-import { cutInLines, type WallLine, wallViewsOf } from '../../renderer/panels/house/elevation-lines.ts'
 import { granted } from '../storage/books.ts'
 
 function oldHouse() {
@@ -12,7 +13,7 @@ function oldHouse() {
   return granted(readJobFile(readFileSync(path, 'utf8')))
 }
 
-function lengthOf(line: WallLine): number {
+function lengthOf(line: readonly HeightPoint[]): number {
   return line.slice(1).reduce((sum, point, index) => {
     const before = line[index] ?? point
     return sum + Math.hypot(point.at - before.at, point.height - before.height)
@@ -24,10 +25,10 @@ test('the lines drawn as cut in are as long together as the cutting-in of the wa
   const takeoff = takeOff(job)
   let walls = 0
   for (const room of records(job.rooms)) {
-    const views = wallViewsOf(job, room.id)
-    views.forEach((view, index) => {
-      const drawn = cutInLines(job, views, index).reduce((sum, line) => sum + lengthOf(line), 0)
-      const measured = view.zones.reduce(
+    roomElevations(job, room.id).forEach((wall, index) => {
+      const cutIn = wall.edges.filter((edge) => edge.kind === 'cutIn')
+      const drawn = cutIn.reduce((sum, edge) => sum + lengthOf(edge.line), 0)
+      const measured = wall.zones.reduce(
         (sum, zone) => sum + (takeoff.byKey.get(zone.key)?.cuttingIn ?? 0),
         0,
       )
