@@ -5,6 +5,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
 import { dateOfDay, dayOfDate } from './calendar.ts'
 import { type ClashWords, clashSentence } from './clash-words.ts'
+import { faultSentence } from './fault-words.ts'
 import type { Plan, PlannedTask, PlanValue, Task } from './model.ts'
 import type { Relaxed } from './planning-site.ts'
 import { createSearch } from './search.ts'
@@ -98,7 +99,10 @@ export function startPlanning(
   if (tasks.problem.people.length === 0)
     return fail('noPlan', 'Nobody is on the crew. Add somebody before planning.')
   const fault = validateProblem(tasks.problem)[0]
-  if (fault) return fail('noPlan', `The plan cannot be made: ${JSON.stringify(fault)}.`)
+  if (fault !== undefined) {
+    const { sentence, ids } = faultSentence(fault, wordsOf(job, tasks))
+    return { ok: false, problem: problem('noPlan', `The plan cannot be made: ${sentence}`, ids) }
+  }
   const search = createSearch(tasks.problem, seed)
   return succeed({
     step: (iterations) => search.step(iterations).length > 0,

@@ -3,6 +3,7 @@ import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
 import { clashSentence } from '../../core/schedule/clash-words.ts'
+import { faultSentence } from '../../core/schedule/fault-words.ts'
 import type { Plan } from '../../core/schedule/model.ts'
 import { jobPlanOf } from '../../core/schedule/plan-job.ts'
 import { createSearch, type ScheduleSearch } from '../../core/schedule/search.ts'
@@ -47,7 +48,7 @@ export function createSliced(job: Job, now: string, promised: WorkPlan | null): 
     minutes,
     planningFacts(job, specification, now, promised),
   )
-  const refusal = refusalOf(tasks)
+  const refusal = refusalOf(job, tasks)
   if (refusal !== null) return refusedSearch(refusal)
   return slicedSearch(job, tasks, createSearch(tasks.problem, seed))
 }
@@ -70,14 +71,13 @@ function planningFacts(
   }
 }
 
-function refusalOf({ problem }: TasksOfJob): PlanClash | null {
+function refusalOf(job: Job, tasks: TasksOfJob): PlanClash | null {
+  const { problem } = tasks
   const refuse = (sentence: string): PlanClash => ({ isProved: true, sentence, taskIds: [] })
   if (problem.tasks.length === 0) return refuse('There is nothing to plan: no step is left to do.')
   if (problem.people.length === 0) return refuse('Nobody is on the crew. Add somebody on the leaf Crew.')
   const fault = validateProblem(problem)[0]
-  return fault === undefined
-    ? null
-    : refuse(`Crew, hours or pins are entered in a way that cannot be planned: ${JSON.stringify(fault)}.`)
+  return fault === undefined ? null : refuse(capital(faultSentence(fault, clashWords(job, tasks)).sentence))
 }
 
 function refusedSearch(clash: PlanClash): SlicedSearch {

@@ -39,6 +39,19 @@ test('without a crew there is no plan, and the sentence says what to do', () => 
   expect(search.clash()).toMatchObject({ isProved: true, sentence: expect.stringContaining('Add somebody') })
 })
 
+test('a crew too large to keep apart is refused in a sentence', () => {
+  const [member] = Object.values(job.crew)
+  if (member === undefined) throw new Error('somebody is on the crew')
+  const crew = Object.fromEntries(
+    Array.from({ length: 31 }, (_, index) => [
+      `crew-${index}`,
+      { ...member, id: `crew-${index}` as typeof member.id },
+    ]),
+  )
+  const search = looked(createSliced({ ...job, crew }, now, null), 1)
+  expect(search.clash()?.sentence).toMatch(/^31 people are on the crew, .*\.$/)
+})
+
 test('a pin holds its task, and what was planned before stays where it can', () => {
   const before = planOf(job)
   const last = before.workPlan.tasks.at(-1)

@@ -192,9 +192,9 @@ test('faults of a problem are told before anything is searched', () => {
   })
   expect(validateProblem(job)).toEqual([
     { kind: 'duplicateId', what: 'task', id: 'walls' },
-    { kind: 'offGrid', usedBy: 'Ann', value: 723, gridMinutes: 5 },
-    { kind: 'unknownId', what: 'room', id: 'attic', usedBy: 'walls' },
-    { kind: 'unknownId', what: 'task', id: 'ghost', usedBy: 'walls -> ghost' },
+    { kind: 'offGrid', at: { of: 'person', id: 'Ann' }, what: 'timeOfDay', value: 723, gridMinutes: 5 },
+    { kind: 'unknownId', what: 'room', id: 'attic', at: { of: 'task', id: 'walls' } },
+    { kind: 'unknownId', what: 'task', id: 'ghost', at: { of: 'link', from: 'walls', to: 'ghost' } },
     { kind: 'emptyLink', from: 'walls', to: 'ghost' },
   ])
 })
