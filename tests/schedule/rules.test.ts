@@ -1,26 +1,29 @@
 import { expect, test } from 'vitest'
-import { epochMinutes, type Plan, type ScheduleProblem } from '../../core/schedule/model.ts'
+import { pooledResourceRule, roomCapacityRule } from '../../core/schedule/capacity-rules.ts'
 import {
-  alarmRooms,
-  brokenRules,
+  alarmsRestoredRule,
   crewCalendarRule,
   crewCapacityRule,
-  doneRule,
-  dryingRule,
+  dailyChoresRule,
+  onePlaceAtATimeRule,
+} from '../../core/schedule/crew-rules.ts'
+import { doneRule, pinnedRule } from '../../core/schedule/fact-rules.ts'
+import { epochMinutes, type Plan, type ScheduleProblem } from '../../core/schedule/model.ts'
+import {
   dustNearWetRule,
   fumesWhileSleepingRule,
   hallsLastRule,
-  onePlaceAtATimeRule,
-  openTimeRule,
-  pinnedRule,
-  pooledResourceRule,
   roomBackRule,
-  roomCapacityRule,
   roomsOutOfUseRule,
   wayOutRule,
-} from '../../core/schedule/rules.ts'
+} from '../../core/schedule/room-rules.ts'
+import { brokenRules } from '../../core/schedule/rules.ts'
 import { verifyPlan } from '../../core/schedule/verify.ts'
-import { at, handPlan, link, person, problem, room, task } from './builders.ts'
+import { dryingRule, openTimeRule } from '../../core/schedule/wait-rules.ts'
+import { at, handPlan, link, person, problem, room, task, weekOf } from './builders.ts'
+
+const siteClock = problem().clock
+if (siteClock.kind !== 'site') throw new Error('the tests plan by the clock of a site')
 
 type Row = readonly [string, number, number, string?]
 
@@ -137,6 +140,21 @@ test('a small room holds one task at a time', () => {
   expect(judgeSees(job, plan)).toEqual(['roomCapacity'])
 })
 
+test('a small room holds as many people at a time as can stand in it', () => {
+  // bath, for one person: walls by Ann and Bob 8 ===== 9
+  const job = problem({
+    people: [person('Ann'), person('Bob')],
+    rooms: [room('bath', { peopleAtOnce: 1 })],
+    tasks: [task('walls', { room: 'bath', work: 120, crew: { min: 1, max: 2 } })],
+  })
+  const both = handPlan([['walls', [[at(0, 8), at(0, 9)]], ['Ann', 'Bob']]])
+  expect(roomCapacityRule(job, both)).toEqual([
+    { rule: 'roomCapacity', room: 'bath', tasks: ['walls'], at: at(0, 8) },
+  ])
+  expect(judgeSees(job, both)).toEqual(['roomCapacity'])
+  expectClean(job, onMonday(['walls', 8, 10]))
+})
+
 test('no sanding where paint is wet, here or through an open archway', () => {
   // parlor: trim   8 == 9 . . wet until 11 . .
   // dining: sand              10 == 11           open to the parlor: dust on wet paint from 10 on
@@ -237,6 +255,39 @@ test('halls are painted last', () => {
   expectClean(job, onMonday(['hall walls', 9, 10], ['walls', 8, 9]))
 })
 
+test('a day off, a holiday and the hours of the site keep work out as well', () => {
+  // Mon  8 ======== 16     Tue  off          Wed  holiday      Thu  at home until 10: 10 ====== 16
+  // site 7 ============ 18 on every one of them; Ann's own week would allow 6 === on Friday, the site does not
+  const early = person('Ann', { week: weekOf(6, 16), daysOff: ['2026-03-03'] })
+  const late = { date: '2026-03-05', windows: [{ from: 600, to: 960 }] }
+  const clock = { ...siteClock, holidays: ['2026-03-04'] }
+  const job = problem({ clock, people: [{ ...early, partDays: [late] }], tasks: [task('walls')] })
+  for (const wrong of [24 + 9, 48 + 9, 72 + 9, 96 + 6]) {
+    const plan = onMonday(['walls', wrong, wrong + 1])
+    expect(crewCalendarRule(job, plan)).toEqual([
+      { rule: 'crewCalendar', task: 'walls', person: 'Ann', at: at(0, wrong) },
+    ])
+    expect(judgeSees(job, plan)).toEqual(['personPresent'])
+  }
+  for (const right of [9, 72 + 10, 96 + 7]) expectClean(job, onMonday(['walls', right, right + 1]))
+})
+
+test('setting up and clearing away keep both ends of a day free', () => {
+  // Ann 8 [set up 10] 8:10 ======== 15:45 [clear away 15] 16
+  const job = problem({ tasks: [task('walls')], rules: { dailyChores: { setUp: 10, cleanUp: 15 } } })
+  for (const [from, moment] of [
+    [8, at(0, 8)],
+    [15, at(0, 15, 45)],
+  ] as const) {
+    const plan = onMonday(['walls', from, from + 1])
+    expect(dailyChoresRule(job, plan)).toEqual([
+      { rule: 'dailyChores', task: 'walls', person: 'Ann', at: moment },
+    ])
+    expect(judgeSees(job, plan)).toEqual(['choresAtDaysEnds'])
+  }
+  expectClean(job, onMonday(['walls', 14.75, 15.75]))
+})
+
 test('alarms are covered after the day begins and restored before it ends', () => {
   // Ann 8 [set up 10 + cover 5] 8:15 ======== 15:45 [restore 5 + clean up 10] 16
   const job = problem({
@@ -244,27 +295,32 @@ test('alarms are covered after the day begins and restored before it ends', () =
     tasks: [task('sand', { room: 'hall', effects: { dusty: true } })],
     rules: { dailyChores: { setUp: 10, cleanUp: 10 }, alarmsRestoredDaily: { minutes: 5 } },
   })
-  const early = onMonday(['sand', 8, 9])
-  expect(crewCalendarRule(job, early)).toEqual([
-    { rule: 'crewCalendar', task: 'sand', person: 'Ann', at: at(0, 8) },
+  const quick = handPlan([['sand', [[at(0, 8, 10), at(0, 9, 10)]], ['Ann']]])
+  expect(alarmsRestoredRule(job, quick)).toEqual([
+    { rule: 'alarmsRestored', task: 'sand', person: 'Ann', at: at(0, 8, 10) },
   ])
-  expect(judgeSees(job, early)).toEqual(['choresAtDaysEnds'])
+  expect(dailyChoresRule(job, quick)).toEqual([])
+  expect(judgeSees(job, quick)).toEqual(['choresAtDaysEnds'])
   expectClean(job, onMonday(['sand', 8.25, 9.25]))
   expectClean(job, onMonday(['sand', 14.75, 15.75]))
-  expect(alarmRooms(job, early, at(0, 0), at(1, 0))).toEqual(['hall'])
-  expect(alarmRooms(job, early, at(1, 0), at(2, 0))).toEqual([])
+  expectClean({ ...job, rooms: [room('hall'), room('bath')] }, quick)
 })
 
-test('a pinned task starts when it is pinned', () => {
-  const pinned = { kind: 'pinned', start: at(0, 10), people: null } as const
-  const job = problem({ tasks: [task('walls', { state: pinned })] })
+test('a pinned task starts when it is pinned, by whom it is pinned to', () => {
+  // pinned to 10, Ann:  . . 10 ==== 11
+  // planned at 9:       9 ==== 10
+  // planned with Bob:   . . 10 ==== 11  (Bob)
+  const pinned = { kind: 'pinned', start: at(0, 10), people: ['Ann'] } as const
+  const job = problem({ people: [person('Ann'), person('Bob')], tasks: [task('walls', { state: pinned })] })
   expectClean(job, onMonday(['walls', 10, 11]))
-  expect(pinnedRule(job, onMonday(['walls', 9, 10]))).toEqual([{ rule: 'pinned', task: 'walls' }])
-  expect(judgeSees(job, onMonday(['walls', 9, 10]))).toEqual(['factsKept'])
+  for (const moved of [onMonday(['walls', 9, 10]), onMonday(['walls', 10, 11, 'Bob'])]) {
+    expect(pinnedRule(job, moved)).toEqual([{ rule: 'pinned', task: 'walls' }])
+    expect(judgeSees(job, moved)).toEqual(['factsKept'])
+  }
 })
 
 test('what is done stays as it was done, even where a rule was broken', () => {
-  // done on Sunday evening, outside all hours; a fact
+  // Sun 19 ===== 20:40  outside all hours; a fact     Mon 8 ==== 9  written down otherwise
   const done = {
     kind: 'done',
     start: epochMinutes(at(0, 0) - 300),
