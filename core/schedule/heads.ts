@@ -11,52 +11,50 @@ export type Heads =
   | { readonly kind: 'noPlace'; readonly task: number; readonly chain: readonly number[] }
 
 export function propagateHeads(net: SiteNet, notBefore = -never): Heads {
+  const { neighbours } = net
   const count = net.tasks.length
   const start = new Array<number>(count).fill(-never)
   const end = new Array<number>(count).fill(-never)
   const pushedBy = new Int32Array(count).fill(-1)
-  const lowStart = net.tasks.map((task) => {
+  const lowStart = Int32Array.from(net.tasks, (task) => {
     return task.fixed === 3 && !net.mirrored ? task.factStart : notBefore
   })
-  const lowEnd = new Array<number>(count).fill(-never)
+  const lowEnd = new Int32Array(count).fill(-never)
   const rounds = new Int32Array(count)
-  const outgoing = outgoingArcs(net)
   const queue = net.tasks.map((task) => task.index)
   const isQueued = new Uint8Array(count).fill(1)
   for (let at = 0; at < queue.length; at++) {
     const index = queue[at] as number
     isQueued[index] = 0
-    const task = net.tasks[index] as NetTask
-    const place = staticFit(net, task, lowStart[index] as number, lowEnd[index] as number)
+    const place = staticFit(
+      net,
+      net.tasks[index] as NetTask,
+      lowStart[index] as number,
+      lowEnd[index] as number,
+    )
     rounds[index] = (rounds[index] as number) + 1
     if (place === undefined || (rounds[index] as number) > 20 * count + 100)
       return failure(pushedBy, index, place !== undefined)
     if (place.start <= (start[index] as number) && place.end <= (end[index] as number)) continue
     start[index] = place.start
     end[index] = place.end
-    for (const arc of outgoing[index] ?? []) {
-      const low = arc.mySide === endSide ? lowEnd : lowStart
-      const value = (arc.side === endSide ? place.end : place.start) + arc.lag
-      if (value <= (low[arc.to] as number)) continue
-      low[arc.to] = value
-      pushedBy[arc.to] = index
-      if (isQueued[arc.to] === 0) {
-        isQueued[arc.to] = 1
-        queue.push(arc.to)
-      }
+    // A minimum wait pushes the later task, a maximum wait pulls the earlier one along.
+    const lastRow = neighbours.rowStart[index + 1] as number
+    for (let row = neighbours.rowStart[index] as number; row < lastRow; row++) {
+      const most = neighbours.most[row] as number
+      if (most === never) continue
+      const other = neighbours.other[row] as number
+      const low = neighbours.otherSide[row] === endSide ? lowEnd : lowStart
+      const value = (neighbours.mySide[row] === endSide ? place.end : place.start) - most
+      if (value <= (low[other] as number)) continue
+      low[other] = value
+      pushedBy[other] = index
+      if (isQueued[other] === 1) continue
+      isQueued[other] = 1
+      queue.push(other)
     }
   }
   return { kind: 'heads', start, end }
-}
-
-/** Lower bounds both ways: a minimum wait pushes the later task, a maximum wait pulls the earlier one along. */
-function outgoingArcs(net: SiteNet) {
-  const outgoing: { to: number; side: number; mySide: number; lag: number }[][] = net.tasks.map(() => [])
-  for (const { from, fromSide, to, toSide, atLeast, atMost } of net.arcs) {
-    if (atLeast !== -never) outgoing[from]?.push({ to, side: fromSide, mySide: toSide, lag: atLeast })
-    if (atMost !== never) outgoing[to]?.push({ to: from, side: toSide, mySide: fromSide, lag: -atMost })
-  }
-  return outgoing
 }
 
 function failure(pushedBy: Int32Array, task: number, isEndless: boolean): Heads {

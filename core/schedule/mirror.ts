@@ -1,63 +1,66 @@
 import type { Axis } from './axis.ts'
+import { pauseTables } from './site-calendars.ts'
 import {
   type Arc,
   type ForbiddenTicks,
+  type Neighbours,
   type NetTask,
   never,
-  pauseTables,
   type Reach,
   type SiteNet,
-  scanForbidden,
   type TaskSide,
   type TeamCalendar,
 } from './site-net.ts'
+import { scanForbidden } from './site-quiet-hours.ts'
+
+const mirrors = new WeakMap<SiteNet, SiteNet>()
 
 /**
  * The same problem with time running backwards: tick t becomes horizon - t, starts become ends. Placing every task as early
- * as possible in the mirrored net places it as late as possible in the original one.
+ * as possible in the mirrored net places it as late as possible in the original one. Each net is mirrored once.
  */
 export function mirrorNet(net: SiteNet): SiteNet {
+  const known = mirrors.get(net)
+  if (known !== undefined) return known
   const axis = mirrorAxis(net.axis)
-  const { horizon } = net.axis
   const tables = new Map<ForbiddenTicks, ForbiddenTicks>()
-  return {
+  const mirror: SiteNet = {
     ...net,
     mirrored: !net.mirrored,
     axis,
     firstTick: 0,
     calendars: net.calendars.map((calendar) => mirrorCalendar(axis, calendar)),
-    tasks: net.tasks.map((task) => mirrorTask(task, horizon, tables)),
+    tasks: net.tasks.map((task) => mirrorTask(task, axis.horizon, tables)),
     arcs: net.arcs.map(mirrorArc),
+    neighbours: mirrorNeighbours(net.neighbours),
   }
+  mirrors.set(net, mirror)
+  return mirror
 }
 
 function mirrorAxis(axis: Axis): Axis {
   const { horizon } = axis
-  const count = axis.slotTick.length
-  const slotTick = Int32Array.from(
-    { length: count },
-    (_, slot) => horizon - 1 - (axis.slotTick[count - 1 - slot] ?? 0),
-  )
-  const slotAt = new Int32Array(horizon + 1).fill(count)
-  for (let tick = horizon - 1, slot = count; tick >= 0; tick--) {
-    if (slot > 0 && slotTick[slot - 1] === tick) slot--
+  const slotTick = axis.slotTick.map((tick) => horizon - 1 - tick).reverse()
+  const slotAt = new Int32Array(horizon + 1)
+  for (let tick = 0, slot = 0; tick <= horizon; tick++) {
     slotAt[tick] = slot
+    if (slotTick[slot] === tick) slot++
   }
+  const dayOfTick = new Int32Array(horizon + 1)
+  for (let tick = 0; tick <= horizon; tick++)
+    dayOfTick[tick] = -(axis.dayOfTick[Math.max(0, horizon - 1 - tick)] as number)
   return {
     ...axis,
     slotTick,
     slotAt,
-    dayOfTick: Int32Array.from(
-      { length: horizon + 1 },
-      (_, tick) => -(axis.dayOfTick[Math.max(0, horizon - 1 - tick)] ?? 0),
-    ),
+    dayOfTick,
     present: axis.present.slice().reverse(),
     works: axis.works.map((works) => works.slice().reverse()),
   }
 }
 
 function mirrorCalendar(axis: Axis, calendar: TeamCalendar): TeamCalendar {
-  const slots = Int32Array.from(calendar.slots, (slot) => axis.slotTick.length - 1 - slot).reverse()
+  const slots = calendar.slots.map((slot) => axis.slotTick.length - 1 - slot).reverse()
   return { ...calendar, slots, ...pauseTables(axis, slots) }
 }
 
@@ -88,9 +91,9 @@ function mirrorTable(table: ForbiddenTicks, known: Map<ForbiddenTicks, Forbidden
   const found = known.get(table)
   if (found !== undefined) return found
   const horizon = table.nextForbidden.length - 1
-  const forbidden = Uint8Array.from({ length: horizon }, (_, tick) => {
-    return table.nextForbidden[horizon - 1 - tick] === horizon - 1 - tick ? 1 : 0
-  })
+  const forbidden = new Uint8Array(horizon)
+  for (let tick = 0; tick < horizon; tick++)
+    if (table.nextForbidden[tick] === tick) forbidden[horizon - 1 - tick] = 1
   const made = scanForbidden(forbidden)
   known.set(table, made)
   return made
@@ -98,6 +101,17 @@ function mirrorTable(table: ForbiddenTicks, known: Map<ForbiddenTicks, Forbidden
 
 function mirrorArc(arc: Arc): Arc {
   return { ...arc, from: arc.to, fromSide: flip(arc.toSide), to: arc.from, toSide: flip(arc.fromSide) }
+}
+
+function mirrorNeighbours(rows: Neighbours): Neighbours {
+  return {
+    rowStart: rows.rowStart,
+    other: rows.other,
+    otherSide: rows.otherSide.map((side) => 1 - side),
+    mySide: rows.mySide.map((side) => 1 - side),
+    least: rows.most.map((most) => -most),
+    most: rows.least.map((least) => -least),
+  }
 }
 
 function flip(side: TaskSide): TaskSide {

@@ -1,4 +1,4 @@
-import { type Arc, endSide, never, type SiteNet, startSide } from './site-net.ts'
+import { type Arc, never, type SiteNet } from './site-net.ts'
 
 /**
  * Tasks that must be placed together because a maximum wait ties them, in an order that respects the minimum waits;
@@ -76,17 +76,20 @@ export function blocksOf(net: SiteNet): readonly Block[] {
   const groups = strongComponents(count, both)
   const blockOf = new Int32Array(count)
   for (const [block, members] of groups.entries()) for (const member of members) blockOf[member] = block
-  return groups.map((members, block) => {
-    const before = new Set<number>()
-    for (const arc of net.arcs) {
-      if (isOrdering(arc) && blockOf[arc.to] === block && blockOf[arc.from] !== block)
-        before.add(blockOf[arc.from] as number)
-    }
-    return { members: orderInside(members, forward), before: [...before] }
-  })
+  const before = groups.map(() => new Set<number>())
+  for (const arc of net.arcs) {
+    const early = blockOf[arc.from] as number
+    const late = blockOf[arc.to] as number
+    if (isOrdering(arc) && early !== late) before[late]?.add(early)
+  }
+  return groups.map((members, block) => ({
+    members: orderInside(members, forward),
+    before: [...(before[block] ?? [])],
+  }))
 }
 
 function orderInside(members: readonly number[], forward: readonly (readonly number[])[]): readonly number[] {
+  if (members.length === 1) return members
   const waiting = new Map(members.map((member) => [member, 0]))
   for (const member of members) {
     for (const follower of forward[member] ?? []) {
@@ -103,33 +106,4 @@ function orderInside(members: readonly number[], forward: readonly (readonly num
     }
   }
   return ordered
-}
-
-/** Neighbours of each task as flat rows: other task, its side, my side, least and most of (my side - its side). */
-export interface Neighbours {
-  readonly rowStart: Int32Array
-  readonly other: Int32Array
-  readonly otherSide: Uint8Array
-  readonly mySide: Uint8Array
-  readonly least: Int32Array
-  readonly most: Int32Array
-}
-
-export function neighboursOf(net: SiteNet): Neighbours {
-  const rows = net.tasks.map(() => [] as (readonly [number, number, number, number, number])[])
-  for (const { from, fromSide, to, toSide, atLeast, atMost } of net.arcs) {
-    rows[to]?.push([from, fromSide, toSide, atLeast, atMost])
-    rows[from]?.push([to, toSide, fromSide, -atMost, -atLeast])
-  }
-  const flat = rows.flat()
-  const rowStart = new Int32Array(rows.length + 1)
-  for (const [task, row] of rows.entries()) rowStart[task + 1] = (rowStart[task] ?? 0) + row.length
-  return {
-    rowStart,
-    other: Int32Array.from(flat, (row) => row[0]),
-    otherSide: Uint8Array.from(flat, (row) => (row[1] === endSide ? endSide : startSide)),
-    mySide: Uint8Array.from(flat, (row) => (row[2] === endSide ? endSide : startSide)),
-    least: Int32Array.from(flat, (row) => row[3]),
-    most: Int32Array.from(flat, (row) => row[4]),
-  }
 }

@@ -1,4 +1,4 @@
-import { blocksOf, neighboursOf } from './site-blocks.ts'
+import { blocksOf } from './site-blocks.ts'
 import { createSiteLedger, type Fit, type SitePlacements, type StartLimits } from './site-ledger.ts'
 import { countBits, endSide, type NetTask, never, type SiteNet } from './site-net.ts'
 
@@ -33,7 +33,7 @@ const mostMoves = 400
 export function createSiteDecoder(net: SiteNet): SiteDecoder {
   const { tasks } = net
   const blocks = blocksOf(net)
-  const rows = neighboursOf(net)
+  const rows = net.neighbours
   const ledger = createSiteLedger(net)
   const { placements } = ledger
   const fit: Fit = { start: 0, end: 0, people: 0, calendar: 0, index: 0, duration: 0 }
