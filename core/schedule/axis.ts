@@ -1,12 +1,14 @@
 import {
   choreMinutes,
+  dayOfDate,
   type LocalTime,
   localTimeIn,
+  presentWindows,
   siteWindows,
+  weekdayOf,
   withoutChores,
-  workingWindows,
 } from './calendar.ts'
-import type { Person, ScheduleProblem } from './model.ts'
+import type { DayWindow, Person, ScheduleProblem } from './model.ts'
 
 /**
  * The two clocks on one grid. A *tick* is a grid step of the wall clock counted from `origin`; drying and open times are
@@ -99,6 +101,7 @@ function siteAxis(
   const firstDay = local.dayAt(clock.start)
   const origin = local.instantOf(firstDay, 0)
   const members = groupPeople(problem.people)
+  const windowsOn = members.map((group) => windowsByDay(problem, clock, group[0]))
   const enough = 1.5 * slotsOfWork(problem) + 20
   const waitingDays = Math.ceil((minutesOfWaiting(problem) + latestMention(problem) - origin) / 1440) + 7
   const stretches: Stretch[] = []
@@ -106,26 +109,28 @@ function siteAxis(
   let day = 0
   for (; day < mostDays; day++) {
     if (day >= waitingDays && slotsOf.every((slots) => slots >= enough || (slots === 0 && day >= 35))) break
-    collectDay({ problem, clock, local, members, origin, slotsOf, stretches }, firstDay + day)
+    for (let group = 0; group < members.length; group++) {
+      for (const { from, to } of windowsOn[group]?.(firstDay + day) ?? []) {
+        const fromTick = Math.round((local.instantOf(firstDay + day, from) - origin) / grid)
+        const toTick = Math.round((local.instantOf(firstDay + day, to) - origin) / grid)
+        if (fromTick >= toTick) continue
+        stretches.push({ fromTick, toTick, group })
+        slotsOf[group] = (slotsOf[group] ?? 0) + toTick - fromTick
+      }
+    }
   }
   const horizon = Math.round((local.instantOf(firstDay + day, 0) - origin) / grid)
   const tables = slotTables(stretches, horizon, members.length, Math.ceil((clock.start - origin) / grid))
   const groups = members.map((group) =>
     group.reduce((mask, person) => mask | (1 << problem.people.indexOf(person)), 0),
   )
-  const present = new Int32Array(tables.slotTick.length)
-  for (const [group, works] of tables.works.entries()) {
-    const bits = groups[group] as number
-    for (let slot = 0; slot < present.length; slot++)
-      if (works[slot] === 1) present[slot] = (present[slot] as number) | bits
-  }
   return {
     origin,
     grid,
     horizon,
     ...tables,
     dayOfTick: dayTable(local, firstDay, day, origin, grid, horizon),
-    present,
+    present: peoplePresent(groups, tables.works, tables.slotTick.length),
     groups,
   }
 }
@@ -142,31 +147,24 @@ function groupPeople(people: readonly Person[]): readonly (readonly Person[])[] 
   return [[], ...groups.values()]
 }
 
-interface DayCollector {
-  readonly problem: ScheduleProblem
-  readonly clock: Extract<ScheduleProblem['clock'], { kind: 'site' }>
-  readonly local: LocalTime
-  readonly members: readonly (readonly Person[])[]
-  readonly origin: number
-  readonly slotsOf: number[]
-  readonly stretches: Stretch[]
-}
-
-function collectDay(into: DayCollector, day: number): void {
-  const { problem, clock, local, members, origin } = into
-  for (const [group, people] of members.entries()) {
-    const person = people[0]
-    const windows =
-      person === undefined
-        ? withoutChores(siteWindows(clock, day), choreMinutes(problem))
-        : workingWindows(problem, person, day)
-    for (const { from, to } of windows) {
-      const fromTick = Math.round((local.instantOf(day, from) - origin) / problem.gridMinutes)
-      const toTick = Math.round((local.instantOf(day, to) - origin) / problem.gridMinutes)
-      if (fromTick >= toTick) continue
-      into.stretches.push({ fromTick, toTick, group })
-      into.slotsOf[group] = (into.slotsOf[group] ?? 0) + toTick - fromTick
-    }
+/** The windows of a person, or of the site itself, on each local day: those of the weekday but for days that are named. */
+function windowsByDay(
+  problem: ScheduleProblem,
+  clock: Extract<ScheduleProblem['clock'], { kind: 'site' }>,
+  person: Person | undefined,
+): (day: number) => readonly DayWindow[] {
+  const chores = choreMinutes(problem)
+  const windowsOn = (day: number): readonly DayWindow[] =>
+    withoutChores(person === undefined ? siteWindows(clock, day) : presentWindows(clock, person, day), chores)
+  const partDays = person?.partDays.map((part) => part.date) ?? []
+  const named = new Set([...clock.holidays, ...(person?.daysOff ?? []), ...partDays].map(dayOfDate))
+  const usual = new Map<number, readonly DayWindow[]>()
+  return (day) => {
+    if (named.has(day)) return windowsOn(day)
+    const weekday = weekdayOf(day)
+    const windows = usual.get(weekday) ?? windowsOn(day)
+    usual.set(weekday, windows)
+    return windows
   }
 }
 
@@ -174,22 +172,37 @@ function slotTables(stretches: readonly Stretch[], horizon: number, groupCount: 
   const groupsAt = new Int32Array(horizon)
   for (const { fromTick, toTick, group } of stretches) {
     for (let tick = Math.max(fromTick, firstTick); tick < toTick; tick++)
-      groupsAt[tick] = (groupsAt[tick] ?? 0) | (1 << group)
+      groupsAt[tick] = (groupsAt[tick] as number) | (1 << group)
   }
   const slotAt = new Int32Array(horizon + 1)
-  const ticks: number[] = []
+  const slotTick = new Int32Array(horizon)
+  let count = 0
   for (let tick = 0; tick < horizon; tick++) {
-    slotAt[tick] = ticks.length
-    if (groupsAt[tick] !== 0) ticks.push(tick)
+    slotAt[tick] = count
+    if (groupsAt[tick] !== 0) slotTick[count++] = tick
   }
-  slotAt[horizon] = ticks.length
-  const slotTick = Int32Array.from(ticks)
-  const works = Array.from({ length: groupCount }, (_, group) => {
-    const worked = new Uint8Array(slotTick.length)
-    for (const [slot, tick] of ticks.entries()) worked[slot] = ((groupsAt[tick] as number) >> group) & 1
-    return worked
-  })
-  return { slotTick, slotAt, works }
+  slotAt[horizon] = count
+  const works = Array.from({ length: groupCount }, () => new Uint8Array(count))
+  for (let group = 0; group < groupCount; group++) {
+    const worked = works[group] as Uint8Array
+    for (let slot = 0; slot < count; slot++)
+      worked[slot] = ((groupsAt[slotTick[slot] as number] as number) >> group) & 1
+  }
+  return { slotTick: slotTick.slice(0, count), slotAt, works }
+}
+
+function peoplePresent(
+  groups: readonly number[],
+  works: readonly Uint8Array[],
+  slotCount: number,
+): Int32Array {
+  const present = new Int32Array(slotCount)
+  for (const [group, worked] of works.entries()) {
+    const people = groups[group] as number
+    for (let slot = 0; slot < slotCount; slot++)
+      if (worked[slot] === 1) present[slot] = (present[slot] as number) | people
+  }
+  return present
 }
 
 function dayTable(
