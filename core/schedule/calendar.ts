@@ -66,28 +66,18 @@ function firstAfterJump(offsetOf: (instant: number) => number, from: number, wan
 
 /** Offsets change at whole quarters of an hour (UTC), so one formatting per quarter asked for is enough. */
 function quarterlyOffsets(timeZone: string): (instant: number) => number {
-  const format = new Intl.DateTimeFormat('en-US', {
-    timeZone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-  })
+  const format = new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longOffset' })
   const known = new Map<number, number>()
   return (instant) => {
     const quarter = Math.floor(instant / 15)
     const cached = known.get(quarter)
     if (cached !== undefined) return cached
-    const shown = new Map(
-      format.formatToParts(quarter * 15 * 60_000).map((part) => [part.type, Number(part.value)]),
-    )
-    const part = (name: Intl.DateTimeFormatPartTypes): number => shown.get(name) ?? 0
-    const local =
-      Date.UTC(part('year'), part('month') - 1, part('day'), part('hour'), part('minute')) / 60_000
-    known.set(quarter, local - quarter * 15)
-    return local - quarter * 15
+    // `3/28/2027, GMT+05:30`, or no more than `GMT` where there is no difference.
+    const [, sign, hours, minutes] = /GMT(?:([+-])(\d+):(\d+))?/.exec(format.format(quarter * 900_000)) ?? []
+    const ahead = sign === undefined ? 0 : Number(hours) * 60 + Number(minutes)
+    const offset = sign === '-' ? -ahead : ahead
+    known.set(quarter, offset)
+    return offset
   }
 }
 
