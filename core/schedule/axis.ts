@@ -30,8 +30,8 @@ export interface Axis {
   readonly present: Int32Array
   /** Groups of people with the same calendar (bits of people); the first group is the site itself with nobody in it. */
   readonly groups: readonly number[]
-  /** For each group, which slots it works. */
-  readonly works: readonly Uint8Array[]
+  /** For each slot the groups (bits of their indices) that work it. */
+  readonly working: Int32Array
 }
 
 const mostDays = 730
@@ -71,7 +71,6 @@ function unbrokenAxis(problem: ScheduleProblem): Axis {
   const horizon = slotsOfWork(problem) + wait + problem.links.length + 1
   const slotTick = Int32Array.from({ length: horizon }, (_, tick) => tick)
   const slotAt = Int32Array.from({ length: horizon + 1 }, (_, tick) => tick)
-  const everywhere = new Uint8Array(horizon).fill(1)
   const dayOfTick = slotAt
   return {
     origin,
@@ -82,7 +81,7 @@ function unbrokenAxis(problem: ScheduleProblem): Axis {
     dayOfTick,
     present: new Int32Array(horizon),
     groups: [0],
-    works: [everywhere],
+    working: new Int32Array(horizon).fill(1),
   }
 }
 
@@ -120,7 +119,6 @@ function siteAxis(
     }
   }
   const horizon = Math.round((local.instantOf(firstDay + day, 0) - origin) / grid)
-  const tables = slotTables(stretches, horizon, members.length, Math.ceil((clock.start - origin) / grid))
   const groups = members.map((group) =>
     group.reduce((mask, person) => mask | (1 << problem.people.indexOf(person)), 0),
   )
@@ -128,9 +126,8 @@ function siteAxis(
     origin,
     grid,
     horizon,
-    ...tables,
+    ...slotTables(stretches, horizon, groups, Math.ceil((clock.start - origin) / grid)),
     dayOfTick: dayTable(local, firstDay, day, origin, grid, horizon),
-    present: peoplePresent(groups, tables.works, tables.slotTick.length),
     groups,
   }
 }
@@ -168,41 +165,46 @@ function windowsByDay(
   }
 }
 
-function slotTables(stretches: readonly Stretch[], horizon: number, groupCount: number, firstTick: number) {
-  const groupsAt = new Int32Array(horizon)
+function slotTables(
+  stretches: readonly Stretch[],
+  horizon: number,
+  groups: readonly number[],
+  firstTick: number,
+) {
+  const workingAt = new Int32Array(horizon)
   for (const { fromTick, toTick, group } of stretches) {
     for (let tick = Math.max(fromTick, firstTick); tick < toTick; tick++)
-      groupsAt[tick] = (groupsAt[tick] as number) | (1 << group)
+      workingAt[tick] = (workingAt[tick] as number) | (1 << group)
   }
   const slotAt = new Int32Array(horizon + 1)
   const slotTick = new Int32Array(horizon)
+  const working = new Int32Array(horizon)
+  const present = new Int32Array(horizon)
   let count = 0
+  let now = 0
+  let people = 0
   for (let tick = 0; tick < horizon; tick++) {
     slotAt[tick] = count
-    if (groupsAt[tick] !== 0) slotTick[count++] = tick
+    const bits = workingAt[tick] as number
+    if (bits === 0) continue
+    if (bits !== now) people = peopleOf(groups, bits)
+    now = bits
+    slotTick[count] = tick
+    working[count] = bits
+    present[count] = people
+    count++
   }
   slotAt[horizon] = count
-  const works = Array.from({ length: groupCount }, () => new Uint8Array(count))
-  for (let group = 0; group < groupCount; group++) {
-    const worked = works[group] as Uint8Array
-    for (let slot = 0; slot < count; slot++)
-      worked[slot] = ((groupsAt[slotTick[slot] as number] as number) >> group) & 1
+  return {
+    slotTick: slotTick.slice(0, count),
+    slotAt,
+    working: working.slice(0, count),
+    present: present.slice(0, count),
   }
-  return { slotTick: slotTick.slice(0, count), slotAt, works }
 }
 
-function peoplePresent(
-  groups: readonly number[],
-  works: readonly Uint8Array[],
-  slotCount: number,
-): Int32Array {
-  const present = new Int32Array(slotCount)
-  for (const [group, worked] of works.entries()) {
-    const people = groups[group] as number
-    for (let slot = 0; slot < slotCount; slot++)
-      if (worked[slot] === 1) present[slot] = (present[slot] as number) | people
-  }
-  return present
+function peopleOf(groups: readonly number[], working: number): number {
+  return groups.reduce((mask, people, group) => ((working >> group) & 1 ? mask | people : mask), 0)
 }
 
 function dayTable(

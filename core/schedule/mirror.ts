@@ -1,5 +1,5 @@
 import type { Axis } from './axis.ts'
-import { pauseTables } from './site-calendars.ts'
+import { teamCalendar } from './site-calendars.ts'
 import {
   type Arc,
   type ForbiddenTicks,
@@ -9,7 +9,6 @@ import {
   type Reach,
   type SiteNet,
   type TaskSide,
-  type TeamCalendar,
 } from './site-net.ts'
 import { scanForbidden } from './site-quiet-hours.ts'
 
@@ -29,7 +28,7 @@ export function mirrorNet(net: SiteNet): SiteNet {
     mirrored: !net.mirrored,
     axis,
     firstTick: 0,
-    calendars: net.calendars.map((calendar) => mirrorCalendar(axis, calendar)),
+    calendars: net.calendars.map(({ groups, slots }) => teamCalendar(axis, groups, slots.length)),
     tasks: net.tasks.map((task) => mirrorTask(task, axis.horizon, tables)),
     arcs: net.arcs.map(mirrorArc),
     neighbours: mirrorNeighbours(net.neighbours),
@@ -55,13 +54,8 @@ function mirrorAxis(axis: Axis): Axis {
     slotAt,
     dayOfTick,
     present: axis.present.slice().reverse(),
-    works: axis.works.map((works) => works.slice().reverse()),
+    working: axis.working.slice().reverse(),
   }
-}
-
-function mirrorCalendar(axis: Axis, calendar: TeamCalendar): TeamCalendar {
-  const slots = calendar.slots.map((slot) => axis.slotTick.length - 1 - slot).reverse()
-  return { ...calendar, slots, ...pauseTables(axis, slots) }
 }
 
 function mirrorTask(task: NetTask, horizon: number, tables: Map<ForbiddenTicks, ForbiddenTicks>): NetTask {

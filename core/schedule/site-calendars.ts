@@ -2,59 +2,95 @@ import type { Axis } from './axis.ts'
 import type { ScheduleProblem } from './model.ts'
 import { countBits, type TeamCalendar } from './site-net.ts'
 
-/** One calendar for each set of groups of people that may work together, the first for work that needs nobody. */
+/** One calendar for each set of groups of people that may work together, and one for work that needs nobody where there is some. */
 export function teamCalendars(axis: Axis, problem: ScheduleProblem): readonly TeamCalendar[] {
   const widest = problem.tasks.reduce((most, { crew, state }) => {
     return Math.max(most, crew.max, state.kind === 'open' ? 0 : new Set(state.people).size)
   }, 0)
+  const least = problem.tasks.some((task) => task.crew.max === 0) ? 0 : 1
   const people = axis.groups.length - 1
-  const subsets = Array.from({ length: 2 ** Math.min(people, 12) }, (_, subset) => subset)
-  return subsets
-    .filter((subset) => countBits(subset) <= widest && (people <= 6 || countBits(subset) <= 2))
-    .map((subset) => teamCalendar(axis, subset))
-    .filter((calendar) => calendar.slots.length > 0)
+  const lengthOf = slotCounter(axis)
+  const calendars: TeamCalendar[] = []
+  for (let subset = least; subset < 2 ** Math.min(people, 12); subset++) {
+    const size = countBits(subset)
+    if (size > widest || (people > 6 && size > 2) || lengthOf(subset) === 0) continue
+    const equal = calendars.find(({ groups, slots }) => {
+      return groups > 0 && (groups & subset) === groups && slots.length === lengthOf(subset)
+    })
+    calendars.push(
+      equal === undefined
+        ? teamCalendar(axis, subset, lengthOf(subset))
+        : { ...equal, groups: subset, peopleOfGroup: peopleOfGroups(axis, subset) },
+    )
+  }
+  return calendars
 }
 
-function teamCalendar(axis: Axis, subset: number): TeamCalendar {
-  const groups = axis.groups.flatMap((_, group) => (group > 0 && (subset >> (group - 1)) & 1 ? [group] : []))
-  const slots = commonSlots((subset === 0 ? [0] : groups).map((group) => axis.works[group] as Uint8Array))
+/** Bits of `Axis.working` that must be set where the groups of a subset work: bit 0 of the subset is the first group of people. */
+function workingBits(subset: number): number {
+  return subset === 0 ? 1 : subset << 1
+}
+
+function peopleOfGroups(axis: Axis, subset: number): readonly number[] {
+  return axis.groups.filter((_, group) => group > 0 && (subset >> (group - 1)) & 1)
+}
+
+/** How many slots all groups of a subset work. */
+function slotCounter({ working }: Axis): (subset: number) => number {
+  const slotsOf = new Map<number, number>()
+  let from = 0
+  for (let slot = 1; slot <= working.length; slot++) {
+    const bits = working[slot - 1] as number
+    if (working[slot] === bits) continue
+    slotsOf.set(bits, (slotsOf.get(bits) ?? 0) + slot - from)
+    from = slot
+  }
+  return (subset) => {
+    const needed = workingBits(subset)
+    return [...slotsOf].reduce((sum, [bits, slots]) => ((bits & needed) === needed ? sum + slots : sum), 0)
+  }
+}
+
+/** The `length` slots that all groups of the subset work (the site itself where it is empty), and where a pause would begin. */
+export function teamCalendar(axis: Axis, subset: number, length: number): TeamCalendar {
+  const { slotTick, dayOfTick, working } = axis
+  const needed = workingBits(subset)
+  const slots = new Int32Array(length)
+  const ticks = new Int32Array(length)
+  const runEnd = new Int32Array(length + 1)
+  const dayEnd = new Int32Array(length + 1)
+  const indexAt = new Int32Array(slotTick.length + 1)
+  let count = 0
+  let runStart = 0
+  let dayStart = 0
+  let nextTick = -1
+  let day = -1
+  for (let slot = 0; slot < slotTick.length; slot++) {
+    indexAt[slot] = count
+    if (((working[slot] as number) & needed) !== needed) continue
+    const tick = slotTick[slot] as number
+    if (tick !== nextTick) {
+      runEnd.fill(count, runStart, count)
+      runStart = count
+    }
+    if (dayOfTick[tick] !== day) {
+      dayEnd.fill(count, dayStart, count)
+      dayStart = count
+      day = dayOfTick[tick] as number
+    }
+    slots[count] = slot
+    ticks[count] = tick
+    nextTick = tick + 1
+    count++
+  }
+  indexAt[slotTick.length] = count
   return {
     groups: subset,
-    peopleOfGroup: groups.map((group) => axis.groups[group] ?? 0),
+    peopleOfGroup: peopleOfGroups(axis, subset),
     slots,
-    ...pauseTables(axis, slots),
+    ticks,
+    runEnd: runEnd.fill(count, runStart),
+    dayEnd: dayEnd.fill(count, dayStart),
+    indexAt,
   }
-}
-
-function commonSlots([first, ...others]: readonly Uint8Array[]): Int32Array {
-  const common = Uint8Array.from(first ?? [])
-  for (const works of others) {
-    for (let slot = 0; slot < common.length; slot++)
-      common[slot] = (common[slot] as number) & (works[slot] as number)
-  }
-  const slots = new Int32Array(common.length)
-  let count = 0
-  for (let slot = 0; slot < common.length; slot++) if (common[slot] === 1) slots[count++] = slot
-  return slots.slice(0, count)
-}
-
-export function pauseTables(axis: Axis, slots: Int32Array) {
-  const { slotTick, dayOfTick } = axis
-  const count = slots.length
-  const ticks = new Int32Array(count)
-  for (let index = 0; index < count; index++) ticks[index] = slotTick[slots[index] as number] as number
-  const runEnd = new Int32Array(count + 1).fill(count)
-  const dayEnd = new Int32Array(count + 1).fill(count)
-  for (let index = count - 2; index >= 0; index--) {
-    const tick = ticks[index] as number
-    const next = ticks[index + 1] as number
-    runEnd[index] = next === tick + 1 ? (runEnd[index + 1] as number) : index + 1
-    dayEnd[index] = dayOfTick[next] === dayOfTick[tick] ? (dayEnd[index + 1] as number) : index + 1
-  }
-  const indexAt = new Int32Array(slotTick.length + 1)
-  for (let slot = 0, index = 0; slot <= slotTick.length; slot++) {
-    indexAt[slot] = index
-    if (slots[index] === slot) index++
-  }
-  return { ticks, runEnd, dayEnd, indexAt }
 }
