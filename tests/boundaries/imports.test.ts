@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { join, relative, sep } from 'node:path'
+import { join, posix, relative, sep } from 'node:path'
 import { expect, test } from 'vitest'
 import { findOffences, printTable } from './offences.ts'
 import { roomTable } from './room-table.ts'
@@ -28,6 +28,16 @@ test('every import keeps to the table of rooms', () => {
   const sources = houses.flatMap(sourcesOf)
   expect(sources.length).toBeGreaterThan(80)
   expect(findOffences(readSources(sources), roomTable)).toEqual([])
+})
+
+test('the judge of plans shares nothing with the search but the model', () => {
+  const judge = sourcesOf('core/schedule').filter(({ path }) => /\/verify(\.ts$|\/)/.test(path))
+  expect(judge.length).toBeGreaterThan(1)
+  const own = new Set(judge.map(({ path }) => path))
+  const taken = readSources(judge).flatMap(({ path, imports }) =>
+    imports.map((specifier) => posix.join(posix.dirname(path), specifier)),
+  )
+  expect([...new Set(taken)].filter((path) => !own.has(path))).toEqual(['core/schedule/model.ts'])
 })
 
 test('the table in DEVELOPERS.md is this one', () => {
