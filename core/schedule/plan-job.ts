@@ -3,6 +3,7 @@ import { fail, type Outcome, problem, succeed } from '../project/problem.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
+import type { PlanBound } from './bounds.ts'
 import { dateOfDay, dayOfDate } from './calendar.ts'
 import { type ClashWords, clashSentence } from './clash-words.ts'
 import { faultSentence } from './fault-words.ts'
@@ -52,8 +53,8 @@ export interface JobPlan {
   readonly value: PlanValue
   /** What the independent judge says; empty for every plan that is shown. */
   readonly violations: readonly Violation[]
-  /** No plan can finish before this date; days between it and this plan's finish. */
-  readonly bound: { readonly finishesOn: string; readonly gapDays: number }
+  /** No plan can finish before this date; days between it and this plan's finish. Null while that is not worked out. */
+  readonly bound: { readonly finishesOn: string; readonly gapDays: number } | null
   readonly relaxed: readonly Relaxed[]
 }
 
@@ -70,6 +71,8 @@ export interface JobPlanning {
   step(iterations: number): boolean
   /** The best plan so far, judged; a problem in words when there is none. Needs at least one step. */
   current(): Outcome<JobPlan>
+  /** Works out what no plan can beat; `current` says it from then on. Takes longer than a first plan. */
+  prove(): void
   isFinished(): boolean
 }
 
@@ -83,6 +86,7 @@ export function planJob(
   const started = startPlanning(job, specification, minutes, options.seed, options.planning)
   if (!started.ok) return started
   started.value.step(Math.max(1, options.iterations))
+  started.value.prove()
   return started.value.current()
 }
 
@@ -104,14 +108,16 @@ export function startPlanning(
     return { ok: false, problem: problem('noPlan', `The plan cannot be made: ${sentence}`, ids) }
   }
   const search = createSearch(tasks.problem, seed)
+  let bound: PlanBound | undefined
   return succeed({
     step: (iterations) => search.step(iterations).length > 0,
     isFinished: () => search.isFinished(),
+    prove: () => {
+      bound = search.bound()
+    },
     current: () => {
       const plan = search.best()
-      if (plan !== undefined && search.bound !== undefined) {
-        return succeed(jobPlanOf(tasks, plan, search.bound.finish))
-      }
+      if (plan !== undefined) return succeed(jobPlanOf(tasks, plan, bound))
       const clash = search.clash()
       if (clash === undefined) throw new Error('a plan is asked for before the first step of the search')
       const { sentence, ids } = clashSentence(clash.clash, wordsOf(job, tasks))
@@ -136,7 +142,7 @@ function wordsOf(job: Job, { groups }: TasksOfJob): ClashWords {
 }
 
 /** A plan of the engine as people read it; for searches that run outside of `startPlanning`. */
-export function jobPlanOf(tasks: TasksOfJob, plan: Plan, boundDays: number): JobPlan {
+export function jobPlanOf(tasks: TasksOfJob, plan: Plan, bound?: PlanBound): JobPlan {
   const { problem: asked, groups, relaxed } = tasks
   if (asked.clock.kind !== 'site') throw new Error('a job is planned by the clock of its site')
   const moment = localMoments(asked.clock.timeZone)
@@ -152,7 +158,10 @@ export function jobPlanOf(tasks: TasksOfJob, plan: Plan, boundDays: number): Job
     finishesOn: dateOf(rows.map((row) => row.endsAt).reduce(later, '')),
     value: plan.value,
     violations: verifyPlan(asked, plan),
-    bound: { finishesOn: dateOfDay(firstDay + boundDays), gapDays: plan.value.finish - boundDays },
+    bound:
+      bound === undefined
+        ? null
+        : { finishesOn: dateOfDay(firstDay + bound.finish), gapDays: plan.value.finish - bound.finish },
     relaxed,
   }
 }

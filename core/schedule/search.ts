@@ -26,7 +26,8 @@ export interface ScheduleSearch {
   /** Does so many decodings more, fewer when the plan is proved best or there can be none. */
   step(iterations: number): readonly Improvement[]
   best(): Plan | undefined
-  readonly bound: PlanBound | undefined
+  /** What no plan can beat, worked out when it is first asked for, so that a first plan need not wait; undefined when there can be none. */
+  bound(): PlanBound | undefined
   /** Nothing better can be found: proved best in all terms bounded, or proved impossible. */
   isFinished(): boolean
   /** Why there is no plan; `isProved` only with a proof. Undefined as soon as there is one. */
@@ -48,13 +49,12 @@ function impossibleSearch(clash: Clash): ScheduleSearch {
   return {
     step: () => [],
     best: () => undefined,
-    bound: undefined,
+    bound: () => undefined,
     isFinished: () => true,
     clash: () => ({ isProved: true, clash }),
   }
 }
 
-/** The bound is worked out when it is first asked for, so that a first plan does not wait for its proof. */
 function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof boundOf>[1]): ScheduleSearch {
   let known: PlanBound | undefined
   function bound(): PlanBound {
@@ -88,9 +88,7 @@ function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof b
   return {
     step,
     best,
-    get bound() {
-      return bound()
-    },
+    bound,
     isFinished,
     clash: () => {
       if (search.hasPlan() || search.stuck.size === 0) return undefined
@@ -127,7 +125,7 @@ function plainSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
   const hasPlan = (): boolean => best.end < Number.POSITIVE_INFINITY
   const isFinished = (): boolean => best.end <= bound.finish
   return {
-    bound,
+    bound: () => bound,
     isFinished,
     step(iterations) {
       const found: Improvement[] = []

@@ -37,12 +37,13 @@ export function solve(problem: ScheduleProblem, options: SolveOptions): SolveOut
 /** The answer a search can give now. Every plan is judged by `verifyPlan` first; one that breaks a rule is our fault and throws. */
 export function outcomeOf(problem: ScheduleProblem, search: ScheduleSearch): SolveOutcome {
   const plan = search.best()
-  if (plan !== undefined && search.bound !== undefined) {
+  const bound = search.bound()
+  if (plan !== undefined && bound !== undefined) {
     return {
       kind: 'scheduled',
       plan: checked(problem, plan),
-      bound: search.bound,
-      gap: plan.value.finish - search.bound.finish,
+      bound,
+      gap: plan.value.finish - bound.finish,
     }
   }
   const clash = search.clash()

@@ -4,13 +4,10 @@ import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
 import type { JobPlan } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 
-/** A plan that `verifyPlan` has passed, with the problem it solves and how far it can be from the best. */
+/** A plan that `verifyPlan` has passed, with the problem it solves. */
 export interface FoundPlan {
   readonly problem: ScheduleProblem
   readonly plan: Plan
-  readonly bound: PlanBound
-  /** Days between this finish and the bound; 0 is proved best. */
-  readonly gap: number
   readonly workPlan: JobPlan
 }
 
@@ -43,6 +40,8 @@ export type PlannerAsk =
 /** `turn` is that of the `search` answered; answers to an older one are dropped. */
 export type PlannerTell = { readonly search: SearchName; readonly turn: number } & (
   | { readonly kind: 'found'; readonly found: FoundPlan }
+  /** Follows the first plan of a search, which does not wait for it. */
+  | { readonly kind: 'bound'; readonly bound: PlanBound }
   | { readonly kind: 'clash'; readonly clash: PlanClash }
   | { readonly kind: 'rest'; readonly isFinished: boolean }
   | { readonly kind: 'broken'; readonly sentence: string }

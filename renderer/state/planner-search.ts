@@ -2,6 +2,7 @@ import { stepMinutes } from '../../core/price/labour.ts'
 import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
+import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { clashSentence } from '../../core/schedule/clash-words.ts'
 import { faultSentence } from '../../core/schedule/fault-words.ts'
 import type { Plan } from '../../core/schedule/model.ts'
@@ -29,13 +30,14 @@ export interface SlicedSearch {
   }
   /** The best plan so far, judged; null while there is none. */
   readonly current: () => FoundPlan | null
+  /** What no plan can beat; takes a while when first asked for. Null when there can be no plan. */
+  readonly bound: () => PlanBound | null
   readonly clash: () => PlanClash | null
 }
 
 /** The search runs by this seed, so that the same job gives the same plan everywhere. */
 const seed = 1
-/** The first slices are short, so that a first plan is there at once. */
-const shortSlice = 4
+/** Attempts in one slice once there is a plan; before that one at a time, so that the first plan is told at once. */
 const usualSlice = 8
 const takeOff = createTakeOff()
 
@@ -84,6 +86,7 @@ function refusedSearch(clash: PlanClash): SlicedSearch {
   return {
     step: () => ({ isFinished: true, isBetter: false }),
     current: () => null,
+    bound: () => null,
     clash: () => clash,
   }
 }
@@ -91,14 +94,15 @@ function refusedSearch(clash: PlanClash): SlicedSearch {
 function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): SlicedSearch {
   return {
     step: () => {
-      const slice = search.best() === undefined ? shortSlice : usualSlice
+      const slice = search.best() === undefined ? 1 : usualSlice
       const isBetter = search.step(slice).length > 0
       return { isFinished: search.isFinished(), isBetter }
     },
     current: () => {
       const plan = search.best()
-      return plan === undefined ? null : foundPlan(tasks, search, plan)
+      return plan === undefined ? null : foundPlan(tasks, plan)
     },
+    bound: () => search.bound() ?? null,
     clash: () => {
       const clash = search.clash()
       if (clash === undefined) return null
@@ -109,14 +113,11 @@ function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): Slic
 }
 
 /** Judged by `verifyPlan` on the way; a plan that breaks a rule is a mistake of the program and is never shown. */
-function foundPlan(tasks: TasksOfJob, search: ScheduleSearch, plan: Plan): FoundPlan {
-  const { problem } = tasks
-  const { bound } = search
-  if (bound === undefined) throw new Error('a search that has a plan has a bound')
-  const workPlan = jobPlanOf(tasks, plan, bound.finish)
+function foundPlan(tasks: TasksOfJob, plan: Plan): FoundPlan {
+  const workPlan = jobPlanOf(tasks, plan)
   const [violation] = workPlan.violations
   if (violation !== undefined) throw new Error(`a plan breaks a rule: ${JSON.stringify(violation)}`)
-  return { problem, plan, bound, gap: workPlan.bound.gapDays, workPlan }
+  return { problem: tasks.problem, plan, workPlan }
 }
 
 function clashWords(job: Job, { groups }: TasksOfJob) {

@@ -11,6 +11,7 @@ interface Running {
   /** By this worker's clock. */
   until: number
   isResting: boolean
+  proof: 'none' | 'due' | 'told'
   /** Found but not told yet. */
   hasNews: boolean
   toldAt: number
@@ -55,7 +56,15 @@ function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): 
   guarded(name, turn, () => {
     const search = createSliced(job, now, promised)
     const until = performance.now() + seconds * 1000
-    running.set(name, { turn, search, until, isResting: false, hasNews: false, toldAt: -betweenTellings })
+    running.set(name, {
+      turn,
+      search,
+      until,
+      isResting: false,
+      proof: 'none',
+      hasNews: false,
+      toldAt: -betweenTellings,
+    })
   })
 }
 
@@ -64,13 +73,15 @@ channel.port1.onmessage = () => {
   isGoing = false
   for (const ask of [...asked.values()]) begin(ask)
   for (const [name, each] of running) {
-    if (!each.isResting) guarded(name, each.turn, () => work(name, each))
+    if (each.proof === 'due') guarded(name, each.turn, () => prove(name, each))
+    else if (!each.isResting) guarded(name, each.turn, () => work(name, each))
   }
   go()
 }
 
 function go(): void {
-  const isNeeded = asked.size > 0 || [...running.values()].some((each) => !each.isResting)
+  const isNeeded =
+    asked.size > 0 || [...running.values()].some((each) => !each.isResting || each.proof === 'due')
   if (isGoing || !isNeeded) return
   isGoing = true
   channel.port2.postMessage(null)
@@ -85,6 +96,7 @@ function work(name: SearchName, each: Running): void {
   if (each.hasNews && (each.isResting || now >= each.toldAt + betweenTellings)) {
     const found = each.search.current()
     if (found !== null) post({ ...about, kind: 'found', found })
+    if (found !== null && each.proof === 'none') each.proof = 'due'
     each.hasNews = false
     each.toldAt = performance.now()
   }
@@ -92,6 +104,13 @@ function work(name: SearchName, each: Running): void {
   const clash = each.search.clash()
   if (clash !== null) post({ ...about, kind: 'clash', clash })
   post({ ...about, kind: 'rest', isFinished })
+}
+
+/** How good a plan can be at best comes once the first one is told, in a turn of its own. */
+function prove(name: SearchName, each: Running): void {
+  const bound = each.search.bound()
+  if (bound !== null) post({ search: name, turn: each.turn, kind: 'bound', bound })
+  each.proof = 'told'
 }
 
 /** A mistake of the program must not silence the planner: it is told, and that search ends. */

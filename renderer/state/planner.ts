@@ -2,6 +2,7 @@ import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { type Job, records } from '../../core/project/job.ts'
+import type { PlanBound } from '../../core/schedule/bounds.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { useJob } from './app.ts'
 import { acceptedPlan } from './planner-accepted.ts'
@@ -13,6 +14,8 @@ export interface SearchState {
   readonly job: Job | null
   readonly status: 'idle' | 'searching' | 'resting'
   readonly plan: FoundPlan | null
+  /** What no plan can beat; null while it is not worked out. */
+  readonly bound: PlanBound | null
   readonly clash: PlanClash | null
   /** Nothing better can be found. */
   readonly isFinished: boolean
@@ -23,6 +26,7 @@ const idle: SearchState = {
   job: null,
   status: 'idle',
   plan: null,
+  bound: null,
   clash: null,
   isFinished: false,
   broken: null,
@@ -63,6 +67,8 @@ function newsOf(tell: PlannerTell): Partial<SearchState> {
   switch (tell.kind) {
     case 'found':
       return { plan: tell.found, clash: null }
+    case 'bound':
+      return { bound: tell.bound }
     case 'clash':
       return { clash: tell.clash }
     case 'rest':
@@ -94,10 +100,10 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
 
 /** What was tried became the job: the plan compared is the plan shown, and what is looked for from now on keeps to it. */
 export function adoptTrial(job: Job): void {
-  const { plan } = stores.trial.getState()
+  const { plan, bound } = stores.trial.getState()
   if (plan === null) return
   searchFor('present', job, plan.workPlan)
-  stores.present.setState({ plan })
+  stores.present.setState({ plan, bound })
 }
 
 export function forget(name: SearchName): void {

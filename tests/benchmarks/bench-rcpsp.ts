@@ -93,7 +93,7 @@ function run(file: string, instance: ProjectInstance, best: BestKnown): Row {
   return {
     instance: basename(file, extname(file)),
     found: plan?.value.finish,
-    bound: search.bound?.finish,
+    bound: search.bound()?.finish,
     best,
     criticalPath: criticalPathOf(instance),
     violations: starts === undefined ? 0 : countViolations(instance, starts),

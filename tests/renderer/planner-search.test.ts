@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../core/project/job.ts'
 import type { Pin, PinId } from '../../core/project/progress-records.ts'
+import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { verifyPlan } from '../../core/schedule/verify.ts'
+import { gapWords } from '../../renderer/panels/calendar/verdict-words.ts'
 import { createSliced, type SlicedSearch } from '../../renderer/state/planner-search.ts'
 import { demoJob } from './station-jobs.ts'
 
@@ -26,7 +28,20 @@ test('a plan that is told has passed the independent judge, and looking on never
   if (first === null || later === null) throw new Error('no plan was found')
   expect(verifyPlan(later.problem, later.plan)).toEqual([])
   expect(later.plan.value.finish).toBeLessThanOrEqual(first.plan.value.finish)
-  expect(later.gap).toBe(later.plan.value.finish - later.bound.finish)
+  const bound = search.bound()
+  expect(bound && later.plan.value.finish >= bound.finish).toBe(true)
+})
+
+test('the words say how good a plan is known to be, and that it is not known yet', () => {
+  const found = planOf(job)
+  const words = (bound: PlanBound | null, isFinished = false) =>
+    gapWords(found, { job, status: 'searching', plan: found, bound, clash: null, isFinished, broken: null })
+  const { finish } = found.plan.value
+  const boundAt = (day: number): PlanBound => ({ finish: day, roomDaysOutOfUse: 0 })
+  expect(words(null)).toBe('How much better it could be is being worked out.')
+  expect(words(boundAt(finish - 2))).toBe('At most 2 days from the best possible for these tasks.')
+  expect(words(boundAt(finish))).toBe('The last day is proved best for these tasks.')
+  expect(words(boundAt(finish), true)).toBe('Proved best for these tasks.')
 })
 
 test('the same job gives the same plan', () => {

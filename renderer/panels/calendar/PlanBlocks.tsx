@@ -9,6 +9,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { dateEntry } from '../parts/entries.ts'
 import { type Trial, tryChange } from './trial.ts'
+import { gapDays } from './verdict-words.ts'
 
 export function StartBlock({ trial }: { readonly trial: Trial }) {
   const { startsOn, unitSystem } = trial.job.header
@@ -50,7 +51,13 @@ export function AcceptBlock(props: {
       id: newId('plan') as IssuedId,
       kind: 'plan',
       issuedAt: now,
-      body: JSON.parse(JSON.stringify({ plan: found.workPlan, value: found.plan.value, gapDays: found.gap })),
+      body: JSON.parse(
+        JSON.stringify({
+          plan: found.workPlan,
+          value: found.plan.value,
+          gapDays: gapDays(found, props.state),
+        }),
+      ),
     })
   }
 

@@ -3,11 +3,18 @@ import type { Relaxed } from '../../../core/schedule/planning-site.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 
+/** Days between the last day of a plan and the earliest possible one; 0 is proved best, null not worked out yet. */
+export function gapDays(found: FoundPlan, { bound }: SearchState): number | null {
+  return bound === null ? null : found.plan.value.finish - bound.finish
+}
+
 /** How good a plan is known to be. Small steps are joined into tasks before anything is proved, so the words say of what. */
 export function gapWords(found: FoundPlan, search: SearchState): string {
-  if (found.gap <= 0)
+  const gap = gapDays(found, search)
+  if (gap === null) return 'How much better it could be is being worked out.'
+  if (gap <= 0)
     return search.isFinished ? 'Proved best for these tasks.' : 'The last day is proved best for these tasks.'
-  const days = found.gap === 1 ? '1 day' : `${found.gap} days`
+  const days = gap === 1 ? '1 day' : `${gap} days`
   return `At most ${days} from the best possible for these tasks.`
 }
 
