@@ -77,6 +77,7 @@ async function pickFinishes(page: Page): Promise<void> {
 
 async function acceptPlan(page: Page): Promise<string> {
   await goTo(page, 'Calendar')
+  await page.getByText(/proved best|from the best possible/i).waitFor()
   await page.getByRole('button', { name: 'Accept this plan', exact: true }).click()
   const accepted = page.getByRole('region', { name: 'Accepting' }).getByText(/^Accepted .*:/)
   await accepted.waitFor()
