@@ -18,6 +18,8 @@ const betweenAsks = 30_000
 /** The moment on site that marks, readiness and re-plans count from. Core reads no clock; this is where one comes in. */
 export function useSiteNow(): {
   readonly now: string
+  /** By the host's clock: what is accepted or given out carries this date, however late the work begins. */
+  readonly today: string
   readonly isByHand: boolean
   readonly setByHand: (moment: string | null) => void
 } {
@@ -30,6 +32,7 @@ export function useSiteNow(): {
   }, [])
   return {
     now: siteNow(job, state),
+    today: clockOf(state),
     isByHand: state.byHand !== null,
     setByHand: (byHand) => nowStore.setState({ byHand }),
   }
@@ -38,9 +41,13 @@ export function useSiteNow(): {
 /** Before the job's first day by the clock it is taken to be that morning: nothing can have been done on site yet. */
 export function siteNow(job: Job, state: SiteNowState = nowStore.getState()): string {
   if (state.byHand !== null) return state.byHand
-  const clock = state.clock ?? viewStore.getState().host?.now ?? ''
+  const clock = clockOf(state)
   const begin = `${job.header.startsOn}T${job.houseRules.siteHours.from}`
   return clock > begin ? clock : begin
+}
+
+function clockOf(state: SiteNowState): string {
+  return state.clock ?? viewStore.getState().host?.now ?? ''
 }
 
 async function readClock(): Promise<void> {

@@ -5,7 +5,7 @@ export function Patterns() {
       <defs>
         <pattern id="drying-hatch" width="7" height="7" patternUnits="userSpaceOnUse">
           <rect width="7" height="7" fill="var(--wait-soft)" />
-          <path d="M-1 8 L8 -1" stroke="var(--wait)" strokeWidth="1.3" />
+          <path d="M-1 8 L8 -1" stroke="var(--wait)" strokeWidth="1.1" />
         </pattern>
         <pattern id="night-dots" width="6" height="6" patternUnits="userSpaceOnUse">
           <rect width="6" height="6" fill="var(--paper-sunk)" />

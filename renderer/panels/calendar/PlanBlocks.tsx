@@ -38,10 +38,10 @@ export function AcceptBlock(props: {
   readonly found: FoundPlan | null
   readonly state: SearchState
   readonly isTrying: boolean
-  readonly now: string
+  readonly today: string
 }) {
   const job = useJob()
-  const { found, now } = props
+  const { found, today } = props
   const accepted = acceptedPlan(job)
   const { unitSystem } = job.header
 
@@ -50,7 +50,7 @@ export function AcceptBlock(props: {
     putRecord('Accept the plan', 'issued', {
       id: newId('plan') as IssuedId,
       kind: 'plan',
-      issuedAt: now,
+      issuedAt: today,
       body: JSON.parse(
         JSON.stringify({
           plan: found.workPlan,
@@ -66,17 +66,14 @@ export function AcceptBlock(props: {
       <h3>Accepted plan</h3>
       {accepted === null ? (
         <p className="quiet">
-          None yet. Accepting freezes the plan as it is with today’s date; later plans keep its promises where
-          they can and say what moved.
+          None yet. Accepting freezes the plan as it is with today’s date; later plans keep its starts and
+          people where they can, and say what moved.
         </p>
       ) : (
         <p>
           Accepted {momentWords(accepted.acceptedAt, unitSystem)}:{' '}
           {dateWords(accepted.plan.startsOn, unitSystem)} to {dateWords(accepted.plan.finishesOn, unitSystem)}
-          .
-          {found === null || found.plan.value.movedPromises === 0
-            ? ' The plan now keeps all it promised.'
-            : ` The plan now moves ${found.plan.value.movedPromises} of what it promised.`}
+          .{found === null ? '' : ` ${keptWords(found)}`}
         </p>
       )}
       <div className="button-row">
@@ -85,20 +82,32 @@ export function AcceptBlock(props: {
         </Button>
       </div>
       {accepted === null ? null : (
-        <Button
-          className="plain-button"
-          onPress={() =>
-            tryChange({
-              key: 'afresh',
-              name: 'Plan afresh, free of what was accepted',
-              commands: [{ kind: 'removeRecord', collection: 'issued', id: accepted.id }],
-            })
-          }
-        >
-          Plan afresh, free of its promises
-        </Button>
+        <>
+          <p className="quiet">
+            New plans hold to what was accepted before they look for an earlier last day. To see what the days
+            could be without it:
+          </p>
+          <Button
+            className="plain-button"
+            onPress={() =>
+              tryChange({
+                key: 'afresh',
+                name: 'Plan afresh, free of what was accepted',
+                commands: [{ kind: 'removeRecord', collection: 'issued', id: accepted.id }],
+              })
+            }
+          >
+            Plan afresh, free of its promises
+          </Button>
+        </>
       )}
       {props.isTrying ? <p className="quiet">Take or leave what is being tried first.</p> : null}
     </section>
   )
+}
+
+function keptWords({ plan }: FoundPlan): string {
+  const { movedPromises } = plan.value
+  if (movedPromises === 0) return 'The plan now keeps all it promised.'
+  return `The plan now moves ${movedPromises} of what it promised.`
 }

@@ -1,30 +1,39 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type ReactNode,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
-import { dateWords } from '../../../core/work-order/date-words.ts'
+import { AxisHead } from './AxisHead.tsx'
 import { absences } from './absences.ts'
-import { barId, showBar, tabStop, walkBars } from './bar-walk.ts'
-import type { Bar, Lane } from './lanes.ts'
-import { instantAt, placeOf, type TimeAxis } from './time-axis.ts'
+import { type BarPlace, barId, placeOfBar, placeOfTask, tabStop, walked } from './bar-walk.ts'
+import { LaneDrawing, type PlanLook } from './LaneDrawing.tsx'
+import { type Bar, type Lane, laneHeight } from './lanes.ts'
+import { Patterns } from './Patterns.tsx'
+import { useShownPart } from './shown-part.ts'
+import { hasNarrowDays, instantAt, placeOf, startsWeek, type TimeAxis } from './time-axis.ts'
 
-const lineHeight = 26
-const lanePadding = 4
-const nameWidth = 150
+const nameWidth = 172
+/** Moves of the hand and of the keys go by quarters of an hour. */
+const moveGrid = 15
 
 export interface PlanDrawingProps {
   readonly problem: ScheduleProblem
   readonly local: LocalTime
   readonly axis: TimeAxis
   readonly lanes: readonly Lane[]
+  /** Beside the axis, above the names. */
+  readonly corner: ReactNode
   readonly system: LengthUnitSystem
-  readonly titleOf: (taskId: string) => string
-  /** Shown in a bar: the step where the lane is a room, the room where it is a person. */
-  readonly shortOf: (taskId: string, lane: Lane) => string
-  readonly pickedId: string | null
-  /** Tasks joined to the picked one: what it waits for and what waits for it. */
-  readonly joined: ReadonlySet<string>
-  readonly pinned: ReadonlySet<string>
+  readonly look: PlanLook
+  /** Under the name of a lane: when the room is out of use. */
+  readonly noteOf: (lane: Lane) => string
   /** Instant of now, or null where it lies outside of the plan. */
   readonly now: number | null
   readonly onPick: (taskId: string | null) => void
@@ -32,58 +41,67 @@ export interface PlanDrawingProps {
   /** A move under the hand: called for every new place; `isDone` when let go. */
   readonly onMove: (taskId: string, start: number, isDone: boolean) => void
   readonly onGiveUp: (draggedId: string | null) => void
-  readonly grid: number
+  /** Width in which the axis is seen, in pixels, whenever it changes. */
+  readonly onWidth: (width: number) => void
 }
 
 interface Drag {
   readonly taskId: string
   readonly fromX: number
+  readonly from: number
   readonly start: number
-  readonly at: number
   readonly hasMoved: boolean
 }
 
 /** Lanes by person and by room on one time axis. Work is solid, drying is hatched, nights, breaks and days off are shaded. */
 export function PlanDrawing(props: PlanDrawingProps) {
-  const { axis, lanes, system } = props
+  const { axis, lanes, look, problem, local, onWidth } = props
   const [drag, setDrag] = useState<Drag | null>(null)
-  const firstRoom = lanes.findIndex((lane) => lane.kind === 'room')
-  const stop = tabStop(lanes, props.pickedId)
+  const scroller = useRef<HTMLElement>(null)
+  const { shown, width, onScroll } = useShownPart(scroller, axis, nameWidth)
+  useEffect(() => onWidth(width), [width, onWidth])
+  const away = useMemo(
+    () => new Map(lanes.map((lane) => [lane, absences(problem, local, axis, lane)])),
+    [problem, local, axis, lanes],
+  )
+  const stop = tabStop(lanes, look.pickedId, shown)
+  const focus = useBarFocus(stop, lanes)
+  const { pickedId } = look
+  // Picked from the list of neighbours, a bar may lie outside of what is seen.
+  const isPickedHere = useRef(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another pick brings the drawing there, not a better plan
   useEffect(() => {
-    if (stop !== null && props.pickedId !== null) showBar(stop)
-  }, [stop, props.pickedId])
-  // A better plan may draw the focused bar anew in another lane; the focus follows it there.
-  const hasFocus = useRef(false)
-  useEffect(() => {
-    const isLost = hasFocus.current && document.activeElement === document.body
-    if (isLost && stop !== null && lanes.length > 0) document.getElementById(stop)?.focus()
-  }, [stop, lanes])
+    const place = pickedId === null || isPickedHere.current ? null : placeOfTask(lanes, pickedId)
+    isPickedHere.current = false
+    if (place !== null) bringIntoSight(scroller.current, axis, place)
+  }, [pickedId])
+
+  function pick(taskId: string) {
+    isPickedHere.current = taskId !== pickedId
+    props.onPick(taskId)
+  }
 
   function begin(event: PointerEvent, bar: Bar) {
-    props.onPick(bar.task.id)
-    if (!props.canMove(bar.task.id) || bar.kind !== 'work' || event.button !== 0) return
+    const taskId = bar.task.id
+    pick(taskId)
+    if (!props.canMove(taskId) || event.button !== 0) return
     event.currentTarget.setPointerCapture(event.pointerId)
-    setDrag({
-      taskId: bar.task.id,
-      fromX: event.clientX,
-      start: bar.planned.start,
-      at: bar.planned.start,
-      hasMoved: false,
-    })
+    const { start } = bar.planned
+    setDrag({ taskId, fromX: event.clientX, from: start, start, hasMoved: false })
   }
 
   function move(event: PointerEvent) {
     if (drag === null) return
     const by = event.clientX - drag.fromX
     if (!drag.hasMoved && Math.abs(by) < 4) return
-    const at = instantAt(axis, placeOf(axis, drag.start) + by, props.grid)
-    if (at === drag.at && drag.hasMoved) return
-    setDrag({ ...drag, at, hasMoved: true })
-    props.onMove(drag.taskId, at, false)
+    const start = instantAt(axis, placeOf(axis, drag.from) + by, moveGrid)
+    if (start === drag.start && drag.hasMoved) return
+    setDrag({ ...drag, start, hasMoved: true })
+    props.onMove(drag.taskId, start, false)
   }
 
   function end() {
-    if (drag?.hasMoved) props.onMove(drag.taskId, drag.at, true)
+    if (drag?.hasMoved) props.onMove(drag.taskId, drag.start, true)
     setDrag(null)
   }
 
@@ -92,55 +110,80 @@ export function PlanDrawing(props: PlanDrawingProps) {
     props.onGiveUp(drag?.taskId ?? null)
   }
 
+  function key(event: KeyboardEvent) {
+    const taskId = event.currentTarget.getAttribute('data-task') ?? ''
+    const place = placeOfBar(lanes, event.currentTarget.id, taskId)
+    if (event.key === 'Escape') giveUp()
+    else if (event.key === 'Enter' || event.key === ' ') props.onPick(taskId)
+    else if (place === null || !event.key.startsWith('Arrow')) return
+    else if (event.shiftKey) moveByKey(event.key, place.bar)
+    else {
+      const target = walked(lanes, place, event.key)
+      if (target !== null) goTo(target)
+    }
+    event.preventDefault()
+  }
+
+  function moveByKey(pressed: string, { task, planned }: Bar) {
+    const by = pressed === 'ArrowRight' ? moveGrid : pressed === 'ArrowLeft' ? -moveGrid : 0
+    if (by !== 0 && props.canMove(task.id)) props.onMove(task.id, planned.start + by, true)
+  }
+
+  function goTo(place: BarPlace) {
+    pick(place.bar.task.id)
+    bringIntoSight(scroller.current, axis, place)
+    focus.want(barId(place.lane, place.bar.task.id))
+  }
+
   return (
     <section
+      ref={scroller}
       className="plan-scroll"
-      onFocus={() => {
-        hasFocus.current = true
-      }}
-      onBlur={() => {
-        hasFocus.current = false
-      }}
+      onScroll={onScroll}
+      onFocus={focus.onFocus}
+      onBlur={focus.onBlur}
+      onPointerMove={move}
+      onPointerUp={end}
+      onPointerCancel={giveUp}
       aria-label="The plan. Arrow keys go from task to task; Shift with left or right moves the picked task by a quarter of an hour."
     >
+      <Patterns />
       <div className="plan-sheet" style={{ width: nameWidth + axis.width }}>
         <div className="plan-head">
-          <div className="plan-corner" style={{ width: nameWidth }} />
-          <AxisHead axis={axis} system={system} />
+          <div className="plan-corner" style={{ width: nameWidth }}>
+            {props.corner}
+          </div>
+          <AxisHead axis={axis} system={props.system} />
         </div>
+        <Background axis={axis} now={props.now} />
         {lanes.map((lane, index) => (
-          <div key={`${lane.kind}-${lane.id}`} className={`plan-lane plan-lane-${lane.kind}`}>
-            <div className="plan-name" style={{ width: nameWidth }}>
-              {index === 0 ? <span className="plan-kind">People</span> : null}
-              {index === firstRoom ? <span className="plan-kind">Rooms</span> : null}
-              {lane.name}
-            </div>
-            <svg
-              width={axis.width}
-              height={lane.lines * lineHeight + 2 * lanePadding}
-              className="plan-lane-drawing"
-              onPointerMove={move}
-              onPointerUp={end}
-              onPointerCancel={giveUp}
-              role="presentation"
+          <div key={`${lane.kind}-${lane.id}`}>
+            {lanes[index - 1]?.kind === lane.kind ? null : (
+              <div className="plan-group">
+                <span>{lane.kind === 'person' ? 'People' : 'Rooms, in the order work begins'}</span>
+              </div>
+            )}
+            <div
+              className={`plan-lane plan-lane-${lane.kind}`}
+              style={{ height: laneHeight(lane) + 1 }}
+              data-lane={`${lane.kind}-${lane.id}`}
             >
-              <LaneBack {...props} lane={lane} />
-              {lane.bars.map((bar) => (
-                <BarShape
-                  key={`${bar.task.id}-${bar.kind}-${bar.piece}`}
-                  {...props}
-                  lane={lane}
-                  bar={bar}
-                  isStop={bar.piece === 0 && bar.kind === 'work' && stop === barId(lane, bar.task.id)}
-                  onBegin={begin}
-                  onKey={(event) => {
-                    if (event.key === 'Escape') giveUp()
-                    else walkBars(event, props)
-                  }}
-                />
-              ))}
-              {drag?.hasMoved ? <Ghost {...props} lane={lane} drag={drag} /> : null}
-            </svg>
+              <div className="plan-name" style={{ width: nameWidth }} title={lane.name}>
+                <span className="plan-name-main">{lane.name}</span>
+                <span className="plan-name-note">{props.noteOf(lane)}</span>
+              </div>
+              <LaneDrawing
+                axis={axis}
+                lane={lane}
+                look={look}
+                absences={away.get(lane) ?? []}
+                shown={shown}
+                stop={stop}
+                ghost={drag?.hasMoved ? drag : null}
+                onBegin={begin}
+                onKey={key}
+              />
+            </div>
           </div>
         ))}
       </div>
@@ -148,57 +191,16 @@ export function PlanDrawing(props: PlanDrawingProps) {
   )
 }
 
-function AxisHead({ axis, system }: { readonly axis: TimeAxis; readonly system: LengthUnitSystem }) {
+/** Nights, days off, the edges of days and the present moment, once behind all lanes. */
+function Background({ axis, now }: { readonly axis: TimeAxis; readonly now: number | null }) {
+  const narrow = hasNarrowDays(axis)
   return (
-    <svg width={axis.width} height={40} className="plan-axis" role="presentation">
-      {axis.days.map((day) => (
-        <g key={day.date}>
-          <line x1={day.left} x2={day.left} y1={0} y2={40} className="plan-day-line" />
-          {day.isOff ? (
-            <text x={(day.left + day.right) / 2} y={14} className="plan-off-name">
-              {dateWords(day.date, system).slice(0, 3)}
-            </text>
-          ) : (
-            <text x={day.left + 12} y={14} className="plan-day-name">
-              {dateWords(day.date, system)}
-            </text>
-          )}
-          {day.isOff ? (
-            <text x={(day.left + day.right) / 2} y={32} className="plan-off-name">
-              off
-            </text>
-          ) : null}
-          {day.hours.map(({ hour, at }) => (
-            <g key={hour}>
-              <line x1={at} x2={at} y1={34} y2={40} className="plan-hour-line" />
-              {hour % hoursApart(day.hours) === 0 ? (
-                <text x={at} y={31} className="plan-hour">
-                  {hourWords(hour, system)}
-                </text>
-              ) : null}
-            </g>
-          ))}
-        </g>
-      ))}
-    </svg>
-  )
-}
-
-function hoursApart(hours: readonly { readonly hour: number; readonly at: number }[]): number {
-  const [first, second] = hours
-  const apart = first === undefined || second === undefined ? 30 : second.at - first.at
-  return apart >= 22 ? 1 : apart >= 12 ? 2 : 4
-}
-
-function hourWords(hour: number, system: LengthUnitSystem): string {
-  return system === 'metric' ? String(hour) : String(((hour + 11) % 12) + 1)
-}
-
-function LaneBack(props: PlanDrawingProps & { readonly lane: Lane }) {
-  const { axis, lane, problem, local, now } = props
-  const height = lane.lines * lineHeight + 2 * lanePadding
-  return (
-    <g>
+    <svg
+      width={axis.width}
+      className={narrow ? 'plan-background plan-background-narrow' : 'plan-background'}
+      style={{ left: nameWidth }}
+      aria-hidden="true"
+    >
       {axis.parts.map((part) =>
         part.kind === 'hours' ? null : (
           <rect
@@ -206,120 +208,55 @@ function LaneBack(props: PlanDrawingProps & { readonly lane: Lane }) {
             x={part.left}
             width={part.right - part.left}
             y={0}
-            height={height}
-            fill="url(#night-dots)"
+            height="100%"
+            className={`plan-${part.kind}`}
           />
         ),
       )}
-      {absences(problem, local, axis, lane).map((gap) => (
-        <rect
-          key={gap.from}
-          x={placeOf(axis, gap.from)}
-          width={Math.max(0, placeOf(axis, gap.to) - placeOf(axis, gap.from))}
-          y={0}
-          height={height}
-          fill="url(#absent-lines)"
-        />
-      ))}
-      {axis.days.map((day) => (
-        <line key={day.date} x1={day.left} x2={day.left} y1={0} y2={height} className="plan-day-line" />
-      ))}
-      {now === null ? null : (
-        <line x1={placeOf(axis, now)} x2={placeOf(axis, now)} y1={0} y2={height} className="plan-now" />
+      {axis.days.map((day, index) =>
+        narrow && !startsWeek(axis, index) ? null : (
+          <line key={day.date} x1={day.left} x2={day.left} y1={0} y2="100%" className="plan-day-line" />
+        ),
       )}
-    </g>
+      {now === null ? null : (
+        <line x1={placeOf(axis, now)} x2={placeOf(axis, now)} y1={0} y2="100%" className="plan-now" />
+      )}
+    </svg>
   )
 }
 
-interface BarProps extends PlanDrawingProps {
-  readonly lane: Lane
-  readonly bar: Bar
-  readonly isStop: boolean
-  readonly onBegin: (event: PointerEvent, bar: Bar) => void
-  readonly onKey: (event: KeyboardEvent) => void
-}
-
-function BarShape(props: BarProps) {
-  const { axis, lane, bar, pickedId, joined, pinned, onBegin, onPick, titleOf, shortOf } = props
+/** Scrolls just as far as it takes to see the begin of a bar beside the names and below the axis. */
+function bringIntoSight(scroller: HTMLElement | null, axis: TimeAxis, { lane, bar }: BarPlace): void {
+  const row = scroller?.querySelector<HTMLElement>(`[data-lane="${lane.kind}-${lane.id}"]`)
+  if (!scroller || !row) return
   const [left, right] = [placeOf(axis, bar.from), placeOf(axis, bar.to)]
-  const width = Math.max(bar.kind === 'work' ? 3 : 0, right - left - (bar.kind === 'work' ? 1 : 0))
-  const top = lanePadding + bar.line * lineHeight
-  const isPicked = pickedId === bar.task.id
-  const dims = pickedId !== null && !isPicked && !joined.has(bar.task.id)
-  if (bar.kind === 'drying') {
-    return (
-      <rect
-        x={left}
-        y={top + 3}
-        width={width}
-        height={lineHeight - 9}
-        fill="url(#drying-hatch)"
-        className={dims ? 'plan-drying plan-dim' : 'plan-drying'}
-      >
-        <title>{`Drying after: ${titleOf(bar.task.id)}`}</title>
-      </rect>
-    )
-  }
-  const text = shortOf(bar.task.id, lane)
-  const state = bar.task.state.kind
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing has no button element
-    <g
-      id={bar.piece === 0 ? barId(lane, bar.task.id) : undefined}
-      data-task={bar.task.id}
-      tabIndex={props.isStop ? 0 : -1}
-      role="button"
-      aria-label={titleOf(bar.task.id)}
-      aria-pressed={isPicked}
-      className={`plan-bar plan-bar-${state}${isPicked ? ' plan-bar-picked' : ''}${dims ? ' plan-dim' : ''}${joined.has(bar.task.id) ? ' plan-bar-joined' : ''}`}
-      onPointerDown={(event) => onBegin(event, bar)}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') onPick(bar.task.id)
-        else props.onKey(event)
-      }}
-    >
-      <title>{titleOf(bar.task.id)}</title>
-      <rect x={left} y={top} width={width} height={lineHeight - 3} rx={2} />
-      {pinned.has(bar.task.id) ? <circle cx={left + 5} cy={top + 5} r={3} className="plan-pin" /> : null}
-      {state === 'done' && width > 14 ? (
-        <text x={right - 6} y={top + 15} className="plan-bar-done">
-          ✓
-        </text>
-      ) : null}
-      {width > 34 ? (
-        <svg
-          x={left + 3}
-          y={top}
-          width={width - 6}
-          height={lineHeight - 3}
-          overflow="hidden"
-          aria-hidden="true"
-        >
-          <text x={pinned.has(bar.task.id) ? 8 : 2} y={15} className="plan-bar-text">
-            {text}
-          </text>
-        </svg>
-      ) : null}
-    </g>
-  )
+  const width = scroller.clientWidth - nameWidth
+  const isSeen = left >= scroller.scrollLeft && Math.min(right, left + 120) <= scroller.scrollLeft + width
+  if (!isSeen) scroller.scrollLeft = Math.max(0, left - width / 3)
+  row.scrollIntoView({ block: 'nearest', inline: 'nearest' })
 }
 
-function Ghost(props: PlanDrawingProps & { readonly lane: Lane; readonly drag: Drag }) {
-  const { axis, lane, drag } = props
-  const bar = lane.bars.find(
-    (each) => each.task.id === drag.taskId && each.kind === 'work' && each.piece === 0,
-  )
-  if (bar === undefined) return null
-  const left = placeOf(axis, drag.at)
-  const width = Math.max(8, placeOf(axis, bar.to) - placeOf(axis, bar.from))
-  return (
-    <rect
-      x={left}
-      y={lanePadding + bar.line * lineHeight}
-      width={width}
-      height={lineHeight - 3}
-      rx={2}
-      className="plan-ghost"
-    />
-  )
+/** Keeps the focus on a bar that is drawn anew elsewhere, and gives it to one that is drawn a moment later. */
+function useBarFocus(stop: string | null, lanes: readonly Lane[]) {
+  const hasFocus = useRef(false)
+  const wanted = useRef<string | null>(null)
+  useEffect(() => {
+    const isLost = hasFocus.current && document.activeElement === document.body
+    const id = wanted.current ?? (isLost && lanes.length > 0 ? stop : null)
+    const element = id === null ? null : document.getElementById(id)
+    if (element === null) return
+    wanted.current = null
+    element.focus({ preventScroll: true })
+  })
+  return {
+    want: (id: string) => {
+      wanted.current = id
+    },
+    onFocus: () => {
+      hasFocus.current = true
+    },
+    onBlur: () => {
+      hasFocus.current = false
+    },
+  }
 }

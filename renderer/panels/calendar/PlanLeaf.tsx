@@ -2,22 +2,28 @@ import { useMemo, useState } from 'react'
 import { records } from '../../../core/project/job.ts'
 import type { Pin, PinId } from '../../../core/project/progress-records.ts'
 import { localTimeIn } from '../../../core/schedule/calendar.ts'
+import { localMoments } from '../../../core/schedule/site-hours.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
-import { instantOf, momentOf } from '../../../core/work-order/site-time.ts'
+import { instantOf } from '../../../core/work-order/site-time.ts'
 import { newId, useJob } from '../../state/app.ts'
 import { specificationOf } from '../../state/derived.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
-import { lanesOf } from './lanes.ts'
-import { Legend, NoPlan, PlanStatus } from './PlanAround.tsx'
+import type { Lane } from './lanes.ts'
+import { MoveVerdict } from './MoveVerdict.tsx'
+import { NoPlan } from './NoPlan.tsx'
 import { AcceptBlock, StartBlock } from './PlanBlocks.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
-import { joinedTasks, TaskPaper } from './TaskPaper.tsx'
+import { Legend } from './PlanLegend.tsx'
+import { PlanStatus } from './PlanStatus.tsx'
+import { drawingOf, planLook, type Scale } from './plan-look.ts'
+import { ScaleChoice, usualScale } from './ScaleChoice.tsx'
+import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
 import { taskWords } from './task-words.ts'
-import { timeAxis } from './time-axis.ts'
 import { dropChange, type Trial, tryChange } from './trial.ts'
+import { outOfUseWords } from './verdict-words.ts'
 
 interface PlanLeafProps {
   readonly trial: Trial
@@ -25,38 +31,45 @@ interface PlanLeafProps {
   readonly search: SearchState
 }
 
+/** Where the hand holds a task, and the plan it takes it from: better ones wait until it lets go. */
+interface Held {
+  readonly taskId: string
+  readonly start: number
+  readonly found: FoundPlan
+}
+
 /** The plan drawn, with what can be done to it. */
 export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const job = useJob()
   const [showsTrial, setShowsTrial] = useState(false)
   const [pickedId, setPickedId] = useState<string | null>(null)
-  const [pixelsPerHour, setPixelsPerHour] = useState(26)
-  const { now } = useSiteNow()
+  const [scale, setScale] = useState<Scale>(usualScale)
+  const [width, setWidth] = useState(0)
+  const [held, setHeld] = useState<Held | null>(null)
+  const { now, today } = useSiteNow()
   const isTrialShown = showsTrial && trial.changes.length > 0 && search.plan !== null
   const state = isTrialShown ? search : present
-  const found = state.plan
+  const found = held?.found ?? state.plan
   const shownJob = isTrialShown ? trial.job : job
   const specification = specificationOf(job)
+  const { timeZone, unitSystem } = job.header
+  const local = useMemo(() => localTimeIn(timeZone), [timeZone])
+  const momentOf = useMemo(() => localMoments(timeZone), [timeZone])
   const words = useMemo(
     () => taskWords(job, specification, found?.workPlan ?? null),
     [job, specification, found],
   )
-  const { timeZone, unitSystem } = job.header
-  const local = useMemo(() => localTimeIn(timeZone), [timeZone])
-  const drawing = useMemo(() => {
-    if (found === null) return null
-    const ends = found.plan.tasks.map((task) => task.end)
-    const wet = found.problem.tasks.map((task, index) => (ends[index] ?? 0) + (task.effects.wetFor ?? 0))
-    const axis = timeAxis({
-      problem: found.problem,
-      local,
-      from: Math.min(...found.plan.tasks.map((task) => task.start)),
-      to: Math.max(found.plan.finishInstant, ...wet),
-      pixelsPerHour,
-    })
-    return { axis, lanes: lanesOf(shownJob, found.problem, found.plan) }
-  }, [found, local, pixelsPerHour, shownJob])
-  const pins = records(trial.job.pins)
+  const pins = useMemo(() => records(trial.job.pins), [trial.job.pins])
+  const drawing = useMemo(
+    () => (found === null ? null : drawingOf({ job: shownJob, found, local, scale, width })),
+    [found, local, scale, width, shownJob],
+  )
+  const comparedTo = isTrialShown ? present.plan : null
+  const look = useMemo(
+    () =>
+      found === null ? null : planLook({ job: shownJob, found, comparedTo, words, pins, pickedId, momentOf }),
+    [shownJob, found, comparedTo, words, pins, pickedId, momentOf],
+  )
 
   function pinTo(taskId: string, startsAt: string) {
     const old = pins.find((pin) => pin.taskKey === taskId)
@@ -87,47 +100,61 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     })
   }
 
+  function move(taskId: string, start: number, isDone: boolean) {
+    setHeld(isDone || found === null ? null : { taskId, start, found })
+    pinTo(taskId, momentOf(start))
+  }
+
+  const noteOf = (lane: Lane) =>
+    lane.outOfUse === null
+      ? ''
+      : outOfUseWords(momentOf(lane.outOfUse.from), momentOf(lane.outOfUse.to), unitSystem)
+
   return (
     <div className="plan-page">
       <div className="plan-main">
         <PlanStatus found={found} state={state} isTrial={isTrialShown} />
-        {found !== null && drawing !== null ? (
-          <PlanDrawing
-            problem={found.problem}
-            local={local}
-            axis={drawing.axis}
-            lanes={drawing.lanes}
+        {found !== null && drawing !== null && look !== null ? (
+          <div className="plan-sight">
+            <PlanDrawing
+              problem={found.problem}
+              local={local}
+              axis={drawing.axis}
+              lanes={drawing.lanes}
+              corner={<ScaleChoice scale={scale} onScale={setScale} />}
+              system={unitSystem}
+              look={look}
+              noteOf={noteOf}
+              now={instantWithin(found, instantOf(now, timeZone))}
+              onPick={setPickedId}
+              canMove={(id) => isOpenTask(found, id)}
+              onMove={move}
+              onGiveUp={(draggedId) => {
+                setHeld(null)
+                if (draggedId === null) setPickedId(null)
+                else dropChange(`pin/${draggedId}`)
+              }}
+              onWidth={setWidth}
+            />
+            {held === null ? null : (
+              <MoveVerdict {...held} job={shownJob} local={local} titleOf={words.title} momentOf={momentOf} />
+            )}
+          </div>
+        ) : (
+          <NoPlan job={job} specification={specification} state={state} titleOf={words.title} />
+        )}
+        {held === null ? (
+          <TrialBar
+            trial={trial}
+            present={present.plan}
+            search={search}
             system={unitSystem}
             titleOf={words.title}
-            shortOf={(id, lane) =>
-              lane.kind === 'room' ? words.work(id) : `${words.room(id)}: ${words.work(id)}`
-            }
-            pickedId={pickedId}
-            joined={joinedTasks(found.problem, pickedId)}
-            pinned={new Set(pins.map((pin) => pin.taskKey))}
-            now={instantWithin(found, instantOf(now, timeZone))}
-            onPick={setPickedId}
-            canMove={(id) => isOpenTask(found, id)}
-            onMove={(id, start) => pinTo(id, momentOf(start, timeZone))}
-            onGiveUp={(draggedId) => {
-              if (draggedId === null) setPickedId(null)
-              else dropChange(`pin/${draggedId}`)
-            }}
-            grid={15}
+            isShown={isTrialShown}
+            onShow={setShowsTrial}
           />
-        ) : (
-          <NoPlan state={state} titleOf={words.title} />
-        )}
-        <TrialBar
-          trial={trial}
-          present={present.plan}
-          search={search}
-          system={unitSystem}
-          titleOf={words.title}
-          isShown={isTrialShown}
-          onShow={setShowsTrial}
-        />
-        <Legend pixelsPerHour={pixelsPerHour} onZoom={setPixelsPerHour} />
+        ) : null}
+        {found === null ? null : <Legend isPicked={pickedId !== null} showsMoved={isTrialShown} />}
       </div>
       <aside className="pane pane-side" aria-label="Plan and task">
         {pickedId !== null && found !== null ? (
@@ -138,18 +165,19 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             words={words}
             taskId={pickedId}
             pin={pins.find((pin) => pin.taskKey === pickedId) ?? null}
+            momentOf={momentOf}
             onPick={setPickedId}
             onPin={(startsAt) => pinTo(pickedId, startsAt)}
             onUnpin={() => unpin(pickedId)}
           />
-        ) : (
+        ) : found === null ? null : (
           <p className="quiet">
             Pick a task to see what it waits for and what it holds up. Drag it, or use Shift with the arrow
             keys, to pin it to another start; the plan with it is looked for while you move it.
           </p>
         )}
         <StartBlock trial={trial} />
-        <AcceptBlock found={present.plan} state={present} isTrying={trial.changes.length > 0} now={now} />
+        <AcceptBlock found={present.plan} state={present} isTrying={trial.changes.length > 0} today={today} />
       </aside>
     </div>
   )

@@ -1,11 +1,11 @@
 import { Button } from 'react-aria-components'
-import type { Plan } from '../../../core/schedule/model.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
+import { movedTasks } from './plan-look.ts'
 import { dropChange, dropTrial, type Trial, takeTrial } from './trial.ts'
 import { gapWords } from './verdict-words.ts'
 
@@ -150,9 +150,4 @@ function measureOf(found: FoundPlan | null, name: 'roomDaysOutOfUse' | 'productC
 
 function idleOf(found: FoundPlan | null): string {
   return found === null ? '–' : formatMinutes(found.plan.value.idleMinutes)
-}
-
-function movedTasks(before: Plan, after: Plan): readonly string[] {
-  const was = new Map(before.tasks.map((task) => [task.task, task.start]))
-  return after.tasks.filter((task) => was.get(task.task) !== task.start).map((task) => task.task)
 }

@@ -1,18 +1,26 @@
 import type { Job } from '../../../core/project/job.ts'
+import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from '../../../core/schedule/model.ts'
 
-/** A stretch to draw in a lane: work, or what stays wet after it. */
-export interface Bar {
-  readonly kind: 'work' | 'drying'
-  readonly task: Task
-  readonly planned: PlannedTask
-  /** Epoch minutes. */
+/** A stretch of time in epoch minutes. */
+export interface Span {
   readonly from: number
   readonly to: number
+}
+
+/** An unbroken piece of work to draw in a lane. */
+export interface Bar extends Span {
+  readonly task: Task
+  readonly planned: PlannedTask
   /** Which line of its lane, 0 at the top. */
   readonly line: number
   /** Which piece of its task, between breaks and nights; the first takes the focus. */
   readonly piece: number
+}
+
+/** Work one after another in the same room, for a name above it. */
+export interface Stay extends Span {
+  readonly roomId: string | null
 }
 
 export interface Lane {
@@ -21,30 +29,48 @@ export interface Lane {
   readonly name: string
   readonly lines: number
   readonly bars: readonly Bar[]
+  /** Of a person: in which room, from when to when within a day. */
+  readonly stays: readonly Stay[]
+  /** Of a room: while anything in it is drying. */
+  readonly wet: readonly Span[]
+  /** Of a room: while the household cannot use it; null where it stays in use. */
+  readonly outOfUse: Span | null
+}
+
+interface Placed {
+  readonly task: Task
+  readonly planned: PlannedTask
 }
 
 /** Lanes by person, then by room in the order in which work there begins. */
-export function lanesOf(job: Job, problem: ScheduleProblem, plan: Plan): readonly Lane[] {
+export function lanesOf(
+  job: Job,
+  { problem, plan }: { readonly problem: ScheduleProblem; readonly plan: Plan },
+  local: LocalTime,
+): readonly Lane[] {
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]))
-  const pairs = plan.tasks.flatMap((planned) => {
+  const placed = plan.tasks.flatMap((planned): Placed[] => {
     const task = tasks.get(planned.task)
     return task === undefined || planned.segments.length === 0 ? [] : [{ task, planned }]
   })
-  const people = problem.people.map((person): Lane => {
-    const own = pairs.filter(({ planned }) => planned.people.includes(person.id))
-    const bars = own.flatMap(({ task, planned }) => workBars(task, planned, 0))
-    return { id: person.id, kind: 'person', name: job.crew[person.id]?.name ?? person.id, lines: 1, bars }
-  })
+  const people = problem.people.map(({ id }) =>
+    personLane(
+      id,
+      job.crew[id]?.name ?? id,
+      placed.filter(({ planned }) => planned.people.includes(id)),
+      local,
+    ),
+  )
   const rooms = problem.rooms
-    .map((room) =>
+    .map(({ id }) =>
       roomLane(
-        job,
-        room.id,
-        pairs.filter(({ task }) => task.room === room.id),
+        id,
+        job.rooms[id]?.name ?? id,
+        placed.filter(({ task }) => task.room === id),
       ),
     )
     .filter((lane) => lane.bars.length > 0)
-    .sort((one, other) => startOf(one) - startOf(other))
+    .toSorted((one, other) => startOf(one) - startOf(other))
   return [...people, ...rooms]
 }
 
@@ -52,44 +78,94 @@ function startOf(lane: Lane): number {
   return Math.min(...lane.bars.map((bar) => bar.from))
 }
 
-function workBars(task: Task, planned: PlannedTask, line: number): readonly Bar[] {
-  return planned.segments.map((segment, index) => ({
-    kind: 'work',
+function personLane(id: string, name: string, placed: readonly Placed[], local: LocalTime): Lane {
+  const bars = placed.flatMap((each) => barsOf(each, 0)).toSorted((one, other) => one.from - other.from)
+  return { id, kind: 'person', name, lines: 1, bars, stays: staysOf(bars, local), wet: [], outOfUse: null }
+}
+
+function roomLane(id: string, name: string, placed: readonly Placed[]): Lane {
+  const ends: number[] = []
+  const bars = placed
+    .toSorted((one, other) => one.planned.start - other.planned.start)
+    .flatMap((each) => {
+      const free = ends.findIndex((end) => end <= each.planned.start)
+      const line = free < 0 ? ends.length : free
+      ends[line] = each.planned.end
+      return barsOf(each, line)
+    })
+  return {
+    id,
+    kind: 'room',
+    name,
+    lines: Math.max(1, ends.length),
+    bars,
+    stays: [],
+    wet: united(placed.flatMap(dryingOf)),
+    outOfUse: outOfUseOf(placed),
+  }
+}
+
+function barsOf({ task, planned }: Placed, line: number): readonly Bar[] {
+  return planned.segments.map(({ start, end }, piece) => ({
     task,
     planned,
-    from: segment.start,
-    to: segment.end,
+    from: start,
+    to: end,
     line,
-    piece: index,
+    piece,
   }))
 }
 
-/** Packs work and the drying after it into as few lines as keep things apart; drying may lie under later work of other surfaces. */
-function roomLane(
-  job: Job,
-  roomId: string,
-  pairs: readonly { readonly task: Task; readonly planned: PlannedTask }[],
-): Lane {
-  const ends: number[] = []
-  const bars = pairs
-    .toSorted((one, other) => one.planned.start - other.planned.start)
-    .flatMap(({ task, planned }) => {
-      const free = ends.findIndex((end) => end <= planned.start)
-      const line = free < 0 ? ends.length : free
-      const wetUntil = planned.end + (task.effects.wetFor ?? 0)
-      ends[line] = wetUntil
-      const work = workBars(task, planned, line)
-      if (wetUntil <= planned.end) return work
-      const drying: Bar = {
-        kind: 'drying',
-        task,
-        planned,
-        from: planned.end,
-        to: wetUntil,
-        line,
-        piece: 0,
-      }
-      return [...work, drying]
-    })
-  return { id: roomId, kind: 'room', name: job.rooms[roomId]?.name ?? roomId, lines: ends.length, bars }
+/** Work in one room joins over breaks, not over nights. */
+function staysOf(bars: readonly Bar[], local: LocalTime): readonly Stay[] {
+  const stays: Stay[] = []
+  for (const { from, to, task } of bars) {
+    const last = stays.at(-1)
+    const goesOn = last?.roomId === task.room && local.dayAt(last.from) === local.dayAt(from)
+    if (last !== undefined && goesOn) stays[stays.length - 1] = { ...last, to }
+    else stays.push({ from, to, roomId: task.room })
+  }
+  return stays
+}
+
+/** While a task's surfaces dry: from the end of the work on. */
+export function dryingOf({ task, planned }: Placed): readonly Span[] {
+  const { wetFor } = task.effects
+  return wetFor === null || wetFor === 0 ? [] : [{ from: planned.end, to: planned.end + wetFor }]
+}
+
+function outOfUseOf(placed: readonly Placed[]): Span | null {
+  const closing = placed.filter(({ task }) => task.effects.closedFor !== null && task.state.kind !== 'done')
+  if (closing.length === 0) return null
+  return {
+    from: Math.min(...closing.map(({ planned }) => planned.start)),
+    to: Math.max(...closing.map(({ task, planned }) => planned.end + (task.effects.closedFor ?? 0))),
+  }
+}
+
+/** Stretches that touch or overlap made one. */
+function united(spans: readonly Span[]): readonly Span[] {
+  const joined: Span[] = []
+  for (const span of spans.toSorted((one, other) => one.from - other.from)) {
+    const last = joined.at(-1)
+    if (last !== undefined && span.from <= last.to) {
+      joined[joined.length - 1] = { from: last.from, to: Math.max(last.to, span.to) }
+    } else joined.push(span)
+  }
+  return joined
+}
+
+export const lineHeight = 19
+/** Above the bars of a person stands the room they are in. */
+export const stayHeight = 14
+const above = 4
+const below = 8
+
+/** Where the bars of a line begin, and how high a lane is, in pixels. */
+export function lineTop(lane: Lane, line: number): number {
+  return above + (lane.kind === 'person' ? stayHeight : 0) + line * lineHeight
+}
+
+export function laneHeight(lane: Lane): number {
+  return Math.max(36, lineTop(lane, lane.lines) + below)
 }

@@ -27,9 +27,16 @@ export interface TimeAxis {
   readonly width: number
 }
 
-const nightWidth = 16
-const offWidth = 34
 const minutesPerDay = 1440
+
+/** Nights and days off keep a width to be seen by, and give way where hours are drawn narrow. */
+function nightWidth(pixelsPerHour: number): number {
+  return Math.max(2, Math.min(16, pixelsPerHour * 0.6))
+}
+
+function offWidth(pixelsPerHour: number): number {
+  return Math.max(3, Math.min(34, pixelsPerHour * 1.5))
+}
 
 export interface AxisInput {
   readonly problem: ScheduleProblem
@@ -47,6 +54,7 @@ export function timeAxis({ problem, local, from, to, pixelsPerHour }: AxisInput)
   const span = hoursSpan(problem, firstDay, lastDay)
   const parts: AxisPart[] = []
   const days: AxisDay[] = []
+  const [night, off] = [nightWidth(pixelsPerHour), offWidth(pixelsPerHour)]
   let x = 0
   const add = (kind: AxisPart['kind'], start: number, end: number, width: number) => {
     if (end > start) parts.push({ kind, from: start, to: end, left: x, right: x + width })
@@ -57,16 +65,27 @@ export function timeAxis({ problem, local, from, to, pixelsPerHour }: AxisInput)
     const at = (minute: number) =>
       minute === minutesPerDay ? local.instantOf(day + 1, 0) : local.instantOf(day, minute)
     const isOff = problem.people.every((person) => windowsOf(problem, person, day).length === 0)
-    if (isOff) add('off', at(0), at(minutesPerDay), offWidth)
+    if (isOff) add('off', at(0), at(minutesPerDay), off)
     else {
-      add('night', at(0), at(span.from), nightWidth / 2)
+      add('night', at(0), at(span.from), night / 2)
       add('hours', at(span.from), at(span.to), ((span.to - span.from) / 60) * pixelsPerHour)
-      add('night', at(span.to), at(minutesPerDay), nightWidth / 2)
+      add('night', at(span.to), at(minutesPerDay), night / 2)
     }
     const hours = isOff ? [] : hourMarks(parts, at, span)
     days.push({ date: dateOfDay(day), isOff, left, right: x, hours })
   }
   return { parts, days, width: x }
+}
+
+/** Pixels per hour at which the whole axis is just about so wide. */
+export function scaleToFit(input: Omit<AxisInput, 'pixelsPerHour'>, width: number): number {
+  let [low, high] = [0.2, 90]
+  while (high - low > 0.01) {
+    const middle = (low + high) / 2
+    if (timeAxis({ ...input, pixelsPerHour: middle }).width <= width) low = middle
+    else high = middle
+  }
+  return low
 }
 
 function windowsOf(
@@ -117,4 +136,17 @@ export function instantAt(axis: TimeAxis, place: number, grid: number): number {
   if (part === undefined) return 0
   const share = (inside - part.left) / (part.right - part.left)
   return Math.round((part.from + share * (part.to - part.from)) / grid) * grid
+}
+
+/** Days too narrow for hours and a date carry only their number; their week is named instead. */
+export function hasNarrowDays({ days }: TimeAxis): boolean {
+  return Math.max(...days.map((day) => day.right - day.left)) < roomForDate
+}
+
+const roomForDate = 76
+
+/** The first day drawn, and every first working day after days off. */
+export function startsWeek(axis: TimeAxis, index: number): boolean {
+  const [day, before] = [axis.days[index], axis.days[index - 1]]
+  return before === undefined || (before.isOff && day?.isOff === false)
 }

@@ -1,5 +1,8 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { Relaxed } from '../../../core/schedule/planning-site.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 
@@ -16,6 +19,20 @@ export function gapWords(found: FoundPlan, search: SearchState): string {
     return search.isFinished ? 'Proved best for these tasks.' : 'The last day is proved best for these tasks.'
   const days = gap === 1 ? '1 day' : `${gap} days`
   return `At most ${days} from the best possible for these tasks.`
+}
+
+/** How long a neighbour could wait or be late; long stretches in days, for they run through nights. */
+export function spareWords(minutes: number): string {
+  if (minutes <= 0) return 'no time to spare: it holds'
+  const days = Math.floor(minutes / 1440)
+  if (days === 0) return `${formatMinutes(minutes)} to spare`
+  return days === 1 ? 'more than a day to spare' : `more than ${days} days to spare`
+}
+
+/** `out of use Mar 29 – Apr 9`, a single day named once. */
+export function outOfUseWords(from: string, to: string, system: LengthUnitSystem): string {
+  const [first, last] = [from, to].map((moment) => dateWords(moment.slice(0, 10), system).slice(4))
+  return first === last ? `out of use ${first}` : `out of use ${first} – ${last}`
 }
 
 /** What could not be asked of the plan as it was written down, in sentences; a plan never drops a wish in silence. */

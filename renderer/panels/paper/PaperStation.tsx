@@ -84,7 +84,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   const estimate = useEstimate()
   const jobKey = useJobState((state) => state.jobKey) ?? 'job'
   const host = useView((state) => state.host)
-  const { now } = useSiteNow()
+  const { today } = useSiteNow()
   const frame = useRef<HTMLIFrameElement>(null)
   const [documentId, setDocumentId] = useState<PaperDocument['id']>('workOrder')
   const [size, setSize] = useState<Size>(job.header.unitSystem === 'imperial' ? 'letter' : 'a4')
@@ -110,7 +110,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
     putRecord(`Keep the ${chosen.name.toLowerCase()} as given out`, 'issued', {
       id: newId('paper') as IssuedId,
       kind: chosen.issuedAs,
-      issuedAt: now,
+      issuedAt: today,
       body: { name: chosen.name, size, html },
     })
   }
@@ -136,7 +136,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   }
 
   async function savePlain(name: string, mediaType: string) {
-    const input = { job, takeoff, specification, estimate, plan, madeAt: now, jobKey }
+    const input = { job, takeoff, specification, estimate, plan, madeAt: today, jobKey }
     const text = headlessOutputs(input).files[name]
     if (text === undefined) throw new Error(`no plain file is called ${name}`)
     setDelivered(await saveText(name, mediaType, text, host?.host === 'desktop'))

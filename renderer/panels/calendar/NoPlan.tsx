@@ -1,0 +1,80 @@
+import { Button } from 'react-aria-components'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+import { lookFurther, type SearchState } from '../../state/planner.ts'
+import type { PlanClash } from '../../state/planner-messages.ts'
+import { Callout } from '../parts/Callout.tsx'
+import { Empty } from '../parts/Empty.tsx'
+
+/** Instead of a drawing: what is missing before there can be a plan, what stands in its way, or that it is on its way. */
+export function NoPlan(props: {
+  readonly job: Job
+  readonly specification: Specification
+  readonly state: SearchState
+  readonly titleOf: (id: string) => string
+}) {
+  const { job, specification } = props
+  if (specification.steps.every((step) => step.daily)) {
+    return (
+      <Empty title="No steps to plan yet">
+        <p>
+          The rooms are drawn, and nothing is to be done in them. Write down what is wrong at Walk, or choose
+          a colour at Finish: the steps follow, and with them who works when.
+        </p>
+      </Empty>
+    )
+  }
+  if (records(job.crew).length === 0) {
+    return (
+      <Empty title="Nobody to plan with">
+        <p>
+          Add the people who will work here on the leaf Crew, with their hours and what they can do. The plan
+          is tried while you do.
+        </p>
+      </Empty>
+    )
+  }
+  return <div className="leaf-pad">{whyNone(props)}</div>
+}
+
+function whyNone({
+  state,
+  titleOf,
+}: {
+  readonly state: SearchState
+  readonly titleOf: (id: string) => string
+}) {
+  if (state.broken !== null) return <Callout kind="stop">{state.broken}</Callout>
+  if (state.clash !== null) return <Clash clash={state.clash} titleOf={titleOf} />
+  return (
+    <Callout kind="wait" title="Looking" isLive>
+      The first plan is being looked for.
+    </Callout>
+  )
+}
+
+function Clash(props: { readonly clash: PlanClash; readonly titleOf: (id: string) => string }) {
+  const { isProved, sentence, taskIds } = props.clash
+  return (
+    <Callout kind="stop" title={isProved ? 'There can be no plan' : 'No plan found yet'} isLive>
+      <p>{sentence}</p>
+      {taskIds.length < 2 ? null : (
+        <ol className="clash-steps">
+          {taskIds.map((id) => (
+            <li key={id}>{props.titleOf(id)}</li>
+          ))}
+        </ol>
+      )}
+      <p>
+        {isProved
+          ? 'Change what stands in the way: crew, hours, a pin, a promise or a house rule.'
+          : 'It may exist all the same: look further, or loosen a pin, a promise or a house rule.'}
+      </p>
+      {isProved ? null : (
+        <Button className="plain-button" onPress={() => lookFurther('present')}>
+          Look further
+        </Button>
+      )}
+    </Callout>
+  )
+}

@@ -1,0 +1,52 @@
+import { Button } from 'react-aria-components'
+import { formatMinutes } from '../../../core/units/duration.ts'
+import { dateWords } from '../../../core/work-order/date-words.ts'
+import { useJob } from '../../state/app.ts'
+import { lookFurther, type SearchState, stopLooking } from '../../state/planner.ts'
+import type { FoundPlan } from '../../state/planner-messages.ts'
+import { gapWords, relaxedSentences } from './verdict-words.ts'
+
+/** How good the plan is known to be, and whether a better one is being looked for. */
+export function PlanStatus(props: {
+  readonly found: FoundPlan | null
+  readonly state: SearchState
+  readonly isTrial: boolean
+}) {
+  const job = useJob()
+  const { found, state } = props
+  const { unitSystem } = job.header
+  if (found === null) return null
+  const { value } = found.plan
+  return (
+    <div className="plan-status">
+      <div>
+        <p role="status">
+          {props.isTrial ? 'With what is being tried: ' : ''}
+          <strong>
+            {dateWords(found.workPlan.startsOn, unitSystem)} to{' '}
+            {dateWords(found.workPlan.finishesOn, unitSystem)}
+          </strong>
+          . {gapWords(found, state)}
+        </p>
+        <p className="quiet">
+          {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}
+          {value.productChanges} changes of product
+        </p>
+        {relaxedSentences(job, found.workPlan.relaxed).map((sentence) => (
+          <p key={sentence} className="quiet">
+            {sentence}
+          </p>
+        ))}
+      </div>
+      {state.status === 'searching' ? (
+        <Button className="plain-button" onPress={() => stopLooking(props.isTrial ? 'trial' : 'present')}>
+          Looking for a better one: stop
+        </Button>
+      ) : state.isFinished ? null : (
+        <Button className="plain-button" onPress={() => lookFurther(props.isTrial ? 'trial' : 'present')}>
+          Look further
+        </Button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,35 @@
+import { Button, Slider, SliderThumb, SliderTrack } from 'react-aria-components'
+import type { Scale } from './plan-look.ts'
+
+export const usualScale = 30
+/** Where the slider stands while the whole job is shown. */
+const narrowest = 10
+
+/** How wide an hour is drawn, or everything in the width there is. */
+export function ScaleChoice(props: { readonly scale: Scale; readonly onScale: (scale: Scale) => void }) {
+  const { scale, onScale } = props
+  return (
+    <span className="zoom">
+      <Button
+        className="plain-button"
+        aria-pressed={scale === 'whole'}
+        onPress={() => onScale(scale === 'whole' ? usualScale : 'whole')}
+      >
+        Whole job
+      </Button>
+      <Slider
+        className="zoom-slider"
+        aria-label="Width of an hour"
+        minValue={narrowest}
+        maxValue={90}
+        step={4}
+        value={scale === 'whole' ? narrowest : scale}
+        onChange={(value) => onScale(Number(value))}
+      >
+        <SliderTrack className="zoom-track">
+          <SliderThumb className="zoom-thumb" />
+        </SliderTrack>
+      </Slider>
+    </span>
+  )
+}

@@ -1,0 +1,78 @@
+import type { Job } from '../../../core/project/job.ts'
+import type { Pin } from '../../../core/project/progress-records.ts'
+import type { LocalTime } from '../../../core/schedule/calendar.ts'
+import type { Plan } from '../../../core/schedule/model.ts'
+import { spanWords } from '../../../core/work-order/date-words.ts'
+import type { FoundPlan } from '../../state/planner-messages.ts'
+import type { PlanLook } from './LaneDrawing.tsx'
+import { type Lane, lanesOf } from './lanes.ts'
+import { type Neighbour, neighboursOf } from './neighbours.ts'
+import type { TaskWords } from './task-words.ts'
+import { scaleToFit, type TimeAxis, timeAxis } from './time-axis.ts'
+
+/** How wide an hour is drawn, in pixels, or the whole job in the width there is. */
+export type Scale = number | 'whole'
+
+/** Lanes and axis of a plan at a scale, `width` pixels being there for the axis. */
+export function drawingOf(input: {
+  readonly job: Job
+  readonly found: FoundPlan
+  readonly local: LocalTime
+  readonly scale: Scale
+  readonly width: number
+}): { readonly axis: TimeAxis; readonly lanes: readonly Lane[] } {
+  const { found, local, scale, width } = input
+  const { problem, plan } = found
+  const ends = new Map(plan.tasks.map((planned) => [planned.task, planned.end as number]))
+  const dry = problem.tasks.map((task) => (ends.get(task.id) ?? 0) + (task.effects.wetFor ?? 0))
+  const what = {
+    problem,
+    local,
+    from: Math.min(...plan.tasks.map((task) => task.start)),
+    to: Math.max(plan.finishInstant, ...dry),
+  }
+  const pixelsPerHour = scale === 'whole' ? scaleToFit(what, width) : scale
+  return { axis: timeAxis({ ...what, pixelsPerHour }), lanes: lanesOf(input.job, found, local) }
+}
+
+/** How the tasks are marked, and the words under the hand. */
+export function planLook(input: {
+  readonly job: Job
+  readonly found: FoundPlan
+  readonly comparedTo: FoundPlan | null
+  readonly words: TaskWords
+  readonly pins: readonly Pin[]
+  readonly pickedId: string | null
+  readonly momentOf: (instant: number) => string
+}): PlanLook {
+  const { job, found, comparedTo, words, pickedId, momentOf } = input
+  const { unitSystem } = job.header
+  const { before, after } = pickedId === null ? { before: [], after: [] } : neighboursOf(found, pickedId)
+  const byId = new Map(found.plan.tasks.map((planned) => [planned.task, planned]))
+  return {
+    pickedId,
+    before: tightness(before),
+    after: tightness(after),
+    pinned: new Set(input.pins.map((pin) => pin.taskKey)),
+    moved: new Set(comparedTo === null ? [] : movedTasks(comparedTo.plan, found.plan)),
+    lineOf: (id) => {
+      const planned = byId.get(id)
+      if (planned === undefined) return words.title(id)
+      const span = spanWords(momentOf(planned.start), momentOf(planned.end), unitSystem)
+      const people = planned.people.map((person) => job.crew[person]?.name ?? person)
+      return [words.title(id), span, ...people].join(', ')
+    },
+    shortOf: words.short,
+    roomOf: (roomId) => job.rooms[roomId]?.name ?? roomId,
+  }
+}
+
+function tightness(neighbours: readonly Neighbour[]): ReadonlyMap<string, boolean> {
+  return new Map(neighbours.map(({ id, spare }) => [id, spare <= 0]))
+}
+
+/** Tasks that begin at another time than they did. */
+export function movedTasks(before: Plan, after: Plan): readonly string[] {
+  const was = new Map(before.tasks.map((task) => [task.task, task.start]))
+  return after.tasks.filter((task) => was.get(task.task) !== task.start).map((task) => task.task)
+}

@@ -1,0 +1,132 @@
+import { renderToStaticMarkup } from 'react-dom/server'
+import { expect, test } from 'vitest'
+import type { Job } from '../../core/project/job.ts'
+import { takeOff } from '../../core/quantities/take-off.ts'
+import { localTimeIn } from '../../core/schedule/calendar.ts'
+import { localMoments } from '../../core/schedule/site-hours.ts'
+import { specify } from '../../core/specification/specify.ts'
+import { LaneDrawing } from '../../renderer/panels/calendar/LaneDrawing.tsx'
+import type { Span } from '../../renderer/panels/calendar/lanes.ts'
+import { NoPlan } from '../../renderer/panels/calendar/NoPlan.tsx'
+import { drawingOf, planLook } from '../../renderer/panels/calendar/plan-look.ts'
+import { taskWords } from '../../renderer/panels/calendar/task-words.ts'
+import type { SearchState } from '../../renderer/state/planner.ts'
+import { createSliced } from '../../renderer/state/planner-search.ts'
+import { demoJob } from './station-jobs.ts'
+
+const job = demoJob('old-house')
+const specification = specify(job, takeOff(job))
+const search = createSliced(job, '2027-03-29T07:30', null)
+search.step()
+const found = search.current()
+if (found === null) throw new Error('no plan was found')
+const words = taskWords(job, specification, found.workPlan)
+const local = localTimeIn(job.header.timeZone)
+const { axis, lanes } = drawingOf({ job, found, local, scale: 30, width: 900 })
+const room = lanes.find((lane) => lane.outOfUse !== null)
+if (room === undefined) throw new Error('a room is out of use')
+
+const searching: SearchState = {
+  job,
+  status: 'searching',
+  plan: null,
+  clash: null,
+  isFinished: false,
+  broken: null,
+}
+
+function drawn(shown: Span, pickedId: string | null = null): string {
+  const look = planLook({
+    job,
+    found: found as NonNullable<typeof found>,
+    comparedTo: null,
+    words,
+    pins: [],
+    pickedId,
+    momentOf: localMoments(job.header.timeZone),
+  })
+  return renderToStaticMarkup(
+    <LaneDrawing
+      axis={axis}
+      lane={room as NonNullable<typeof room>}
+      look={look}
+      absences={[]}
+      shown={shown}
+      stop={null}
+      ghost={null}
+      onBegin={() => undefined}
+      onKey={() => undefined}
+    />,
+  )
+}
+
+function countOf(markup: string, part: string): number {
+  return markup.split(part).length - 1
+}
+
+const everything = { from: 0, to: Number.POSITIVE_INFINITY }
+
+test('every piece of work in sight is a button that says what, when and who; what is far away is not drawn', () => {
+  const whole = drawn(everything)
+  expect(countOf(whole, 'role="button"')).toBe(room.bars.length)
+  const [bar] = room.bars
+  if (bar === undefined) throw new Error('there is work')
+  const people = bar.planned.people.map((id) => job.crew[id]?.name ?? id)
+  for (const word of [words.title(bar.task.id), ...people]) expect(whole).toContain(word)
+  const morning = { from: bar.from, to: bar.from }
+  const inSight = room.bars.filter((each) => each.from <= bar.from && each.to >= bar.from)
+  expect(countOf(drawn(morning), 'role="button"')).toBe(inSight.length)
+  expect(inSight.length).toBeLessThan(room.bars.length)
+})
+
+test('drying, the time out of use and the kind of work are drawn apart', () => {
+  const whole = drawn(everything)
+  expect(countOf(whole, 'class="plan-drying"')).toBe(room.wet.length)
+  expect(countOf(whole, 'class="plan-out-of-use"')).toBe(1)
+  const wet = room.bars.filter((bar) => bar.task.effects.wetFor !== null)
+  expect(countOf(whole, 'plan-bar-wet')).toBe(wet.length)
+})
+
+test('what a picked task waits for and holds up is marked at the side that touches it', () => {
+  const link = found.problem.links.find(({ from, to }) => {
+    return [from, to].every((id) => room.bars.some((bar) => bar.task.id === id))
+  })
+  if (link === undefined) throw new Error('steps in the room wait for one another')
+  expect(drawn(everything)).not.toContain('plan-edge')
+  expect(drawn(everything, link.to)).toContain('plan-edge-before')
+  expect(drawn(everything, link.from)).toContain('plan-edge-after')
+})
+
+function said(changed: {
+  readonly job?: Job
+  readonly steps?: 'none'
+  readonly state?: Partial<SearchState>
+}) {
+  return renderToStaticMarkup(
+    <NoPlan
+      job={changed.job ?? job}
+      specification={changed.steps === 'none' ? { ...specification, steps: [] } : specification}
+      state={{ ...searching, ...changed.state }}
+      titleOf={words.title}
+    />,
+  )
+}
+
+test('without steps, without a crew and before the first plan the station says what is missing', () => {
+  expect(said({ steps: 'none' })).toContain('No steps to plan yet')
+  expect(said({ job: { ...job, crew: {} } })).toContain('Nobody to plan with')
+  expect(said({})).toContain('The first plan is being looked for.')
+  expect(said({ state: { broken: 'The planner failed: no memory' } })).toContain('no memory')
+})
+
+test('a clash is named with its steps, and called impossible only where that is proved', () => {
+  const taskIds = found.problem.tasks.slice(0, 2).map((task) => task.id)
+  const clash = { sentence: 'Two steps wait for one another.', taskIds }
+  const proved = said({ state: { clash: { ...clash, isProved: true } } })
+  expect(proved).toContain('There can be no plan')
+  expect(proved).not.toContain('Look further')
+  for (const id of taskIds) expect(proved).toContain(words.title(id))
+  const open = said({ state: { clash: { ...clash, isProved: false } } })
+  expect(open).toContain('No plan found yet')
+  expect(open).toContain('Look further')
+})
