@@ -79,7 +79,9 @@ async function acceptPlan(page: Page): Promise<string> {
   await goTo(page, 'Calendar')
   await page.getByText(/proved best|from the best possible/i).waitFor()
   await page.getByRole('button', { name: 'Accept this plan', exact: true }).click()
-  const accepted = page.getByRole('region', { name: 'Accepting' }).getByText(/^Accepted .*:/)
+  const accepted = page
+    .getByRole('region', { name: 'Accepting' })
+    .getByText(/^Accepted .*: .* keeps all it promised/)
   await accepted.waitFor()
   return textOf(accepted)
 }
