@@ -30,6 +30,7 @@ const searching: SearchState = {
   job,
   status: 'searching',
   plan: null,
+  bound: null,
   clash: null,
   isFinished: false,
   broken: null,
