@@ -31,11 +31,11 @@ const minutesPerDay = 1440
 
 /** Nights and days off keep a width to be seen by, and give way where hours are drawn narrow. */
 function nightWidth(pixelsPerHour: number): number {
-  return Math.max(2, Math.min(16, pixelsPerHour * 0.6))
+  return Math.max(0.5, Math.min(16, pixelsPerHour * 0.6))
 }
 
 function offWidth(pixelsPerHour: number): number {
-  return Math.max(3, Math.min(34, pixelsPerHour * 1.5))
+  return Math.max(1, Math.min(34, pixelsPerHour * 1.5))
 }
 
 export interface AxisInput {
@@ -79,7 +79,7 @@ export function timeAxis({ problem, local, from, to, pixelsPerHour }: AxisInput)
 
 /** Pixels per hour at which the whole axis is just about so wide. */
 export function scaleToFit(input: Omit<AxisInput, 'pixelsPerHour'>, width: number): number {
-  let [low, high] = [0.2, 90]
+  let [low, high] = [0.05, 90]
   while (high - low > 0.01) {
     const middle = (low + high) / 2
     if (timeAxis({ ...input, pixelsPerHour: middle }).width <= width) low = middle
