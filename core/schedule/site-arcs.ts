@@ -1,5 +1,5 @@
 import type { Axis } from './axis.ts'
-import type { Link, ScheduleProblem, Task } from './model.ts'
+import type { Link, ScheduleProblem, ScheduleRoomId, Task } from './model.ts'
 import { type Arc, endSide, type Neighbours, never, startSide } from './site-net.ts'
 
 /** Ticks between which a task may start because of facts it waits for. */
@@ -29,7 +29,7 @@ export function siteArcs(
     if (fact !== null && link.atMost !== null)
       limit.startBy = Math.min(limit.startBy, Math.floor((fact + link.atMost - axis.origin) / axis.grid))
   }
-  return { arcs: [...arcs, ...hallsLastArcs(problem)], limits }
+  return { arcs: [...arcs, ...hallsLastArcs(problem, arcs)], limits }
 }
 
 function factInstant({ state }: Task, side: 'start' | 'end'): number | null {
@@ -60,30 +60,50 @@ function tickArcs(
   return [backwards, { from, fromSide, to, toSide: startSide, atLeast: -never, atMost: most }]
 }
 
-function hallsLastArcs(problem: ScheduleProblem): readonly Arc[] {
-  const arcs: Arc[] = []
-  if (!problem.rules.hallsLast) return arcs
-  const behind = tasksBehind(problem)
-  for (const [to, { room, effects, state }] of problem.tasks.entries()) {
-    const isBlocking = effects.wetFor !== null || effects.closedFor !== null
-    if (!isBlocking || room === null || state.kind === 'done' || state.kind === 'started') continue
-    for (const from of behind.get(room) ?? []) {
-      if (from !== to)
-        arcs.push({ from, fromSide: endSide, to, toSide: startSide, atLeast: 0, atMost: never })
+/**
+ * Work that blocks a hall or stair comes after all work behind it. Waits order most of these tasks among themselves, so that only the
+ * last ones behind it and the first ones in it need an arc.
+ */
+function hallsLastArcs(problem: ScheduleProblem, waits: readonly Arc[]): readonly Arc[] {
+  if (!problem.rules.hallsLast) return []
+  const orders = waits.filter(({ fromSide, toSide, atLeast }) => {
+    return fromSide === endSide && toSide === startSide && atLeast >= 0
+  })
+  const arcs = problem.rooms.flatMap((hall) => {
+    const lasts = new Set(tasksBehind(problem, hall.id))
+    const firsts = new Set(lasts.size === 0 ? [] : blockingTasks(problem, hall.id))
+    const isInside = { behind: new Set(lasts), hall: new Set(firsts) }
+    for (const { from, to } of orders) {
+      if (isInside.behind.has(from) && isInside.behind.has(to)) lasts.delete(from)
+      if (isInside.hall.has(from) && isInside.hall.has(to)) firsts.delete(to)
     }
-  }
-  return arcs
+    return [...firsts].flatMap((to) => {
+      return [...lasts].filter((from) => from !== to).map((from) => orderArc(from, to))
+    })
+  })
+  return arcs.toSorted((one, other) => one.to - other.to)
 }
 
-/** For each hall or stair the tasks, not yet done, in the rooms reached through it. */
-function tasksBehind(problem: ScheduleProblem): ReadonlyMap<string, readonly number[]> {
-  const halls = new Map(problem.rooms.map((room) => [room.id, new Set(room.reachedThrough)]))
-  const behind = new Map<string, number[]>(problem.rooms.map((room) => [room.id, []]))
-  for (const [index, { room, state }] of problem.tasks.entries()) {
-    if (room === null || state.kind === 'done') continue
-    for (const hall of halls.get(room) ?? []) behind.get(hall)?.push(index)
-  }
-  return behind
+function orderArc(from: number, to: number): Arc {
+  return { from, fromSide: endSide, to, toSide: startSide, atLeast: 0, atMost: never }
+}
+
+/** Tasks not yet done in the rooms reached through a hall. */
+function tasksBehind(problem: ScheduleProblem, hall: ScheduleRoomId): readonly number[] {
+  const behind = new Set(
+    problem.rooms.flatMap((room) => (room.reachedThrough.includes(hall) ? [room.id] : [])),
+  )
+  return problem.tasks.flatMap(({ room, state }, index) => {
+    return room !== null && behind.has(room) && state.kind !== 'done' ? [index] : []
+  })
+}
+
+/** Tasks in a hall, not yet begun, that leave something wet or close it. */
+function blockingTasks(problem: ScheduleProblem, hall: ScheduleRoomId): readonly number[] {
+  return problem.tasks.flatMap(({ room, effects, state }, index) => {
+    const isBlocking = effects.wetFor !== null || effects.closedFor !== null
+    return room === hall && isBlocking && state.kind !== 'done' && state.kind !== 'started' ? [index] : []
+  })
 }
 
 export function neighboursOf(count: number, arcs: readonly Arc[]): Neighbours {
