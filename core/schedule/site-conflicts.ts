@@ -5,11 +5,12 @@ import type { Conflict, Reach } from './site-net.ts'
 /** Pairs of tasks that may not claim time together: dust with something wet near by, work with a closed way to it. */
 export function conflictsOf(problem: ScheduleProblem, grid: number): readonly Conflict[][] {
   const lists: Conflict[][] = problem.tasks.map(() => [])
-  const { noDustNearWet, wayOutKeptOpen } = problem.rules
+  const { noDustNearWet, wayOutKeptOpen, hallsLast } = problem.rules
   const near = noDustNearWet ? roomsNear(problem.rooms) : new Map<string, readonly string[]>()
   const halls = new Map(problem.rooms.map((room) => [room.id, wayOutKeptOpen ? room.reachedThrough : []]))
   const wet = claimsByRoom(problem, grid, (task) => task.effects.wetFor)
   const closed = claimsByRoom(problem, grid, (task) => task.effects.closedFor)
+  const closedAlready = claimsByRoom(problem, grid, (task) => (isBegun(task) ? task.effects.closedFor : null))
   function forbid(one: number, claims: readonly Claim[] | undefined): void {
     for (const { task: other, reach } of claims ?? []) {
       if (one === other) continue
@@ -17,12 +18,18 @@ export function conflictsOf(problem: ScheduleProblem, grid: number): readonly Co
       lists[other]?.push({ other: one, mine: reach, others: atWork })
     }
   }
-  for (const [index, { room, work, effects }] of problem.tasks.entries()) {
+  for (const [index, { room, work, effects, state }] of problem.tasks.entries()) {
     if (room === null || work === 0) continue
     if (effects.dusty) for (const place of near.get(room) ?? []) forbid(index, wet.get(place))
-    for (const hall of halls.get(room) ?? []) forbid(index, closed.get(hall))
+    // Where halls come last, what closes one later on comes after all open work behind it anyway.
+    const closing = hallsLast && state.kind !== 'done' ? closedAlready : closed
+    for (const hall of halls.get(room) ?? []) forbid(index, closing.get(hall))
   }
   return lists
+}
+
+function isBegun({ state }: Task): boolean {
+  return state.kind === 'done' || state.kind === 'started'
 }
 
 const atWork: Reach = { before: 0, after: 0 }
