@@ -1,3 +1,4 @@
+import type { Axis } from './axis.ts'
 import { endSide, type NetTask, never, type SiteNet, type TeamCalendar } from './site-net.ts'
 
 /**
@@ -21,7 +22,9 @@ export function propagateHeads(net: SiteNet, notBefore = -never): Heads {
   })
   const lowEnd = new Int32Array(count).fill(-never)
   const rounds = new Int32Array(count)
+  // Tasks mostly come in the order of work, so that one round settles most of them.
   const queue = net.tasks.map((task) => task.index)
+  if (net.mirrored) queue.reverse()
   const isQueued = new Uint8Array(count).fill(1)
   for (let at = 0; at < queue.length; at++) {
     const index = queue[at] as number
@@ -83,7 +86,9 @@ function staticFit(
   const startBy = task.fixed === 3 && !net.mirrored ? Math.min(task.startBy, task.factStart) : task.startBy
   let start = never
   let end = never
-  for (const duration of new Set(task.durations)) {
+  for (let option = 0; option < task.durations.length; option++) {
+    const duration = task.durations[option] as number
+    if (option > 0 && duration === task.durations[option - 1]) continue
     if (duration === 0) {
       const moment = Math.max(from, toEnd)
       if (moment > startBy || moment > task.endBy) continue
@@ -93,7 +98,7 @@ function staticFit(
     }
     for (const number of task.calendars) {
       const calendar = net.calendars[number] as TeamCalendar
-      const index = firstIndex(net, task, calendar, duration, from, toEnd, startBy)
+      const index = firstIndex(net.axis, task, calendar, duration, from, toEnd, startBy)
       if (index < 0) continue
       start = Math.min(start, calendar.ticks[index] as number)
       end = Math.min(end, (calendar.ticks[index + duration - 1] as number) + 1)
@@ -104,7 +109,7 @@ function staticFit(
 }
 
 function firstIndex(
-  net: SiteNet,
+  axis: Axis,
   task: NetTask,
   calendar: TeamCalendar,
   duration: number,
@@ -112,10 +117,9 @@ function firstIndex(
   toEnd: number,
   startBy: number,
 ): number {
-  const { ticks, runEnd, dayEnd, indexAt } = calendar
-  if (from >= net.axis.horizon) return -1
+  const { ticks, runEnd, dayEnd } = calendar
   const pauseEnd = task.pausing === 'none' ? runEnd : task.pausing === 'break' ? dayEnd : null
-  let index = indexAt[net.axis.slotAt[Math.max(0, from)] as number] as number
+  let index = Math.max(indexFrom(axis, calendar, from), indexFrom(axis, calendar, toEnd - 1) - duration + 1)
   while (index + duration <= ticks.length) {
     if (pauseEnd !== null && (pauseEnd[index] as number) < index + duration) {
       index = pauseEnd[index] as number
@@ -124,14 +128,23 @@ function firstIndex(
     const start = ticks[index] as number
     const end = (ticks[index + duration - 1] as number) + 1
     if (start > startBy || end > task.endBy) return -1
-    if (end >= toEnd && !isForbidden(task, start, end)) return index
-    index++
+    const clear = end < toEnd ? start + 1 : forbiddenUntil(task, start, end)
+    if (clear <= start) return index
+    index = Math.max(index + 1, indexFrom(axis, calendar, clear))
   }
   return -1
 }
 
-function isForbidden(task: NetTask, start: number, end: number): boolean {
-  return task.forbidden.some(({ ticks, reach }) => {
-    return (ticks.nextForbidden[Math.max(0, start - reach.before)] ?? never) < end + reach.after
-  })
+/** First index of the calendar at or after a tick. */
+function indexFrom({ horizon, slotAt }: Axis, { indexAt }: TeamCalendar, tick: number): number {
+  return indexAt[slotAt[Math.max(0, Math.min(horizon, tick))] as number] as number
+}
+
+/** The tick before which the task cannot start for quiet hours; its start when it can start there. */
+function forbiddenUntil(task: NetTask, start: number, end: number): number {
+  for (const { ticks, reach } of task.forbidden) {
+    const forbidden = ticks.nextForbidden[Math.max(0, start - reach.before)] ?? never
+    if (forbidden < end + reach.after) return (ticks.nextClear[forbidden] ?? never) + reach.before
+  }
+  return start
 }

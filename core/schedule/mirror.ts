@@ -9,6 +9,7 @@ import {
   type Reach,
   type SiteNet,
   type TaskSide,
+  type TeamCalendar,
 } from './site-net.ts'
 import { scanForbidden } from './site-quiet-hours.ts'
 
@@ -28,7 +29,7 @@ export function mirrorNet(net: SiteNet): SiteNet {
     mirrored: !net.mirrored,
     axis,
     firstTick: 0,
-    calendars: net.calendars.map(({ groups, slots }) => teamCalendar(axis, groups, slots.length)),
+    calendars: mirrorCalendars(net.calendars, axis),
     tasks: net.tasks.map((task) => mirrorTask(task, axis.horizon, tables)),
     arcs: net.arcs.map(mirrorArc),
     neighbours: mirrorNeighbours(net.neighbours),
@@ -56,6 +57,16 @@ function mirrorAxis(axis: Axis): Axis {
     present: axis.present.slice().reverse(),
     working: axis.working.slice().reverse(),
   }
+}
+
+/** Calendars that share their tables share them in the mirror too. */
+function mirrorCalendars(calendars: readonly TeamCalendar[], axis: Axis): readonly TeamCalendar[] {
+  const mirrored = new Map<Int32Array, TeamCalendar>()
+  return calendars.map(({ groups, peopleOfGroup, slots }) => {
+    const tables = mirrored.get(slots) ?? teamCalendar(axis, groups, slots.length)
+    mirrored.set(slots, tables)
+    return { ...tables, groups, peopleOfGroup }
+  })
 }
 
 function mirrorTask(task: NetTask, horizon: number, tables: Map<ForbiddenTicks, ForbiddenTicks>): NetTask {

@@ -58,7 +58,7 @@ function impossibleSearch(clash: Clash): ScheduleSearch {
 function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof boundOf>[1]): ScheduleSearch {
   let known: PlanBound | undefined
   function bound(): PlanBound {
-    known ??= boundOf(net, heads)
+    known ??= boundOf(net, heads, search.hasPlan() ? search.bestValue[2] : undefined)
     return known
   }
   let iteration = 0
