@@ -98,9 +98,9 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
   })
 }
 
-/** What was tried became the job: the plan compared is the plan shown, and what is looked for from now on keeps to it. */
-export function adoptTrial(job: Job): void {
-  const { plan, bound } = stores.trial.getState()
+/** A plan that was tried and taken, or accepted, stays the plan shown, and what is looked for from now on keeps to it. */
+export function adoptPlan(name: SearchName, job: Job): void {
+  const { plan, bound } = stores[name].getState()
   if (plan === null) return
   searchFor('present', job, plan.workPlan)
   stores.present.setState({ plan, bound })

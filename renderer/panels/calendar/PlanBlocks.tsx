@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components'
 import type { IssuedId } from '../../../core/project/progress-records.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
-import { newId, useJob } from '../../state/app.ts'
-import type { SearchState } from '../../state/planner.ts'
+import { jobStore, newId, useJob } from '../../state/app.ts'
+import { adoptPlan, type SearchState } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -47,7 +47,7 @@ export function AcceptBlock(props: {
 
   function accept() {
     if (found === null) return
-    putRecord('Accept the plan', 'issued', {
+    const isAccepted = putRecord('Accept the plan', 'issued', {
       id: newId('plan') as IssuedId,
       kind: 'plan',
       issuedAt: today,
@@ -59,6 +59,8 @@ export function AcceptBlock(props: {
         }),
       ),
     })
+    const { job: promised } = jobStore.store.getState()
+    if (isAccepted && promised !== null) adoptPlan('present', promised)
   }
 
   return (

@@ -5,7 +5,7 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Problem } from '../../../core/project/problem.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore, useJob } from '../../state/app.ts'
-import { adoptTrial } from '../../state/planner.ts'
+import { adoptPlan } from '../../state/planner.ts'
 import { commanded } from '../parts/edits.ts'
 
 /** One change being thought about. A later one with the same key takes the place of the earlier. */
@@ -51,7 +51,7 @@ export function takeTrial(): void {
   )
   if (!jobStore.perform(name, outcome)) return
   const taken = jobStore.store.getState().job
-  if (taken !== null) adoptTrial(taken)
+  if (taken !== null) adoptPlan('trial', taken)
   dropTrial()
 }
 
