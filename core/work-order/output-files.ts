@@ -11,7 +11,7 @@ import type {
   scheduleSchema,
   specificationSchema,
 } from './output-schemas.ts'
-import type { WorkPlan } from './work-plan.ts'
+import type { JudgedPlan } from './work-plan.ts'
 
 export type QuantitiesFile = z.output<typeof quantitiesSchema>
 export type SpecificationFile = z.output<typeof specificationSchema>
@@ -193,7 +193,9 @@ export function estimateFile(job: Job, priced: Estimate): EstimateFile {
   }
 }
 
-export function scheduleFile(job: Job, plan: WorkPlan): ScheduleFile {
+export function scheduleFile(job: Job, plan: JudgedPlan): ScheduleFile {
+  const { roomsOutOfUse } = plan
+  const verdict = verdictOf(plan)
   return {
     ...headOf(job, 'coatwright-schedule'),
     timeZone: job.header.timeZone,
@@ -207,6 +209,25 @@ export function scheduleFile(job: Job, plan: WorkPlan): ScheduleFile {
       endsAt: task.endsAt,
       segments: task.segments.map(({ startsAt, endsAt }) => ({ startsAt, endsAt })),
       crewMemberIds: [...task.crewMemberIds],
+      ...(task.dryUntil === undefined ? {} : { dryUntil: task.dryUntil }),
     })),
+    ...(roomsOutOfUse && {
+      roomsOutOfUse: roomsOutOfUse.map(({ roomId, from, to }) => ({ roomId, from, to })),
+    }),
+    ...(verdict && { verdict }),
+  }
+}
+
+function verdictOf({ value, violations, bound, relaxed }: JudgedPlan): ScheduleFile['verdict'] {
+  if (value === undefined || violations === undefined) return undefined
+  return {
+    rulesBroken: violations.length,
+    earliestFinishOn: bound?.finishesOn ?? null,
+    daysFromBestAtMost: bound?.gapDays ?? null,
+    roomDaysOutOfUse: value.roomDaysOutOfUse,
+    crewIdleMinutes: value.idleMinutes,
+    productChanges: value.productChanges,
+    promisesMoved: value.movedPromises,
+    notKept: (relaxed ?? []).map(({ what, id }) => ({ what, id })),
   }
 }

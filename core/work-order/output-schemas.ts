@@ -208,8 +208,45 @@ export const scheduleSchema = z.strictObject({
       endsAt: moment,
       segments: z.array(z.strictObject({ startsAt: moment, endsAt: moment })),
       crewMemberIds: z.array(z.string()),
+      dryUntil: moment
+        .nullable()
+        .optional()
+        .describe('What the task leaves wet is touch dry then, day and night counted; null for dry work.'),
     }),
   ),
+  roomsOutOfUse: z
+    .array(z.strictObject({ roomId: z.string(), from: moment, to: moment }))
+    .optional()
+    .describe('From the first to the last task that closes the room to the household, drying included.'),
+  verdict: z
+    .strictObject({
+      rulesBroken: z
+        .int()
+        .min(0)
+        .describe('Counted by a judge that shares no code with the search; 0 in every plan that is written.'),
+      earliestFinishOn: date
+        .nullable()
+        .describe('No plan of these tasks can finish before this day; null where that was not worked out.'),
+      daysFromBestAtMost: z
+        .int()
+        .min(0)
+        .nullable()
+        .describe('Days from earliestFinishOn to finishesOn; 0 means that the last day is proved best.'),
+      roomDaysOutOfUse: z.int().min(0),
+      crewIdleMinutes: atLeastZero,
+      productChanges: z.int().min(0),
+      promisesMoved: z.int().min(0).describe('Starts or people of an accepted plan that this one changes.'),
+      notKept: z
+        .array(
+          z.strictObject({
+            what: z.enum(['pinLost', 'eveningsLost', 'splitOverBreak', 'splitOverNight']),
+            id: z.string(),
+          }),
+        )
+        .describe('What could not be asked of the plan as it was written down: a pin, a room, or a task.'),
+    })
+    .optional()
+    .describe('How good the plan is known to be.'),
 })
 
 /** File name of each output and its form. */

@@ -7,19 +7,20 @@ import { formatMinutes } from '../units/duration.ts'
 import { formatCents } from '../units/money.ts'
 import { crewCalendar } from './crew-calendar.ts'
 import { dateWordsWithYear } from './date-words.ts'
+import { gapWords } from './gap-words.ts'
 import { workOrderHtml } from './html.ts'
 import { estimateFile, quantitiesFile, scheduleFile, specificationFile } from './output-files.ts'
 import { shoppingFile } from './shopping-file.ts'
 import type { SiteMoment } from './site-time.ts'
 import { workOrder } from './work-order.ts'
-import type { WorkPlan } from './work-plan.ts'
+import type { JudgedPlan } from './work-plan.ts'
 
 export interface HeadlessInput {
   readonly job: Job
   readonly takeoff: Takeoff
   readonly specification: Specification
   readonly estimate: Estimate
-  readonly plan: WorkPlan
+  readonly plan: JudgedPlan
   /** Local moment at which the files are made; the only clock in them. */
   readonly madeAt: SiteMoment
   /** Stays with the job: makes the calendar's events the same ones after a new plan. */
@@ -69,6 +70,7 @@ function summaryOf({ job, takeoff, specification, estimate, plan }: HeadlessInpu
     `${title}: ${rooms} ${rooms === 1 ? 'room' : 'rooms'}, ${specification.steps.length} steps, ${areaText} net`,
     `Work: ${formatMinutes(estimate.totals.labourMinutes)} of one person, ${estimate.materials.length} materials, price ${formatCents(estimate.totals.total)} with tax`,
     `Dates: ${dateWordsWithYear(plan.startsOn, unitSystem)} to ${dateWordsWithYear(plan.finishesOn, unitSystem)}, ${plan.tasks.length} tasks`,
+    ...(plan.bound ? [gapWords(plan.bound.gapDays)] : []),
     ...holds.map((notice) => `Wait: ${notice.sentence}`),
     ...specification.clashes.map((clash) => `Rules disagree: ${clash.sentence}`),
     ...estimate.doubts.map((doubt) => `Not settled: ${doubt}`),

@@ -1,5 +1,6 @@
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
+import type { JobPlan } from '../schedule/plan-job.ts'
 import type { SiteMoment } from './site-time.ts'
 
 /** What the documents need to know of an accepted plan. */
@@ -9,6 +10,13 @@ export interface WorkPlan {
   readonly startsOn: string
   readonly finishesOn: string
 }
+
+/**
+ * A plan as the scheduler made it (`JobPlan`), where what it was judged to be came along; a plan that was written down by hand or
+ * accepted long ago may lack it.
+ */
+export type JudgedPlan = WorkPlan &
+  Partial<Pick<JobPlan, 'value' | 'violations' | 'bound' | 'roomsOutOfUse' | 'relaxed'>>
 
 export interface WorkPlanTask {
   readonly key: string
@@ -20,6 +28,8 @@ export interface WorkPlanTask {
   /** Between breaks and nights. */
   readonly segments: readonly { readonly startsAt: SiteMoment; readonly endsAt: SiteMoment }[]
   readonly crewMemberIds: readonly CrewMemberId[]
+  /** Touch dry then; null for dry work. */
+  readonly dryUntil?: SiteMoment | null
 }
 
 /** The tasks of the plan by the steps they hold. */

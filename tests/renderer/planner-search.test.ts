@@ -3,7 +3,7 @@ import type { Job } from '../../core/project/job.ts'
 import type { Pin, PinId } from '../../core/project/progress-records.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { verifyPlan } from '../../core/schedule/verify.ts'
-import { gapWords } from '../../renderer/panels/calendar/verdict-words.ts'
+import { verdictWords } from '../../renderer/panels/calendar/verdict-words.ts'
 import { createSliced, type SlicedSearch } from '../../renderer/state/planner-search.ts'
 import { demoJob } from './station-jobs.ts'
 
@@ -35,7 +35,15 @@ test('a plan that is told has passed the independent judge, and looking on never
 test('the words say how good a plan is known to be, and that it is not known yet', () => {
   const found = planOf(job)
   const words = (bound: PlanBound | null, isFinished = false) =>
-    gapWords(found, { job, status: 'searching', plan: found, bound, clash: null, isFinished, broken: null })
+    verdictWords(found, {
+      job,
+      status: 'searching',
+      plan: found,
+      bound,
+      clash: null,
+      isFinished,
+      broken: null,
+    })
   const { finish } = found.plan.value
   const boundAt = (day: number): PlanBound => ({ finish: day, roomDaysOutOfUse: 0 })
   expect(words(null)).toBe('How much better it could be is being worked out.')

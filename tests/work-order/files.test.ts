@@ -3,12 +3,16 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import ICAL from 'ical.js'
 import { expect, test } from 'vitest'
+import { labour } from '../../core/price/labour.ts'
+import { planJob } from '../../core/schedule/plan-job.ts'
 import { calendarText, contentLine } from '../../core/work-order/calendar-text.ts'
 import { crewCalendar } from '../../core/work-order/crew-calendar.ts'
 import { csvText } from '../../core/work-order/csv.ts'
 import { type OutputName, outputJsonSchema, outputSchemas } from '../../core/work-order/output-schemas.ts'
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
 import { plainPlan } from '../fixtures/plain-plan.ts'
+import { plainJob, plainSpecification } from '../fixtures/plain-room.ts'
+import { granted } from '../storage/books.ts'
 import { sampleInput } from './sample-order.ts'
 
 const schemas = join(import.meta.dirname, '..', '..', 'demo-data', 'schemas')
@@ -56,6 +60,49 @@ test('the schemas refuse a key without its unit', () => {
   expect(outputSchemas.schedule.safeParse({ ...file, start: 1 }).success).toBe(false)
   const quantities = JSON.parse(readFileSync(join(schemas, 'quantities.schema.json'), 'utf8'))
   expect(JSON.stringify(quantities)).toContain('netAreaSqFt')
+})
+
+test('schedule.json says how good its plan is known to be, where that is known', () => {
+  expect(JSON.parse(textOf('schedule.json'))).not.toHaveProperty('verdict')
+  const job = plainJob()
+  const minutes = new Map(labour(job, plainSpecification).steps.map((step) => [step.stepKey, step.minutes]))
+  const plan = granted(planJob(job, plainSpecification, minutes, { seed: 1, iterations: 100 }))
+  const planned = headlessOutputs({ ...input, plan })
+  const file = JSON.parse(planned.files['schedule.json'] ?? '')
+  expect(outputSchemas.schedule.safeParse(file).error?.issues ?? []).toEqual([])
+  // Two coats with a night between them cannot be done in a day: Monday and Tuesday are proved best.
+  expect(file.verdict).toMatchObject({
+    rulesBroken: 0,
+    earliestFinishOn: file.finishesOn,
+    daysFromBestAtMost: 0,
+    promisesMoved: 0,
+    notKept: [],
+  })
+  expect(file.verdict.crewIdleMinutes).toBe(plan.value.idleMinutes)
+  expect(file.roomsOutOfUse).toEqual(plan.roomsOutOfUse)
+  const wet = file.tasks.filter((task: { dryUntil: string | null }) => task.dryUntil !== null)
+  expect(wet.length).toBeGreaterThan(0)
+  for (const task of wet) expect(task.dryUntil > task.endsAt).toBe(true)
+  expect(planned.summary).toContain('The last day is proved best for these tasks.')
+  const notProved = headlessOutputs({ ...input, plan: { ...plan, bound: null } })
+  expect(JSON.parse(notProved.files['schedule.json'] ?? '').verdict).toMatchObject({
+    earliestFinishOn: null,
+    daysFromBestAtMost: null,
+  })
+})
+
+test('specification.json holds the order of the steps with the waits between them and why', () => {
+  const file = JSON.parse(textOf('specification.json'))
+  expect(file.order).toHaveLength(plainSpecification.order.length)
+  const [first] = plainSpecification.order
+  expect(file.order[0]).toEqual({
+    before: first?.before,
+    after: first?.after,
+    minimumWaitElapsedMinutes: first?.minimumWait,
+    maximumWaitElapsedMinutes: first?.maximumWait,
+    reason: first?.reason,
+    source: first?.source,
+  })
 })
 
 test('the figures of the hand-worked room stand in quantities.json', () => {

@@ -4,7 +4,7 @@ import { dateWords } from '../../../core/work-order/date-words.ts'
 import { useJob } from '../../state/app.ts'
 import { lookFurther, type SearchState, stopLooking } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
-import { gapWords, relaxedSentences } from './verdict-words.ts'
+import { relaxedSentences, verdictWords } from './verdict-words.ts'
 
 /** How good the plan is known to be, and whether a better one is being looked for. */
 export function PlanStatus(props: {
@@ -26,7 +26,7 @@ export function PlanStatus(props: {
             {dateWords(found.workPlan.startsOn, unitSystem)} to{' '}
             {dateWords(found.workPlan.finishesOn, unitSystem)}
           </strong>
-          . {gapWords(found, state)}
+          . {verdictWords(found, state)}
         </p>
         <p className="quiet">
           {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}

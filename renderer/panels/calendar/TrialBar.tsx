@@ -7,7 +7,7 @@ import type { FoundPlan } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { movedTasks } from './plan-look.ts'
 import { dropChange, dropTrial, type Trial, takeTrial } from './trial.ts'
-import { gapWords } from './verdict-words.ts'
+import { verdictWords } from './verdict-words.ts'
 
 /** Two plans side by side: the present one and the one with what is being tried. Nothing is stored until it is taken. */
 export function TrialBar(props: {
@@ -136,7 +136,7 @@ function Comparison(props: {
         </tbody>
       </table>
       <p className="quiet">
-        It holds: every rule was checked. {gapWords(after, props.search)}{' '}
+        It holds: every rule was checked. {verdictWords(after, props.search)}{' '}
         {props.search.status === 'searching' ? 'Still looking for a better one. ' : ''}
         {before === null ? '' : `${moved.length} of ${after.plan.tasks.length} tasks move.`}
       </p>

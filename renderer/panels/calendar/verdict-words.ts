@@ -3,6 +3,7 @@ import type { Relaxed } from '../../../core/schedule/planning-site.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
+import { gapWords } from '../../../core/work-order/gap-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 
@@ -11,14 +12,11 @@ export function gapDays(found: FoundPlan, { bound }: SearchState): number | null
   return bound === null ? null : found.plan.value.finish - bound.finish
 }
 
-/** How good a plan is known to be. Small steps are joined into tasks before anything is proved, so the words say of what. */
-export function gapWords(found: FoundPlan, search: SearchState): string {
+/** How good a plan is known to be. */
+export function verdictWords(found: FoundPlan, search: SearchState): string {
   const gap = gapDays(found, search)
   if (gap === null) return 'How much better it could be is being worked out.'
-  if (gap <= 0)
-    return search.isFinished ? 'Proved best for these tasks.' : 'The last day is proved best for these tasks.'
-  const days = gap === 1 ? '1 day' : `${gap} days`
-  return `At most ${days} from the best possible for these tasks.`
+  return gap <= 0 && search.isFinished ? 'Proved best for these tasks.' : gapWords(gap)
 }
 
 /** How long a neighbour could wait or be late; long stretches in days, for they run through nights. */
