@@ -15,6 +15,8 @@ export interface CollectionDiff<Item> {
   readonly added: readonly Item[]
   readonly updated: readonly (readonly [before: Item, after: Item])[]
   readonly removed: readonly Item[]
+  /** Ids in their order before and after; said only where taking the edit back would otherwise put records elsewhere than they were. */
+  readonly order?: readonly [before: readonly string[], after: readonly string[]]
 }
 
 /** One edit as data: what was added, updated and removed. Reversed, it undoes; the same road stores it. */
@@ -47,7 +49,10 @@ function diffTables(before: Table<AnyRecord>, after: Table<AnyRecord>): Collecti
     else if (was !== item) updated.push([was, item])
   }
   const removed = Object.entries(before).flatMap(([id, item]) => (after[id] === undefined ? [item] : []))
-  return { added, updated, removed }
+  const reversed = applyToTable(after, { added: removed, updated: [], removed: added })
+  const [was, is] = [Object.keys(before), Object.keys(after)]
+  const comesBack = Object.keys(reversed).every((id, index) => id === was[index])
+  return comesBack ? { added, updated, removed } : { added, updated, removed, order: [was, is] }
 }
 
 /** Applies an edit and answers the new job; collections it does not touch keep their identity. */
@@ -69,7 +74,13 @@ function applyToTable(table: Table<AnyRecord>, part: CollectionDiff<AnyRecord>):
   for (const item of part.removed) delete next[item.id]
   for (const [, item] of part.updated) next[item.id] = item
   for (const item of part.added) next[item.id] = item
-  return next
+  return part.order === undefined ? next : inOrder(next, part.order[1])
+}
+
+/** Records that the order does not name go behind those it does. */
+function inOrder(table: Table<AnyRecord>, order: readonly string[]): Table<AnyRecord> {
+  const ids = new Set([...order.filter((id) => Object.hasOwn(table, id)), ...Object.keys(table)])
+  return Object.fromEntries([...ids].map((id) => [id, table[id] as AnyRecord]))
 }
 
 /** The edit that takes this one back. */
@@ -86,6 +97,7 @@ export function reverseDiff(diff: JobDiff): JobDiff {
       added: part.removed,
       updated: part.updated.map(([before, after]) => [after, before] as const),
       removed: part.added,
+      ...(part.order && { order: [part.order[1], part.order[0]] as const }),
     }
   }
   return reversed as JobDiff

@@ -24,6 +24,8 @@ export interface CheckedEdit {
   readonly added: readonly RowChange[]
   readonly updated: readonly RowChange[]
   readonly removed: readonly { readonly collection: CollectionName; readonly id: string }[]
+  /** Ids of a collection in their new order, where the edit says one. */
+  readonly ordered: readonly { readonly collection: CollectionName; readonly ids: readonly string[] }[]
 }
 
 type AnyRecord = { readonly id: string }
@@ -32,6 +34,7 @@ type CheckedPart = {
   readonly added: readonly AnyRecord[]
   readonly updated: readonly (readonly [AnyRecord, AnyRecord])[]
   readonly removed: readonly AnyRecord[]
+  readonly order?: readonly [readonly string[], readonly string[]]
   readonly rows: Omit<CheckedEdit, 'diff' | 'singles'>
 }
 
@@ -51,9 +54,9 @@ export function checkEdit(job: Job, diff: unknown): Outcome<CheckedEdit> {
     if (diff[collection] === undefined) continue
     const part = checkPart(collection, job[collection] as AnyTable, diff[collection])
     if (!part.ok) return part
-    const { added, updated, removed } = part.value
-    checkedDiff[collection] = { added, updated, removed }
-    rows.push(part.value.rows)
+    const { rows: partRows, ...checked } = part.value
+    checkedDiff[collection] = checked
+    rows.push(partRows)
   }
   return succeed({
     diff: checkedDiff as JobDiff,
@@ -61,6 +64,7 @@ export function checkEdit(job: Job, diff: unknown): Outcome<CheckedEdit> {
     added: rows.flatMap((part) => part.added),
     updated: rows.flatMap((part) => part.updated),
     removed: rows.flatMap((part) => part.removed),
+    ordered: rows.flatMap((part) => part.ordered),
   })
 }
 
@@ -100,14 +104,20 @@ function checkPart(collection: CollectionName, table: AnyTable, part: unknown): 
     removed,
   })
   if (!misplaced.ok) return misplaced
+  const { order } = part
+  if (order !== undefined && !isOrder(order)) {
+    return misshapen(`${where}.order`, 'an order is a pair of lists of ids, before and after')
+  }
   return succeed({
     added: added.value.map((kept) => kept.record),
     updated: updated.value.map((kept) => [table[kept.row.id] as AnyRecord, kept.record] as const),
     removed: removed.map((id) => table[id] as AnyRecord),
+    ...(order && { order }),
     rows: {
       added: added.value.map((kept) => kept.row),
       updated: updated.value.map((kept) => kept.row),
       removed: removed.map((id) => ({ collection, id })),
+      ordered: order === undefined ? [] : [{ collection, ids: order[1] }],
     },
   })
 }
@@ -156,6 +166,11 @@ function isPlainObject(value: unknown): value is Readonly<Record<string, unknown
 
 function isPair(value: unknown): value is readonly [unknown, unknown] {
   return Array.isArray(value) && value.length === 2
+}
+
+function isOrder(value: unknown): value is readonly [readonly string[], readonly string[]] {
+  const isList = (list: unknown) => Array.isArray(list) && list.every((id) => typeof id === 'string')
+  return isPair(value) && value.every(isList)
 }
 
 function idOf(value: unknown): string {

@@ -128,6 +128,7 @@ export function writeEdit(
       .run(body, jobKey, id)
   }
   for (const { collection, id, body } of edit.added) insertRecord(database, jobKey, collection, id, body)
+  for (const { collection, ids } of edit.ordered) orderRecords(database, jobKey, collection, ids)
   for (const { name, body } of edit.singles) {
     database.prepare(`UPDATE jobs SET ${singleColumns[name]} = ? WHERE job_key = ?`).run(body, jobKey)
   }
@@ -151,4 +152,17 @@ function insertRecord(
        VALUES (?, ?, (SELECT coalesce(max(position), 0) + 1 FROM ${table} WHERE job_key = ?), ?)`,
     )
     .run(jobKey, id, jobKey, body)
+}
+
+/** Gives the records of a collection the places of a list; those it does not name stay behind them, as they do in memory. */
+function orderRecords(
+  database: Database,
+  jobKey: string,
+  name: CollectionName,
+  ids: readonly string[],
+): void {
+  const table = tableNames[name]
+  database.prepare(`UPDATE ${table} SET position = position + ? WHERE job_key = ?`).run(ids.length, jobKey)
+  const place = database.prepare(`UPDATE ${table} SET position = ? WHERE job_key = ? AND id = ?`)
+  for (const [index, id] of ids.entries()) place.run(index + 1, jobKey, id)
 }

@@ -170,6 +170,8 @@ test('taking every edit back leads to the very job it began with, and doing them
       const { job, diffs } = edited(picked)
       const start = diffs.toReversed().reduce((later, diff) => applyDiff(later, reverseDiff(diff)), job)
       expect(start).toEqual(twoRooms())
+      // Records stand in the order in which they stood, too.
+      expect(JSON.stringify(start)).toBe(JSON.stringify(twoRooms()))
       expect(diffs.reduce((earlier, diff) => applyDiff(earlier, diff), start)).toEqual(job)
     }),
     { numRuns: 100, seed: 19280401 },

@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { diffJobs, reverseDiff } from '../../core/project/diff.ts'
+import { applyDiff, diffJobs, reverseDiff } from '../../core/project/diff.ts'
 import { emptyJob } from '../../core/project/empty-job.ts'
 import { collectionNames, type Job, recordSchemas } from '../../core/project/job.ts'
 import type { Room, RoomId } from '../../core/project/sketch-records.ts'
@@ -101,6 +101,33 @@ test('the reversed edit takes an edit back', () => {
   granted(book.storeEdit('job-1', 2, reverseDiff(diff)))
   book.close()
   expect(granted(openBook(path).open('job-1')).job).toEqual(plainJob())
+})
+
+test('a removal taken back puts the record where it was, in memory and in the book', () => {
+  const path = join(testFolder(), 'book.sqlite')
+  const book = openBook(path)
+  const start = granted(book.create(plainJob())).job
+  const names = ['oat', 'linen', 'slate', 'sage']
+  const colours = Object.fromEntries(names.map((id) => [id, { ...linen, id: id as ColourId }]))
+  const full = { ...start, colours }
+  granted(book.storeEdit('job-1', 1, diffJobs(start, full)))
+  const { linen: _, ...without } = colours
+  const removal = diffJobs(full, { ...full, colours: without })
+  granted(book.storeEdit('job-1', 2, removal))
+  granted(book.storeEdit('job-1', 3, reverseDiff(removal)))
+  expect(Object.keys(applyDiff(applyDiff(full, removal), reverseDiff(removal)).colours)).toEqual(names)
+  granted(book.storeEdit('job-1', 4, removal))
+  expect(Object.keys(granted(book.open('job-1')).job.colours)).toEqual(['oat', 'slate', 'sage'])
+  granted(book.storeEdit('job-1', 5, reverseDiff(removal)))
+  book.close()
+  expect(Object.keys(granted(openBook(path).open('job-1')).job.colours)).toEqual(names)
+})
+
+test('an order of records that is none is refused', () => {
+  const book = openBook(join(testFolder(), 'book.sqlite'))
+  granted(book.create(plainJob()))
+  const wrong = { colours: { added: [], updated: [], removed: [], order: [['a'], [1]] } }
+  expect(problemOf(book.storeEdit('job-1', 1, wrong as never))).toBe('notValid')
 })
 
 test('an edit made to an older state of the job is refused and changes nothing', () => {
