@@ -176,6 +176,13 @@ export const RoomTitle = memo(function RoomTitle({
   const width = Math.max(wide - 12, 40)
   const floor = formatArea(areaFromSquareUnits(polygonArea(room.corners)), system)
   const fontSize = wide < 60 ? 9 : wide < 90 ? 11 : 14
+  // As on a drawn plan, a line that meets the lettering is broken round it.
+  const clear = {
+    stroke: isSelected ? ink.actSoft : ink.paperRaised,
+    strokeWidth: 5,
+    lineJoin: 'round',
+    fillAfterStrokeEnabled: true,
+  } as const
   // A letter of the drawn face is about half as wide as it is high.
   const lines = high > 70 ? Math.ceil((room.name.length * fontSize * 0.5) / width) : 1
   return (
@@ -189,6 +196,7 @@ export const RoomTitle = memo(function RoomTitle({
         fontFamily={ink.faceDrawn}
         fontSize={fontSize}
         fill={ink.ink}
+        {...clear}
         ellipsis
         wrap={high > 70 ? 'word' : 'none'}
       />
@@ -202,6 +210,7 @@ export const RoomTitle = memo(function RoomTitle({
           fontFamily={ink.face}
           fontSize={11}
           fill={ink.inkSoft}
+          {...clear}
         />
       ) : null}
     </Group>

@@ -117,6 +117,14 @@ export function stopLooking(name: SearchName): void {
   send({ kind: 'stop', search: name })
 }
 
+/** What is tried is compared with one plan, which does not get better meanwhile; answers how to go on looking afterwards. */
+export function restPresent(): () => void {
+  const { status, plan } = stores.present.getState()
+  if (status !== 'searching' || plan === null) return () => undefined
+  stopLooking('present')
+  return () => lookFurther('present')
+}
+
 export function lookFurther(name: SearchName): void {
   stores[name].setState({ status: 'searching' })
   send({ kind: 'goOn', search: name, seconds: secondsPerRun })

@@ -2,7 +2,7 @@ import '../parts/desk.css'
 import './calendar.css'
 import { useEffect } from 'react'
 import { records } from '../../../core/project/job.ts'
-import { forget, presentPlan, searchFor, useForecast, useTrial } from '../../state/planner.ts'
+import { forget, presentPlan, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { Leaves } from '../parts/Leaves.tsx'
 import { CrewLeaf } from './CrewLeaf.tsx'
@@ -16,6 +16,7 @@ export function CalendarStation() {
   const present = useForecast()
   const search = useTrial()
   const isTrying = trial.changes.length > 0 && trial.problem === null
+  useEffect(() => (isTrying ? restPresent() : undefined), [isTrying])
   useEffect(() => {
     if (isTrying) searchFor('trial', trial.job, isOnlyPins(trial) ? (presentPlan()?.workPlan ?? null) : null)
     else forget('trial')

@@ -255,7 +255,7 @@ function DaysOff(props: {
   const { startsOn, unitSystem } = job.header
   const part = (date: string) => ({ date, from: '08:00', to: '12:00' })
   return (
-    <div className="field-grid">
+    <div className="day-lists">
       <section>
         <h4>Days off</h4>
         <ul className="dates">
