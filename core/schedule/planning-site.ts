@@ -19,6 +19,14 @@ export interface Site {
   readonly facts: ReadonlyMap<string, StepFact>
   readonly clock: Extract<SiteClock, { kind: 'site' }>
   readonly people: readonly Person[]
+  /** Of each of the people. */
+  readonly longestTimes: readonly LongestTimes[]
+}
+
+/** The longest stretch between breaks, and the longest day, of a plain week of somebody; minutes. */
+export interface LongestTimes {
+  readonly stretch: number
+  readonly day: number
 }
 
 /** By id, so that the same job gives the same plan in whatever order its crew was entered. */

@@ -33,14 +33,19 @@ export function groupSteps(
   minutes: MinutesByStep,
   limits: GroupingLimits = usualGrouping,
 ): readonly StepGroup[] {
+  const follow = followers(links)
   const nodes = new Map<string, Node>(
     steps.map((step) => [
       step.key,
-      { steps: [step], minutes: minutes.get(step.key) ?? 0, manner: mannerOf(step) },
+      {
+        steps: [step],
+        links: follow.get(step.key)?.slice() ?? [],
+        minutes: minutes.get(step.key) ?? 0,
+        manner: mannerOf(step),
+      },
     ]),
   )
   const timed = new Set(links.flatMap((link) => (link.atMost === null ? [] : [link.before, link.after])))
-  const follow = followers(links)
   const dried = dryingBehind(steps, follow)
   const lastOfRoom = new Map<string, Node>()
   for (const step of steps) {
@@ -48,8 +53,9 @@ export function groupSteps(
     const last = lastOfRoom.get(step.roomId)
     const isTimed = last === undefined || timed.has(step.key) || last.steps.some((one) => timed.has(one.key))
     const isLater = dried.get(last?.steps[0]?.key ?? '') !== dried.get(step.key)
-    if (!isTimed && !isLater && mayJoin(last, node, limits) && !isKeptApart(last, node, nodes, follow)) {
+    if (!isTimed && !isLater && mayJoin(last, node, limits) && !isKeptApart(last, node, nodes)) {
       last.steps.push(step)
+      last.links.push(...node.links)
       last.minutes += node.minutes
       last.manner = joinManners(last.manner, node.manner)
       nodes.set(step.key, last)
@@ -62,6 +68,8 @@ export function groupSteps(
 
 interface Node {
   readonly steps: Step[]
+  /** To what follows any of the steps. */
+  readonly links: StepLink[]
   minutes: number
   manner: Manner
 }
@@ -101,15 +109,10 @@ function dryingBehind(
 }
 
 /** Whether a wait, or a way through other tasks, leads from the one to the other. */
-function isKeptApart(
-  last: Node,
-  node: Node,
-  nodes: ReadonlyMap<string, Node>,
-  follow: ReadonlyMap<string, readonly StepLink[]>,
-): boolean {
+function isKeptApart(last: Node, node: Node, nodes: ReadonlyMap<string, Node>): boolean {
   const seen = new Set<Node>([last])
   const waiting: Node[] = []
-  for (const { after, atLeast } of linksOf(last, follow)) {
+  for (const { after, atLeast } of last.links) {
     const next = nodes.get(after)
     if (next === node && atLeast > 0) return true
     if (next !== undefined && next !== node && !seen.has(next)) {
@@ -118,7 +121,7 @@ function isKeptApart(
     }
   }
   for (let here = waiting.pop(); here !== undefined; here = waiting.pop()) {
-    for (const { after } of linksOf(here, follow)) {
+    for (const { after } of here.links) {
       const next = nodes.get(after)
       if (next === node) return true
       if (next !== undefined && !seen.has(next)) {
@@ -128,8 +131,4 @@ function isKeptApart(
     }
   }
   return false
-}
-
-function linksOf(node: Node, follow: ReadonlyMap<string, readonly StepLink[]>): readonly StepLink[] {
-  return node.steps.flatMap((step) => follow.get(step.key) ?? [])
 }

@@ -4,7 +4,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import { areaFromSquareUnits, toSquareFeet } from '../units/area.ts'
 import { presentWindows } from './calendar.ts'
 import type { Person, Splitting } from './model.ts'
-import { planGrid, type Site } from './planning-site.ts'
+import { type LongestTimes, planGrid, type Site } from './planning-site.ts'
 import { isSiteRuleOn, siteRuleNumber, siteRules } from './site-rules.ts'
 import type { Manner } from './step-manner.ts'
 
@@ -36,31 +36,25 @@ export function splittingOf(site: Site, manner: Manner, work: number, crewMax: n
   const wanted = wantedSplitting(manner)
   if (wanted === 'night') return wanted
   const each = Math.ceil(work / crewMax / planGrid) * planGrid
-  const { stretch, day } = longestTimes(site, manner)
+  const times = site.longestTimes.filter((_, index) => hasSkills(site.people[index] as Person, manner))
+  const stretch = Math.max(0, ...times.map((time) => time.stretch))
+  const day = Math.max(0, ...times.map((time) => time.day))
   if (wanted === 'none' && each <= stretch) return 'none'
   return each <= day ? 'break' : 'night'
 }
 
-/** The longest stretch between breaks, and the longest day, of anybody with the skill, chores taken off. */
-function longestTimes(site: Site, manner: Manner): { readonly stretch: number; readonly day: number } {
-  const { setUpMinutes, cleanUpMinutes } = site.job.houseRules
-  const alarms = 2 * siteRuleNumber(site.job, siteRules.alarms, 'minutes')
+/** Chores are taken off both times. */
+export function longestTimesOf(job: Job, clock: Site['clock'], person: Person): LongestTimes {
+  const { setUpMinutes, cleanUpMinutes } = job.houseRules
+  const alarms = 2 * siteRuleNumber(job, siteRules.alarms, 'minutes')
   const chores = setUpMinutes + cleanUpMinutes + alarms + 2 * planGrid
-  let stretch = 0
-  let day = 0
-  for (const person of site.people) {
-    if (!hasSkills(person, manner)) continue
-    for (const windows of weekOf(site, person)) {
-      const lengths = windows.map(({ from, to }) => to - from)
-      stretch = Math.max(stretch, ...lengths.map((length) => length - chores))
-      day = Math.max(day, lengths.reduce((sum, length) => sum + length, 0) - chores)
-    }
-  }
-  return { stretch, day }
-}
-
-function weekOf(site: Site, person: Person) {
   // Any plain week shows the person's hours: 2001-01-07 was a Sunday, long before any day off of a job.
   const sunday = Date.UTC(2001, 0, 7) / 86_400_000
-  return Array.from({ length: 7 }, (_, day) => presentWindows(site.clock, person, sunday + day))
+  const days = Array.from({ length: 7 }, (_, day) =>
+    presentWindows(clock, person, sunday + day).map(({ from, to }) => to - from),
+  )
+  return {
+    stretch: Math.max(0, ...days.flat()) - chores,
+    day: Math.max(...days.map((lengths) => lengths.reduce((sum, length) => sum + length, 0))) - chores,
+  }
 }

@@ -20,7 +20,7 @@ import { factsByStep, type MinutesByStep, type StepFact } from './step-facts.ts'
 import { type GroupingLimits, groupSteps, type StepGroup, usualGrouping } from './step-groups.ts'
 import { type StepLink, stepLinks, tightest } from './step-links.ts'
 import { joinManners, type Manner, mannerOf } from './step-manner.ts'
-import { crewMost, splittingOf, wantedSplitting } from './task-crew.ts'
+import { crewMost, longestTimesOf, splittingOf, wantedSplitting } from './task-crew.ts'
 
 export interface PlanningFacts {
   /** Local moment the plan is made at; null plans from the job's first day. */
@@ -65,16 +65,19 @@ export function tasksFromSpecification(
     (key) => daily.has(key),
   )
   const groups = sortedByFact(groupSteps(planned, links, minutes, planning.grouping ?? usualGrouping), facts)
-  const site: Site = { job, facts, clock: siteClock(job, planning.now, planGrid), people: crewOf(job) }
+  const clock = siteClock(job, planning.now, planGrid)
+  const people = crewOf(job)
+  const longestTimes = people.map((person) => longestTimesOf(job, clock, person))
+  const site: Site = { job, facts, clock, people, longestTimes }
   const relaxed: Relaxed[] = []
   const pins = usablePins(site, groups, relaxed)
   const tasks = groups.map((group) => taskOf(site, group, pins.get(group.key), relaxed))
   const problem: ScheduleProblem = {
-    clock: site.clock,
+    clock,
     gridMinutes: planGrid,
     tasks,
     links: taskLinks(groups, links),
-    people: site.people,
+    people,
     resources: [],
     rooms: roomsOf(site, tasks, relaxed),
     rules: engineRules(job, planGrid),

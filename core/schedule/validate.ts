@@ -1,3 +1,4 @@
+import { localTimeIn } from './calendar.ts'
 import type { DayWindow, Link, Person, ScheduleProblem, Task } from './model.ts'
 
 /** Whose number or moment is at fault. Ids are those of the problem. */
@@ -53,16 +54,16 @@ export const mostPeople = 30
 /** Every fault of the problem; an empty list means the search and the bounds may be called. */
 export function validateProblem(problem: ScheduleProblem): readonly ProblemFault[] {
   const faults: ProblemFault[] = []
-  checkIds(problem, faults)
+  const known = checkIds(problem, faults)
   checkClock(problem, faults)
   for (const person of problem.people) checkPerson(problem, person, faults)
-  for (const task of problem.tasks) checkTask(problem, task, faults)
-  for (const link of problem.links) checkLink(problem, link, faults)
+  for (const task of problem.tasks) checkTask(problem, known, task, faults)
+  for (const link of problem.links) checkLink(known, link, faults)
   for (const resource of problem.resources) {
     if (!isWhole(resource.capacity))
       faults.push(badNumber('capacity', { of: 'resource', id: resource.id }, resource.capacity))
   }
-  checkRooms(problem, faults)
+  checkRooms(problem, known, faults)
   checkRules(problem, faults)
   return faults
 }
@@ -75,23 +76,27 @@ function badNumber(what: NumberName, at: FaultPlace, value: number): ProblemFaul
   return { kind: 'badNumber', what, at, value }
 }
 
-function checkIds(problem: ScheduleProblem, faults: ProblemFault[]): void {
-  const lists = [
-    ['task', problem.tasks],
-    ['person', problem.people],
-    ['room', problem.rooms],
-    ['resource', problem.resources],
-  ] as const
-  for (const [what, list] of lists) {
+type KnownIds = Readonly<Record<ListName, ReadonlySet<string>>>
+
+function checkIds(problem: ScheduleProblem, faults: ProblemFault[]): KnownIds {
+  function idsOf(what: ListName, list: readonly { readonly id: string }[]): ReadonlySet<string> {
     const seen = new Set<string>()
     for (const { id } of list) {
       if (seen.has(id)) faults.push({ kind: 'duplicateId', what, id })
       seen.add(id)
     }
+    return seen
+  }
+  const known = {
+    task: idsOf('task', problem.tasks),
+    person: idsOf('person', problem.people),
+    room: idsOf('room', problem.rooms),
+    resource: idsOf('resource', problem.resources),
   }
   if (problem.people.length > mostPeople) {
     faults.push({ kind: 'tooManyPeople', count: problem.people.length, limit: mostPeople })
   }
+  return known
 }
 
 function checkClock(problem: ScheduleProblem, faults: ProblemFault[]): void {
@@ -111,7 +116,7 @@ function checkClock(problem: ScheduleProblem, faults: ProblemFault[]): void {
 
 function isTimeZone(timeZone: string): boolean {
   try {
-    new Intl.DateTimeFormat('en-US', { timeZone })
+    localTimeIn(timeZone)
     return true
   } catch {
     return false
@@ -157,7 +162,7 @@ function checkPerson(problem: ScheduleProblem, person: Person, faults: ProblemFa
   }
 }
 
-function checkTask(problem: ScheduleProblem, task: Task, faults: ProblemFault[]): void {
+function checkTask(problem: ScheduleProblem, known: KnownIds, task: Task, faults: ProblemFault[]): void {
   const at = { of: 'task', id: task.id } as const
   const { min, max } = task.crew
   if (!isWhole(task.work)) faults.push(badNumber('work', at, task.work))
@@ -168,18 +173,24 @@ function checkTask(problem: ScheduleProblem, task: Task, faults: ProblemFault[])
   for (const value of [wetFor, fumesFor, closedFor]) {
     if (value !== null && !isWhole(value)) faults.push(badNumber('effects', at, value))
   }
-  checkKnown(problem.rooms, 'room', task.room, at, faults)
+  checkKnown(known, 'room', task.room, at, faults)
   for (const { resource, amount } of task.demands) {
-    checkKnown(problem.resources, 'resource', resource, at, faults)
+    checkKnown(known, 'resource', resource, at, faults)
     if (!isWhole(amount)) faults.push(badNumber('demand', at, amount))
   }
-  checkState(problem, task, at, faults)
+  checkState(problem, known, task, at, faults)
 }
 
-function checkState(problem: ScheduleProblem, task: Task, at: FaultPlace, faults: ProblemFault[]): void {
+function checkState(
+  problem: ScheduleProblem,
+  known: KnownIds,
+  task: Task,
+  at: FaultPlace,
+  faults: ProblemFault[],
+): void {
   const { state } = task
   if (state.kind === 'open') return
-  for (const person of state.people ?? []) checkKnown(problem.people, 'person', person, at, faults)
+  for (const person of state.people ?? []) checkKnown(known, 'person', person, at, faults)
   if (state.kind === 'pinned') {
     checkOnGrid(problem, at, 'instant', state.start, faults)
     if (state.start < problem.clock.start) faults.push(badNumber('pinned', at, state.start))
@@ -193,19 +204,19 @@ function checkState(problem: ScheduleProblem, task: Task, at: FaultPlace, faults
 }
 
 function checkKnown(
-  list: readonly { readonly id: string }[],
+  known: KnownIds,
   what: ListName,
   id: string | null,
   at: FaultPlace,
   faults: ProblemFault[],
 ): void {
-  if (id !== null && !list.some((entry) => entry.id === id)) faults.push({ kind: 'unknownId', what, id, at })
+  if (id !== null && !known[what].has(id)) faults.push({ kind: 'unknownId', what, id, at })
 }
 
-function checkLink(problem: ScheduleProblem, link: Link, faults: ProblemFault[]): void {
+function checkLink(known: KnownIds, link: Link, faults: ProblemFault[]): void {
   const at = { of: 'link', from: link.from, to: link.to } as const
-  checkKnown(problem.tasks, 'task', link.from, at, faults)
-  checkKnown(problem.tasks, 'task', link.to, at, faults)
+  checkKnown(known, 'task', link.from, at, faults)
+  checkKnown(known, 'task', link.to, at, faults)
   for (const value of [link.atLeast, link.atMost]) {
     if (value !== null && !Number.isSafeInteger(value)) faults.push(badNumber('lag', at, value))
   }
@@ -216,11 +227,10 @@ function checkLink(problem: ScheduleProblem, link: Link, faults: ProblemFault[])
   }
 }
 
-function checkRooms(problem: ScheduleProblem, faults: ProblemFault[]): void {
+function checkRooms(problem: ScheduleProblem, known: KnownIds, faults: ProblemFault[]): void {
   for (const room of problem.rooms) {
     const at = { of: 'room', id: room.id } as const
-    for (const id of [...room.openTo, ...room.reachedThrough])
-      checkKnown(problem.rooms, 'room', id, at, faults)
+    for (const id of [...room.openTo, ...room.reachedThrough]) checkKnown(known, 'room', id, at, faults)
     if (room.neededDaily !== null) checkDailySpan(problem, at, room.neededDaily, faults)
   }
 }
