@@ -1,5 +1,6 @@
 import type { Axis } from './axis.ts'
 import { endSide, type NetTask, never, type SiteNet, type TeamCalendar } from './site-net.ts'
+import { quietUntil } from './site-quiet-hours.ts'
 
 /**
  * Earliest start and end of every task when people and rooms are never short: lags, calendars, pauses, quiet hours and fixed
@@ -128,7 +129,7 @@ function firstIndex(
     const start = ticks[index] as number
     const end = (ticks[index + duration - 1] as number) + 1
     if (start > startBy || end > task.endBy) return -1
-    const clear = end < toEnd ? start + 1 : forbiddenUntil(task, start, end)
+    const clear = end < toEnd ? start + 1 : quietUntil(task, start, end)
     if (clear <= start) return index
     index = Math.max(index + 1, indexFrom(axis, calendar, clear))
   }
@@ -138,13 +139,4 @@ function firstIndex(
 /** First index of the calendar at or after a tick. */
 function indexFrom({ horizon, slotAt }: Axis, { indexAt }: TeamCalendar, tick: number): number {
   return indexAt[slotAt[Math.max(0, Math.min(horizon, tick))] as number] as number
-}
-
-/** The tick before which the task cannot start for quiet hours; its start when it can start there. */
-function forbiddenUntil(task: NetTask, start: number, end: number): number {
-  for (const { ticks, reach } of task.forbidden) {
-    const forbidden = ticks.nextForbidden[Math.max(0, start - reach.before)] ?? never
-    if (forbidden < end + reach.after) return (ticks.nextClear[forbidden] ?? never) + reach.before
-  }
-  return start
 }

@@ -11,7 +11,6 @@ import {
   type TaskSide,
   type TeamCalendar,
 } from './site-net.ts'
-import { scanForbidden } from './site-quiet-hours.ts'
 
 const mirrors = new WeakMap<SiteNet, SiteNet>()
 
@@ -79,7 +78,7 @@ function mirrorTask(task: NetTask, horizon: number, tables: Map<ForbiddenTicks, 
     endBy: mirrorLimit(task.release),
     closing: task.closing === null ? null : mirrorReach(task.closing),
     forbidden: task.forbidden.map(({ ticks, reach }) => ({
-      ticks: mirrorTable(ticks, tables),
+      ticks: mirrorTable(ticks, horizon, tables),
       reach: mirrorReach(reach),
     })),
     conflicts: task.conflicts.map(({ other, mine, others }) => {
@@ -92,16 +91,17 @@ function mirrorReach(reach: Reach): Reach {
   return { before: reach.after, after: reach.before }
 }
 
-function mirrorTable(table: ForbiddenTicks, known: Map<ForbiddenTicks, ForbiddenTicks>): ForbiddenTicks {
-  const found = known.get(table)
-  if (found !== undefined) return found
-  const horizon = table.nextForbidden.length - 1
-  const forbidden = new Uint8Array(horizon)
-  for (let tick = 0; tick < horizon; tick++)
-    if (table.nextForbidden[tick] === tick) forbidden[horizon - 1 - tick] = 1
-  const made = scanForbidden(forbidden)
-  known.set(table, made)
-  return made
+function mirrorTable(
+  table: ForbiddenTicks,
+  horizon: number,
+  known: Map<ForbiddenTicks, ForbiddenTicks>,
+): ForbiddenTicks {
+  const mirrored = known.get(table) ?? {
+    from: table.to.map((tick) => horizon - tick).reverse(),
+    to: table.from.map((tick) => horizon - tick).reverse(),
+  }
+  known.set(table, mirrored)
+  return mirrored
 }
 
 function mirrorArc(arc: Arc): Arc {

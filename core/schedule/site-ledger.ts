@@ -1,4 +1,5 @@
 import { countBits, type NetTask, never, type SiteNet, type TeamCalendar } from './site-net.ts'
+import { quietUntil } from './site-quiet-hours.ts'
 
 /** Where each task lies: ticks, people, and the stretch of its team calendar. Start is -never while a task is not placed. */
 export interface SitePlacements {
@@ -99,12 +100,8 @@ export function createSiteLedger(net: SiteNet): SiteLedger {
 
   /** The tick before which the task cannot start because of quiet hours or of other tasks near by; 0 when it can. */
   function blockedUntil(task: NetTask, start: number, end: number): number {
-    for (const { ticks, reach } of task.forbidden) {
-      const from = start - reach.before
-      const forbidden = ticks.nextForbidden[Math.max(0, from)] ?? never
-      if (forbidden < end + reach.after)
-        return Math.max(start + 1, (ticks.nextClear[forbidden] ?? never) + reach.before)
-    }
+    const quiet = quietUntil(task, start, end)
+    if (quiet > start) return quiet
     for (const { other, mine, others } of task.conflicts) {
       const otherStart = placements.start[other] as number
       if (otherStart === -never) continue

@@ -35,10 +35,10 @@ export interface Reach {
   readonly after: number
 }
 
-/** From each tick the next one that is forbidden, and the next one that is not. */
+/** Stretches of ticks in order, `to` excluded. */
 export interface ForbiddenTicks {
-  readonly nextForbidden: Int32Array
-  readonly nextClear: Int32Array
+  readonly from: Int32Array
+  readonly to: Int32Array
 }
 
 export interface Conflict {

@@ -1,7 +1,7 @@
 import type { Axis } from './axis.ts'
 import { localTimeIn } from './calendar.ts'
 import type { ScheduleProblem } from './model.ts'
-import { type ForbiddenTicks, never } from './site-net.ts'
+import type { ForbiddenTicks, NetTask } from './site-net.ts'
 
 /** When nothing may fume near a sleeper, and when a room is needed each day, by room. */
 export interface QuietHours {
@@ -19,14 +19,17 @@ export function quietHoursOf(problem: ScheduleProblem, axis: Axis): QuietHours {
   function tableOf({ from, to }: { readonly from: number; readonly to: number }): ForbiddenTicks {
     const known = tables.get(from * 1441 + to)
     if (known !== undefined) return known
-    const forbidden = new Uint8Array(axis.horizon)
-    const days = (axis.dayOfTick[axis.horizon] ?? 0) + 1
+    const froms: number[] = []
+    const tos: number[] = []
+    const days = axis.dayOfTick[axis.horizon] as number
     for (let day = -1; day <= days; day++) {
       const begin = (local.instantOf(first + day, from) - axis.origin) / axis.grid
       const end = (local.instantOf(first + day + (from < to ? 0 : 1), to) - axis.origin) / axis.grid
-      forbidden.fill(1, Math.max(0, Math.floor(begin)), Math.max(0, Math.ceil(end)))
+      if (Math.max(0, begin) >= Math.min(axis.horizon, end)) continue
+      froms.push(Math.max(0, Math.floor(begin)))
+      tos.push(Math.min(axis.horizon, Math.ceil(end)))
     }
-    const table = scanForbidden(forbidden)
+    const table = { from: Int32Array.from(froms), to: Int32Array.from(tos) }
     tables.set(from * 1441 + to, table)
     return table
   }
@@ -36,19 +39,24 @@ export function quietHoursOf(problem: ScheduleProblem, axis: Axis): QuietHours {
   return { sleep: rules.noFumesWhileSleeping && tableOf(rules.noFumesWhileSleeping), needed }
 }
 
-export function scanForbidden(forbidden: Uint8Array): ForbiddenTicks {
-  const { length } = forbidden
-  const nextForbidden = new Int32Array(length + 1)
-  const nextClear = new Int32Array(length + 1)
-  let lastForbidden = never
-  let lastClear = length
-  nextForbidden[length] = lastForbidden
-  nextClear[length] = lastClear
-  for (let tick = length - 1; tick >= 0; tick--) {
-    if (forbidden[tick] === 1) lastForbidden = tick
-    else lastClear = tick
-    nextForbidden[tick] = lastForbidden
-    nextClear[tick] = lastClear
+/** The tick before which a task cannot start because of quiet hours; `start` itself where it can lie from there to `end`. */
+export function quietUntil({ forbidden }: NetTask, start: number, end: number): number {
+  for (const { ticks, reach } of forbidden) {
+    const stretch = firstAfter(ticks.to, start - reach.before)
+    if (stretch < ticks.to.length && (ticks.from[stretch] as number) < end + reach.after)
+      return (ticks.to[stretch] as number) + reach.before
   }
-  return { nextForbidden, nextClear }
+  return start
+}
+
+/** Index of the first of the rising ticks that comes after a tick. */
+function firstAfter(ticks: Int32Array, tick: number): number {
+  let low = 0
+  let high = ticks.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((ticks[middle] as number) > tick) high = middle
+    else low = middle + 1
+  }
+  return low
 }
