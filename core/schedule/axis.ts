@@ -85,10 +85,11 @@ function unbrokenAxis(problem: ScheduleProblem): Axis {
   }
 }
 
-interface Stretch {
-  readonly fromTick: number
-  readonly toTick: number
-  readonly group: number
+/** Ticks, `to` excluded, in which the same groups (bits of their indices) work. */
+interface Span {
+  readonly from: number
+  readonly to: number
+  readonly groups: number
 }
 
 function siteAxis(
@@ -103,20 +104,22 @@ function siteAxis(
   const windowsOn = members.map((group) => windowsByDay(problem, clock, group[0]))
   const enough = 1.5 * slotsOfWork(problem) + 20
   const waitingDays = Math.ceil((minutesOfWaiting(problem) + latestMention(problem) - origin) / 1440) + 7
-  const stretches: Stretch[] = []
+  const firstTick = Math.ceil((clock.start - origin) / grid)
+  const spans: Span[] = []
   const slotsOf = members.map(() => 0)
   let day = 0
   for (; day < mostDays; day++) {
     if (day >= waitingDays && slotsOf.every((slots) => slots >= enough || (slots === 0 && day >= 35))) break
-    for (let group = 0; group < members.length; group++) {
-      for (const { from, to } of windowsOn[group]?.(firstDay + day) ?? []) {
-        const fromTick = Math.round((local.instantOf(firstDay + day, from) - origin) / grid)
-        const toTick = Math.round((local.instantOf(firstDay + day, to) - origin) / grid)
-        if (fromTick >= toTick) continue
-        stretches.push({ fromTick, toTick, group })
-        slotsOf[group] = (slotsOf[group] ?? 0) + toTick - fromTick
-      }
-    }
+    const tickOf = (minute: number): number =>
+      Math.round((local.instantOf(firstDay + day, minute) - origin) / grid)
+    const ofDay = windowsOn.flatMap((windows, group) =>
+      windows(firstDay + day).map(({ from, to }): Span => {
+        const span = { from: tickOf(from), to: tickOf(to), groups: 1 << group }
+        slotsOf[group] = (slotsOf[group] as number) + span.to - span.from
+        return { ...span, from: Math.max(firstTick, span.from) }
+      }),
+    )
+    spans.push(...parted(ofDay))
   }
   const horizon = Math.round((local.instantOf(firstDay + day, 0) - origin) / grid)
   const groups = members.map((group) =>
@@ -126,7 +129,7 @@ function siteAxis(
     origin,
     grid,
     horizon,
-    ...slotTables(stretches, horizon, groups, Math.ceil((clock.start - origin) / grid)),
+    ...slotTables(spans, horizon, groups),
     dayOfTick: dayTable(local, firstDay, day, origin, grid, horizon),
     groups,
   }
@@ -165,42 +168,40 @@ function windowsByDay(
   }
 }
 
-function slotTables(
-  stretches: readonly Stretch[],
-  horizon: number,
-  groups: readonly number[],
-  firstTick: number,
-) {
-  const workingAt = new Int32Array(horizon)
-  for (const { fromTick, toTick, group } of stretches) {
-    for (let tick = Math.max(fromTick, firstTick); tick < toTick; tick++)
-      workingAt[tick] = (workingAt[tick] as number) | (1 << group)
-  }
+/** Spans that may overlap, parted where one of them begins or ends. */
+function parted(spans: readonly Span[]): readonly Span[] {
+  const edges = [...new Set(spans.flatMap(({ from, to }) => [from, to]))].sort((one, other) => one - other)
+  return edges.slice(1).flatMap((to, index): readonly Span[] => {
+    const from = edges[index] as number
+    const groups = spans.reduce((bits, span) => {
+      return span.from <= from && to <= span.to ? bits | span.groups : bits
+    }, 0)
+    return groups === 0 ? [] : [{ from, to, groups }]
+  })
+}
+
+/** Needs spans in order. */
+function slotTables(spans: readonly Span[], horizon: number, groups: readonly number[]) {
+  const count = spans.reduce((sum, { from, to }) => sum + to - from, 0)
   const slotAt = new Int32Array(horizon + 1)
-  const slotTick = new Int32Array(horizon)
-  const working = new Int32Array(horizon)
-  const present = new Int32Array(horizon)
-  let count = 0
-  let now = 0
-  let people = 0
-  for (let tick = 0; tick < horizon; tick++) {
-    slotAt[tick] = count
-    const bits = workingAt[tick] as number
-    if (bits === 0) continue
-    if (bits !== now) people = peopleOf(groups, bits)
-    now = bits
-    slotTick[count] = tick
-    working[count] = bits
-    present[count] = people
-    count++
+  const slotTick = new Int32Array(count)
+  const working = new Int32Array(count)
+  const present = new Int32Array(count)
+  let slot = 0
+  let tick = 0
+  for (const span of spans) {
+    slotAt.fill(slot, tick, span.from)
+    const end = slot + span.to - span.from
+    working.fill(span.groups, slot, end)
+    present.fill(peopleOf(groups, span.groups), slot, end)
+    for (tick = span.from; tick < span.to; tick++) {
+      slotTick[slot] = tick
+      slotAt[tick] = slot
+      slot++
+    }
   }
-  slotAt[horizon] = count
-  return {
-    slotTick: slotTick.slice(0, count),
-    slotAt,
-    working: working.slice(0, count),
-    present: present.slice(0, count),
-  }
+  slotAt.fill(slot, tick)
+  return { slotTick, slotAt, working, present }
 }
 
 function peopleOf(groups: readonly number[], working: number): number {
