@@ -179,7 +179,7 @@ function createIdleCounter(net: SiteNet): (placements: SitePlacements) => number
   const first = new Int32Array(people * days).fill(never)
   const last = new Int32Array(people * days).fill(-1)
   const touched: number[] = []
-  const presentBefore = presenceCounts(net)
+  const presentBefore = slotsBefore(net)
 
   function note(person: number, day: number, from: number, to: number): void {
     const cell = person * days + day
@@ -223,13 +223,12 @@ function createIdleCounter(net: SiteNet): (placements: SitePlacements) => number
   }
 }
 
-function presenceCounts(net: SiteNet): readonly Int32Array[] {
-  const { present } = net.axis
+/** For each person how many slots of theirs lie before each slot: what the calendar of them alone, or of their equals, tells. */
+function slotsBefore(net: SiteNet): readonly (Int32Array | undefined)[] {
   return net.problem.people.map((_, person) => {
-    const counts = new Int32Array(present.length + 1)
-    for (let slot = 0; slot < present.length; slot++) {
-      counts[slot + 1] = (counts[slot] as number) + (((present[slot] as number) >> person) & 1)
-    }
-    return counts
+    const own = net.calendars.find(({ peopleOfGroup: [people = 0, ...others] }) => {
+      return others.length === 0 && (people >> person) & 1
+    })
+    return own?.indexAt
   })
 }
