@@ -87,10 +87,13 @@ export function localInstant(moment: string, timeZone: string): EpochMinutes {
 /** Writes instants as local moments of one time zone. */
 export function localMoments(timeZone: string): (instant: number) => string {
   const local = localTimeIn(timeZone)
+  const dates = new Map<number, string>()
   return (instant) => {
     const day = local.dayAt(instant)
+    const date = dates.get(day) ?? dateOfDay(day)
+    dates.set(day, date)
     const minute = Math.round(instant + local.offsetAt(instant) - day * 1440)
-    return `${dateOfDay(day)}T${two(Math.floor(minute / 60))}:${two(minute % 60)}`
+    return `${date}T${two(Math.floor(minute / 60))}:${two(minute % 60)}`
   }
 }
 

@@ -120,6 +120,7 @@ export function verifyWayOut(problem: ScheduleProblem, entries: readonly Entry[]
     for (const other of behind.get(hall.task.room) ?? []) {
       if (other === hall || (hall.isFact && other.isFact)) continue
       const { start, end } = other.planned
+      if (end <= hall.planned.start) break
       const at = firstCommon(start, end, hall.planned.start, closedUntil)
       if (wayOutKeptOpen && closedFor !== null && at !== undefined)
         found.push({ rule: 'wayOutKeptOpen', behind: other.task.id, hall: hall.task.id, at })
@@ -129,14 +130,14 @@ export function verifyWayOut(problem: ScheduleProblem, entries: readonly Entry[]
   }
 }
 
-/** For each hall or stair the tasks in rooms reached through it. */
+/** For each hall or stair the tasks in rooms reached through it, the last to end first. */
 function entriesBehind(
   problem: ScheduleProblem,
   entries: readonly Entry[],
 ): ReadonlyMap<ScheduleRoomId, readonly Entry[]> {
   const halls = new Map(problem.rooms.map((room) => [room.id, room.reachedThrough]))
   const behind = new Map<ScheduleRoomId, Entry[]>()
-  for (const entry of entries) {
+  for (const entry of entries.toSorted((one, other) => other.planned.end - one.planned.end)) {
     const { room } = entry.task
     if (room === null || entry.planned.segments.length === 0) continue
     for (const hall of new Set(halls.get(room))) {
