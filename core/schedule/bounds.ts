@@ -1,6 +1,7 @@
 import { energyStores, isOverfull } from './energy.ts'
 import { type Heads, propagateHeads } from './heads.ts'
 import { mirrorNet } from './mirror.ts'
+import { createRoomRefuter } from './room-bound.ts'
 import type { SiteNet } from './site-net.ts'
 
 /** What no plan can beat, in the units of `PlanValue`. */
@@ -54,18 +55,22 @@ function endOfDay({ axis }: SiteNet, day: number): number {
   return low
 }
 
-/** Can no plan end by a tick? Heads against latest ends, and more work in some stretch of time than it can hold. */
+/**
+ * Can no plan end by a tick? Heads against latest ends, more work in some stretch of time than it can hold, more rooms out of use
+ * than may be.
+ */
 function createRefuter(net: SiteNet, heads: KnownHeads): (deadline: number) => boolean {
   const mirrored = mirrorNet(net)
   const { horizon } = net.axis
   const open = net.tasks.filter((task) => task.fixed !== 1).map((task) => task.index)
   const starts = heads.start.map((start) => Math.max(net.firstTick, start))
   const stores = energyStores(net, open, starts)
+  const refutesRooms = createRoomRefuter(net, starts, createRefuter)
   return (deadline) => {
     const tails = propagateHeads(mirrored, horizon - deadline)
     if (tails.kind !== 'heads') return true
     const latest = tails.start.map((start) => horizon - start)
     if (open.some((index) => (heads.end[index] as number) > (latest[index] as number))) return true
-    return stores.some((store) => isOverfull(store, latest))
+    return stores.some((store) => isOverfull(store, latest)) || refutesRooms(deadline)
   }
 }

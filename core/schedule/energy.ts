@@ -52,8 +52,18 @@ export function energyStores(
   ]
 }
 
-/** For each slot how many slots of somebody of the team lie before it. */
+const knownSums = new WeakMap<Int32Array, Map<number, Float64Array>>()
+
+/** For each slot how many slots of somebody of the team lie before it; counted once for each axis. */
 function peopleBefore(present: Int32Array, team: number): Float64Array {
+  const known = knownSums.get(present) ?? new Map<number, Float64Array>()
+  knownSums.set(present, known)
+  const sums = known.get(team) ?? countPeople(present, team)
+  known.set(team, sums)
+  return sums
+}
+
+function countPeople(present: Int32Array, team: number): Float64Array {
   const sums = new Float64Array(present.length + 1)
   for (let slot = 0; slot < present.length; slot++)
     sums[slot + 1] = (sums[slot] as number) + countBits((present[slot] as number) & team)

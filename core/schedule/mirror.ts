@@ -13,22 +13,28 @@ import {
 } from './site-net.ts'
 
 const mirrors = new WeakMap<SiteNet, SiteNet>()
+const axes = new WeakMap<Axis, Axis>()
+const calendarsOf = new WeakMap<SiteNet['calendars'], SiteNet['calendars']>()
 
 /**
  * The same problem with time running backwards: tick t becomes horizon - t, starts become ends. Placing every task as early
- * as possible in the mirrored net places it as late as possible in the original one. Each net is mirrored once.
+ * as possible in the mirrored net places it as late as possible in the original one. Each net is mirrored once, and so are the axis and the
+ * calendars that several nets share.
  */
 export function mirrorNet(net: SiteNet): SiteNet {
   const known = mirrors.get(net)
   if (known !== undefined) return known
-  const axis = mirrorAxis(net.axis)
+  const axis = axes.get(net.axis) ?? mirrorAxis(net.axis)
+  axes.set(net.axis, axis)
+  const calendars = calendarsOf.get(net.calendars) ?? mirrorCalendars(net.calendars, axis)
+  calendarsOf.set(net.calendars, calendars)
   const tables = new Map<ForbiddenTicks, ForbiddenTicks>()
   const mirror: SiteNet = {
     ...net,
     mirrored: !net.mirrored,
     axis,
     firstTick: 0,
-    calendars: mirrorCalendars(net.calendars, axis),
+    calendars,
     tasks: net.tasks.map((task) => mirrorTask(task, axis.horizon, tables)),
     arcs: net.arcs.map(mirrorArc),
     neighbours: mirrorNeighbours(net.neighbours),
