@@ -117,7 +117,7 @@ function StayName(props: {
 }) {
   const { axis, stay, look } = props
   const [left, right] = [placeOf(axis, stay.from), placeOf(axis, stay.to)]
-  const name = stay.roomId === null ? '' : shortened(look.roomOf(stay.roomId), right - left - 9)
+  const name = stay.roomId === null ? '' : shortened(look.roomOf(stay.roomId), right - left - 7)
   return (
     <g className="plan-stay">
       <line x1={left + 1} x2={right - 2} y1={stayHeight + 1.5} y2={stayHeight + 1.5} />

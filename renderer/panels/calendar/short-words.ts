@@ -57,15 +57,41 @@ export function shortWords(steps: readonly Step[]): readonly string[] {
 
 /** The first of some words that fits into so many pixels of the plan's small type, or nothing. */
 export function wordsThatFit(choices: readonly string[], width: number): string | null {
-  return choices.find((words) => words.length * widthOfLetter <= width) ?? null
+  return choices.find((words) => textWidth(words) <= width) ?? null
 }
 
-/** Of the small type at 11 px, generously. */
-const widthOfLetter = 6.1
-
-/** A name cut to so many pixels with an ellipsis; empty where nothing to go by would be left. */
+/** A name cut to so many pixels with an ellipsis; empty where less than its first letters would be left. */
 export function shortened(name: string, width: number): string {
-  const letters = Math.floor(width / widthOfLetter)
-  if (name.length <= letters) return name
-  return letters < 5 ? '' : `${name.slice(0, letters - 1).trimEnd()}…`
+  if (textWidth(name) <= width) return name
+  for (let letters = name.length - 1; letters >= fewestLetters; letters--) {
+    const cut = `${name.slice(0, letters).trimEnd()}…`
+    if (textWidth(cut) <= width) return cut
+  }
+  return ''
+}
+
+const fewestLetters = 3
+/** Pixels of one letter at 11 px, generously; where there is no page to measure on. */
+const widthOfLetter = 6.1
+const known = new Map<string, number>()
+let pen: CanvasRenderingContext2D | null | undefined
+
+/** Width of words in the plan's small type, which differs from machine to machine. */
+function textWidth(words: string): number {
+  const width = known.get(words) ?? measured(words)
+  known.set(words, width)
+  return width
+}
+
+function measured(words: string): number {
+  if (pen === undefined) pen = penOfPage()
+  return pen === null ? words.length * widthOfLetter : pen.measureText(words).width
+}
+
+function penOfPage(): CanvasRenderingContext2D | null {
+  if (typeof document === 'undefined') return null
+  const context = document.createElement('canvas').getContext('2d')
+  const face = getComputedStyle(document.documentElement).getPropertyValue('--face')
+  if (context !== null) context.font = `11px ${face}`
+  return context
 }
