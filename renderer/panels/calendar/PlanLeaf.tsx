@@ -149,7 +149,6 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             present={present.plan}
             search={search}
             system={unitSystem}
-            titleOf={words.title}
             isShown={isTrialShown}
             onShow={setShowsTrial}
           />

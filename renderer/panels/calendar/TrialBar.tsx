@@ -3,6 +3,7 @@ import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
+import { acceptedPlan } from '../../state/planner-accepted.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { movedTasks } from './plan-look.ts'
@@ -15,7 +16,6 @@ export function TrialBar(props: {
   readonly present: FoundPlan | null
   readonly search: SearchState
   readonly system: LengthUnitSystem
-  readonly titleOf: (taskId: string) => string
   readonly isShown: boolean
   readonly onShow: (isShown: boolean) => void
 }) {
@@ -51,7 +51,7 @@ export function TrialBar(props: {
             after={search.plan}
             search={search}
             system={system}
-            titleOf={props.titleOf}
+            hasPromises={acceptedPlan(trial.job) !== null}
           />
         ) : search.broken !== null ? (
           <Callout kind="stop">{search.broken}</Callout>
@@ -95,7 +95,8 @@ function Comparison(props: {
   readonly after: FoundPlan
   readonly search: SearchState
   readonly system: LengthUnitSystem
-  readonly titleOf: (taskId: string) => string
+  /** A plan is accepted that both keep to where they can. */
+  readonly hasPromises: boolean
 }) {
   const { before, after, system } = props
   const moved = before === null ? [] : movedTasks(before.plan, after.plan)
@@ -112,6 +113,15 @@ function Comparison(props: {
     ],
     ['Crew idle', idleOf(before), formatMinutes(after.plan.value.idleMinutes)],
     ['Changes of product', measureOf(before, 'productChanges'), String(after.plan.value.productChanges)],
+    ...(props.hasPromises
+      ? [
+          [
+            'Moved of what was accepted',
+            measureOf(before, 'movedPromises'),
+            String(after.plan.value.movedPromises),
+          ] as const,
+        ]
+      : []),
   ]
   return (
     <div>
@@ -144,7 +154,10 @@ function Comparison(props: {
   )
 }
 
-function measureOf(found: FoundPlan | null, name: 'roomDaysOutOfUse' | 'productChanges'): string {
+function measureOf(
+  found: FoundPlan | null,
+  name: 'roomDaysOutOfUse' | 'productChanges' | 'movedPromises',
+): string {
   return found === null ? '–' : String(found.plan.value[name])
 }
 
