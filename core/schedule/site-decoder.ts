@@ -152,11 +152,26 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
     from.end = -never
     const limited = task.fixed === 3 ? { ...task, startBy: Math.min(task.startBy, task.factStart) } : task
     for (const [option, size] of task.sizes.entries()) {
-      if (ledger.find(limited, size, task.durations[option] as number, from, fit) !== 'found') continue
+      const outcome = ledger.find(limited, size, task.durations[option] as number, from, fit)
+      if (outcome !== 'found' || !holdsWaits(task.index)) continue
       ledger.enter(task, fit, chooser.choose(task, size, fit, 0))
       return true
     }
     return false
+  }
+
+  /** Do the waits between a fixed task at the found place and those placed already or pinned hold? */
+  function holdsWaits(task: number): boolean {
+    for (let row = rows.rowStart[task] as number; row < (rows.rowStart[task + 1] as number); row++) {
+      const other = rows.other[row] as number
+      const side = rows.otherSide[row] as number
+      const isPlaced = placements.start[other] !== -never
+      if (!isPlaced && (tasks[other]?.fixed !== 3 || side === endSide)) continue
+      const theirs = isPlaced ? sideOf(other, side) : (tasks[other]?.factStart as number)
+      const wait = (rows.mySide[row] === endSide ? fit.end : fit.start) - theirs
+      if (wait < (rows.least[row] as number) || wait > (rows.most[row] as number)) return false
+    }
+    return true
   }
 
   function enterFact(task: NetTask, start: number, end: number): void {

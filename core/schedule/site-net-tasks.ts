@@ -64,7 +64,7 @@ function netTask(parts: NetParts, look: LookUp, task: Task, index: number): NetT
   const { problem, axis } = parts
   const team = task.state.kind === 'open' || task.state.people === null ? 0 : look.bitsOf(task.state.people)
   const skilled = team === 0 ? skilledBits(problem, task) : team
-  const sizes = crewSizes(task, team)
+  const sizes = crewSizes(task, team, countBits(skilled))
   const work = task.state.kind === 'started' ? task.state.remainingWork : task.work
   const limits = parts.limits[index] as StartLimits
   const promise = look.promises.get(task.id)
@@ -104,10 +104,13 @@ function skilledBits(problem: ScheduleProblem, task: Task): number {
   }, 0)
 }
 
-function crewSizes(task: Task, team: number): readonly number[] {
+/** No more people than have the skill. */
+function crewSizes(task: Task, team: number, skilled: number): readonly number[] {
   if (task.crew.max === 0) return [0]
   if (team !== 0) return [countBits(team)]
-  return Array.from({ length: task.crew.max - task.crew.min + 1 }, (_, step) => task.crew.min + step)
+  const { min } = task.crew
+  const max = Math.max(min, Math.min(task.crew.max, skilled))
+  return Array.from({ length: max - min + 1 }, (_, step) => min + step)
 }
 
 /** Calendars of every group of people that can give the team somebody: all of the team where it is set, else some with the skill. */

@@ -85,6 +85,26 @@ test('where two pinned tasks want the same painter nothing is called impossible,
   expect(clashOf(job)).toEqual({ kind: 'noneFoundYet', clash: { kind: 'pinnedCannotHold', task: 'trim' } })
 })
 
+test('a pinned coat takes the crew with which it is dry when the next pinned one starts', () => {
+  // one painter: 8-10 and dry at 12; two painters: 8-9 and dry at 11, when coat 2 is pinned
+  const tasks = [
+    task('coat 1', {
+      work: 120,
+      crew: { min: 1, max: 2 },
+      state: { kind: 'pinned', start: at(0, 8), people: null },
+    }),
+    task('coat 2', { state: { kind: 'pinned', start: at(0, 11), people: null } }),
+  ]
+  const job = problem({
+    people: [person('Ann'), person('Bea')],
+    links: [link('coat 1', 'coat 2', 120)],
+    tasks,
+  })
+  expect(planOf(job).plan.tasks[0]?.end).toBe(at(0, 9))
+  expect(planOf({ ...job, tasks: tasks.toReversed() }).plan.tasks[1]?.end).toBe(at(0, 9))
+  expect(clashOf({ ...job, people: [person('Ann')] }).kind).toBe('impossible')
+})
+
 test('the finish is proved best where the bound meets it', () => {
   // one painter, 20 hours: three days of 8 hours whatever the order
   const job = problem({
