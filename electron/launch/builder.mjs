@@ -74,6 +74,8 @@ function isCurrent(name, hash) {
 
 /** Built beside its place and moved there when whole, so that a running program never sees half of it. */
 async function buildTarget(name) {
+  // Started by a test runner it would inherit "test" and build React's slow development form, for whoever starts the program next too.
+  process.env.NODE_ENV = 'production'
   const [{ build }, { default: react }] = await Promise.all([import('vite'), import('@vitejs/plugin-react')])
   const hash = sourceHash(name)
   const place = join(buildFolder, name)

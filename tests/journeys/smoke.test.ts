@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect } from 'vitest'
 import { granted, problemOf } from '../storage/books.ts'
@@ -12,6 +12,13 @@ journey('opens its window on the program’s own page, which hears from its host
     host: host === 'browser' ? 'loopback' : 'desktop',
     writesPdf: host === 'desktop',
   })
+})
+
+journey('what the tests walk through is the program in its fast form', async () => {
+  const assets = join(import.meta.dirname, '..', '..', 'build', 'renderer', 'assets')
+  const scripts = readdirSync(assets).filter((name) => name.endsWith('.js'))
+  expect(scripts.length).toBeGreaterThan(1)
+  for (const name of scripts) expect(readFileSync(join(assets, name), 'utf8').includes('jsxDEV')).toBe(false)
 })
 
 journey(
