@@ -20,30 +20,49 @@ function numbersOf(line: string | undefined): readonly number[] {
   return (line ?? '').match(/-?\d+/g)?.map(Number) ?? []
 }
 
-/** PSPLIB single-mode `.sm` text. */
-export function readSm(text: string): ProjectInstance {
-  const lines = text.split(/\r?\n/)
-  const lineWith = (words: string): number => lines.findIndex((line) => line.startsWith(words))
-  const count = numbersOf(lines.find((line) => line.startsWith('jobs')))[0] ?? 0
-  const precedence = lineWith('PRECEDENCE RELATIONS') + 2
-  const requests = lineWith('REQUESTS/DURATIONS') + 3
-  const capacities = numbersOf(lines[lineWith('RESOURCEAVAILABILITIES') + 2])
-  const rows = Array.from({ length: count }, (_, task) => numbersOf(lines[requests + task]))
-  const durations = rows.map((row) => row[2] ?? 0)
-  const lags = durations.flatMap((duration, from) => {
-    const successors = numbersOf(lines[precedence + from]).slice(3)
-    return successors.map((to) => ({ from, to: to - 1, lag: duration }))
-  })
-  return { durations, demands: rows.map((row) => row.slice(3)), capacities, lags }
+function linesOf(text: string): readonly string[] {
+  return text
+    .split(/\r\n|\r|\n/)
+    .map((line) => line.trim().replace(/\s+/g, ' '))
+    .filter((line) => line !== '')
 }
 
-/** ProGen/max `.sch` text. */
+/** PSPLIB single-mode `.sm` text; throws an error in words when it is not one. */
+export function readSm(text: string): ProjectInstance {
+  const lines = linesOf(text)
+  const rowsUnder = (heading: string): readonly (readonly number[])[] => {
+    const at = lines.findIndex((line) => line.toUpperCase().startsWith(heading))
+    if (at === -1) throw new Error(`no heading ${heading}`)
+    const rest = lines.slice(at + 1)
+    const end = rest.findIndex((line) => line.startsWith('*'))
+    return (end === -1 ? rest : rest.slice(0, end)).filter((line) => /^\d/.test(line)).map(numbersOf)
+  }
+  const precedence = rowsUnder('PRECEDENCE RELATIONS')
+  const rows = rowsUnder('REQUESTS/DURATIONS')
+  if (precedence.some((row) => row[1] !== 1)) throw new Error('tasks with more than one mode')
+  if (precedence.some((row) => row.length < 3 + (row[2] ?? 0))) throw new Error('a task lacks successors')
+  if (precedence.length !== rows.length) throw new Error('tasks without a row of successors or of demands')
+  const durations = rows.map((row) => row[2] ?? 0)
+  const lags = durations.flatMap((duration, from) => {
+    const successors = precedence[from]?.slice(3, 3 + (precedence[from]?.[2] ?? 0)) ?? []
+    return successors.map((to) => ({ from, to: to - 1, lag: duration }))
+  })
+  const capacities = rowsUnder('RESOURCEAVAILABILITIES').flat()
+  return checked({ durations, demands: rows.map((row) => row.slice(3)), capacities, lags })
+}
+
+/** ProGen/max `.sch` text; throws an error in words when it is not one. */
 export function readSch(text: string): ProjectInstance {
-  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '')
-  const count = (numbersOf(lines[0])[0] ?? 0) + 2
+  const lines = linesOf(text)
+  const [real, resources = 0] = numbersOf(lines[0])
+  if (real === undefined) throw new Error('no number of tasks in the first line')
+  const count = real + 2
+  if (lines.length < 2 + 2 * count) throw new Error(`fewer lines than ${count} tasks need`)
   const lags = Array.from({ length: count }, (_, from) => {
     const row = numbersOf(lines[1 + from])
     const arcs = row[2] ?? 0
+    if (row[0] !== from || row.length !== 3 + 2 * arcs)
+      throw new Error(`arcs of task ${from} are not in form`)
     return Array.from({ length: arcs }, (_, arc) => ({
       from,
       to: row[3 + arc] ?? 0,
@@ -51,13 +70,25 @@ export function readSch(text: string): ProjectInstance {
     }))
   }).flat()
   const rows = Array.from({ length: count }, (_, task) => numbersOf(lines[1 + count + task]))
-  const capacities = numbersOf(lines[1 + 2 * count])
-  return {
+  const capacities = numbersOf(lines[1 + 2 * count]).slice(0, resources)
+  return checked({
     durations: rows.map((row) => row[2] ?? 0),
     demands: rows.map((row) => row.slice(3)),
     capacities,
     lags,
-  }
+  })
+}
+
+function checked(instance: ProjectInstance): ProjectInstance {
+  const { durations, demands, capacities, lags } = instance
+  if (durations.length === 0) throw new Error('no tasks')
+  if (durations.some((duration) => duration < 0)) throw new Error('a duration below 0')
+  const oddDemands = demands.findIndex((row) => row.length !== capacities.length)
+  if (oddDemands !== -1)
+    throw new Error(`row ${oddDemands + 1} of demands does not fit ${capacities.length} capacities`)
+  const lost = lags.find(({ to }) => to < 0 || to >= durations.length)
+  if (lost !== undefined) throw new Error(`row ${lost.from + 1} leads to a task that is not there`)
+  return instance
 }
 
 /** The instance as a scheduling problem on an unbroken clock, one minute to the grid step. */
