@@ -26,7 +26,8 @@ export type Witness = (starts: Int32Array, cost: number, direction: 0 | 1) => bo
 /**
  * Two populations of plans, one packed towards the start and one towards the end. A child of two plans of one side is decoded
  * in the other direction, so that every child is justified as well (bi-directional population search with window crossover,
- * after Debels and Vanhoucke 2007). Yields after each decoded plan, true when it was the best so far.
+ * after Debels and Vanhoucke 2007). When breeding stalls, the best plan is polished, then a larger population starts afresh.
+ * Yields after each decoded plan, true when it was the best so far.
  * Starts of the backward side are counted from the end, in the mirrored net.
  */
 export function* searchPopulations(
@@ -38,7 +39,7 @@ export function* searchPopulations(
 ): Generator<boolean, void, void> {
   const breeder = createBreeder(stock, directions, random)
   const keys = new Int32Array(stock.count)
-  const [champion] = newMembers(stock, 1) as readonly [Member]
+  const champion = newMember(stock)
   let size = firstSize
   for (;;) {
     const sides = [newMembers(stock, size), newMembers(stock, size)] as const
@@ -51,7 +52,7 @@ export function* searchPopulations(
       member.end = directions[0].decode(keys, member.starts)
       yield witness(member.starts, member.end, 0)
     }
-    yield* breedGenerations(stock, breeder, sides, witness)
+    yield* breedGenerations(breeder, sides, witness)
     for (const member of sides[0]) if (member.end < champion.end) copyMember(member, champion)
     yield* polish(stock, directions, random, champion, witness)
     size = Math.min(400, Math.round(size * 1.7))
@@ -63,29 +64,30 @@ function copyMember(from: Member, to: Member): void {
   to.end = from.end
 }
 
+/** Generations without a better plan after which breeding has stalled: polishing one good plan then gains more. */
+const patience = 10
+
+/** Each member breeds so often and the best child counts: that pressure gains more than as many pairs with one child each. */
+const childrenPerMember = 4
+
 function* breedGenerations(
-  stock: Stock,
   breeder: Breeder,
   sides: readonly [readonly Member[], readonly Member[]],
   witness: Witness,
 ): Generator<boolean, void, void> {
-  // Large nets gain more from polishing one good plan than from breeding on.
-  const patience = Math.round(Math.max(6, Math.min(24, 1200 / Math.max(1, stock.count))))
   let source: 0 | 1 = 0
   let least = Math.min(...sides[0].map((member) => member.end))
   for (let stale = 0; stale < patience; stale++) {
     const parents = sides[source]
     const target: 0 | 1 = source === 0 ? 1 : 0
-    const children = sides[target]
-    for (let index = 0; index < parents.length; index++) {
-      const child = children[index] as Member
-      breeder.breed(parents, index, target, child)
-      yield witness(child.starts, child.end, target)
-      breeder.breedSecond(target)
-      yield witness(breeder.second.starts, breeder.second.end, target)
-      breeder.keepBetter(child)
-      if (child.end < least) {
-        least = child.end
+    for (const [index, place] of sides[target].entries()) {
+      for (let time = 0; time < childrenPerMember; time++) {
+        const child = breeder.breed(parents, index, target, time % 2 === 0)
+        yield witness(child.starts, child.end, target)
+        if (child.end <= place.end) copyMember(child, place)
+      }
+      if (place.end < least) {
+        least = place.end
         stale = 0
       }
     }
@@ -93,16 +95,17 @@ function* breedGenerations(
   }
 }
 
+function newMember(stock: Stock): Member {
+  return { starts: new Int32Array(stock.count), end: Number.POSITIVE_INFINITY }
+}
+
 function newMembers(stock: Stock, size: number): readonly Member[] {
-  return Array.from({ length: size }, () => ({
-    starts: new Int32Array(stock.count),
-    end: Number.POSITIVE_INFINITY,
-  }))
+  return Array.from({ length: size }, () => newMember(stock))
 }
 
 /**
- * Shakes a stretch of the champion's time, decodes backwards and forwards again, and keeps what is not worse: plans of equal
- * length are walked through until one of them can be shortened.
+ * Moves a few tasks of the champion to the turn of others nearby, decodes backwards and forwards again, and keeps what is not
+ * worse: plans of equal length are walked through until one of them can be shortened.
  */
 function* polish(
   stock: Stock,
@@ -111,27 +114,45 @@ function* polish(
   champion: Member,
   witness: Witness,
 ): Generator<boolean, void, void> {
-  const { count, durations } = stock
+  const { count } = stock
   const keys = new Int32Array(count)
-  const [back, forth] = newMembers(stock, 2) as readonly [Member, Member]
+  const back = newMember(stock)
+  const forth = newMember(stock)
   const rounds = 100 * count
   for (let round = 0; round < rounds; round++) {
-    const middle = champion.starts[randomBelow(random, count)] as number
-    const reach = Math.max(2, Math.round(spanOf(stock, champion) * (0.02 + 0.1 * random())))
-    for (let task = 0; task < count; task++) {
-      const start = champion.starts[task] as number
-      const isShaken = Math.abs(start - middle) <= reach
-      keys[task] =
-        -(start + (durations[task] as number)) + (isShaken ? Math.round((random() - 0.5) * 2 * reach) : 0)
-    }
+    writeEnds(stock, champion, keys)
+    const span = spanOf(stock, champion)
+    for (let moves = randomBelow(random, 3); moves >= 0; moves--)
+      moveNearby(champion, keys, Math.max(1, 0.15 * span), random)
     back.end = directions[1].decode(keys, back.starts)
     yield witness(back.starts, back.end, 1)
-    for (let task = 0; task < count; task++)
-      keys[task] = -((back.starts[task] as number) + (durations[task] as number))
+    // Decoding forwards rarely wins back more than this.
+    if (back.end > champion.end + Math.max(2, 0.01 * span)) continue
+    writeEnds(stock, back, keys)
     forth.end = directions[0].decode(keys, forth.starts)
     yield witness(forth.starts, forth.end, 0)
     if (forth.end < champion.end) round = 0
     if (forth.end <= champion.end) copyMember(forth, champion)
+  }
+}
+
+/** Keys that repeat a plan in the other direction: what ends last comes first. */
+function writeEnds({ count, durations }: Stock, plan: Member, keys: Int32Array): void {
+  for (let task = 0; task < count; task++)
+    keys[task] = -((plan.starts[task] as number) + (durations[task] as number))
+}
+
+/** Gives one task the turn just before or after another that starts within `reach` of it, half the time the other way about too. */
+function moveNearby(plan: Member, keys: Int32Array, reach: number, random: RandomStream): void {
+  const task = randomBelow(random, keys.length)
+  const start = plan.starts[task] as number
+  for (let attempt = 0; attempt < 20; attempt++) {
+    const other = randomBelow(random, keys.length)
+    if (other === task || Math.abs((plan.starts[other] as number) - start) > reach) continue
+    const own = keys[task] as number
+    keys[task] = (keys[other] as number) + (random() < 0.5 ? 1 : -1)
+    if (random() < 0.5) keys[other] = own
+    return
   }
 }
 
@@ -143,11 +164,8 @@ function spanOf(stock: Stock, member: Member): number {
 }
 
 interface Breeder {
-  breed(parents: readonly Member[], index: number, target: 0 | 1, child: Member): void
-  breedSecond(target: 0 | 1): void
-  readonly second: Member
-  /** Writes the second child over the first when it ends earlier. */
-  keepBetter(child: Member): void
+  /** A child of the member and a partner, valid until the next call; the window is the partner's or the member's own. */
+  breed(parents: readonly Member[], index: number, target: 0 | 1, isWindowOfPartner: boolean): Member
 }
 
 function createBreeder(
@@ -157,9 +175,7 @@ function createBreeder(
 ): Breeder {
   const { count, durations, weights } = stock
   const keys = new Int32Array(count)
-  const second: Member = { starts: new Int32Array(count), end: Number.POSITIVE_INFINITY }
-  let mother: Member = second
-  let father: Member = second
+  const child = newMember(stock)
 
   function tournament(parents: readonly Member[], not: number): Member {
     let winner: Member | undefined
@@ -172,7 +188,7 @@ function createBreeder(
     return winner as Member
   }
 
-  /** A stretch of the father's time in which much work starts, out of three tries. */
+  /** A stretch of a parent's time in which much work starts, out of three tries. */
   function busyWindow(from: Member): readonly [number, number] {
     const span = spanOf(stock, from)
     let bestFrom = 0
@@ -195,7 +211,7 @@ function createBreeder(
     return [bestFrom, bestTo]
   }
 
-  /** Father's window in the middle, the mother's tasks before and after it; read as ends of the other direction. */
+  /** One parent's window in the middle, the other's tasks before and after it; read as ends of the other direction. */
   function cross(window: Member, rest: Member): void {
     const [from, to] = busyWindow(window)
     const far = spanOf(stock, window) + spanOf(stock, rest)
@@ -220,26 +236,14 @@ function createBreeder(
     }
   }
 
-  function decode(target: 0 | 1, child: Member): void {
-    child.end = directions[target].decode(keys, child.starts)
-  }
-
   return {
-    second,
-    breed(parents, index, target, child) {
-      mother = parents[index] as Member
-      father = tournament(parents, index)
-      cross(father, mother)
-      decode(target, child)
-    },
-    breedSecond(target) {
-      cross(mother, father)
-      decode(target, second)
-    },
-    keepBetter(child) {
-      if (second.end > child.end) return
-      child.end = second.end
-      child.starts.set(second.starts)
+    breed(parents, index, target, isWindowOfPartner) {
+      const own = parents[index] as Member
+      const partner = tournament(parents, index)
+      if (isWindowOfPartner) cross(partner, own)
+      else cross(own, partner)
+      child.end = directions[target].decode(keys, child.starts)
+      return child
     },
   }
 }

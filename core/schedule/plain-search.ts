@@ -18,8 +18,11 @@ export interface PlainSearch {
   readonly failures: Int32Array
 }
 
-/** Undefined when waits go round in a circle that cannot hold; ask `allWaits` which. */
-export function createPlainSearch(net: PlainNet, seed: number): PlainSearch | undefined {
+/**
+ * `expected` is about how many decodings there will be: it sets the size of the first population.
+ * Undefined when waits go round in a circle that cannot hold; ask `allWaits` which.
+ */
+export function createPlainSearch(net: PlainNet, seed: number, expected: number): PlainSearch | undefined {
   const random = randomStream(seed)
   const best = { starts: new Int32Array(net.count), end: Number.POSITIVE_INFINITY }
   const failures = new Int32Array(net.count)
@@ -30,7 +33,7 @@ export function createPlainSearch(net: PlainNet, seed: number): PlainSearch | un
     stock,
     directions,
     random,
-    populationSize(net.count),
+    populationSize(net.count, expected),
     (starts, end, direction) => {
       return note(net, best, starts, end, direction)
     },
@@ -123,7 +126,7 @@ function workWeights(net: PlainNet): Float64Array {
   })
 }
 
-/** Small nets gain from many members, large ones from more generations; found by trials on 30 to 120 tasks. */
-function populationSize(count: number): number {
-  return Math.round(Math.min(60, 10 + 2100 / Math.max(1, count)))
+/** The more decodings there will be for each task, the more members can be bred to the end; found by trials on 30 to 120 tasks. */
+function populationSize(count: number, expected: number): number {
+  return Math.round(Math.max(16, Math.min(400, 1.8 * (expected / Math.max(1, count)) ** 0.7)))
 }

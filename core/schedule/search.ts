@@ -34,11 +34,14 @@ export interface ScheduleSearch {
   clash(): { readonly isProved: boolean; readonly clash: Clash } | undefined
 }
 
-/** Needs a problem without faults (`validateProblem`). */
-export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
+/**
+ * Needs a problem without faults (`validateProblem`). `expected` is about how many decodings the caller means to ask for; it
+ * forbids no other number.
+ */
+export function createSearch(problem: ScheduleProblem, seed: number, expected = 5000): ScheduleSearch {
   const shortage = findShortage(problem)
   if (shortage !== undefined) return impossibleSearch(shortage)
-  if (isPlain(problem)) return plainSearch(problem, seed)
+  if (isPlain(problem)) return plainSearch(problem, seed, expected)
   const net = buildSiteNet(problem)
   const heads = propagateHeads(net)
   if (heads.kind !== 'heads') return impossibleSearch(explainHeads(net, heads))
@@ -108,9 +111,9 @@ function planValue(net: SiteNet, search: SiteSearch): PlanValue {
   }
 }
 
-function plainSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
+function plainSearch(problem: ScheduleProblem, seed: number, expected: number): ScheduleSearch {
   const net = buildPlainNet(problem)
-  const search = createPlainSearch(net, seed)
+  const search = createPlainSearch(net, seed, expected)
   if (search === undefined) {
     const found = allWaits(net)
     const circle = 'circle' in found ? found.circle : []

@@ -62,6 +62,12 @@ function limitOf(): Limit {
   }
 }
 
+/** How many schedules a run may make: within a time, by what common machines reach for each task and second. */
+function expectedSchedules(instance: ProjectInstance, limit: Limit): number {
+  if (limit.schedules < Number.POSITIVE_INFINITY) return limit.schedules
+  return (limit.milliseconds / 1000) * (6_000_000 / instance.durations.length)
+}
+
 function wholeNumber(option: string, text: string): number {
   if (!/^\d+$/.test(text)) throw new Error(`${option} wants a whole number, not ${text}`)
   return Number(text)
@@ -93,7 +99,7 @@ function sampleOf(files: readonly string[]): readonly string[] {
 
 function run(set: string, file: string, instance: ProjectInstance, best: BestKnown, limit: Limit): Row {
   const begin = performance.now()
-  const search = createSearch(problemOf(instance), Number(values.seed))
+  const search = createSearch(problemOf(instance), Number(values.seed), expectedSchedules(instance, limit))
   const slice = 32
   let schedules = 0
   while (
