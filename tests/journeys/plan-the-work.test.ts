@@ -43,6 +43,10 @@ async function pinnedStart(page: Page): Promise<string> {
   return page.getByLabel(/^Pinned to start|^Pin its start to/).inputValue()
 }
 
+function minutesBetween(from: string, to: string): number {
+  return (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 60_000
+}
+
 journey(
   'a task is pinned and freed by keyboard alone, each compared before it is taken',
   async ({ page }) => {
@@ -59,7 +63,11 @@ journey(
     const before = await pinnedStart(page)
 
     await page.keyboard.press('Shift+ArrowRight')
+    await page.keyboard.press('Shift+ArrowRight')
     await compared(page)
+    // Twice a quarter of an hour, though the present plan is still the one drawn.
+    expect(minutesBetween(before, await pinnedStart(page))).toBe(30)
+    await page.locator('[data-lane^="room-"] .plan-ghost').waitFor()
     await tried(page).getByText('Present plan').waitFor()
     await tried(page).getByRole('button', { name: 'Take it' }).press('Enter')
     await page.getByRole('button', { name: /^Undo: Pin/ }).waitFor()

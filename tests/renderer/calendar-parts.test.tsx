@@ -1,14 +1,16 @@
 import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
 import type { Job } from '../../core/project/job.ts'
+import type { PinId } from '../../core/project/progress-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { localTimeIn } from '../../core/schedule/calendar.ts'
 import { localMoments } from '../../core/schedule/site-hours.ts'
 import { specify } from '../../core/specification/specify.ts'
+import { instantOf } from '../../core/work-order/site-time.ts'
 import { LaneDrawing } from '../../renderer/panels/calendar/LaneDrawing.tsx'
 import type { Span } from '../../renderer/panels/calendar/lanes.ts'
 import { NoPlan } from '../../renderer/panels/calendar/NoPlan.tsx'
-import { drawingOf, planLook } from '../../renderer/panels/calendar/plan-look.ts'
+import { drawingOf, planLook, triedStarts } from '../../renderer/panels/calendar/plan-look.ts'
 import { taskWords } from '../../renderer/panels/calendar/task-words.ts'
 import type { SearchState } from '../../renderer/state/planner.ts'
 import { createSliced } from '../../renderer/state/planner-search.ts'
@@ -36,7 +38,11 @@ const searching: SearchState = {
   broken: null,
 }
 
-function drawn(shown: Span, pickedId: string | null = null): string {
+function drawn(
+  shown: Span,
+  pickedId: string | null = null,
+  ghosts: ReadonlyMap<string, number> = new Map(),
+): string {
   const look = planLook({
     job,
     found: found as NonNullable<typeof found>,
@@ -54,7 +60,7 @@ function drawn(shown: Span, pickedId: string | null = null): string {
       absences={[]}
       shown={shown}
       stop={null}
-      ghost={null}
+      ghosts={ghosts}
       onBegin={() => undefined}
       onKey={() => undefined}
     />,
@@ -86,6 +92,18 @@ test('drying, the time out of use and the kind of work are drawn apart', () => {
   expect(countOf(whole, 'class="plan-out-of-use"')).toBe(1)
   const wet = room.bars.filter((bar) => bar.task.effects.wetFor !== null)
   expect(countOf(whole, 'plan-bar-wet')).toBe(wet.length)
+})
+
+test('a task pinned in what is tried is outlined where it would begin', () => {
+  const [bar] = room.bars
+  if (bar === undefined) throw new Error('there is work')
+  const id = bar.task.id
+  const pin = { id: 'pin' as PinId, taskKey: id, startsAt: '2027-04-06T10:00', crewMemberIds: [] }
+  const tried = triedStarts(found, [pin], job.header.timeZone)
+  expect([...tried]).toEqual([[id, instantOf('2027-04-06T10:00', job.header.timeZone)]])
+  expect(countOf(drawn(everything, null, tried), 'class="plan-ghost"')).toBe(1)
+  const same = { ...pin, startsAt: localMoments(job.header.timeZone)(bar.planned.start) }
+  expect(triedStarts(found, [same], job.header.timeZone).size).toBe(0)
 })
 
 test('what a picked task waits for and holds up is marked at the side that touches it', () => {

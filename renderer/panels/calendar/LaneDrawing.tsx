@@ -37,13 +37,14 @@ interface LaneDrawingProps {
   readonly shown: Span
   /** The bar that takes the focus of the whole drawing. */
   readonly stop: string | null
-  readonly ghost: { readonly taskId: string; readonly start: number } | null
+  /** Tasks outlined where they would begin. */
+  readonly ghosts: ReadonlyMap<string, number>
   readonly onBegin: (event: PointerEvent, bar: Bar) => void
   readonly onKey: (event: KeyboardEvent) => void
 }
 
 export function LaneDrawing(props: LaneDrawingProps) {
-  const { axis, lane, look, shown, ghost } = props
+  const { axis, lane, look, shown, ghosts } = props
   const height = laneHeight(lane)
   const bandTop = lineTop(lane, 0) - 1
   const bandHeight = lane.lines * lineHeight + 2
@@ -72,7 +73,9 @@ export function LaneDrawing(props: LaneDrawingProps) {
       {within(lane.bars, shown).map((bar) => (
         <BarShape key={`${bar.task.id}-${bar.piece}`} {...props} bar={bar} />
       ))}
-      {ghost === null ? null : <Ghost axis={axis} lane={lane} ghost={ghost} />}
+      {[...ghosts].map(([taskId, start]) => (
+        <Ghost key={taskId} axis={axis} lane={lane} taskId={taskId} start={start} />
+      ))}
     </svg>
   )
 }
@@ -219,14 +222,15 @@ function EdgeMark(props: {
 function Ghost(props: {
   readonly axis: TimeAxis
   readonly lane: Lane
-  readonly ghost: { readonly taskId: string; readonly start: number }
+  readonly taskId: string
+  readonly start: number
 }) {
-  const { axis, lane, ghost } = props
-  const bar = lane.bars.find((each) => each.task.id === ghost.taskId && each.piece === 0)
+  const { axis, lane, taskId, start } = props
+  const bar = lane.bars.find((each) => each.task.id === taskId && each.piece === 0)
   if (bar === undefined) return null
   return (
     <rect
-      x={placeOf(axis, ghost.start)}
+      x={placeOf(axis, start)}
       y={lineTop(lane, bar.line)}
       width={Math.max(8, placeOf(axis, bar.to) - placeOf(axis, bar.from))}
       height={lineHeight - 3}

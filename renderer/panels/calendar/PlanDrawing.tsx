@@ -12,7 +12,7 @@ import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { AxisHead } from './AxisHead.tsx'
 import { absences } from './absences.ts'
-import { type BarPlace, barId, placeOfBar, placeOfTask, tabStop, walked } from './bar-walk.ts'
+import { type BarPlace, barId, laneKey, placeInLane, placeOfTask, tabStop, walked } from './bar-walk.ts'
 import { LaneDrawing, type PlanLook } from './LaneDrawing.tsx'
 import { type Bar, type Lane, laneHeight } from './lanes.ts'
 import { Patterns } from './Patterns.tsx'
@@ -37,6 +37,8 @@ export interface PlanDrawingProps {
   /** Instant of now, or null where it lies outside of the plan. */
   readonly now: number | null
   readonly onPick: (taskId: string | null) => void
+  /** Where tasks would begin that are pinned in what is tried and drawn as they are now. */
+  readonly triedStarts: ReadonlyMap<string, number>
   readonly canMove: (taskId: string) => boolean
   /** A move under the hand: called for every new place; `isDone` when let go. */
   readonly onMove: (taskId: string, start: number, isDone: boolean) => void
@@ -76,6 +78,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
     if (place !== null) bringIntoSight(scroller.current, axis, place)
   }, [pickedId])
 
+  const ghosts = drag?.hasMoved ? new Map([[drag.taskId, drag.start]]) : props.triedStarts
+
   function pick(taskId: string) {
     isPickedHere.current = taskId !== pickedId
     props.onPick(taskId)
@@ -112,7 +116,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
 
   function key(event: KeyboardEvent) {
     const taskId = event.currentTarget.getAttribute('data-task') ?? ''
-    const place = placeOfBar(lanes, event.currentTarget.id, taskId)
+    const row = event.currentTarget.closest('[data-lane]')?.getAttribute('data-lane') ?? ''
+    const place = placeInLane(lanes, row, taskId)
     if (event.key === 'Escape') giveUp()
     else if (event.key === 'Enter' || event.key === ' ') props.onPick(taskId)
     else if (place === null || !event.key.startsWith('Arrow')) return
@@ -126,7 +131,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
 
   function moveByKey(pressed: string, { task, planned }: Bar) {
     const by = pressed === 'ArrowRight' ? moveGrid : pressed === 'ArrowLeft' ? -moveGrid : 0
-    if (by !== 0 && props.canMove(task.id)) props.onMove(task.id, planned.start + by, true)
+    const start = props.triedStarts.get(task.id) ?? planned.start
+    if (by !== 0 && props.canMove(task.id)) props.onMove(task.id, start + by, true)
   }
 
   function goTo(place: BarPlace) {
@@ -157,7 +163,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
         </div>
         <Background axis={axis} now={props.now} />
         {lanes.map((lane, index) => (
-          <div key={`${lane.kind}-${lane.id}`}>
+          <div key={laneKey(lane)}>
             {lanes[index - 1]?.kind === lane.kind ? null : (
               <div className="plan-group">
                 <span>{lane.kind === 'person' ? 'People' : 'Rooms, in the order work begins'}</span>
@@ -166,7 +172,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
             <div
               className={`plan-lane plan-lane-${lane.kind}`}
               style={{ height: laneHeight(lane) + 1 }}
-              data-lane={`${lane.kind}-${lane.id}`}
+              data-lane={laneKey(lane)}
             >
               <div className="plan-name" style={{ width: nameWidth }} title={lane.name}>
                 <span className="plan-name-main">{lane.name}</span>
@@ -179,7 +185,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
                 absences={away.get(lane) ?? []}
                 shown={shown}
                 stop={stop}
-                ghost={drag?.hasMoved ? drag : null}
+                ghosts={ghosts}
                 onBegin={begin}
                 onKey={key}
               />
@@ -227,7 +233,7 @@ function Background({ axis, now }: { readonly axis: TimeAxis; readonly now: numb
 
 /** Scrolls just as far as it takes to see the begin of a bar beside the names and below the axis. */
 function bringIntoSight(scroller: HTMLElement | null, axis: TimeAxis, { lane, bar }: BarPlace): void {
-  const row = scroller?.querySelector<HTMLElement>(`[data-lane="${lane.kind}-${lane.id}"]`)
+  const row = scroller?.querySelector<HTMLElement>(`[data-lane="${laneKey(lane)}"]`)
   if (!scroller || !row) return
   const [left, right] = [placeOf(axis, bar.from), placeOf(axis, bar.to)]
   const width = scroller.clientWidth - nameWidth

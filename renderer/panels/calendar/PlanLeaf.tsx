@@ -17,7 +17,7 @@ import { AcceptBlock, StartBlock } from './PlanBlocks.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
-import { drawingOf, planLook, type Scale } from './plan-look.ts'
+import { drawingOf, planLook, type Scale, triedStarts } from './plan-look.ts'
 import { ScaleChoice, usualScale } from './ScaleChoice.tsx'
 import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
@@ -63,6 +63,10 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const drawing = useMemo(
     () => (found === null ? null : drawingOf({ job: shownJob, found, local, scale, width })),
     [found, local, scale, width, shownJob],
+  )
+  const tried = useMemo(
+    () => (found === null ? new Map<string, number>() : triedStarts(found, pins, timeZone)),
+    [found, pins, timeZone],
   )
   const comparedTo = isTrialShown ? present.plan : null
   const look = useMemo(
@@ -127,6 +131,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
               noteOf={noteOf}
               now={instantWithin(found, instantOf(now, timeZone))}
               onPick={setPickedId}
+              triedStarts={tried}
               canMove={(id) => isOpenTask(found, id)}
               onMove={move}
               onGiveUp={(draggedId) => {

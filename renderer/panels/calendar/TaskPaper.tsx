@@ -5,6 +5,7 @@ import type { Link } from '../../../core/schedule/model.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { momentWords, spanWords } from '../../../core/work-order/date-words.ts'
+import { instantOf } from '../../../core/work-order/site-time.ts'
 import { materialWords, stepTitle } from '../../../core/work-order/step-lines.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -32,7 +33,8 @@ export function TaskPaper(props: TaskPaperProps) {
   const task = found.problem.tasks.find((each) => each.id === taskId)
   const planned = found.plan.tasks.find((each) => each.task === taskId)
   if (task === undefined || planned === undefined) return null
-  const { unitSystem } = job.header
+  const { unitSystem, timeZone } = job.header
+  const start = pin === null ? planned.start : instantOf(pin.startsAt, timeZone)
   const isFact = task.state.kind === 'done' || task.state.kind === 'started'
   return (
     <section className="block" aria-label="The task picked">
@@ -74,15 +76,15 @@ export function TaskPaper(props: TaskPaperProps) {
           <EntryField
             label={pin === null ? 'Pin its start to' : 'Pinned to start'}
             kind="datetime-local"
-            shown={moment(planned.start)}
+            shown={moment(start)}
             read={momentEntry}
             onCommit={props.onPin}
           />
           <div className="button-row">
-            <Button className="plain-button" onPress={() => props.onPin(moment(planned.start - 15))}>
+            <Button className="plain-button" onPress={() => props.onPin(moment(start - 15))}>
               15 min earlier
             </Button>
-            <Button className="plain-button" onPress={() => props.onPin(moment(planned.start + 15))}>
+            <Button className="plain-button" onPress={() => props.onPin(moment(start + 15))}>
               15 min later
             </Button>
             {pin === null ? (

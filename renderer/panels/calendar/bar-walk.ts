@@ -6,8 +6,12 @@ export interface BarPlace {
   readonly bar: Bar
 }
 
+export function laneKey({ kind, id }: Lane): string {
+  return `${kind}-${id}`
+}
+
 export function barId(lane: Lane, taskId: string): string {
-  return `bar-${lane.kind}-${lane.id}-${taskId}`
+  return `bar-${laneKey(lane)}-${taskId}`
 }
 
 /** Tab stops once in the drawing: at the picked task where it is drawn, else at the first one drawn. */
@@ -27,9 +31,9 @@ export function placeOfTask(lanes: readonly Lane[], taskId: string): BarPlace | 
   return places.find(({ lane }) => lane.kind === 'room') ?? places[0] ?? null
 }
 
-/** The bar that has the focus, by the id of its element. */
-export function placeOfBar(lanes: readonly Lane[], elementId: string, taskId: string): BarPlace | null {
-  const lane = lanes.find((each) => barId(each, taskId) === elementId)
+/** The bar of a task in the lane of a key; any piece of it leads to the first. */
+export function placeInLane(lanes: readonly Lane[], key: string, taskId: string): BarPlace | null {
+  const lane = lanes.find((each) => laneKey(each) === key)
   return lane === undefined ? null : barPlace(lane, taskId)
 }
 

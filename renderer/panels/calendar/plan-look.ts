@@ -3,6 +3,7 @@ import type { Pin } from '../../../core/project/progress-records.ts'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { Plan } from '../../../core/schedule/model.ts'
 import { spanWords } from '../../../core/work-order/date-words.ts'
+import { instantOf } from '../../../core/work-order/site-time.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import type { PlanLook } from './LaneDrawing.tsx'
 import { type Lane, lanesOf } from './lanes.ts'
@@ -69,6 +70,24 @@ export function planLook(input: {
 
 function tightness(neighbours: readonly Neighbour[]): ReadonlyMap<string, boolean> {
   return new Map(neighbours.map(({ id, spare }) => [id, spare <= 0]))
+}
+
+/** Where pinned tasks would begin, as far as the plan does not have them there, give or take its grid. */
+export function triedStarts(
+  { problem, plan }: FoundPlan,
+  pins: readonly Pin[],
+  timeZone: string,
+): ReadonlyMap<string, number> {
+  const starts = new Map(plan.tasks.map((planned) => [planned.task, planned.start as number]))
+  const facts = problem.tasks.filter(({ state }) => state.kind === 'done' || state.kind === 'started')
+  for (const fact of facts) starts.delete(fact.id)
+  return new Map(
+    pins.flatMap((pin) => {
+      const [start, planned] = [instantOf(pin.startsAt, timeZone), starts.get(pin.taskKey)]
+      const isThere = planned !== undefined && Math.abs(planned - start) < problem.gridMinutes
+      return planned === undefined || isThere ? [] : [[pin.taskKey, start] as const]
+    }),
+  )
 }
 
 /** Tasks that begin at another time than they did. */
