@@ -9,7 +9,7 @@ import { buildPlainNet, isPlain, type PlainNet } from './plain-net.ts'
 import { createPlainSearch } from './plain-search.ts'
 import { allWaits } from './plain-windows.ts'
 import type { SiteNet } from './site-net.ts'
-import { planFromPlacements } from './site-plan.ts'
+import { planFromPlacements, planValue } from './site-plan.ts'
 import { createSiteSearch, type SiteSearch } from './site-search.ts'
 
 export interface Improvement {
@@ -80,12 +80,12 @@ function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof b
       iteration++
       if (!search.step()) continue
       plan = undefined
-      found.push({ iteration, value: planValue(net, search) })
+      found.push({ iteration, value: planValue(net, search.bestValue) })
     }
     return found
   }
   function best(): Plan | undefined {
-    if (plan === undefined && search.hasPlan()) plan = planFromPlacements(net, search.best)
+    if (plan === undefined && search.hasPlan()) plan = planFromPlacements(net, search.best, search.bestValue)
     return plan
   }
   return {
@@ -97,17 +97,6 @@ function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof b
       if (search.hasPlan() || search.stuck.size === 0) return undefined
       return { isProved: false, clash: explainStuck(net, search.stuck) }
     },
-  }
-}
-
-function planValue(net: SiteNet, search: SiteSearch): PlanValue {
-  const value = search.bestValue
-  return {
-    finish: value[2] as number,
-    roomDaysOutOfUse: value[3] as number,
-    idleMinutes: (value[4] as number) * net.axis.grid,
-    productChanges: value[5] as number,
-    movedPromises: value[1] as number,
   }
 }
 

@@ -1,24 +1,26 @@
-import { epochMinutes, type Plan, type PlannedTask, type PlanSegment } from './model.ts'
+import { epochMinutes, type Plan, type PlannedTask, type PlanSegment, type PlanValue } from './model.ts'
 import type { SitePlacements } from './site-ledger.ts'
 import type { SiteNet } from './site-net.ts'
-import { createSiteValuer, worstValue } from './site-value.ts'
+import type { SiteValue } from './site-value.ts'
 
-/** Turns complete placements of a forward net into a plan with instants and names. */
-export function planFromPlacements(net: SiteNet, placements: SitePlacements): Plan {
-  const value = worstValue()
-  createSiteValuer(net)(placements, value)
+/** Turns complete placements of a forward net, and their value, into a plan with instants and names. */
+export function planFromPlacements(net: SiteNet, placements: SitePlacements, value: SiteValue): Plan {
   const tasks = net.problem.tasks.map((_, index) => plannedTask(net, placements, index))
   const open = tasks.filter((_, index) => net.tasks[index]?.fixed !== 1)
   return {
     tasks,
-    value: {
-      finish: value[2] as number,
-      roomDaysOutOfUse: value[3] as number,
-      idleMinutes: (value[4] as number) * net.axis.grid,
-      productChanges: value[5] as number,
-      movedPromises: value[1] as number,
-    },
+    value: planValue(net, value),
     finishInstant: epochMinutes(Math.max(net.problem.clock.start, ...open.map((task) => task.end))),
+  }
+}
+
+export function planValue(net: SiteNet, value: SiteValue): PlanValue {
+  return {
+    finish: value[2] as number,
+    roomDaysOutOfUse: value[3] as number,
+    idleMinutes: (value[4] as number) * net.axis.grid,
+    productChanges: value[5] as number,
+    movedPromises: value[1] as number,
   }
 }
 

@@ -98,7 +98,7 @@ function stageTimes({ job, specification, minutes }: Input): Times {
   timed('  decodings to the first plan', () => {
     while (!search.step());
   })
-  const plan = timed('  plan in words', () => planFromPlacements(net, search.best))
+  const plan = timed('  plan in words', () => planFromPlacements(net, search.best, search.bestValue))
   timed('  judge', () => verifyPlan(problem, plan))
   timed('bound, after the first plan', () => boundOf(net, heads, plan.value.finish))
   return times
