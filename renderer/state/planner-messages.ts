@@ -1,3 +1,4 @@
+import type { JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
@@ -21,12 +22,18 @@ export interface PlanClash {
 /** Two searches can run beside each other: of the job as it is, and of a change being thought about. */
 export type SearchName = 'present' | 'trial'
 
+/**
+ * The worker is told the job once and then what changed, so that records left alone stay the same objects there and what was worked
+ * out from them is remembered.
+ */
+export type JobNews = { readonly job: Job } | { readonly edit: JobDiff }
+
 export type PlannerAsk =
   | {
       readonly kind: 'search'
       readonly search: SearchName
       readonly turn: number
-      readonly job: Job
+      readonly news: JobNews
       readonly now: string
       /** Held to where it can, while no plan is accepted; null looks without regard to any plan. */
       readonly promised: WorkPlan | null

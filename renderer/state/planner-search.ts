@@ -14,7 +14,7 @@ import {
   tasksFromSpecification,
 } from '../../core/schedule/tasks-from-specification.ts'
 import { validateProblem } from '../../core/schedule/validate.ts'
-import { specify } from '../../core/specification/specify.ts'
+import { createSpecify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { stepTitle } from '../../core/work-order/step-lines.ts'
 import { surfaceClassWords } from '../../core/work-order/trade-words.ts'
@@ -40,6 +40,7 @@ const seed = 1
 /** Attempts in one slice once there is a plan; before that one at a time, so that the first plan is told at once. */
 const usualSlice = 8
 const takeOff = createTakeOff()
+const specify = createSpecify()
 
 export function createSliced(job: Job, now: string, promised: WorkPlan | null): SlicedSearch {
   const specification = specify(job, takeOff(job))

@@ -1,5 +1,7 @@
 import { z } from 'zod'
-import type { PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
+import { applyDiff } from '../../core/project/diff.ts'
+import type { Job } from '../../core/project/job.ts'
+import type { JobNews, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
 import { createSliced, type SlicedSearch } from './planner-search.ts'
 
 // The worker may not make code from text either, which zod's fast path would.
@@ -20,12 +22,14 @@ interface Running {
 /** Better plans are told at most so often (ms): judging, sending and drawing one costs more than finding it. */
 const betweenTellings = 1000
 
-type SearchAsk = Extract<PlannerAsk, { kind: 'search' }>
+type SearchAsk = Extract<PlannerAsk, { kind: 'search' }> & { readonly job: Job }
 
 const running = new Map<SearchName, Running>()
 /** Not begun yet: a later ask takes the place of an earlier one, as while a task is dragged. */
 const asked = new Map<SearchName, SearchAsk>()
 const channel = new MessageChannel()
+/** The job told last. */
+let told: Job | null = null
 let isGoing = false
 
 /** A worker's own `postMessage`, which the page's type library does not have. */
@@ -38,8 +42,9 @@ self.onmessage = (event: MessageEvent<PlannerAsk>) => {
 
 function take(message: PlannerAsk): void {
   if (message.kind === 'search') {
+    const job = catchUp(message.news)
     running.delete(message.search)
-    asked.set(message.search, message)
+    asked.set(message.search, { ...message, job })
   }
   if (message.kind === 'stop') asked.delete(message.search)
   const found = running.get(message.search)
@@ -49,6 +54,11 @@ function take(message: PlannerAsk): void {
     found.isResting = false
   }
   if (message.kind === 'stop') found.until = 0
+}
+
+function catchUp(news: JobNews): Job {
+  told = 'job' in news ? news.job : applyDiff(told as Job, news.edit)
+  return told
 }
 
 function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): void {

@@ -1,12 +1,20 @@
 import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import { diffJobs } from '../../core/project/diff.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { useJob } from './app.ts'
 import { acceptedPlan } from './planner-accepted.ts'
-import type { FoundPlan, PlanClash, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
+import type {
+  FoundPlan,
+  JobNews,
+  PlanClash,
+  PlannerAsk,
+  PlannerTell,
+  SearchName,
+} from './planner-messages.ts'
 import { siteNow } from './planner-now.ts'
 
 /** What is known of the plan of one job value. `job` is the one searched for; an older plan is never shown for a newer job. */
@@ -45,6 +53,15 @@ let worker: Worker | null = null
 function send(message: PlannerAsk): void {
   worker ??= startWorker()
   worker.postMessage(message)
+}
+
+/** The job the worker was told last. */
+let told: Job | null = null
+
+function newsOfJob(job: Job): JobNews {
+  const news = told === null ? { job } : { edit: diffJobs(told, job) }
+  told = job
+  return news
 }
 
 function startWorker(): Worker {
@@ -91,7 +108,7 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
     kind: 'search',
     search: name,
     turn: turns[name],
-    job,
+    news: newsOfJob(job),
     now: siteNow(job),
     promised,
     seconds: secondsPerRun,
