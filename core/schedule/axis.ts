@@ -30,8 +30,15 @@ export interface Axis {
   readonly present: Int32Array
   /** Groups of people with the same calendar (bits of people); the first group is the site itself with nobody in it. */
   readonly groups: readonly number[]
-  /** For each slot the groups (bits of their indices) that work it. */
-  readonly working: Int32Array
+  /** All slots in order. */
+  readonly spans: readonly Span[]
+}
+
+/** Ticks, `to` excluded, in which the same groups (bits of their indices) work. */
+export interface Span {
+  readonly from: number
+  readonly to: number
+  readonly groups: number
 }
 
 const mostDays = 730
@@ -81,15 +88,8 @@ function unbrokenAxis(problem: ScheduleProblem): Axis {
     dayOfTick,
     present: new Int32Array(horizon),
     groups: [0],
-    working: new Int32Array(horizon).fill(1),
+    spans: [{ from: 0, to: horizon, groups: 1 }],
   }
-}
-
-/** Ticks, `to` excluded, in which the same groups (bits of their indices) work. */
-interface Span {
-  readonly from: number
-  readonly to: number
-  readonly groups: number
 }
 
 function siteAxis(
@@ -185,15 +185,12 @@ function slotTables(spans: readonly Span[], horizon: number, groups: readonly nu
   const count = spans.reduce((sum, { from, to }) => sum + to - from, 0)
   const slotAt = new Int32Array(horizon + 1)
   const slotTick = new Int32Array(count)
-  const working = new Int32Array(count)
   const present = new Int32Array(count)
   let slot = 0
   let tick = 0
   for (const span of spans) {
     slotAt.fill(slot, tick, span.from)
-    const end = slot + span.to - span.from
-    working.fill(span.groups, slot, end)
-    present.fill(peopleOf(groups, span.groups), slot, end)
+    present.fill(peopleOf(groups, span.groups), slot, slot + span.to - span.from)
     for (tick = span.from; tick < span.to; tick++) {
       slotTick[slot] = tick
       slotAt[tick] = slot
@@ -201,7 +198,7 @@ function slotTables(spans: readonly Span[], horizon: number, groups: readonly nu
     }
   }
   slotAt.fill(slot, tick)
-  return { slotTick, slotAt, working, present }
+  return { spans, slotTick, slotAt, present }
 }
 
 function peopleOf(groups: readonly number[], working: number): number {

@@ -60,7 +60,9 @@ function mirrorAxis(axis: Axis): Axis {
     slotAt,
     dayOfTick,
     present: axis.present.slice().reverse(),
-    working: axis.working.slice().reverse(),
+    spans: axis.spans
+      .map(({ from, to, groups }) => ({ from: horizon - to, to: horizon - from, groups }))
+      .reverse(),
   }
 }
 

@@ -9,24 +9,25 @@ export function teamCalendars(axis: Axis, problem: ScheduleProblem): readonly Te
   }, 0)
   const least = problem.tasks.some((task) => task.crew.max === 0) ? 0 : 1
   const people = axis.groups.length - 1
-  const lengthOf = slotCounter(axis)
   const calendars: TeamCalendar[] = []
   for (let subset = least; subset < 2 ** Math.min(people, 12); subset++) {
     const size = countBits(subset)
-    if (size > widest || (people > 6 && size > 2) || lengthOf(subset) === 0) continue
+    if (size > widest || (people > 6 && size > 2)) continue
+    const length = slotCount(axis, subset)
+    if (length === 0) continue
     const equal = calendars.find(({ groups, slots }) => {
-      return groups > 0 && (groups & subset) === groups && slots.length === lengthOf(subset)
+      return groups > 0 && (groups & subset) === groups && slots.length === length
     })
     calendars.push(
       equal === undefined
-        ? teamCalendar(axis, subset, lengthOf(subset))
+        ? teamCalendar(axis, subset, length)
         : { ...equal, groups: subset, peopleOfGroup: peopleOfGroups(axis, subset) },
     )
   }
   return calendars
 }
 
-/** Bits of `Axis.working` that must be set where the groups of a subset work: bit 0 of the subset is the first group of people. */
+/** Bits of `Span.groups` that must be set where the groups of a subset work: bit 0 of the subset is the first group of people. */
 function workingBits(subset: number): number {
   return subset === 0 ? 1 : subset << 1
 }
@@ -36,24 +37,17 @@ function peopleOfGroups(axis: Axis, subset: number): readonly number[] {
 }
 
 /** How many slots all groups of a subset work. */
-function slotCounter({ working }: Axis): (subset: number) => number {
-  const slotsOf = new Map<number, number>()
-  let from = 0
-  for (let slot = 1; slot <= working.length; slot++) {
-    const bits = working[slot - 1] as number
-    if (working[slot] === bits) continue
-    slotsOf.set(bits, (slotsOf.get(bits) ?? 0) + slot - from)
-    from = slot
-  }
-  return (subset) => {
-    const needed = workingBits(subset)
-    return [...slotsOf].reduce((sum, [bits, slots]) => ((bits & needed) === needed ? sum + slots : sum), 0)
-  }
+function slotCount({ spans }: Axis, subset: number): number {
+  const needed = workingBits(subset)
+  return spans.reduce(
+    (sum, { from, to, groups }) => ((groups & needed) === needed ? sum + to - from : sum),
+    0,
+  )
 }
 
 /** The `length` slots that all groups of the subset work (the site itself where it is empty), and where a pause would begin. */
 export function teamCalendar(axis: Axis, subset: number, length: number): TeamCalendar {
-  const { slotTick, dayOfTick, working } = axis
+  const { spans, slotTick, slotAt, dayOfTick } = axis
   const needed = workingBits(subset)
   const slots = new Int32Array(length)
   const ticks = new Int32Array(length)
@@ -63,25 +57,31 @@ export function teamCalendar(axis: Axis, subset: number, length: number): TeamCa
   let count = 0
   let runStart = 0
   let dayStart = 0
-  let nextTick = -1
+  let runTick = -1
   let day = -1
-  for (let slot = 0; slot < slotTick.length; slot++) {
-    indexAt[slot] = count
-    if (((working[slot] as number) & needed) !== needed) continue
-    const tick = slotTick[slot] as number
-    if (tick !== nextTick) {
+  for (const { from, to, groups } of spans) {
+    let slot = slotAt[from] as number
+    if ((groups & needed) !== needed) {
+      indexAt.fill(count, slot, slot + to - from)
+      continue
+    }
+    if (from !== runTick) {
       runEnd.fill(count, runStart, count)
       runStart = count
     }
-    if (dayOfTick[tick] !== day) {
-      dayEnd.fill(count, dayStart, count)
-      dayStart = count
-      day = dayOfTick[tick] as number
+    runTick = to
+    for (let tick = from; tick < to; tick++) {
+      if (dayOfTick[tick] !== day) {
+        dayEnd.fill(count, dayStart, count)
+        dayStart = count
+        day = dayOfTick[tick] as number
+      }
+      slots[count] = slot
+      ticks[count] = tick
+      indexAt[slot] = count
+      count++
+      slot++
     }
-    slots[count] = slot
-    ticks[count] = tick
-    nextTick = tick + 1
-    count++
   }
   indexAt[slotTick.length] = count
   return {
