@@ -30,7 +30,7 @@ export function localTimeIn(timeZone: string): LocalTime {
 }
 
 function localTimeOf(timeZone: string): LocalTime {
-  const offsetOf = quarterlyOffsets(timeZone)
+  const offsetOf = offsetsOf(timeZone)
   const midnights = new Map<number, number>()
   function search(day: number, minute: number): number {
     const wanted = day * minutesPerDay + minute
@@ -64,21 +64,33 @@ function firstAfterJump(offsetOf: (instant: number) => number, from: number, wan
   return instant
 }
 
-/** Offsets change at whole quarters of an hour (UTC), so one formatting per quarter asked for is enough. */
-function quarterlyOffsets(timeZone: string): (instant: number) => number {
+/**
+ * Minutes ahead of UTC at an instant. Clocks are changed at whole quarters of an hour (UTC) and not there and back within a day, so that
+ * the ends of a day tell all of it where they agree; where they do not, its quarters are looked at.
+ */
+function offsetsOf(timeZone: string): (instant: number) => number {
   const format = new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longOffset' })
-  const known = new Map<number, number>()
-  return (instant) => {
-    const quarter = Math.floor(instant / 15)
-    const cached = known.get(quarter)
-    if (cached !== undefined) return cached
+  const ofQuarters = new Map<number, number>()
+  const ofDays = new Map<number, number | null>()
+  function ofQuarter(quarter: number): number {
+    const known = ofQuarters.get(quarter)
+    if (known !== undefined) return known
     // `3/28/2027, GMT+05:30`, or no more than `GMT` where there is no difference.
     const [, sign, hours, minutes] = /GMT(?:([+-])(\d+):(\d+))?/.exec(format.format(quarter * 900_000)) ?? []
     const ahead = sign === undefined ? 0 : Number(hours) * 60 + Number(minutes)
     const offset = sign === '-' ? -ahead : ahead
-    known.set(quarter, offset)
+    ofQuarters.set(quarter, offset)
     return offset
   }
+  function ofDay(day: number): number | null {
+    const known = ofDays.get(day)
+    if (known !== undefined) return known
+    const offset = ofQuarter(96 * day)
+    const even = offset === ofQuarter(96 * (day + 1)) ? offset : null
+    ofDays.set(day, even)
+    return even
+  }
+  return (instant) => ofDay(Math.floor(instant / minutesPerDay)) ?? ofQuarter(Math.floor(instant / 15))
 }
 
 /** Days since 1970-01-01 of a date like `2026-03-29`. */

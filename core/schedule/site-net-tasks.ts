@@ -41,6 +41,7 @@ function createLookUp({ problem, calendars }: NetParts) {
   const near = roomsNear(problem.rooms)
   const sleeping = new Set(problem.rooms.flatMap((room) => (room.sleeping ? [room.id] : [])))
   const usable = new Map<string, readonly number[]>()
+  const skilled = new Map<string, number>()
   return {
     products,
     rooms: new Map<string | null, number>(problem.rooms.map((room, index) => [room.id, index])),
@@ -51,6 +52,12 @@ function createLookUp({ problem, calendars }: NetParts) {
     ),
     /** Somebody who has left the crew is a bit of nobody's. */
     bitsOf: (people: readonly string[]) => people.reduce((mask, id) => mask | (bits.get(id) ?? 1 << 31), 0),
+    skilledFor(skills: readonly string[]): number {
+      const key = JSON.stringify(skills)
+      const known = skilled.get(key) ?? skilledBits(problem, skills)
+      skilled.set(key, known)
+      return known
+    },
     calendarsFor(mostPeople: number, skilled: number, team: number): readonly number[] {
       const key = `${mostPeople} ${skilled} ${team}`
       const known = usable.get(key) ?? usableCalendars(calendars, mostPeople, skilled, team)
@@ -61,9 +68,9 @@ function createLookUp({ problem, calendars }: NetParts) {
 }
 
 function netTask(parts: NetParts, look: LookUp, task: Task, index: number): NetTask {
-  const { problem, axis } = parts
+  const { axis } = parts
   const team = task.state.kind === 'open' || task.state.people === null ? 0 : look.bitsOf(task.state.people)
-  const skilled = team === 0 ? skilledBits(problem, task) : team
+  const skilled = team === 0 ? look.skilledFor(task.skills) : team
   const sizes = crewSizes(task, team, countBits(skilled))
   const work = task.state.kind === 'started' ? task.state.remainingWork : task.work
   const limits = parts.limits[index] as StartLimits
@@ -98,9 +105,9 @@ function reachAfter(minutes: number, axis: Axis): Reach {
   return { before: 0, after: Math.ceil(minutes / axis.grid) }
 }
 
-function skilledBits(problem: ScheduleProblem, task: Task): number {
+function skilledBits(problem: ScheduleProblem, skills: readonly string[]): number {
   return problem.people.reduce((mask, person, index) => {
-    return task.skills.every((skill) => person.skills.includes(skill)) ? mask | (1 << index) : mask
+    return skills.every((skill) => person.skills.includes(skill)) ? mask | (1 << index) : mask
   }, 0)
 }
 
