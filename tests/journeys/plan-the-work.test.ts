@@ -152,3 +152,23 @@ journey('the whole job is seen at once, and one task closer', async ({ page }) =
     .poll(() => page.locator('[data-lane^="room-"] .plan-bar-picked').first().isVisible())
     .toBe(true)
 })
+
+journey(
+  'another painter is tried where the crew is written down, and taken as one deed',
+  async ({ page }) => {
+    await openCalendar(page)
+    await page.getByRole('tab', { name: 'Crew' }).click()
+    await page.getByRole('button', { name: 'Add a person' }).click()
+    await compared(page)
+    await page.getByRole('button', { name: 'Take New painter off the crew' }).click()
+    await expect.poll(() => tried(page).count()).toBe(0)
+    await page.getByRole('button', { name: 'Add a person' }).click()
+    await page.getByLabel('Name', { exact: true }).fill('Sam')
+    await page.keyboard.press('Enter')
+    await compared(page)
+    await tried(page).getByRole('button', { name: 'Take it' }).click()
+    await page.getByRole('button', { name: 'Undo: Add Sam' }).waitFor()
+    await page.getByRole('tab', { name: 'Plan', exact: true }).click()
+    await page.locator('[data-lane^="person-"]').getByText('Sam', { exact: true }).waitFor()
+  },
+)

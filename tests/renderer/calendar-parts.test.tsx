@@ -11,6 +11,7 @@ import { LaneDrawing } from '../../renderer/panels/calendar/LaneDrawing.tsx'
 import type { Span } from '../../renderer/panels/calendar/lanes.ts'
 import { NoPlan } from '../../renderer/panels/calendar/NoPlan.tsx'
 import { drawingOf, planLook, triedStarts } from '../../renderer/panels/calendar/plan-look.ts'
+import { TrialBar } from '../../renderer/panels/calendar/TrialBar.tsx'
 import { taskWords } from '../../renderer/panels/calendar/task-words.ts'
 import type { SearchState } from '../../renderer/state/planner.ts'
 import { createSliced } from '../../renderer/state/planner-search.ts'
@@ -148,4 +149,30 @@ test('a clash is named with its steps, and called impossible only where that is 
   const open = said({ state: { clash: { ...clash, isProved: false } } })
   expect(open).toContain('No plan found yet')
   expect(open).toContain('Look further')
+})
+
+function triedWith(search: Partial<SearchState>, present: typeof found | null) {
+  const trial = { changes: [{ key: 'crew', name: 'Add somebody', commands: [] }], job, problem: null }
+  return renderToStaticMarkup(
+    <TrialBar trial={trial} present={present} search={{ ...searching, ...search }} />,
+  )
+}
+
+test('what is tried is compared with the present plan before it can be taken', () => {
+  const compared = triedWith({ plan: found, bound: { finish: found.plan.value.finish } as never }, found)
+  expect(compared).toContain('Present plan')
+  expect(compared).toContain('It holds: every rule was checked. The last day is proved best')
+  expect(compared).toContain(`0 of ${found.plan.tasks.length} tasks move.`)
+  expect(countOf(compared, 'disabled=""')).toBe(0)
+  expect(countOf(triedWith({}, found), 'disabled=""')).toBe(1)
+})
+
+test('what leaves no plan cannot be taken, unless there was none to lose', () => {
+  const clash = { isProved: true, sentence: 'Nobody is on the crew.', taskIds: [] }
+  const impossible = triedWith({ clash }, found)
+  expect(impossible).toContain('Impossible')
+  expect(countOf(impossible, 'disabled=""')).toBe(1)
+  const neither = triedWith({ clash }, null)
+  expect(neither).toContain('No plan with this either')
+  expect(countOf(neither, 'disabled=""')).toBe(0)
 })

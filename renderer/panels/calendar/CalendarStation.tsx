@@ -1,6 +1,6 @@
 import '../parts/desk.css'
 import './calendar.css'
-import { useEffect } from 'react'
+import { type ReactNode, useEffect } from 'react'
 import { records } from '../../../core/project/job.ts'
 import { forget, presentPlan, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
@@ -8,6 +8,7 @@ import { Leaves } from '../parts/Leaves.tsx'
 import { CrewLeaf } from './CrewLeaf.tsx'
 import { PlanLeaf } from './PlanLeaf.tsx'
 import { SiteRulesLeaf } from './SiteRulesLeaf.tsx'
+import { TrialBar } from './TrialBar.tsx'
 import { type Trial, useJobOnTrial } from './trial.ts'
 
 /** Who works where and when. Everything changed here is tried first: two plans side by side, then taken or left. */
@@ -35,14 +36,24 @@ export function CalendarStation() {
     )
   }
   const all = { trial, present, search }
+  const tried = (page: ReactNode) => (
+    <>
+      <div className="tried-page">{page}</div>
+      <TrialBar trial={trial} present={present.plan} search={search} />
+    </>
+  )
   return (
     <section className="desk calendar" aria-label="Calendar">
       <Leaves
         label="Calendar"
         leaves={[
           { id: 'plan', title: 'Plan', page: () => <PlanLeaf {...all} /> },
-          { id: 'crew', title: 'Crew', page: () => <CrewLeaf job={trial.job} /> },
-          { id: 'rules', title: 'Site hours and rooms', page: () => <SiteRulesLeaf job={trial.job} /> },
+          { id: 'crew', title: 'Crew', page: () => tried(<CrewLeaf job={trial.job} />) },
+          {
+            id: 'rules',
+            title: 'Site hours and rooms',
+            page: () => tried(<SiteRulesLeaf job={trial.job} />),
+          },
         ]}
         aside={
           trial.changes.length === 0 ? null : (
@@ -50,7 +61,6 @@ export function CalendarStation() {
               <strong>
                 {trial.changes.length === 1 ? '1 change' : `${trial.changes.length} changes`} being tried
               </strong>
-              , compared on the leaf Plan
             </p>
           )
         }

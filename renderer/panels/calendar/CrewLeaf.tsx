@@ -1,21 +1,18 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { CrewMember, CrewMemberId, Week, Weekday } from '../../../core/project/shop-records.ts'
-import { weekdays } from '../../../core/project/shop-records.ts'
+import type { CrewMember, CrewMemberId, Week } from '../../../core/project/shop-records.ts'
 import { skills } from '../../../core/project/vocabulary.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { dateWordsWithYear } from '../../../core/work-order/date-words.ts'
-import { newId } from '../../state/app.ts'
+import { newId, useJob } from '../../state/app.ts'
 import { EntryField } from '../parts/EntryField.tsx'
-import { dateEntry, moneyEntry, timeEntry, words } from '../parts/entries.ts'
+import { dateEntry, moneyEntry, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { skillWords, weekdayWords } from '../parts/words.ts'
-import { tryChange } from './trial.ts'
+import { skillWords } from '../parts/words.ts'
+import { dropChange, tryChange } from './trial.ts'
+import { usualWindow, WeekTable, WindowList } from './WorkingHours.tsx'
 
-type Window = CrewMember['breaks'][number]
-
-const usualWindow: Window = { from: '08:00', to: '16:30' }
 const usualWeek: Week = {
   monday: [usualWindow],
   tuesday: [usualWindow],
@@ -43,7 +40,7 @@ export function CrewLeaf({ job }: { readonly job: Job }) {
       partDays: [],
       wageCents: crew[0]?.wageCents ?? (2500 as CrewMember['wageCents']),
     }
-    put(fresh, `Add ${fresh.name}`)
+    put(fresh, null)
     setPickedId(fresh.id)
   }
 
@@ -82,17 +79,30 @@ export function CrewLeaf({ job }: { readonly job: Job }) {
   )
 }
 
-function put(person: CrewMember, name: string): void {
+/** Whoever is not stored yet is added, whatever was changed of them since. */
+function put(person: CrewMember, stored: CrewMember | null): void {
   tryChange({
     key: `crew/${person.id}`,
-    name,
+    name: stored === null ? `Add ${person.name}` : `Change ${stored.name}’s entry`,
     commands: [{ kind: 'putRecord', collection: 'crew', record: person }],
   })
 }
 
+function takeOff(person: CrewMember, stored: CrewMember | null): void {
+  if (stored === null) {
+    dropChange(`crew/${person.id}`)
+    return
+  }
+  tryChange({
+    key: `crew/${person.id}`,
+    name: `Take ${stored.name} off the crew`,
+    commands: [{ kind: 'removeRecord', collection: 'crew', id: person.id }],
+  })
+}
+
 function PersonPaper({ job, person }: { readonly job: Job; readonly person: CrewMember }) {
-  const change = (changes: Partial<CrewMember>) =>
-    put({ ...person, ...changes }, `Change ${person.name}’s entry`)
+  const stored = useJob().crew[person.id] ?? null
+  const change = (changes: Partial<CrewMember>) => put({ ...person, ...changes }, stored)
   return (
     <section className="block" aria-label={person.name}>
       <div className="field-grid">
@@ -137,110 +147,9 @@ function PersonPaper({ job, person }: { readonly job: Job; readonly person: Crew
       />
       <DaysOff job={job} person={person} onChange={change} />
       <div className="button-row">
-        <Button
-          className="plain-button remove"
-          onPress={() =>
-            tryChange({
-              key: `crew/${person.id}`,
-              name: `Take ${person.name} off the crew`,
-              commands: [{ kind: 'removeRecord', collection: 'crew', id: person.id }],
-            })
-          }
-        >
+        <Button className="plain-button remove" onPress={() => takeOff(person, stored)}>
           Take {person.name} off the crew
         </Button>
-      </div>
-    </section>
-  )
-}
-
-function WeekTable(props: { readonly person: CrewMember; readonly onChange: (week: Week) => void }) {
-  const { week } = props.person
-  const set = (day: Weekday, windows: readonly Window[]) => props.onChange({ ...week, [day]: windows })
-  return (
-    <section>
-      <h4>Week</h4>
-      <table className="week-table">
-        <tbody>
-          {weekdays.map((day) => (
-            <tr key={day}>
-              <th scope="row">{weekdayWords[day]}</th>
-              <td>
-                <WindowList
-                  title={weekdayWords[day]}
-                  isBare
-                  windows={week[day]}
-                  fresh={usualWindow}
-                  onChange={(windows) => set(day, windows)}
-                />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  )
-}
-
-/** Times of day from - to, as many as there are; none means not there. */
-function WindowList(props: {
-  readonly title: string
-  readonly isBare?: boolean
-  /** There is one, and it stays one. */
-  readonly isSingle?: boolean
-  readonly windows: readonly Window[]
-  readonly fresh: Window
-  readonly onChange: (windows: readonly Window[]) => void
-}) {
-  const { title, windows, onChange } = props
-  const replace = (index: number, window: Window) =>
-    onChange(windows.map((each, place) => (place === index ? window : each)))
-  return (
-    <section>
-      {props.isBare ? null : <h4>{title}</h4>}
-      <div className="windows">
-        {windows.length === 0 && props.isBare ? <span className="quiet">off</span> : null}
-        {windows.map((window, index) => (
-          // Windows have no id; their place in the day is what they are.
-          // biome-ignore lint/suspicious/noArrayIndexKey: see above
-          <span key={index} className="window">
-            <EntryField
-              label={`${title}, from`}
-              isBare
-              kind="time"
-              width="short"
-              shown={window.from}
-              read={timeEntry}
-              onCommit={(from) => replace(index, { ...window, from })}
-            />
-            to
-            <EntryField
-              label={`${title}, to`}
-              isBare
-              kind="time"
-              width="short"
-              shown={window.to}
-              read={timeEntry}
-              onCommit={(to) => replace(index, { ...window, to })}
-            />
-            <Button
-              className="plain-button remove"
-              aria-label={`${title}: remove ${window.from} to ${window.to}`}
-              onPress={() => onChange(windows.filter((_, place) => place !== index))}
-            >
-              Remove
-            </Button>
-          </span>
-        ))}
-        {props.isSingle ? null : (
-          <Button
-            className="plain-button"
-            aria-label={`${title}: add a time`}
-            onPress={() => onChange([...windows, props.fresh])}
-          >
-            Add a time
-          </Button>
-        )}
       </div>
     </section>
   )

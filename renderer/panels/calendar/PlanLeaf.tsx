@@ -153,9 +153,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             trial={trial}
             present={present.plan}
             search={search}
-            system={unitSystem}
-            isShown={isTrialShown}
-            onShow={setShowsTrial}
+            drawing={{ isTrial: isTrialShown, show: setShowsTrial }}
           />
         ) : null}
         {found === null ? null : <Legend isPicked={pickedId !== null} showsMoved={isTrialShown} />}

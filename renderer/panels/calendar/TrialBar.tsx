@@ -4,7 +4,7 @@ import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
-import type { FoundPlan } from '../../state/planner-messages.ts'
+import type { FoundPlan, PlanClash } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { movedTasks } from './plan-look.ts'
 import { dropChange, dropTrial, type Trial, takeTrial } from './trial.ts'
@@ -15,12 +15,13 @@ export function TrialBar(props: {
   readonly trial: Trial
   readonly present: FoundPlan | null
   readonly search: SearchState
-  readonly system: LengthUnitSystem
-  readonly isShown: boolean
-  readonly onShow: (isShown: boolean) => void
+  /** Where the plan is drawn: whether the one tried is, and changing that. */
+  readonly drawing?: { readonly isTrial: boolean; readonly show: (isTrial: boolean) => void }
 }) {
-  const { trial, present, search, system } = props
+  const { trial, present, search, drawing } = props
   if (trial.changes.length === 0) return null
+  // Where there is no plan to lose, what is tried may be taken without one.
+  const canTake = search.plan !== null || (present === null && search.clash !== null)
   return (
     <section className="trial" aria-label="What is being tried">
       <div className="trial-changes">
@@ -50,13 +51,13 @@ export function TrialBar(props: {
             before={present}
             after={search.plan}
             search={search}
-            system={system}
+            system={trial.job.header.unitSystem}
             hasPromises={acceptedPlan(trial.job) !== null}
           />
         ) : search.broken !== null ? (
           <Callout kind="stop">{search.broken}</Callout>
         ) : search.clash !== null ? (
-          <Callout kind="stop" title={search.clash.isProved ? 'Impossible' : 'None found yet'}>
+          <Callout kind="stop" title={clashTitle(search.clash, present !== null)}>
             {search.clash.sentence}
           </Callout>
         ) : (
@@ -66,28 +67,29 @@ export function TrialBar(props: {
         )}
       </div>
       <div className="button-row">
-        <Button
-          className="act-button"
-          isDisabled={trial.problem !== null || search.plan === null}
-          onPress={takeTrial}
-        >
+        <Button className="act-button" isDisabled={trial.problem !== null || !canTake} onPress={takeTrial}>
           Take it
         </Button>
         <Button className="plain-button" onPress={dropTrial}>
           Leave it
         </Button>
-        {search.plan === null ? null : (
+        {search.plan === null || drawing === undefined ? null : (
           <Button
             className="plain-button"
-            aria-pressed={props.isShown}
-            onPress={() => props.onShow(!props.isShown)}
+            aria-pressed={drawing.isTrial}
+            onPress={() => drawing.show(!drawing.isTrial)}
           >
-            {props.isShown ? 'Draw the present plan' : 'Draw this plan'}
+            {drawing.isTrial ? 'Draw the present plan' : 'Draw this plan'}
           </Button>
         )}
       </div>
     </section>
   )
+}
+
+function clashTitle({ isProved }: PlanClash, isPlanned: boolean): string {
+  if (!isPlanned) return 'No plan with this either'
+  return isProved ? 'Impossible' : 'None found yet'
 }
 
 function Comparison(props: {
