@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest'
-import type { Job } from '../../core/project/job.ts'
+import { applyDiff, diffJobs } from '../../core/project/diff.ts'
+import { type Job, records } from '../../core/project/job.ts'
 import type { Pin, PinId } from '../../core/project/progress-records.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { verifyPlan } from '../../core/schedule/verify.ts'
+import { feet, lengthFromUnits } from '../../core/units/length.ts'
 import { verdictWords } from '../../renderer/panels/calendar/verdict-words.ts'
 import { createSliced, type SlicedSearch } from '../../renderer/state/planner-search.ts'
 import { demoJob } from './station-jobs.ts'
@@ -54,6 +56,16 @@ test('the words say how good a plan is known to be, and that it is not known yet
 
 test('the same job gives the same plan', () => {
   expect(planOf(job).workPlan).toEqual(planOf(job).workPlan)
+})
+
+test('told only what changed, the planner plans as if it were told the whole job', () => {
+  planOf(job)
+  const ceiling = { kind: 'flat', height: lengthFromUnits(feet(11)) } as const
+  const rooms = Object.fromEntries(records(job.rooms).map((room) => [room.id, { ...room, ceiling }]))
+  const changed: Job = { ...job, rooms }
+  const edited = applyDiff(job, structuredClone(diffJobs(job, changed)))
+  expect(planOf(edited).workPlan).toEqual(planOf(structuredClone(changed)).workPlan)
+  expect(planOf(edited).workPlan).not.toEqual(planOf(job).workPlan)
 })
 
 test('without a crew there is no plan, and the sentence says what to do', () => {
