@@ -41,13 +41,14 @@ function unfold(via: Int32Array, count: number, from: number, to: number): reado
   return [...unfold(via, count, from, middle), ...unfold(via, count, middle, to)]
 }
 
-/** Costs at and above this count tasks that found no place; below it they are latest ends. */
+/** Costs at and above this say by how much maximum waits are missed; below it they are latest ends. */
 export const failedCost = 100_000_000
 
 export interface WindowDecoder {
   /**
    * Serial decoding by least key with maximum waits. A task that misses its window sends those that closed it to a later start
-   * and everything from there on back to be placed again. Returns the latest end, or `failedCost` and more.
+   * and everything from there on back to be placed again. After a few such repairs tasks are placed although they are late, so
+   * that plans without a fit can be compared by their lateness. Returns the latest end, or `failedCost` and the lateness.
    */
   decode(keys: Int32Array, starts: Int32Array): number
 }
@@ -79,7 +80,8 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
   const release = new Int32Array(count)
   const waiting = new Int32Array(count)
   const isPlaced = new Uint8Array(count)
-  const mostRepairs = 3 * count + 20
+  /** More repairs were measured to cost more decodings than they save: lateness leads on as well. */
+  const mostRepairs = 5 + 0.1 * count
   let earliest = 0
   let latest = 0
   let placedCount = 0
@@ -205,6 +207,7 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
   function decode(keys: Int32Array, starts: Int32Array): number {
     clear()
     let repairs = 0
+    let lateness = 0
     while (placedCount < count) {
       const task = nextTask(keys)
       findWindow(task, starts)
@@ -213,13 +216,17 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
         place(task, start, starts)
         continue
       }
-      if (start >= horizon || ++repairs > mostRepairs || !repair(task, start, starts)) {
-        failures[task] = (failures[task] as number) + 1
+      if (start < horizon && ++repairs <= mostRepairs && repair(task, start, starts)) continue
+      failures[task] = (failures[task] as number) + 1
+      if (start >= horizon) {
         for (let other = 0; other < count; other++)
           if (isPlaced[other] === 0) starts[other] = release[other] as number
-        return failedCost + count - placedCount
+        return failedCost + lateness + horizon * (count - placedCount)
       }
+      lateness += start - latest
+      place(task, start, starts)
     }
+    if (lateness > 0) return failedCost + lateness
     let end = 0
     for (let task = 0; task < count; task++)
       end = Math.max(end, (starts[task] as number) + (durations[task] as number))

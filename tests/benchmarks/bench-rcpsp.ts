@@ -62,10 +62,11 @@ function limitOf(): Limit {
   }
 }
 
-/** How many schedules a run may make: within a time, by what common machines reach for each task and second. */
+/** How many schedules a run may make: within a time, by what common machines reach for each task; maximum waits slow them down. */
 function expectedSchedules(instance: ProjectInstance, limit: Limit): number {
   if (limit.schedules < Number.POSITIVE_INFINITY) return limit.schedules
-  return (limit.milliseconds / 1000) * (6_000_000 / instance.durations.length)
+  const perTask = instance.lags.some(({ lag }) => lag < 0) ? 600_000 : 6_000_000
+  return ((limit.milliseconds / 1000) * perTask) / instance.durations.length
 }
 
 function wholeNumber(option: string, text: string): number {
