@@ -95,6 +95,14 @@ test('drying, the time out of use and the kind of work are drawn apart', () => {
   expect(countOf(whole, 'plan-bar-wet')).toBe(wet.length)
 })
 
+test('the moment a room was promised back stands in its lane as a flag', () => {
+  const flags = lanes.filter((lane) => lane.backBy !== null).map((lane) => lane.name)
+  const promised = Object.values(job.rooms).filter((each) => each.backBy !== null)
+  expect(flags).toEqual(promised.map((each) => each.name))
+  expect(flags.length).toBeGreaterThan(0)
+  expect(countOf(drawn(everything), 'plan-promised')).toBe(room.backBy === null ? 0 : 1)
+})
+
 test('a task pinned in what is tried is outlined where it would begin', () => {
   const [bar] = room.bars
   if (bar === undefined) throw new Error('there is work')

@@ -67,6 +67,7 @@ export function LaneDrawing(props: LaneDrawingProps) {
       {lane.outOfUse === null || within([lane.outOfUse], shown).length === 0 ? null : (
         <SpanRect axis={axis} span={lane.outOfUse} y={height - 4} height={4} className="plan-out-of-use" />
       )}
+      {lane.backBy === null ? null : <PromisedBack at={placeOf(axis, lane.backBy)} height={height} />}
       {within(lane.stays, shown).map((stay) => (
         <StayName key={stay.from} axis={axis} stay={stay} look={look} />
       ))}
@@ -77,6 +78,16 @@ export function LaneDrawing(props: LaneDrawingProps) {
         <Ghost key={taskId} axis={axis} lane={lane} taskId={taskId} start={start} />
       ))}
     </svg>
+  )
+}
+
+/** A flag at the moment a room was promised back. */
+export function PromisedBack({ at, height }: { readonly at: number; readonly height: number }) {
+  return (
+    <g className="plan-promised">
+      <line x1={at} x2={at} y1={0} y2={height} />
+      <path d={`M${at} 0 h9 l-3 4 l3 4 h-9 z`} />
+    </g>
   )
 }
 

@@ -117,7 +117,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   return (
     <div className="plan-page">
       <div className="plan-main">
-        <PlanStatus found={found} state={state} isTrial={isTrialShown} />
+        <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
         {found !== null && drawing !== null && look !== null ? (
           <div className="plan-sight">
             <PlanDrawing
@@ -156,7 +156,13 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             drawing={{ isTrial: isTrialShown, show: setShowsTrial }}
           />
         ) : null}
-        {found === null ? null : <Legend isPicked={pickedId !== null} showsMoved={isTrialShown} />}
+        {found === null ? null : (
+          <Legend
+            isPicked={pickedId !== null}
+            showsMoved={isTrialShown}
+            hasPromises={found.problem.rooms.some((room) => room.backBy !== null)}
+          />
+        )}
       </div>
       <aside className="pane pane-side" aria-label="Plan and task">
         {pickedId !== null && found !== null ? (

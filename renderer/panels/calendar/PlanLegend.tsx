@@ -1,7 +1,13 @@
 import type { ReactNode } from 'react'
+import { PromisedBack } from './LaneDrawing.tsx'
 
 /** What the signs of the drawing mean. */
-export function Legend(props: { readonly isPicked: boolean; readonly showsMoved: boolean }) {
+export function Legend(props: {
+  readonly isPicked: boolean
+  readonly showsMoved: boolean
+  /** Some room was promised back by a day. */
+  readonly hasPromises: boolean
+}) {
   return (
     <div className="plan-legend">
       {props.isPicked ? (
@@ -34,6 +40,11 @@ export function Legend(props: { readonly isPicked: boolean; readonly showsMoved:
       <Sign text="room out of use">
         <rect y="4" width="20" height="4" className="plan-out-of-use" />
       </Sign>
+      {props.hasPromises ? (
+        <Sign text="promised back">
+          <PromisedBack at={5} height={12} />
+        </Sign>
+      ) : null}
       <Sign text="night, day off">
         <rect width="20" height="12" className="plan-sign-night" />
       </Sign>

@@ -1,19 +1,19 @@
 import { Button } from 'react-aria-components'
+import type { Job } from '../../../core/project/job.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
-import { useJob } from '../../state/app.ts'
 import { lookFurther, type SearchState, stopLooking } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
-import { relaxedSentences, verdictWords } from './verdict-words.ts'
+import { promiseSentences, relaxedSentences, verdictWords } from './verdict-words.ts'
 
 /** How good the plan is known to be, and whether a better one is being looked for. */
 export function PlanStatus(props: {
+  readonly job: Job
   readonly found: FoundPlan | null
   readonly state: SearchState
   readonly isTrial: boolean
 }) {
-  const job = useJob()
-  const { found, state } = props
+  const { job, found, state } = props
   const { unitSystem } = job.header
   if (found === null) return null
   const { value } = found.plan
@@ -32,6 +32,11 @@ export function PlanStatus(props: {
           {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}
           {value.productChanges} changes of product
         </p>
+        {promiseSentences(job, found.workPlan).map((sentence) => (
+          <p key={sentence} className="plan-promise">
+            {sentence}
+          </p>
+        ))}
         {relaxedSentences(job, found.workPlan.relaxed).map((sentence) => (
           <p key={sentence} className="quiet">
             {sentence}

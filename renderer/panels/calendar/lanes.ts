@@ -35,6 +35,8 @@ export interface Lane {
   readonly wet: readonly Span[]
   /** Of a room: while the household cannot use it; null where it stays in use. */
   readonly outOfUse: Span | null
+  /** Of a room: when it was promised back, in epoch minutes. */
+  readonly backBy: number | null
 }
 
 interface Placed {
@@ -62,13 +64,14 @@ export function lanesOf(
     ),
   )
   const rooms = problem.rooms
-    .map(({ id }) =>
-      roomLane(
+    .map(({ id, backBy }) => ({
+      ...roomLane(
         id,
         job.rooms[id]?.name ?? id,
         placed.filter(({ task }) => task.room === id),
       ),
-    )
+      backBy,
+    }))
     .filter((lane) => lane.bars.length > 0)
     .toSorted((one, other) => startOf(one) - startOf(other))
   return [...people, ...rooms]
@@ -80,10 +83,20 @@ function startOf(lane: Lane): number {
 
 function personLane(id: string, name: string, placed: readonly Placed[], local: LocalTime): Lane {
   const bars = placed.flatMap((each) => barsOf(each, 0)).toSorted((one, other) => one.from - other.from)
-  return { id, kind: 'person', name, lines: 1, bars, stays: staysOf(bars, local), wet: [], outOfUse: null }
+  return {
+    id,
+    kind: 'person',
+    name,
+    lines: 1,
+    bars,
+    stays: staysOf(bars, local),
+    wet: [],
+    outOfUse: null,
+    backBy: null,
+  }
 }
 
-function roomLane(id: string, name: string, placed: readonly Placed[]): Lane {
+function roomLane(id: string, name: string, placed: readonly Placed[]): Omit<Lane, 'backBy'> {
   const ends: number[] = []
   const bars = placed
     .toSorted((one, other) => one.planned.start - other.planned.start)
