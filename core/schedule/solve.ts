@@ -37,7 +37,7 @@ export function solve(problem: ScheduleProblem, options: SolveOptions): SolveOut
 /** The answer a search can give now. Every plan is judged by `verifyPlan` first; one that breaks a rule is our fault and throws. */
 export function outcomeOf(problem: ScheduleProblem, search: ScheduleSearch): SolveOutcome {
   const plan = search.best()
-  const bound = search.bound()
+  const bound = plan && search.bound()
   if (plan !== undefined && bound !== undefined) {
     return {
       kind: 'scheduled',
