@@ -155,8 +155,10 @@ function BarShape(props: LaneDrawingProps & { readonly bar: Bar }) {
   const isFirst = bar.piece === 0
   const isLast = bar.piece === bar.planned.segments.length - 1
   const isPinned = isFirst && look.pinned.has(id)
-  const text = width < 16 ? null : wordsThatFit(look.shortOf(id), width - (isPinned ? 13 : 5))
   const [before, after] = [look.before.get(id), look.after.get(id)]
+  // Words stand clear of the pin and of the mark at the begin.
+  const indent = isPinned ? 11 : isFirst && after !== undefined ? 8 : 3
+  const text = width < 16 ? null : wordsThatFit(look.shortOf(id), width - indent - 2)
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no button element
     <g
@@ -180,7 +182,7 @@ function BarShape(props: LaneDrawingProps & { readonly bar: Bar }) {
       )}
       {isPinned ? <circle cx={left + 5} cy={top + 5} r={3.5} className="plan-pin" /> : null}
       {text === null ? null : (
-        <text x={left + (isPinned ? 11 : 3)} y={top + 12.5} className="plan-bar-text">
+        <text x={left + indent} y={top + 12.5} className="plan-bar-text">
           {text}
         </text>
       )}
