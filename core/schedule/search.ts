@@ -10,7 +10,7 @@ import { createPlainSearch } from './plain-search.ts'
 import { allWaits } from './plain-windows.ts'
 import type { SiteNet } from './site-net.ts'
 import { planFromPlacements, planValue } from './site-plan.ts'
-import { createSiteSearch, type SiteSearch } from './site-search.ts'
+import { createSiteSearch } from './site-search.ts'
 
 export interface Improvement {
   /** Decodings done when it was found; the same for the same problem and seed on every machine. */
@@ -45,7 +45,7 @@ export function createSearch(problem: ScheduleProblem, seed: number, expected = 
   const net = buildSiteNet(problem)
   const heads = propagateHeads(net)
   if (heads.kind !== 'heads') return impossibleSearch(explainHeads(net, heads))
-  return siteSearch(net, createSiteSearch(net, seed, heads.end), heads)
+  return siteSearch(net, seed, heads)
 }
 
 function impossibleSearch(clash: Clash): ScheduleSearch {
@@ -58,7 +58,8 @@ function impossibleSearch(clash: Clash): ScheduleSearch {
   }
 }
 
-function siteSearch(net: SiteNet, search: SiteSearch, heads: Parameters<typeof boundOf>[1]): ScheduleSearch {
+function siteSearch(net: SiteNet, seed: number, heads: Parameters<typeof boundOf>[1]): ScheduleSearch {
+  const search = createSiteSearch(net, seed, heads.end, (finish) => finish <= bound().finish)
   let known: PlanBound | undefined
   function bound(): PlanBound {
     known ??= boundOf(net, heads, search.hasPlan() ? search.bestValue[2] : undefined)

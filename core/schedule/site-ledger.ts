@@ -1,35 +1,7 @@
+import { createRoomBook } from './room-book.ts'
 import { countBits, type NetTask, never, type SiteNet, type TeamCalendar } from './site-net.ts'
+import { emptyPlacements, type SitePlacements } from './site-placements.ts'
 import { quietUntil } from './site-quiet-hours.ts'
-
-/** Where each task lies: ticks, people, and the stretch of its team calendar. Start is -never while a task is not placed. */
-export interface SitePlacements {
-  readonly start: Int32Array
-  readonly end: Int32Array
-  readonly team: Int32Array
-  readonly calendar: Int32Array
-  readonly index: Int32Array
-  readonly duration: Int32Array
-}
-
-export function emptyPlacements(count: number): SitePlacements {
-  return {
-    start: new Int32Array(count).fill(-never),
-    end: new Int32Array(count).fill(-never),
-    team: new Int32Array(count),
-    calendar: new Int32Array(count),
-    index: new Int32Array(count),
-    duration: new Int32Array(count),
-  }
-}
-
-export function copyPlacements(from: SitePlacements, to: SitePlacements): void {
-  to.start.set(from.start)
-  to.end.set(from.end)
-  to.team.set(from.team)
-  to.calendar.set(from.calendar)
-  to.index.set(from.index)
-  to.duration.set(from.duration)
-}
 
 /** A place found for a task: the earliest one that ends first. `people` are those free for all of it. */
 export interface Fit {
@@ -233,79 +205,4 @@ export function createSiteLedger(net: SiteNet): SiteLedger {
   }
 
   return { placements, clear, find, enter, remove }
-}
-
-/** Keeps the span of each room from its first to its last closing task; a room with closing tasks still to place has no end yet. */
-function createRoomBook(net: SiteNet) {
-  const { tasks, roomCount, roomLimit } = net
-  const closingTasks = new Int32Array(roomCount)
-  for (const task of tasks)
-    if (task.closing !== null) closingTasks[task.room] = (closingTasks[task.room] ?? 0) + 1
-  const first = new Int32Array(roomCount)
-  const last = new Int32Array(roomCount)
-  const waiting = new Int32Array(roomCount)
-  const firstBefore = new Int32Array(tasks.length)
-  const lastBefore = new Int32Array(tasks.length)
-
-  const lastOf = (room: number): number => ((waiting[room] as number) > 0 ? never : (last[room] as number))
-  const isOpen = (room: number): boolean => (first[room] as number) !== never
-
-  /** Rooms other than `room` that are out of use at a tick. */
-  function othersAt(room: number, tick: number): number {
-    let count = 0
-    for (let other = 0; other < roomCount; other++) {
-      if (other === room || !isOpen(other)) continue
-      if ((first[other] as number) <= tick && tick < lastOf(other)) count++
-    }
-    return count
-  }
-
-  function isFull(room: number, from: number, to: number): boolean {
-    if (othersAt(room, from) >= roomLimit) return true
-    for (let other = 0; other < roomCount; other++) {
-      if (other === room || !isOpen(other)) continue
-      const opens = first[other] as number
-      if (opens > from && opens < to && othersAt(room, opens) >= roomLimit) return true
-    }
-    return false
-  }
-
-  return {
-    clear(): void {
-      first.fill(never)
-      last.fill(-never)
-      waiting.set(closingTasks)
-    },
-    /** 0 when the room may be out of use for this task too, else the tick from which it may be, or never. */
-    blockedUntil(task: NetTask, start: number, end: number): number {
-      if (roomLimit >= roomCount || task.closing === null) return 0
-      const { room } = task
-      const from = Math.min(first[room] as number, start - task.closing.before)
-      const isLast = (waiting[room] as number) === 1
-      const to = isLast ? Math.max(last[room] as number, end + task.closing.after) : never
-      if (from === first[room] && to === lastOf(room)) return 0
-      if (!isFull(room, from, to)) return 0
-      let next = never
-      for (let other = 0; other < roomCount; other++) {
-        const until = lastOf(other)
-        if (other !== room && isOpen(other) && until > start - task.closing.before && until < next)
-          next = until
-      }
-      return next === never ? never : next + task.closing.before
-    },
-    enter(task: NetTask, start: number, end: number): void {
-      const { room } = task
-      const { before, after } = task.closing ?? { before: 0, after: 0 }
-      firstBefore[task.index] = first[room] as number
-      lastBefore[task.index] = last[room] as number
-      first[room] = Math.min(first[room] as number, start - before)
-      last[room] = Math.max(last[room] as number, end + after)
-      waiting[room] = (waiting[room] as number) - 1
-    },
-    remove(task: NetTask): void {
-      first[task.room] = firstBefore[task.index] as number
-      last[task.room] = lastBefore[task.index] as number
-      waiting[task.room] = (waiting[task.room] as number) + 1
-    },
-  }
 }

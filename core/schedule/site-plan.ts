@@ -1,6 +1,6 @@
 import { epochMinutes, type Plan, type PlannedTask, type PlanSegment, type PlanValue } from './model.ts'
-import type { SitePlacements } from './site-ledger.ts'
 import type { SiteNet } from './site-net.ts'
+import type { SitePlacements } from './site-placements.ts'
 import type { SiteValue } from './site-value.ts'
 
 /** Turns complete placements of a forward net, and their value, into a plan with instants and names. */

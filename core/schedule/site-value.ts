@@ -1,5 +1,5 @@
-import type { SitePlacements } from './site-ledger.ts'
 import { never, type SiteNet, type TeamCalendar } from './site-net.ts'
+import type { SitePlacements } from './site-placements.ts'
 
 /**
  * Objective terms in their order of weight, all smaller is better:
@@ -27,8 +27,14 @@ export function worstValue(): SiteValue {
   return new Float64Array(comparedTerms + 1).fill(Number.POSITIVE_INFINITY)
 }
 
-/** Reckons the value of complete placements of a forward (not mirrored) net; the result is written into `value`. */
-export function createSiteValuer(net: SiteNet): (placements: SitePlacements, value: SiteValue) => void {
+/**
+ * Reckons the value of complete placements of a forward (not mirrored) net; the result is written into `value`. `goal`: tick by
+ * which all is to be done, or never. Until it is reached the guide goes by how late tasks end, since the last end alone is the
+ * same for many plans.
+ */
+export function createSiteValuer(
+  net: SiteNet,
+): (placements: SitePlacements, value: SiteValue, goal: number) => void {
   const { axis, tasks } = net
   const hasPromises = tasks.some((task) => task.promisedStart !== -never)
   const promisedFinish = promisedFinishOf(net)
@@ -79,13 +85,24 @@ export function createSiteValuer(net: SiteNet): (placements: SitePlacements, val
     return days
   }
 
-  /** Ticks that rooms are out of use, as left by the last call of `roomDays`. */
-  function roomTicks(): number {
-    let ticks = 0
+  const slotOf = (tick: number): number => axis.slotAt[Math.max(0, Math.min(axis.horizon, tick))] as number
+
+  /** Working time for which rooms are out of use, in slots, as left by the last call of `roomDays`. */
+  function roomSlots(): number {
+    let slots = 0
     for (let room = 0; room < net.roomCount; room++) {
-      if (roomFirst[room] !== never) ticks += (roomLast[room] as number) - (roomFirst[room] as number)
+      if (roomFirst[room] !== never)
+        slots += slotOf(roomLast[room] as number) - slotOf(roomFirst[room] as number)
     }
-    return ticks
+    return slots
+  }
+
+  /** Working time by which tasks end after a tick, summed over the tasks. */
+  function lateSlots(placements: SitePlacements, goal: number): number {
+    const by = slotOf(goal)
+    let late = 0
+    for (const { index } of tasks) late += Math.max(0, slotOf(placements.end[index] as number) - by)
+    return late
   }
 
   function productChanges(placements: SitePlacements): number {
@@ -106,7 +123,7 @@ export function createSiteValuer(net: SiteNet): (placements: SitePlacements, val
     return changes
   }
 
-  return (placements, value) => {
+  return (placements, value, goal) => {
     const tick = finishTick(placements)
     const finish = finishOf(tick)
     value[0] = hasPromises ? Math.max(0, finish - finishOf(promisedFinish)) : 0
@@ -120,13 +137,13 @@ export function createSiteValuer(net: SiteNet): (placements: SitePlacements, val
     for (let index = 0; index < tasks.length; index++) sum += placements.end[index] as number
     value[7] = sum
     const hours = net.axis.grid / 60
-    value[guideTerm] =
-      100_000 * value[0] +
-      2000 * value[1] +
-      (net.problem.clock.kind === 'site' ? 1000 : 0) * value[2] +
-      100 * value[3] +
-      hours * (10 * tick + 2 * roomTicks() + 4 * value[4]) +
-      2 * value[5]
+    const rest = 100 * value[3] + hours * (3 * roomSlots() + 0.5 * value[4]) + 2 * value[5]
+    const days = net.problem.clock.kind === 'site' ? 200 * value[2] : 0
+    const guide =
+      goal === never
+        ? days + hours * (2 * tick + 40 * slotOf(tick)) + rest
+        : 60 * hours * lateSlots(placements, goal) + 0.3 * rest
+    value[guideTerm] = 100_000 * value[0] + 2000 * value[1] + guide
   }
 }
 

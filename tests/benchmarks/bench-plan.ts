@@ -94,7 +94,7 @@ function stageTimes({ job, specification, minutes }: Input): Times {
   const net = timed('  net', () => buildSiteNet(problem))
   const heads = timed('  heads', () => propagateHeads(net))
   if (heads.kind !== 'heads') throw new Error('there can be no plan')
-  const search = timed('  decoder', () => createSiteSearch(net, 1, heads.end))
+  const search = timed('  decoder', () => createSiteSearch(net, 1, heads.end, () => false))
   timed('  decodings to the first plan', () => {
     while (!search.step());
   })

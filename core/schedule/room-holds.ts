@@ -1,0 +1,48 @@
+import { never, type SiteNet } from './site-net.ts'
+import type { SitePlacements } from './site-placements.ts'
+
+/** Delays (ticks for each task) under which the next decoding keeps every room closed on no day on which it was open. */
+export interface RoomHolds {
+  /** For a forward decoding: no closing task before the day on which its room was first closed. */
+  readonly firstDays: (found: SitePlacements, delays: Int32Array) => void
+  /** For a mirrored decoding: none after the day on which it was last closed. `found` is not mirrored. */
+  readonly lastDays: (found: SitePlacements, delays: Int32Array) => void
+  /** First tick of the local day so many days after the day of a tick. */
+  readonly dayAfter: (tick: number, days: number) => number
+}
+
+export function createRoomHolds(net: SiteNet): RoomHolds {
+  const { axis, tasks, roomCount } = net
+  const { dayOfTick, horizon } = axis
+  const dayStart = new Int32Array((dayOfTick[horizon] as number) + 2).fill(horizon)
+  for (let tick = horizon; tick >= 0; tick--) dayStart[dayOfTick[tick] as number] = tick
+  const edge = new Int32Array(roomCount)
+
+  function dayAfter(tick: number, days: number): number {
+    const day = (dayOfTick[Math.max(0, Math.min(horizon, tick))] as number) + days
+    return dayStart[Math.max(0, Math.min(dayStart.length - 1, day))] as number
+  }
+
+  return {
+    dayAfter,
+    firstDays(found, delays) {
+      edge.fill(never)
+      for (const { room, closing, index } of tasks) {
+        if (closing === null) continue
+        edge[room] = Math.min(edge[room] as number, (found.start[index] as number) - closing.before)
+      }
+      for (const { room, closing, index } of tasks)
+        delays[index] = closing === null ? 0 : dayAfter(edge[room] as number, 0) + closing.before
+    },
+    lastDays(found, delays) {
+      edge.fill(-never)
+      for (const { room, closing, index } of tasks) {
+        if (closing === null) continue
+        edge[room] = Math.max(edge[room] as number, (found.end[index] as number) + closing.after)
+      }
+      for (const { room, closing, index } of tasks)
+        delays[index] =
+          closing === null ? 0 : horizon - dayAfter((edge[room] as number) - 1, 1) + closing.after
+    },
+  }
+}
