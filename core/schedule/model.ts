@@ -143,7 +143,7 @@ export interface ScheduleRoom {
   readonly sleeping: boolean
   /** Halls and stairs one must cross to get here. */
   readonly reachedThrough: readonly ScheduleRoomId[]
-  /** Everything that closes the room is over by then, the time after its end included. */
+  /** All work in the room is over by then, and what was coated is dry. */
   readonly backBy: EpochMinutes | null
   /** Nothing closes the room during this part of any day; over midnight when `from` > `to` (18:00-07:00: 1080, 420). */
   readonly neededDaily: { readonly from: number; readonly to: number } | null

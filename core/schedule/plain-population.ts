@@ -20,6 +20,16 @@ export interface Stock {
   readonly weights: Float64Array
 }
 
+/** How a population breeds. */
+export interface Breeding {
+  /** Members of each side in the first population. */
+  readonly size: number
+  /** Each member breeds so often, and its best child counts. */
+  readonly children: number
+  /** Whether a member stays until a child is no worse, or gives way to its best child at once. */
+  readonly keepsParents: boolean
+}
+
 /** Told of every decoded plan; true when it was the best so far. */
 export type Witness = (starts: Int32Array, cost: number, direction: 0 | 1) => boolean
 
@@ -34,13 +44,13 @@ export function* searchPopulations(
   stock: Stock,
   directions: readonly [Direction, Direction],
   random: RandomStream,
-  firstSize: number,
+  breeding: Breeding,
   witness: Witness,
 ): Generator<boolean, void, void> {
   const breeder = createBreeder(stock, directions, random)
   const keys = new Int32Array(stock.count)
   const champion = newMember(stock)
-  let size = firstSize
+  let { size } = breeding
   for (;;) {
     const sides = [newMembers(stock, size), newMembers(stock, size)] as const
     for (const [index, member] of sides[0].entries()) {
@@ -52,7 +62,7 @@ export function* searchPopulations(
       member.end = directions[0].decode(keys, member.starts)
       yield witness(member.starts, member.end, 0)
     }
-    yield* breedGenerations(breeder, sides, witness)
+    yield* breedGenerations(breeder, breeding, sides, witness)
     for (const member of sides[0]) if (member.end < champion.end) copyMember(member, champion)
     yield* polish(stock, directions, random, champion, witness)
     size = Math.min(400, Math.round(size * 1.7))
@@ -67,11 +77,9 @@ function copyMember(from: Member, to: Member): void {
 /** Generations without a better plan after which breeding has stalled: polishing one good plan then gains more. */
 const patience = 10
 
-/** Each member breeds so often and the best child counts: that pressure gains more than as many pairs with one child each. */
-const childrenPerMember = 4
-
 function* breedGenerations(
   breeder: Breeder,
+  { children, keepsParents }: Breeding,
   sides: readonly [readonly Member[], readonly Member[]],
   witness: Witness,
 ): Generator<boolean, void, void> {
@@ -81,10 +89,10 @@ function* breedGenerations(
     const parents = sides[source]
     const target: 0 | 1 = source === 0 ? 1 : 0
     for (const [index, place] of sides[target].entries()) {
-      for (let time = 0; time < childrenPerMember; time++) {
+      for (let time = 0; time < children; time++) {
         const child = breeder.breed(parents, index, target, time % 2 === 0)
         yield witness(child.starts, child.end, target)
-        if (child.end <= place.end) copyMember(child, place)
+        if (child.end <= place.end || (time === 0 && !keepsParents)) copyMember(child, place)
       }
       if (place.end < least) {
         least = place.end

@@ -1,6 +1,6 @@
 import { mirrorPlainNet, type PlainNet } from './plain-net.ts'
 import { createSampler, createSorter } from './plain-order.ts'
-import { type Direction, searchPopulations } from './plain-population.ts'
+import { type Breeding, type Direction, searchPopulations } from './plain-population.ts'
 import { createSerialDecoder, topologicalOrder } from './plain-serial.ts'
 import { allWaits, createWindowDecoder, failedCost, noWait } from './plain-windows.ts'
 import { type RandomStream, randomStream } from './random.ts'
@@ -33,7 +33,7 @@ export function createPlainSearch(net: PlainNet, seed: number, expected: number)
     stock,
     directions,
     random,
-    populationSize(net.count, expected),
+    breedingFor(net.count, expected),
     (starts, end, direction) => {
       return note(net, best, starts, end, direction)
     },
@@ -127,6 +127,8 @@ function workWeights(net: PlainNet): Float64Array {
 }
 
 /** The more decodings there will be for each task, the more members can be bred to the end; found by trials on 30 to 120 tasks. */
-function populationSize(count: number, expected: number): number {
-  return Math.round(Math.max(16, Math.min(400, 1.8 * (expected / Math.max(1, count)) ** 0.7)))
+function breedingFor(count: number, expected: number): Breeding {
+  const size = Math.round(Math.max(16, Math.min(400, 1.8 * (expected / Math.max(1, count)) ** 0.7)))
+  // The pressure of four children gains more than as many members with one child each.
+  return { size, children: 4, keepsParents: true }
 }

@@ -55,20 +55,22 @@ export function roomsOutOfUseRule(problem: ScheduleProblem, plan: Plan): readonl
   })
 }
 
-/** A room given back by its day, and free of closing work in the hours it is needed every day. */
+/** A room done with and dry by the moment it is promised back, and free of closing work in the hours it is needed every day. */
 export function roomBackRule(problem: ScheduleProblem, plan: Plan): readonly RuleBreak[] {
   if (!problem.rules.roomBackInTime) return []
   return placedTasks(problem, plan)
     .filter(isOpen)
     .flatMap(({ task, planned }): readonly RuleBreak[] => {
       const room = problem.rooms.find((entry) => entry.id === task.room)
-      const { closedFor } = task.effects
+      const { closedFor, wetFor } = task.effects
       const first = planned.segments[0]
-      if (room === undefined || closedFor === null || first === undefined) return []
-      const until = planned.end + closedFor
-      const late = room.backBy !== null && until > room.backBy ? room.backBy : undefined
+      if (room === undefined || first === undefined) return []
+      const freeFrom = planned.end + Math.max(closedFor ?? 0, wetFor ?? 0)
+      const late = room.backBy !== null && freeFrom > room.backBy ? room.backBy : undefined
       const needed =
-        room.neededDaily === null ? undefined : firstWithin(problem, room.neededDaily, first.start, until)
+        room.neededDaily === null || closedFor === null
+          ? undefined
+          : firstWithin(problem, room.neededDaily, first.start, planned.end + closedFor)
       const at = late ?? needed
       return at === undefined ? [] : [{ rule: 'roomBack', task: task.id, room: room.id, at }]
     })

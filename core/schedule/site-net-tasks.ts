@@ -138,8 +138,9 @@ function usableCalendars(
 
 function roomDeadline({ problem, axis }: NetParts, look: LookUp, task: Task): number {
   const backBy = problem.rooms[look.rooms.get(task.room) ?? -1]?.backBy ?? null
-  if (!problem.rules.roomBackInTime || backBy === null || task.effects.closedFor === null) return never
-  return Math.floor((backBy - task.effects.closedFor - axis.origin) / axis.grid)
+  if (!problem.rules.roomBackInTime || backBy === null) return never
+  const { closedFor, wetFor } = task.effects
+  return Math.floor((backBy - Math.max(closedFor ?? 0, wetFor ?? 0) - axis.origin) / axis.grid)
 }
 
 function factTicks(axis: Axis, { state }: Task) {

@@ -35,6 +35,9 @@ export function createSiteTries(
   const someRoom = (): number => net.tasks[someTask()]?.room as number
   const keyOf = (choices: Choices, task: number): number => choices.keys[task] as number
 
+  /** Rooms promised back by a day go before all others, the soonest first: below 0, one apart. */
+  const turns = turnsOfPromisedRooms(net)
+
   function setSizes(choices: Choices, pick: (options: number) => number): void {
     for (const task of net.tasks) choices.sizes[task.index] = pick(task.sizes.length)
   }
@@ -45,13 +48,15 @@ export function createSiteTries(
     keepPromises(choices, number)
     const ranks = number < 2 ? rooms.map((_, rank) => rank) : shuffled(rooms.length)
     const roomRank = new Map(rooms.map((room, at) => [room, ranks[at] ?? 0]))
+    const isHurried = number < 4 || random() < 0.7
     const grouping = number % 4 === 0 ? 0 : number % 4 === 1 ? 1 : random() * random()
     const noise = number < 4 ? 0 : random() * random() * 0.5
     for (let task = 0; task < count; task++) {
       const promised = net.tasks[task]?.promisedStart as number
       const rank = roomRank.get(net.tasks[task]?.room ?? -1) ?? 0
       const head = heads[task] as number
-      choices.keys[task] = head + (rank * grouping + random() * noise) * spread
+      const turn = isHurried ? (turns.get(net.tasks[task]?.room ?? -1) ?? 0) : 0
+      choices.keys[task] = head + (rank * grouping + random() * noise + turn) * spread
       if (number === 0 && hasPromises && promised !== -never) choices.keys[task] = promised
     }
     if (number === 0 && hasPromises) promisedSizes(choices)
@@ -188,4 +193,15 @@ export function createSiteTries(
   }
 
   return { startCount: 16, start, change, nudge, varyCrews }
+}
+
+function turnsOfPromisedRooms(net: SiteNet): ReadonlyMap<number, number> {
+  const backBy = new Map<number, number>()
+  for (const { room, endBy, fixed } of net.tasks) {
+    if (fixed === 0 && endBy < net.axis.horizon) backBy.set(room, Math.min(endBy, backBy.get(room) ?? never))
+  }
+  const soonestFirst = [...backBy.keys()].sort(
+    (one, other) => (backBy.get(one) as number) - (backBy.get(other) as number),
+  )
+  return new Map(soonestFirst.map((room, at) => [room, at - soonestFirst.length]))
 }

@@ -6,13 +6,12 @@ import { breaksWhenMoved } from '../../core/schedule/moved-task.ts'
 import type { RuleBreak } from '../../core/schedule/rule-parts.ts'
 import { localMoments } from '../../core/schedule/site-hours.ts'
 import { specify } from '../../core/specification/specify.ts'
-import { momentWords } from '../../core/work-order/date-words.ts'
 import { moveSentences } from '../../renderer/panels/calendar/move-words.ts'
 import { neighboursOf } from '../../renderer/panels/calendar/neighbours.ts'
 import { planLook } from '../../renderer/panels/calendar/plan-look.ts'
 import { shortened, shortWords, wordsThatFit } from '../../renderer/panels/calendar/short-words.ts'
 import { taskWords } from '../../renderer/panels/calendar/task-words.ts'
-import { outOfUseWords, promiseSentences, spareWords } from '../../renderer/panels/calendar/verdict-words.ts'
+import { outOfUseWords, spareWords } from '../../renderer/panels/calendar/verdict-words.ts'
 import { createSliced } from '../../renderer/state/planner-search.ts'
 import { demoJob } from './station-jobs.ts'
 
@@ -170,21 +169,4 @@ test('every rule a move can break has a sentence that names the other task, pers
     'It is pinned to another start.',
     'It is done: a fact.',
   ])
-})
-
-test('a room promised back in which work goes on is said, with both moments; a promise kept is not', () => {
-  const [room] = Object.values(job.rooms)
-  if (room === undefined) throw new Error('the job has a room')
-  const promising = (backBy: string) => ({ ...job, rooms: { ...job.rooms, [room.id]: { ...room, backBy } } })
-  const last =
-    found.workPlan.tasks
-      .map(({ endsAt, dryUntil }) => dryUntil ?? endsAt)
-      .toSorted()
-      .at(-1) ?? ''
-  expect(promiseSentences(promising(last), found.workPlan)).toEqual([])
-  expect(promiseSentences(job, found.workPlan)).toEqual([])
-  const [sentence, ...more] = promiseSentences(promising('2027-04-05T12:00'), found.workPlan)
-  expect(more).toEqual([])
-  expect(sentence).toContain(`${room.name} is promised back by Mon Apr 5, 12:00 pm`)
-  expect(sentence).toContain(`goes on until ${momentWords(last, 'imperial')}.`)
 })

@@ -227,6 +227,26 @@ test('a bedroom is given back by evening, and for good by its day', () => {
   ])
 })
 
+test('a promised room is given back done and dry, whatever the work in it', () => {
+  // walls  10 == 11 . . wet until 13 . .   hooks 14 == 15   back by 15: kept
+  // walls  10 == 11 . . wet until 13 . .   hooks 15 == 16   still at work at 15
+  // hooks  10 == 11   walls 14 == 15 . . wet until 17 . .     wet at 15
+  const tasks = [
+    task('walls', { room: 'bedroom', effects: { wetFor: 120 } }),
+    task('hooks', { room: 'bedroom' }),
+  ]
+  const rooms = [room('bedroom', { backBy: at(0, 15) })]
+  const job = problem({ rooms, tasks, rules: { roomBackInTime: true } })
+  const late = (id: string) => [{ rule: 'roomBack', task: id, room: 'bedroom', at: at(0, 15) }]
+  expectClean(job, onMonday(['walls', 10, 11], ['hooks', 14, 15]))
+  const atWork = onMonday(['walls', 10, 11], ['hooks', 15, 16])
+  expect(roomBackRule(job, atWork)).toEqual(late('hooks'))
+  expect(judgeSees(job, atWork)).toEqual(['roomBackInTime'])
+  const wet = onMonday(['hooks', 10, 11], ['walls', 14, 15])
+  expect(roomBackRule(job, wet)).toEqual(late('walls'))
+  expect(judgeSees(job, wet)).toEqual(['roomBackInTime'])
+})
+
 test('nobody is shut in behind a closed hall', () => {
   // hall floor (Bob) 8 == 9 . closed until 10 .
   // bedroom (Ann)        9 == 10                  no way out from 9 to 10

@@ -50,7 +50,7 @@ export function verifyQuietHours(
   const rooms = new Map(problem.rooms.map((room) => [room.id, room]))
   for (const { task, planned, isFact } of entries) {
     if (isFact || planned.segments.length === 0 || task.room === null) continue
-    const { fumesFor, closedFor } = task.effects
+    const { fumesFor, closedFor, wetFor } = task.effects
     const firstNew = planned.segments[0]?.start ?? planned.start
     const sleeper = (reached.get(task.room) ?? []).find((room) => room.sleeping)
     if (sleep !== null && fumesFor !== null && sleeper !== undefined) {
@@ -58,11 +58,11 @@ export function verifyQuietHours(
       if (at !== undefined) found.push({ rule: 'noFumesWhileSleeping', task: task.id, room: sleeper.id, at })
     }
     const room = rooms.get(task.room)
-    if (!roomBackInTime || room === undefined || closedFor === null) continue
+    if (!roomBackInTime || room === undefined) continue
     const at =
-      room.backBy !== null && planned.end + closedFor > room.backBy
+      room.backBy !== null && planned.end + Math.max(wetFor ?? 0, closedFor ?? 0) > room.backBy
         ? room.backBy
-        : room.neededDaily !== null
+        : room.neededDaily !== null && closedFor !== null
           ? firstMinuteWithin(clock, firstNew, planned.end + closedFor, room.neededDaily)
           : undefined
     if (at !== undefined) found.push({ rule: 'roomBackInTime', task: task.id, room: room.id, at })

@@ -4,7 +4,7 @@ import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import { lookFurther, type SearchState, stopLooking } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
-import { promiseSentences, relaxedSentences, verdictWords } from './verdict-words.ts'
+import { relaxedSentences, verdictWords } from './verdict-words.ts'
 
 /** How good the plan is known to be, and whether a better one is being looked for. */
 export function PlanStatus(props: {
@@ -32,11 +32,6 @@ export function PlanStatus(props: {
           {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}
           {value.productChanges} changes of product
         </p>
-        {promiseSentences(job, found.workPlan).map((sentence) => (
-          <p key={sentence} className="plan-promise">
-            {sentence}
-          </p>
-        ))}
         {relaxedSentences(job, found.workPlan.relaxed).map((sentence) => (
           <p key={sentence} className="quiet">
             {sentence}

@@ -1,9 +1,8 @@
-import { type Job, records } from '../../../core/project/job.ts'
-import type { JobPlan } from '../../../core/schedule/plan-job.ts'
+import type { Job } from '../../../core/project/job.ts'
 import type { Relaxed } from '../../../core/schedule/planning-site.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
-import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
+import { dateWords } from '../../../core/work-order/date-words.ts'
 import { gapWords } from '../../../core/work-order/gap-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
@@ -32,23 +31,6 @@ export function spareWords(minutes: number): string {
 export function outOfUseWords(from: string, to: string, system: LengthUnitSystem): string {
   const [first, last] = [from, to].map((moment) => dateWords(moment.slice(0, 10), system).slice(4))
   return first === last ? `out of use ${first}` : `out of use ${first} – ${last}`
-}
-
-/** Rooms promised back by a day in which work goes on after it: the rule keeps only what shuts a room before the promise. */
-export function promiseSentences(job: Job, { tasks }: JobPlan): readonly string[] {
-  const { unitSystem } = job.header
-  return records(job.rooms).flatMap((room) => {
-    const ends = tasks
-      .filter(({ roomId }) => roomId === room.id)
-      .map(({ endsAt, dryUntil }) => dryUntil ?? endsAt)
-    const last = ends.toSorted().at(-1)
-    if (room.backBy === null || last === undefined || last <= room.backBy) return []
-    const promised = momentWords(room.backBy, unitSystem)
-    const until = momentWords(last, unitSystem)
-    return [
-      `${room.name} is promised back by ${promised}: nothing shuts it after that, but work or drying in it goes on until ${until}.`,
-    ]
-  })
 }
 
 /** What could not be asked of the plan as it was written down, in sentences; a plan never drops a wish in silence. */
