@@ -5,8 +5,9 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
 import type { PlanBound } from './bounds.ts'
 import { dateOfDay, dayOfDate } from './calendar.ts'
-import { type ClashWords, clashSentence } from './clash-words.ts'
+import { clashSentence } from './clash-words.ts'
 import { faultSentence } from './fault-words.ts'
+import { wordsOfJob } from './job-words.ts'
 import type { Plan, PlannedTask, PlanValue, Task } from './model.ts'
 import type { Relaxed } from './planning-site.ts'
 import { createSearch } from './search.ts'
@@ -104,7 +105,7 @@ export function startPlanning(
     return fail('noPlan', 'Nobody is on the crew. Add somebody before planning.')
   const fault = validateProblem(tasks.problem)[0]
   if (fault !== undefined) {
-    const { sentence, ids } = faultSentence(fault, wordsOf(job, tasks))
+    const { sentence, ids } = faultSentence(fault, wordsOfJob(job, tasks))
     return { ok: false, problem: problem('noPlan', `The plan cannot be made: ${sentence}`, ids) }
   }
   const search = createSearch(tasks.problem, seed)
@@ -120,25 +121,11 @@ export function startPlanning(
       if (plan !== undefined) return succeed(jobPlanOf(tasks, plan, bound))
       const clash = search.clash()
       if (clash === undefined) throw new Error('a plan is asked for before the first step of the search')
-      const { sentence, ids } = clashSentence(clash.clash, wordsOf(job, tasks))
+      const { sentence, ids } = clashSentence(clash.clash, wordsOfJob(job, tasks))
       const lead = clash.isProved ? 'No plan can hold' : 'No plan was found yet'
       return { ok: false, problem: problem('noPlan', `${lead}: ${sentence}`, ids) }
     },
   })
-}
-
-function wordsOf(job: Job, { groups }: TasksOfJob): ClashWords {
-  return {
-    task: (id) => {
-      const step = groups.get(id)?.steps[0]
-      const room = step && job.rooms[step.roomId]?.name
-      return step === undefined
-        ? id
-        : `${step.operation} (${step.surfaceClass ?? 'room'}) in ${room ?? step.roomId}`
-    },
-    room: (id) => job.rooms[id]?.name ?? id,
-    person: (id) => job.crew[id]?.name ?? id,
-  }
 }
 
 /** A plan of the engine as people read it; for searches that run outside of `startPlanning`. */

@@ -2,9 +2,9 @@ import type { Estimate } from '../price/estimate-types.ts'
 import type { Job } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { type SurfaceClass, surfaceClasses } from '../project/vocabulary.ts'
+import { productClassWords, sheenWords, surfaceClassWords } from '../specification/trade-words.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import type { ClientEstimate } from './document-types.ts'
-import { productClassWords, sheenWords, surfaceClassWords } from './trade-words.ts'
 import { viewingRule } from './viewing-rule.ts'
 
 /** What the client gets: rooms with their scope and share of the price, tax, options and the terms. No wages, rates or margins. */

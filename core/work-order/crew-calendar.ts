@@ -1,10 +1,10 @@
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember } from '../project/shop-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import { stepTitle } from '../specification/trade-words.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import { calendarInstant, calendarText, contentLine } from './calendar-text.ts'
 import { instantOf, type SiteMoment } from './site-time.ts'
-import { stepTitle } from './step-lines.ts'
 import { placeInSentence, stepPlace } from './surface-words.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 

@@ -1,9 +1,10 @@
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember } from '../project/shop-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import { stepTitle } from '../specification/trade-words.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import type { DayEntry, DaySheet } from './document-types.ts'
-import { materialWords, stepTitle } from './step-lines.ts'
+import { materialWords } from './step-lines.ts'
 import { placeInSentence, stepPlace } from './surface-words.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 

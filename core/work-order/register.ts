@@ -2,9 +2,9 @@ import { type Job, records } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
+import { handlingWords } from '../specification/trade-words.ts'
 import type { RegisterLine } from './document-types.ts'
 import { openingName } from './surface-words.ts'
-import { handlingWords } from './trade-words.ts'
 
 /** What stays in the house and is in the way: taken off, loosened, covered or masked, to be ticked off and on again. */
 export function roomRegister(job: Job, roomId: RoomId): readonly RegisterLine[] {

@@ -1,10 +1,10 @@
 import type { RoomId } from '../project/sketch-records.ts'
 import { type SurfaceClass, surfaceClasses } from '../project/vocabulary.ts'
 import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
+import { surfaceClassWords } from '../specification/trade-words.ts'
 import { formatArea } from '../units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../units/length.ts'
 import type { QuantityLine } from './document-types.ts'
-import { surfaceClassWords } from './trade-words.ts'
 
 /** One line per class of surface in the room; nothing is shown where there is nothing. */
 export function roomQuantities(

@@ -1,9 +1,9 @@
 import type { Estimate } from '../price/estimate-types.ts'
 import type { MaterialLine } from '../price/materials.ts'
 import type { SundryLine } from '../price/sundries.ts'
+import { productClassWords, sheenWords } from '../specification/trade-words.ts'
 import { type Cents, roundToCents } from '../units/money.ts'
 import type { ShoppingLine } from './document-types.ts'
-import { productClassWords, sheenWords } from './trade-words.ts'
 import { earliest, type WorkPlanTask } from './work-plan.ts'
 
 /** One line per container size of each product and colour, then what is used up; by the day it is first needed. */

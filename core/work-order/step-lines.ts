@@ -3,6 +3,7 @@ import { edgesBrushed, stepMinutes } from '../price/labour.ts'
 import { productOf } from '../price/materials.ts'
 import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import { productClassWords, sheenWords, stepTitle } from '../specification/trade-words.ts'
 import type { Because, Caution, Operation, Specification, Step, StepOrder } from '../specification/types.ts'
 import { formatArea } from '../units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../units/length.ts'
@@ -10,7 +11,6 @@ import { toLitres } from '../units/volume.ts'
 import type { StepLine } from './document-types.ts'
 import { momentAfter, type SiteMoment } from './site-time.ts'
 import { stepPlace } from './surface-words.ts'
-import { operationWords, productClassWords, sheenWords } from './trade-words.ts'
 import { earliest, latest, type WorkPlanTask } from './work-plan.ts'
 
 /** Done in any room by anybody; their reasons are not printed unless something found asked for them. */
@@ -65,11 +65,6 @@ export function stepLine(input: StepLineInput, step: Step, number: number): Step
       .map((caution) => input.cautions.findIndex((each) => each.id === caution.id) + 1)
       .toSorted((a, b) => a - b),
   }
-}
-
-/** `Coat 2`, `Prime`, `Scrape until nothing lifts`. */
-export function stepTitle(step: Step): string {
-  return step.coat > 0 ? `${operationWords[step.operation]} ${step.coat}` : operationWords[step.operation]
 }
 
 export function materialWords(job: Job, step: Step): string {

@@ -4,8 +4,8 @@ import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { Condition } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import { openingWords, surfaceClassWords, trimWords } from '../specification/trade-words.ts'
 import type { Step } from '../specification/types.ts'
-import { openingWords, surfaceClassWords, trimWords } from './trade-words.ts'
 
 /** The room a surface is worked from; null where the record it names is gone. */
 export function roomOfSurface(job: Job, surface: SurfaceRef): RoomId | null {

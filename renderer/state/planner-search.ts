@@ -5,6 +5,7 @@ import { createTakeOff } from '../../core/quantities/take-off.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { clashSentence } from '../../core/schedule/clash-words.ts'
 import { faultSentence } from '../../core/schedule/fault-words.ts'
+import { wordsOfJob } from '../../core/schedule/job-words.ts'
 import type { Plan } from '../../core/schedule/model.ts'
 import { jobPlanOf } from '../../core/schedule/plan-job.ts'
 import { createSearch, type ScheduleSearch } from '../../core/schedule/search.ts'
@@ -16,8 +17,6 @@ import {
 import { validateProblem } from '../../core/schedule/validate.ts'
 import { createSpecify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
-import { stepTitle } from '../../core/work-order/step-lines.ts'
-import { surfaceClassWords } from '../../core/work-order/trade-words.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type { FoundPlan, PlanClash } from './planner-messages.ts'
@@ -80,7 +79,7 @@ function refusalOf(job: Job, tasks: TasksOfJob): PlanClash | null {
   if (problem.tasks.length === 0) return refuse('There is nothing to plan: no step is left to do.')
   if (problem.people.length === 0) return refuse('Nobody is on the crew. Add somebody on the leaf Crew.')
   const fault = validateProblem(problem)[0]
-  return fault === undefined ? null : refuse(capital(faultSentence(fault, clashWords(job, tasks)).sentence))
+  return fault === undefined ? null : refuse(capital(faultSentence(fault, wordsOfJob(job, tasks)).sentence))
 }
 
 function refusedSearch(clash: PlanClash): SlicedSearch {
@@ -107,7 +106,7 @@ function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): Slic
     clash: () => {
       const clash = search.clash()
       if (clash === undefined) return null
-      const { sentence, ids } = clashSentence(clash.clash, clashWords(job, tasks))
+      const { sentence, ids } = clashSentence(clash.clash, wordsOfJob(job, tasks))
       return { isProved: clash.isProved, sentence: capital(sentence), taskIds: ids }
     },
   }
@@ -119,20 +118,6 @@ function foundPlan(tasks: TasksOfJob, plan: Plan): FoundPlan {
   const [violation] = workPlan.violations
   if (violation !== undefined) throw new Error(`a plan breaks a rule: ${JSON.stringify(violation)}`)
   return { problem: tasks.problem, plan, workPlan }
-}
-
-function clashWords(job: Job, { groups }: TasksOfJob) {
-  return {
-    task: (id: string) => {
-      const step = groups.get(id)?.steps[0]
-      if (step === undefined) return id
-      const place =
-        step.surfaceClass === null ? '' : ` (${surfaceClassWords[step.surfaceClass].toLowerCase()})`
-      return `“${stepTitle(step)}${place}” in ${job.rooms[step.roomId]?.name ?? step.roomId}`
-    },
-    room: (id: string) => job.rooms[id]?.name ?? id,
-    person: (id: string) => job.crew[id]?.name ?? id,
-  }
 }
 
 function capital(text: string): string {

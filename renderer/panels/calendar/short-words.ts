@@ -1,5 +1,5 @@
+import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import type { Operation, Step } from '../../../core/specification/types.ts'
-import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 
 /** One word for a bar of the plan; the full words stand in the task's paper and under the hand. */
 const operationShort: Readonly<Record<Operation, string>> = {

@@ -1,7 +1,6 @@
 import type { Job } from '../../../core/project/job.ts'
+import { stepTitle, surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import type { Specification, Step } from '../../../core/specification/types.ts'
-import { stepTitle } from '../../../core/work-order/step-lines.ts'
-import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 import type { WorkPlan, WorkPlanTask } from '../../../core/work-order/work-plan.ts'
 import { shortWords } from './short-words.ts'
 

@@ -3,12 +3,11 @@ import type { Estimate } from '../../../core/price/estimate-types.ts'
 import type { MaterialLine } from '../../../core/price/materials.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { productClassWords, sheenWords, stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { formatVolume } from '../../../core/units/volume.ts'
-import { stepTitle } from '../../../core/work-order/step-lines.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
-import { productClassWords, sheenWords } from '../../../core/work-order/trade-words.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 
 interface MaterialsProps {

@@ -1,8 +1,8 @@
 import type { Job } from '../../../core/project/job.ts'
 import { addQuantities, noQuantities } from '../../../core/quantities/roll-up.ts'
 import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
-import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 
 export const groupings = ['room', 'storey', 'surfaceClass', 'colour', 'product'] as const
 export type Grouping = (typeof groupings)[number]

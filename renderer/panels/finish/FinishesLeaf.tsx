@@ -11,8 +11,8 @@ import {
   surfaceClasses,
 } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { productClassWords, sheenWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { productClassWords, sheenWords, surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { sheenNotes } from '../parts/glossary-words.ts'

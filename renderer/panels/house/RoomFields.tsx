@@ -8,8 +8,8 @@ import {
   roomUses,
 } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
+import { openingWords } from '../../../core/specification/trade-words.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
-import { openingWords } from '../../../core/work-order/trade-words.ts'
 import { withWallLength } from '../../canvas/wall-length.ts'
 import { jobStore, newId, useJob } from '../../state/app.ts'
 import { sketchStore } from '../../state/sketch-store.ts'

@@ -1,7 +1,7 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { Opening } from '../../../core/project/sketch-records.ts'
 import { wallLetter } from '../../../core/project/walls.ts'
-import { openingWords } from '../../../core/work-order/trade-words.ts'
+import { openingWords } from '../../../core/specification/trade-words.ts'
 import { capital } from '../parts/words.ts'
 
 /** Its name, or what it is and the wall of this room it stands in: `Window, wall A`. */

@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components'
 import { punchList } from '../../../core/progress/punch-list.ts'
 import type { Job } from '../../../core/project/job.ts'
+import { stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
-import { stepTitle } from '../../../core/work-order/step-lines.ts'
 import { viewingRule } from '../../../core/work-order/viewing-rule.ts'
 import { addMark } from './marks.ts'
 

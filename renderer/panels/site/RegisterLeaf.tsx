@@ -2,9 +2,9 @@ import type { StepProgress } from '../../../core/progress/step-states.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { KeptItem } from '../../../core/project/survey-records.ts'
+import { handlingWords } from '../../../core/specification/trade-words.ts'
 import type { Operation } from '../../../core/specification/types.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
-import { handlingWords } from '../../../core/work-order/trade-words.ts'
 import { capital } from '../parts/words.ts'
 
 const away: ReadonlySet<Operation> = new Set<Operation>(['takeOff', 'loosenHanging', 'coverAlarm', 'maskOff'])

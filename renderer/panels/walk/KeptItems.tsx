@@ -9,8 +9,8 @@ import {
   keptItemKinds,
 } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
+import { handlingWords } from '../../../core/specification/trade-words.ts'
 import { openingName } from '../../../core/work-order/surface-words.ts'
-import { handlingWords } from '../../../core/work-order/trade-words.ts'
 import { newId } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'

@@ -2,10 +2,10 @@ import { Header, ListBox, ListBoxItem, ListBoxSection } from 'react-aria-compone
 import type { Job } from '../../../core/project/job.ts'
 import { surfaceClasses } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
+import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength } from '../../../core/units/length.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { surfaceClassWords } from '../../../core/work-order/trade-words.ts'
 import { capital } from '../parts/words.ts'
 
 /** The surfaces of a room by kind; the same picks as in the plan, by keyboard. */

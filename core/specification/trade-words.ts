@@ -8,7 +8,7 @@ import type {
   SurfaceClass,
   TrimKind,
 } from '../project/vocabulary.ts'
-import type { Operation } from '../specification/types.ts'
+import type { Operation, Step } from './types.ts'
 
 /** The trade's words on paper for the tags of records and steps. Each list is complete, or it does not compile. */
 export const operationWords: Readonly<Record<Operation, string>> = {
@@ -158,4 +158,9 @@ export const openingWords: Readonly<Record<OpeningKind, string>> = {
   fireplace: 'fireplace',
   builtIn: 'built-in',
   other: 'opening',
+}
+
+/** `Coat 2`, `Prime`, `Scrape until nothing lifts`. */
+export function stepTitle(step: Step): string {
+  return step.coat > 0 ? `${operationWords[step.operation]} ${step.coat}` : operationWords[step.operation]
 }
