@@ -4,7 +4,14 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
-import { _electron, type Browser, chromium, type ElectronApplication, type Page } from 'playwright-core'
+import {
+  _electron,
+  type Browser,
+  chromium,
+  type ElectronApplication,
+  errors,
+  type Page,
+} from 'playwright-core'
 import { test } from 'vitest'
 import { findChromium } from './chromium.ts'
 import { endProcess, startLoopback } from './loopback-process.ts'
@@ -159,14 +166,30 @@ function desktopMissing(): string | null {
   return spawnSync('Xvfb', ['-help']).error ? 'there is no display and no Xvfb to make one' : null
 }
 
+const longestLaunch = 40_000
+const launches = 3
+
+/** A desktop runtime that is up but never answers the driver was seen once, without a cause found in the program: it is started anew. */
+async function launchDesktop(env: Record<string, string>): Promise<ElectronApplication> {
+  for (let launch = 1; ; launch++) {
+    try {
+      return await _electron.launch({
+        executablePath: electronBinary() ?? '',
+        args: process.getuid?.() === 0 ? [root, '--no-sandbox'] : [root],
+        cwd: root,
+        env,
+        timeout: longestLaunch,
+      })
+    } catch (error) {
+      if (launch === launches || !(error instanceof errors.TimeoutError)) throw error
+      console.warn(`The desktop window was not up after ${longestLaunch / 1000} s; it is started anew.`)
+    }
+  }
+}
+
 async function startDesktop(folder: string): Promise<Running> {
   const display = await ownDisplay()
-  const application: ElectronApplication = await _electron.launch({
-    executablePath: electronBinary() ?? '',
-    args: process.getuid?.() === 0 ? [root, '--no-sandbox'] : [root],
-    cwd: root,
-    env: { ...programEnvironment(folder), ...display.environment },
-  })
+  const application = await launchDesktop({ ...programEnvironment(folder), ...display.environment })
   const page = await application.firstWindow()
   await page.setViewportSize(viewport)
   return {
