@@ -7,6 +7,7 @@ import { PaperStation } from '../panels/paper/PaperStation.tsx'
 import { SiteStation } from '../panels/site/SiteStation.tsx'
 import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
+import { usePreparedPlanner } from '../state/planner.ts'
 import { ClosedBook } from './ClosedBook.tsx'
 import { listenForKeys } from './keys.ts'
 import { ProblemNote } from './ProblemNote.tsx'
@@ -29,6 +30,7 @@ export function App() {
   const jobKey = useJobState((state) => state.jobKey)
   const station = useView((state) => state.station)
   useEffect(listenForKeys, [])
+  usePreparedPlanner()
   const Page = pages[station]
   return (
     <div className="sheet">

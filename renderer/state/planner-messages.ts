@@ -29,6 +29,8 @@ export type SearchName = 'present' | 'trial'
 export type JobNews = { readonly job: Job } | { readonly edit: JobDiff }
 
 export type PlannerAsk =
+  /** Tells the job ahead of time, so that its first plan is there at once when it is asked for. */
+  | { readonly kind: 'prepare'; readonly news: JobNews; readonly now: string }
   | {
       readonly kind: 'search'
       readonly search: SearchName

@@ -41,6 +41,10 @@ self.onmessage = (event: MessageEvent<PlannerAsk>) => {
 }
 
 function take(message: PlannerAsk): void {
+  if (message.kind === 'prepare') {
+    prepare(catchUp(message.news), message.now)
+    return
+  }
   if (message.kind === 'search') {
     const job = catchUp(message.news)
     running.delete(message.search)
@@ -59,6 +63,17 @@ function take(message: PlannerAsk): void {
 function catchUp(news: JobNews): Job {
   told = 'job' in news ? news.job : applyDiff(told as Job, news.edit)
   return told
+}
+
+/** A first plan nobody asked for yet: what is remembered and compiled on the way to it makes the one asked for come sooner. */
+function prepare(job: Job, now: string): void {
+  try {
+    const search = createSliced(job, now, null)
+    search.step()
+    search.current()
+  } catch {
+    // The search that follows meets the same mistake, and tells it.
+  }
 }
 
 function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): void {

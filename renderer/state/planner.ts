@@ -5,7 +5,7 @@ import { diffJobs } from '../../core/project/diff.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
-import { useJob } from './app.ts'
+import { jobStore, useJob, useJobState } from './app.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type {
   FoundPlan,
@@ -93,6 +93,16 @@ function newsOf(tell: PlannerTell): Partial<SearchState> {
     case 'broken':
       return { status: 'resting', broken: tell.sentence }
   }
+}
+
+/** The planner gets to know a job when it is opened, long before its calendar is looked at. */
+export function usePreparedPlanner(): void {
+  const jobKey = useJobState((state) => state.jobKey)
+  useEffect(() => {
+    const { job } = jobStore.store.getState()
+    if (jobKey === null || job === null || job === told) return
+    send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job) })
+  }, [jobKey])
 }
 
 /** Looks for a plan of the job, unless that is what is being looked for already. */
