@@ -1,7 +1,8 @@
 import type { Opening, TrimRun } from './sketch-records.ts'
 import { type Wall, wallLetter } from './walls.ts'
 
-const openingNouns: Readonly<Record<Opening['kind'], string>> = {
+/** The trade's nouns for openings and trim, on screen and paper alike. Each list is complete, or it does not compile. */
+export const openingNouns: Readonly<Record<Opening['kind'], string>> = {
   door: 'door',
   casedOpening: 'cased opening',
   window: 'window',
@@ -10,7 +11,7 @@ const openingNouns: Readonly<Record<Opening['kind'], string>> = {
   other: 'opening',
 }
 
-const trimNouns: Readonly<Record<TrimRun['kind'], string>> = {
+export const trimNouns: Readonly<Record<TrimRun['kind'], string>> = {
   baseboard: 'baseboard',
   crown: 'crown',
   pictureRail: 'picture rail',

@@ -1,12 +1,10 @@
 import type {
   ConditionKind,
   KeptItemHandling,
-  OpeningKind,
   ProductClass,
   Severity,
   Sheen,
   SurfaceClass,
-  TrimKind,
 } from '../project/vocabulary.ts'
 import type { Operation, Step } from './types.ts'
 
@@ -141,23 +139,6 @@ export const handlingWords: Readonly<Record<KeptItemHandling, string>> = {
   coverDaily: 'cover in working hours, restore the same day',
   loosen: 'loosen, paint behind, refit',
   maskInPlace: 'mask in place',
-}
-
-export const trimWords: Readonly<Record<TrimKind, string>> = {
-  baseboard: 'baseboard',
-  crown: 'crown',
-  pictureRail: 'picture rail',
-  chairRail: 'chair rail',
-  wainscotCap: 'wainscot cap',
-}
-
-export const openingWords: Readonly<Record<OpeningKind, string>> = {
-  door: 'door',
-  casedOpening: 'cased opening',
-  window: 'window',
-  fireplace: 'fireplace',
-  builtIn: 'built-in',
-  other: 'opening',
 }
 
 /** `Coat 2`, `Prime`, `Scrape until nothing lifts`. */

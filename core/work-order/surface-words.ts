@@ -1,10 +1,11 @@
 import type { Job } from '../project/job.ts'
 import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
+import { openingNouns, trimNouns } from '../project/sketch-words.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { Condition } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
-import { openingWords, surfaceClassWords, trimWords } from '../specification/trade-words.ts'
+import { surfaceClassWords } from '../specification/trade-words.ts'
 import type { Step } from '../specification/types.ts'
 
 /** The room a surface is worked from; null where the record it names is gone. */
@@ -30,7 +31,7 @@ export function surfaceWords(job: Job, surface: SurfaceRef): string {
       return surface.kind
     case 'trim': {
       const run = job.trimRuns[surface.trimRunId]
-      return run === undefined ? 'trim' : trimWords[run.kind]
+      return run === undefined ? 'trim' : trimNouns[run.kind]
     }
     case 'opening':
       return `${openingName(job.openings[surface.openingId])}: ${surface.part}`
@@ -41,7 +42,7 @@ export function surfaceWords(job: Job, surface: SurfaceRef): string {
 
 export function openingName(opening: Opening | undefined): string {
   if (opening === undefined) return 'opening'
-  return opening.name === '' ? openingWords[opening.kind] : opening.name
+  return opening.name === '' ? openingNouns[opening.kind] : opening.name
 }
 
 function letterOf(room: Room | undefined, wallId: string): string {

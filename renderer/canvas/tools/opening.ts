@@ -1,12 +1,12 @@
 import type { Point } from '../../../core/geometry/point.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Opening, OpeningId } from '../../../core/project/sketch-records.ts'
+import { openingNouns } from '../../../core/project/sketch-words.ts'
 import type { OpeningKind } from '../../../core/project/vocabulary.ts'
 import { findWall } from '../../../core/project/walls.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { facingWall } from '../../../core/sketch/facing-wall.ts'
 import { openingTemplateFor } from '../../../core/sketch/opening-templates.ts'
-import { openingWords } from '../../../core/specification/trade-words.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { targetAt, wallAt } from '../hit.ts'
 import { type Deed, resting, type Surroundings, type Tool } from './tool.ts'
@@ -28,7 +28,7 @@ export function openingTool(kind: OpeningKind): Tool {
         return {
           gesture,
           refusal: {
-            sentence: `No wall is here. Point at the wall the ${openingWords[kind]} belongs in.`,
+            sentence: `No wall is here. Point at the wall the ${openingNouns[kind]} belongs in.`,
             at: input.point,
           },
         }
@@ -46,7 +46,7 @@ function isOverOpening(point: Point, around: Surroundings): boolean {
 }
 
 function deedOf(kind: OpeningKind, command: Extract<SketchCommand, { kind: 'addOpening' }>, at: Point): Deed {
-  return { name: `set a ${openingWords[kind]}`, commands: [command], select: [command.opening.id], at }
+  return { name: `set a ${openingNouns[kind]}`, commands: [command], select: [command.opening.id], at }
 }
 
 /** The command that sets an opening of this kind with its middle under the pointer, kept inside the wall. */
@@ -69,7 +69,7 @@ export function addOpeningAt(
   const opening: Opening = {
     ...template,
     id: around.newId(kind) as OpeningId,
-    name: `${capital(openingWords[kind])} ${countOf(job, kind) + 1}`,
+    name: `${capital(openingNouns[kind])} ${countOf(job, kind) + 1}`,
     roomId: target.roomId,
     wallId: target.wallId,
     offset: lengthFromUnits(from),

@@ -1,8 +1,8 @@
 import type { Casing, Opening, Sash, Slab } from '../../../core/project/sketch-records.ts'
+import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { openingKinds, sashOperations, slabKinds } from '../../../core/project/vocabulary.ts'
 import { facingWall } from '../../../core/sketch/facing-wall.ts'
 import { firstOpenings } from '../../../core/sketch/opening-templates.ts'
-import { openingWords } from '../../../core/specification/trade-words.ts'
 import { inches, type Length, zeroLength } from '../../../core/units/length.ts'
 import { openingName } from '../../../core/work-order/surface-words.ts'
 import { useJob } from '../../state/app.ts'
@@ -57,7 +57,7 @@ export function OpeningFields(props: { readonly opening: Opening }) {
       {opening.kind === 'window' ? <StoolFields {...part} /> : null}
       {opening.kind === 'door' || opening.kind === 'window' ? <Lights {...part} /> : null}
       <button type="button" className="stop-button" onClick={removeSelected}>
-        Remove this {openingWords[opening.kind]}
+        Remove this {openingNouns[opening.kind]}
       </button>
     </div>
   )
@@ -75,7 +75,7 @@ function Place({ opening, set }: PartProps) {
       />
       <Choice
         label="Kind"
-        options={openingKinds.map((id) => ({ id, label: capital(openingWords[id]) }))}
+        options={openingKinds.map((id) => ({ id, label: capital(openingNouns[id]) }))}
         chosen={opening.kind}
         onChoose={(kind) =>
           set({

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { Corner, Room } from '../../../core/project/sketch-records.ts'
+import { openingNouns } from '../../../core/project/sketch-words.ts'
 import {
   type OpeningKind,
   openingKinds,
@@ -8,7 +9,6 @@ import {
   roomUses,
 } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
-import { openingWords } from '../../../core/specification/trade-words.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { withWallLength } from '../../canvas/wall-length.ts'
 import { jobStore, newId, useJob } from '../../state/app.ts'
@@ -232,7 +232,7 @@ function OpeningSetter(props: { readonly room: Room }) {
       />
       <Choice
         label="set a"
-        options={openingKinds.map((id) => ({ id, label: openingWords[id] }))}
+        options={openingKinds.map((id) => ({ id, label: openingNouns[id] }))}
         chosen={kind}
         onChoose={setKind}
       />

@@ -1,8 +1,8 @@
 import { records } from '../../../core/project/job.ts'
 import type { Room, TrimRun, TrimRunId } from '../../../core/project/sketch-records.ts'
+import { trimNouns } from '../../../core/project/sketch-words.ts'
 import { type TrimKind, trimKinds } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
-import { trimWords } from '../../../core/specification/trade-words.ts'
 import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
 import { newId, useJob } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
@@ -38,7 +38,7 @@ export function TrimFields(props: { readonly room: Room }) {
       <span className="button-row">
         {missing.map((kind) => (
           <button key={kind} type="button" className="plain-button" onClick={() => add(kind, room)}>
-            {capital(trimWords[kind])}
+            {capital(trimNouns[kind])}
           </button>
         ))}
       </span>
@@ -55,24 +55,24 @@ function add(kind: TrimKind, room: Room): void {
     profiled: true,
     ...firstSizes[kind],
   }
-  putRecord(`add a ${trimWords[kind]}`, 'trimRuns', run)
+  putRecord(`add a ${trimNouns[kind]}`, 'trimRuns', run)
 }
 
 function RunFields(props: { readonly run: TrimRun; readonly room: Room }) {
   const { run, room } = props
   const put = (change: Partial<TrimRun>) =>
-    putRecord(`change the ${trimWords[run.kind]}`, 'trimRuns', { ...run, ...change })
+    putRecord(`change the ${trimNouns[run.kind]}`, 'trimRuns', { ...run, ...change })
   const walls = roomWalls(room)
   const on = run.walls ?? walls.map((wall) => wall.id)
   const hasLevel = run.kind !== 'baseboard' && run.kind !== 'crown'
   return (
     <section className="block">
       <div className="run-head">
-        <h3>{capital(trimWords[run.kind])}</h3>
+        <h3>{capital(trimNouns[run.kind])}</h3>
         <button
           type="button"
           className="plain-button small"
-          onClick={() => removeRecord(`remove the ${trimWords[run.kind]}`, 'trimRuns', run.id)}
+          onClick={() => removeRecord(`remove the ${trimNouns[run.kind]}`, 'trimRuns', run.id)}
         >
           Remove
         </button>
@@ -80,7 +80,7 @@ function RunFields(props: { readonly run: TrimRun; readonly room: Room }) {
       <div className="field-grid">
         <Choice
           label="Kind"
-          options={optionsOf(trimKinds, trimWords)}
+          options={optionsOf(trimKinds, trimNouns)}
           chosen={run.kind}
           onChoose={(kind) => put({ kind })}
         />

@@ -2,10 +2,10 @@ import { pointBetween } from '../../../core/geometry/point.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Outcome } from '../../../core/project/problem.ts'
 import type { WallId } from '../../../core/project/sketch-records.ts'
+import { openingNouns } from '../../../core/project/sketch-words.ts'
 import type { OpeningKind } from '../../../core/project/vocabulary.ts'
 import { findWall } from '../../../core/project/walls.ts'
 import { rectangleCorners } from '../../../core/sketch/outline-drafting.ts'
-import { openingWords } from '../../../core/specification/trade-words.ts'
 import { unitsPerFoot } from '../../../core/units/length.ts'
 import { fitStorey, surroundings } from '../../canvas/hand.ts'
 import { newRoom } from '../../canvas/tools/new-room.ts'
@@ -53,7 +53,7 @@ export function setOpeningInWall(job: Job, roomId: string, wallId: WallId, kind:
   if (first === undefined) return
   const chosen = tries.find((one) => one.outcome.ok) ?? first
   const outcome: Outcome<Job> = chosen.outcome
-  if (jobStore.perform(`set a ${openingWords[kind]}`, outcome)) {
+  if (jobStore.perform(`set a ${openingNouns[kind]}`, outcome)) {
     viewStore.setState({ selectedIds: [chosen.id], roomId })
   }
 }

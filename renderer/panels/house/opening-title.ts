@@ -1,7 +1,7 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { Opening } from '../../../core/project/sketch-records.ts'
+import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { wallLetter } from '../../../core/project/walls.ts'
-import { openingWords } from '../../../core/specification/trade-words.ts'
 import { capital } from '../parts/words.ts'
 
 /** Its name, or what it is and the wall of this room it stands in: `Window, wall A`. */
@@ -9,6 +9,6 @@ export function openingTitle(job: Job, opening: Opening, roomId: string): string
   if (opening.name !== '') return opening.name
   const wallId = opening.roomId === roomId ? opening.wallId : opening.far?.wallId
   const index = job.rooms[roomId]?.corners.findIndex((corner) => corner.wallId === wallId) ?? -1
-  const noun = capital(openingWords[opening.kind])
+  const noun = capital(openingNouns[opening.kind])
   return index < 0 ? noun : `${noun}, wall ${wallLetter(index)}`
 }
