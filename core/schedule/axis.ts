@@ -57,10 +57,22 @@ function slotsOfWork(problem: ScheduleProblem): number {
 
 function minutesOfWaiting(problem: ScheduleProblem): number {
   const lags = problem.links.reduce((sum, link) => sum + Math.max(0, link.atLeast ?? 0, link.atMost ?? 0), 0)
-  const effects = problem.tasks.reduce((sum, { effects }) => {
+  return lags + minutesOfEffects(problem)
+}
+
+function minutesOfEffects(problem: ScheduleProblem): number {
+  return problem.tasks.reduce((sum, { effects }) => {
     return sum + Math.max(effects.wetFor ?? 0, effects.closedFor ?? 0, effects.fumesFor ?? 0)
   }, 0)
-  return lags + effects
+}
+
+/** Days of work lost at most: each minimum wait takes whole days of them, where rooms are done one after the other. */
+function daysOfWaiting(problem: ScheduleProblem): number {
+  const lags = problem.links.reduce(
+    (sum, { atLeast }) => sum + Math.ceil(Math.max(0, atLeast ?? 0) / 1440),
+    0,
+  )
+  return lags + Math.ceil(minutesOfEffects(problem) / 1440)
 }
 
 function latestMention(problem: ScheduleProblem): number {
@@ -103,13 +115,18 @@ function siteAxis(
   const members = groupPeople(problem.people)
   const windowsOn = members.map((group) => windowsByDay(problem, clock, group[0]))
   const enough = 1.5 * slotsOfWork(problem) + 20
-  const waitingDays = Math.ceil((minutesOfWaiting(problem) + latestMention(problem) - origin) / 1440) + 7
+  const waitingDays = daysOfWaiting(problem) + Math.ceil((latestMention(problem) - origin) / 1440) + 7
   const firstTick = Math.ceil((clock.start - origin) / grid)
   const spans: Span[] = []
   const slotsOf = members.map(() => 0)
   let day = 0
+  let daysOfWork = 0
   for (; day < mostDays; day++) {
-    if (day >= waitingDays && slotsOf.every((slots) => slots >= enough || (slots === 0 && day >= 35))) break
+    if (
+      Math.max(daysOfWork, day - 35) >= waitingDays &&
+      slotsOf.every((slots) => slots >= enough || (slots === 0 && day >= 35))
+    )
+      break
     const tickOf = (minute: number): number =>
       Math.round((local.instantOf(firstDay + day, minute) - origin) / grid)
     const ofDay = windowsOn.flatMap((windows, group) =>
@@ -119,6 +136,7 @@ function siteAxis(
         return { ...span, from: Math.max(firstTick, span.from) }
       }),
     )
+    if (ofDay.length > 0) daysOfWork++
     spans.push(...parted(ofDay))
   }
   const horizon = Math.round((local.instantOf(firstDay + day, 0) - origin) / grid)

@@ -13,7 +13,7 @@ export interface PlanBound {
 type KnownHeads = Extract<Heads, { kind: 'heads' }>
 
 /**
- * Finish: the calendar-aware critical path, then the first day that cannot be refuted. Room-days: each room that is closed at all is
+ * Finish: the calendar-aware critical path, then the first day that cannot be refuted. Room-days: each room with work in it is
  * out of use for a day. `planned`: finish of a plan, where one is known, beyond which there is nothing to refute.
  */
 export function boundOf(net: SiteNet, heads: KnownHeads, planned?: number): PlanBound {

@@ -71,11 +71,16 @@ export interface RoomEffects {
   readonly dusty: boolean
   /** Fumes from start until this long after the end. */
   readonly fumesFor: ElapsedMinutes | null
-  /** The household cannot use the room from start until this long after the end, pauses included. */
+  /** Nobody can use or cross the room from start until this long after the end, pauses included. */
   readonly closedFor: ElapsedMinutes | null
 }
 
 export const noEffects: RoomEffects = { wetFor: null, dusty: false, fumesFor: null, closedFor: null }
+
+/** Elapsed minutes after its end for which a task keeps the household out: until what it coated is dry and what it closed is open. */
+export function minutesUntilUsable({ wetFor, closedFor }: RoomEffects): number {
+  return Math.max(wetFor ?? 0, closedFor ?? 0)
+}
 
 /**
  * `open`: free to place. `pinned`: starts exactly then, with those people when named.
@@ -155,7 +160,7 @@ export interface ScheduleRoom {
 
 /** House rules; null switches a rule off. */
 export interface HouseRules {
-  /** At most so many rooms between their first and last closing task at any instant. */
+  /** At most so many rooms at any instant that are out of use: from the first task in them to the last, drying included. */
   readonly roomsOutOfUse: number | null
   readonly noDustNearWet: boolean
   /** No fumes in or openly next to a sleeping room in these hours (minutes of the local day, over midnight when from > to). */

@@ -8,7 +8,7 @@ import { dateOfDay, dayOfDate } from './calendar.ts'
 import { clashSentence } from './clash-words.ts'
 import { faultSentence } from './fault-words.ts'
 import { wordsOfJob } from './job-words.ts'
-import type { Plan, PlannedTask, PlanValue, Task } from './model.ts'
+import { minutesUntilUsable, type Plan, type PlannedTask, type PlanValue, type Task } from './model.ts'
 import type { Relaxed } from './planning-site.ts'
 import { createSearch } from './search.ts'
 import { localMoments } from './site-hours.ts'
@@ -38,7 +38,7 @@ export interface JobPlanTask {
   readonly state: Task['state']['kind']
 }
 
-/** A stretch in which the household cannot use a room: from its first closing task to the end of its last, drying included. */
+/** A stretch in which the household cannot use a room: from the first task in it to the end of the last, drying included. */
 export interface RoomOutOfUse {
   readonly roomId: RoomId
   readonly from: string
@@ -181,12 +181,11 @@ function roomsOutOfUse(
   const spans = new Map<string, { from: number; to: number }>()
   for (const { task: id, start, end } of plan.tasks) {
     const task = tasks.get(id)
-    const closedFor = task?.effects.closedFor ?? null
-    if (!task?.room || closedFor === null || task.state.kind === 'done') continue
+    if (!task?.room || task.work === 0 || task.state.kind === 'done') continue
     const known = spans.get(task.room)
     const span = {
       from: Math.min(known?.from ?? start, start),
-      to: Math.max(known?.to ?? 0, end + closedFor),
+      to: Math.max(known?.to ?? 0, end + minutesUntilUsable(task.effects)),
     }
     spans.set(task.room, span)
   }

@@ -8,7 +8,7 @@ export const planGrid = 5
 
 /** What could not be asked of the plan as it was written down; ids of pins and rooms. */
 export interface Relaxed {
-  readonly what: 'pinLost' | 'eveningsLost' | 'splitOverBreak' | 'splitOverNight'
+  readonly what: 'pinLost' | 'eveningsLost' | 'roomBegun' | 'splitOverBreak' | 'splitOverNight'
   /** A pin, a room or a task. */
   readonly id: string
 }

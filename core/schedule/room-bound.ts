@@ -1,6 +1,6 @@
 import { type Heads, propagateHeads } from './heads.ts'
 import { neighboursOf } from './site-arcs.ts'
-import { type NetTask, never, type SiteNet } from './site-net.ts'
+import { endSide, type NetTask, never, type SiteNet } from './site-net.ts'
 
 /** Says that no plan can end by a tick; false proves nothing. */
 export type Refuter = (deadline: number) => boolean
@@ -9,6 +9,9 @@ type RefuterOf = (net: SiteNet, heads: Extract<Heads, { kind: 'heads' }>) => Ref
 
 /** All subsets of the rooms are gone through; of more rooms than this those that take longest are looked at. */
 const mostRooms = 10
+
+/** How soon a room of more tasks than this can be given back is not refuted, only worked out along its waits. */
+const mostTasks = 20
 
 /**
  * The limit on rooms out of use as machines: each room with closing tasks is a job that holds one of `roomLimit` machines from its
@@ -31,7 +34,7 @@ export function createRoomRefuter(net: SiteNet, starts: readonly number[], refut
 /** How soon a room can be given back when it is not closed before a tick. */
 interface RoomStay {
   readonly endAfter: (tick: number) => number
-  /** Ticks that it stays closed after its last task at least. */
+  /** Ticks that it stays out of use after its last task at least. */
   readonly closedAfter: number
 }
 
@@ -66,16 +69,25 @@ function roomStay(room: SiteNet, refuterOf: RefuterOf): RoomStay {
     known.set(from, found)
     return found
   }
-  return { endAfter, closedAfter: Math.min(...room.tasks.map((task) => task.closing?.after ?? 0)) }
+  return { endAfter, closedAfter: Math.min(...lastTasks(room).map((task) => task.closing?.after ?? 0)) }
+}
+
+/** The tasks of which one is the last to end: no other of the room has to wait for their end. */
+function lastTasks({ tasks, arcs }: SiteNet): readonly NetTask[] {
+  const early = new Set(
+    arcs.filter((arc) => arc.fromSide === endSide && arc.atLeast >= 0).map((arc) => arc.from),
+  )
+  return tasks.filter((task) => !early.has(task.index))
 }
 
 /** The first tick that is not refuted as the end of all tasks of the room, none of them starting before `from`. */
 function earliestEnd(room: SiteNet, refuterOf: RefuterOf, from: number): number {
   const heads = propagateHeads(room, from)
   if (heads.kind !== 'heads') return never
+  let low = Math.max(...heads.end)
+  if (room.tasks.length > mostTasks) return low
   const refutes = refuterOf(room, heads)
   const { horizon } = room.axis
-  let low = Math.max(...heads.end)
   let step = 1
   while (refutes(Math.min(horizon, low + step - 1))) {
     if (low + step > horizon) return never

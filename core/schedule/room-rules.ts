@@ -1,5 +1,11 @@
 import { localTimeIn } from './calendar.ts'
-import type { Plan, ScheduleProblem, ScheduleRoom, ScheduleRoomId } from './model.ts'
+import {
+  minutesUntilUsable,
+  type Plan,
+  type ScheduleProblem,
+  type ScheduleRoom,
+  type ScheduleRoomId,
+} from './model.ts'
 import { isOpen, overlap, type Placed, placedTasks, type RuleBreak } from './rule-parts.ts'
 
 /** No sanding or scraping from its start to its end while something is wet in the same or an openly connected room. */
@@ -34,19 +40,17 @@ export function fumesWhileSleepingRule(problem: ScheduleProblem, plan: Plan): re
     })
 }
 
-/** At most N rooms at once between the first and the last task that closes them. */
+/** At most N rooms at once between the first task in them and the end of the last, drying included. */
 export function roomsOutOfUseRule(problem: ScheduleProblem, plan: Plan): readonly RuleBreak[] {
   const limit = problem.rules.roomsOutOfUse
   if (limit === null) return []
   const placed = placedTasks(problem, plan)
   const spans = problem.rooms.flatMap((room) => {
-    const closing = placed.filter(({ task, planned }) => {
-      return task.room === room.id && task.effects.closedFor !== null && planned.segments.length > 0
-    })
-    if (closing.length === 0) return []
-    const from = Math.min(...closing.map(({ planned }) => planned.start))
-    const to = Math.max(...closing.map(({ task, planned }) => planned.end + (task.effects.closedFor ?? 0)))
-    return [{ room: room.id, from: Math.max(from, problem.clock.start), to, isFact: !closing.some(isOpen) }]
+    const inside = placed.filter(({ task, planned }) => task.room === room.id && planned.segments.length > 0)
+    if (inside.length === 0) return []
+    const from = Math.min(...inside.map(({ planned }) => planned.start))
+    const to = Math.max(...inside.map(({ task, planned }) => planned.end + minutesUntilUsable(task.effects)))
+    return [{ room: room.id, from: Math.max(from, problem.clock.start), to, isFact: !inside.some(isOpen) }]
   })
   return spans.flatMap(({ from }): readonly RuleBreak[] => {
     const out = spans.filter((span) => span.from <= from && from < span.to)
@@ -62,10 +66,10 @@ export function roomBackRule(problem: ScheduleProblem, plan: Plan): readonly Rul
     .filter(isOpen)
     .flatMap(({ task, planned }): readonly RuleBreak[] => {
       const room = problem.rooms.find((entry) => entry.id === task.room)
-      const { closedFor, wetFor } = task.effects
+      const { closedFor } = task.effects
       const first = planned.segments[0]
       if (room === undefined || first === undefined) return []
-      const freeFrom = planned.end + Math.max(closedFor ?? 0, wetFor ?? 0)
+      const freeFrom = planned.end + minutesUntilUsable(task.effects)
       const late = room.backBy !== null && freeFrom > room.backBy ? room.backBy : undefined
       const needed =
         room.neededDaily === null || closedFor === null

@@ -1,6 +1,6 @@
 import { type Job, records } from '../project/job.ts'
 import type { Room, RoomId } from '../project/sketch-records.ts'
-import type { ScheduleRoom, Task } from './model.ts'
+import { type HouseRules, minutesUntilUsable, type ScheduleRoom, type Task } from './model.ts'
 import type { Relaxed, Site } from './planning-site.ts'
 import { localInstant } from './site-hours.ts'
 import { isSiteRuleOn, siteRuleNumber, siteRules } from './site-rules.ts'
@@ -23,6 +23,34 @@ export function roomsOf(site: Site, tasks: readonly Task[], relaxed: Relaxed[]):
     tasksAtOnce: null,
     peopleAtOnce: peopleInRoom(job, room.id),
   }))
+}
+
+/**
+ * How many rooms may be out of use. Where more of them are already when the plan is made, no plan can undo that: then it is as many
+ * as are.
+ */
+export function roomLimitOf(
+  site: Site,
+  limit: HouseRules['roomsOutOfUse'],
+  tasks: readonly Task[],
+  relaxed: Relaxed[],
+): HouseRules['roomsOutOfUse'] {
+  if (limit === null) return null
+  const begun = new Set(tasks.filter(isBegun).map((task) => task.room))
+  const out = new Set(
+    tasks.filter((task) => begun.has(task.room) && keepsOut(site, task)).map(({ room }) => room),
+  )
+  if (out.size <= limit) return limit
+  for (const room of out) relaxed.push({ what: 'roomBegun', id: room ?? '' })
+  return out.size
+}
+
+function isBegun({ state }: Task): boolean {
+  return state.kind === 'done' || state.kind === 'started'
+}
+
+function keepsOut({ clock }: Site, { state, effects }: Task): boolean {
+  return state.kind !== 'done' || state.end + minutesUntilUsable(effects) > clock.start
 }
 
 function hasCoveredAlarm(job: Job, roomId: RoomId): boolean {

@@ -1,5 +1,5 @@
 import type { Axis } from './axis.ts'
-import type { ScheduleProblem, Task } from './model.ts'
+import { minutesUntilUsable, type ScheduleProblem, type Task } from './model.ts'
 import { roomsNear } from './rooms-near.ts'
 import type { StartLimits } from './site-arcs.ts'
 import { type Conflict, countBits, type NetTask, never, type Reach, type TeamCalendar } from './site-net.ts'
@@ -75,7 +75,6 @@ function netTask(parts: NetParts, look: LookUp, task: Task, index: number): NetT
   const work = task.state.kind === 'started' ? task.state.remainingWork : task.work
   const limits = parts.limits[index] as StartLimits
   const promise = look.promises.get(task.id)
-  const { closedFor } = task.effects
   const earliest = Math.ceil(((task.earliestStart ?? axis.origin) - axis.origin) / axis.grid)
   return {
     index,
@@ -91,7 +90,8 @@ function netTask(parts: NetParts, look: LookUp, task: Task, index: number): NetT
     endBy: Math.min(axis.horizon, roomDeadline(parts, look, task)),
     ...factTicks(axis, task),
     room: look.rooms.get(task.room) ?? -1,
-    closing: closedFor === null || task.work === 0 ? null : reachAfter(closedFor, axis),
+    closing:
+      task.room === null || task.work === 0 ? null : reachAfter(minutesUntilUsable(task.effects), axis),
     forbidden: forbiddenFor(parts, look, task),
     conflicts: parts.conflicts[index] ?? [],
     demands: demandsOf(parts, look, task),
@@ -139,8 +139,7 @@ function usableCalendars(
 function roomDeadline({ problem, axis }: NetParts, look: LookUp, task: Task): number {
   const backBy = problem.rooms[look.rooms.get(task.room) ?? -1]?.backBy ?? null
   if (!problem.rules.roomBackInTime || backBy === null) return never
-  const { closedFor, wetFor } = task.effects
-  return Math.floor((backBy - Math.max(closedFor ?? 0, wetFor ?? 0) - axis.origin) / axis.grid)
+  return Math.floor((backBy - minutesUntilUsable(task.effects) - axis.origin) / axis.grid)
 }
 
 function factTicks(axis: Axis, { state }: Task) {

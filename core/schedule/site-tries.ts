@@ -42,6 +42,9 @@ export function createSiteTries(
     for (const task of net.tasks) choices.sizes[task.index] = pick(task.sizes.length)
   }
 
+  /** Where few rooms may be out of use at once, room after room comes first, else the earliest tasks of all. */
+  const first = net.roomLimit < net.roomCount ? 1 : 0
+
   function start(choices: Choices, number: number): void {
     choices.taste.fill(0)
     choices.delays.fill(0)
@@ -49,7 +52,7 @@ export function createSiteTries(
     const ranks = number < 2 ? rooms.map((_, rank) => rank) : shuffled(rooms.length)
     const roomRank = new Map(rooms.map((room, at) => [room, ranks[at] ?? 0]))
     const isHurried = number < 4 || random() < 0.7
-    const grouping = number % 4 === 0 ? 0 : number % 4 === 1 ? 1 : random() * random()
+    const grouping = number % 4 === 0 ? first : number % 4 === 1 ? 1 - first : random() * random()
     const noise = number < 4 ? 0 : random() * random() * 0.5
     for (let task = 0; task < count; task++) {
       const promised = net.tasks[task]?.promisedStart as number

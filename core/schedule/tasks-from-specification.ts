@@ -13,7 +13,7 @@ import {
   type TaskState,
 } from './model.ts'
 import { crewOf, planGrid, type Relaxed, type Site } from './planning-site.ts'
-import { roomsOf } from './schedule-rooms.ts'
+import { roomLimitOf, roomsOf } from './schedule-rooms.ts'
 import { localInstant, siteClock } from './site-hours.ts'
 import { engineRules } from './site-rules.ts'
 import { factsByStep, type MinutesByStep, type StepFact } from './step-facts.ts'
@@ -72,6 +72,7 @@ export function tasksFromSpecification(
   const relaxed: Relaxed[] = []
   const pins = usablePins(site, groups, relaxed)
   const tasks = groups.map((group) => taskOf(site, group, pins.get(group.key), relaxed))
+  const rules = engineRules(job, planGrid)
   const problem: ScheduleProblem = {
     clock,
     gridMinutes: planGrid,
@@ -80,7 +81,7 @@ export function tasksFromSpecification(
     people,
     resources: [],
     rooms: roomsOf(site, tasks, relaxed),
-    rules: engineRules(job, planGrid),
+    rules: { ...rules, roomsOutOfUse: roomLimitOf(site, rules.roomsOutOfUse, tasks, relaxed) },
     promises: promisesOf(site, groups, planning.promises),
   }
   return { problem, groups: new Map(groups.map((group) => [group.key, group])), relaxed }

@@ -239,7 +239,7 @@ export const scheduleSchema = z.strictObject({
       notKept: z
         .array(
           z.strictObject({
-            what: z.enum(['pinLost', 'eveningsLost', 'splitOverBreak', 'splitOverNight']),
+            what: z.enum(['pinLost', 'eveningsLost', 'roomBegun', 'splitOverBreak', 'splitOverNight']),
             id: z.string(),
           }),
         )

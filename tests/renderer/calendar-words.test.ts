@@ -11,7 +11,7 @@ import { neighboursOf } from '../../renderer/panels/calendar/neighbours.ts'
 import { planLook } from '../../renderer/panels/calendar/plan-look.ts'
 import { shortened, shortWords, wordsThatFit } from '../../renderer/panels/calendar/short-words.ts'
 import { taskWords } from '../../renderer/panels/calendar/task-words.ts'
-import { outOfUseWords, spareWords } from '../../renderer/panels/calendar/verdict-words.ts'
+import { outOfUseWords, relaxedSentences, spareWords } from '../../renderer/panels/calendar/verdict-words.ts'
 import { createSliced } from '../../renderer/state/planner-search.ts'
 import { demoJob } from './station-jobs.ts'
 
@@ -100,6 +100,15 @@ test('short and long time to spare, and when a room is out of use, are said as p
   ])
   expect(outOfUseWords('2027-03-29T08:00', '2027-04-09T15:00', 'imperial')).toBe('out of use Mar 29 – Apr 9')
   expect(outOfUseWords('2027-03-29T08:00', '2027-03-29T15:00', 'metric')).toBe('out of use 29 Mar')
+})
+
+test('a plan says which wishes it could not keep', () => {
+  const begun = ['a', 'b', 'c'].map((id) => ({ what: 'roomBegun', id }) as const)
+  expect(relaxedSentences(job, [...begun, { what: 'pinLost', id: 'p' }])).toEqual([
+    '3 rooms are begun, more than may be out of use at once: no further one is until one of them is done.',
+    '1 pin is left out: the task is gone, done, or the moment is past.',
+  ])
+  expect(relaxedSentences(job, [])).toEqual([])
 })
 
 test('moved into the hours before work the task is told who is not there', () => {

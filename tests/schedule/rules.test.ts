@@ -187,16 +187,16 @@ test('fumes are gone from a bedroom before anybody sleeps there', () => {
   expect(judgeSees(job, late)).toEqual(['noFumesWhileSleeping'])
 })
 
-test('a room stays out of use from its first to its last closing task', () => {
+test('a room stays out of use from its first task until its last is dry, whatever the work', () => {
   // bath     8 == 9                       14 == 15      out of use 8-15
   // kitchen          10 == 11                           out of use 10-11: two rooms at 10
-  const closed = { closedFor: 0 }
+  // the other way: bath 8 == 9 == 10 . . wet until 12, kitchen not before 12
   const job = problem({
     rooms: [room('bath'), room('kitchen')],
     tasks: [
-      task('bath 1', { room: 'bath', effects: closed }),
-      task('bath 2', { room: 'bath', effects: closed }),
-      task('kitchen', { room: 'kitchen', effects: closed }),
+      task('bath 1', { room: 'bath' }),
+      task('bath 2', { room: 'bath', effects: { wetFor: 120 } }),
+      task('kitchen', { room: 'kitchen' }),
     ],
     rules: { roomsOutOfUse: 1 },
   })
@@ -205,7 +205,10 @@ test('a room stays out of use from its first to its last closing task', () => {
     { rule: 'roomsOutOfUse', rooms: ['bath', 'kitchen'], at: at(0, 10) },
   ])
   expect(judgeSees(job, mixed)).toEqual(['roomsOutOfUse'])
-  expectClean(job, onMonday(['bath 1', 8, 9], ['bath 2', 9, 10], ['kitchen', 10, 11]))
+  const wet = onMonday(['bath 1', 8, 9], ['bath 2', 9, 10], ['kitchen', 11, 12])
+  expect(roomsOutOfUseRule(job, wet)).toMatchObject([{ at: at(0, 11) }])
+  expect(judgeSees(job, wet)).toEqual(['roomsOutOfUse'])
+  expectClean(job, onMonday(['bath 1', 8, 9], ['bath 2', 9, 10], ['kitchen', 12, 13]))
 })
 
 test('a bedroom is given back by evening, and for good by its day', () => {

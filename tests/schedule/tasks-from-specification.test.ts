@@ -281,6 +281,37 @@ test('the old house: what is open to what, and which halls cannot be avoided', (
   expect(halls.get('broom-closet' as RoomId)).toEqual(['passage'])
 })
 
+test('where more rooms are begun than may be out of use, as many stay so and that is said', () => {
+  const steps = ['hall', 'den', 'bath'].flatMap((room) =>
+    ['1', '2'].map((which) => handStep(`${room} ${which}`, { roomId: room as RoomId })),
+  )
+  const facts = (rooms: readonly string[]): readonly StepFact[] =>
+    rooms.map((room) => ({
+      kind: 'done',
+      stepKey: `${room} 1`,
+      startedAt: '2027-03-29T08:15',
+      endedAt: '2027-03-29T09:15',
+      crewMemberIds: [ada],
+    }))
+  const job = plainJob({ houseRules: { ...plainJob().houseRules, maxRoomsOutOfUse: 1 } })
+  const planned = (rooms: readonly string[]) =>
+    tasksOf(
+      specificationOf(steps, []),
+      100,
+      { now: '2027-03-29T12:00', facts: facts(rooms), promises: [] },
+      job,
+    )
+  const one = planned(['den'])
+  expect(one.problem.rules.roomsOutOfUse).toBe(1)
+  expect(one.relaxed).toEqual([])
+  const two = planned(['hall', 'den'])
+  expect(two.problem.rules.roomsOutOfUse).toBe(2)
+  expect(two.relaxed).toEqual([
+    { what: 'roomBegun', id: 'hall' },
+    { what: 'roomBegun', id: 'den' },
+  ])
+})
+
 test('house rules follow the job: nobody sleeps in an empty house, and a rule switched off is off', () => {
   const specification = plainSpecification
   const lived = tasksOf(specification, 100).problem.rules

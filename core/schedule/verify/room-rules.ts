@@ -89,10 +89,10 @@ export function verifyRoomsOutOfUse(
   if (limit === null) return
   const spans = new Map<ScheduleRoomId, { from: number; to: number; isFact: boolean }>()
   for (const { task, planned, isFact } of entries) {
-    const { closedFor } = task.effects
-    if (task.room === null || closedFor === null || planned.segments.length === 0) continue
+    if (task.room === null || planned.segments.length === 0) continue
     const known = spans.get(task.room)
-    const to = planned.end + closedFor
+    const { wetFor, closedFor } = task.effects
+    const to = planned.end + Math.max(wetFor ?? 0, closedFor ?? 0)
     spans.set(task.room, {
       from: Math.min(known?.from ?? planned.start, planned.start),
       to: Math.max(known?.to ?? to, to),

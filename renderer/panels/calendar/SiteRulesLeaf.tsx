@@ -76,7 +76,7 @@ export function SiteRulesLeaf({ job }: { readonly job: Job }) {
             width="short"
             shown={String(houseRules.maxRoomsOutOfUse)}
             read={wholeNumber(0, 200)}
-            hint="0 is no limit"
+            hint="a room is out of use from its first task until the last is dry; 0 is no limit"
             onCommit={(maxRoomsOutOfUse) =>
               rule('rooms', `At most ${maxRoomsOutOfUse} rooms out of use`, { maxRoomsOutOfUse })
             }

@@ -42,11 +42,17 @@ export function relaxedSentences(job: Job, relaxed: readonly Relaxed[]): readonl
       ({ id }) =>
         `${job.rooms[id]?.name ?? id} cannot be given back every evening: work there dries for longer.`,
     )
+  const begun = count('roomBegun')
   const pins = count('pinLost')
   const overBreaks = count('splitOverBreak')
   const overNights = count('splitOverNight')
   return [
     ...rooms,
+    ...(begun === 0
+      ? []
+      : [
+          `${begun} rooms are begun, more than may be out of use at once: no further one is until one of them is done.`,
+        ]),
     ...(pins === 0 ? [] : [`${some(pins, 'pin')} left out: the task is gone, done, or the moment is past.`]),
     ...(overBreaks === 0
       ? []

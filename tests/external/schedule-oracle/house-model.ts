@@ -100,20 +100,19 @@ function dustLines(problem: ScheduleProblem): readonly string[] {
   })
 }
 
+/** From the first task in a room until the last is dry. */
 function outOfUseLines(problem: ScheduleProblem, days: number): readonly string[] {
+  const dry = (task: number): string => `to[${task}] + ${problem.tasks[task - 1]?.effects.wetFor ?? 0}`
   const rooms = problem.rooms.map((room) => tasksIn(problem, room.id))
   const most = days * 1440
   const opening = rooms.map((tasks) => `min([${tasks.map((task) => `from[${task}]`).join(', ')}])`)
-  const closing = rooms.map((tasks) => `max([${tasks.map((task) => `to[${task}]`).join(', ')}])`)
+  const closing = rooms.map((tasks) => `max([${tasks.map(dry).join(', ')}])`)
   const firstDay = rooms.map((tasks) => `min([${tasks.map((task) => `days[x[${task}]]`).join(', ')}])`)
-  const lastDay = rooms.map(
-    (tasks) => `max([${tasks.map((task) => `days[x[${task}] + length[${task}] - 1]`).join(', ')}])`,
-  )
-  const sum = rooms.map((_, room) => `${lastDay[room]} - ${firstDay[room]} + 1`)
+  const sum = rooms.map((_, room) => `(shuts[${room + 1}] - 1) div 1440 - ${firstDay[room]} + 1`)
   const limit = problem.rules.roomsOutOfUse
   return [
     `array[1..${rooms.length}] of var 0..${most}: opens;`,
-    `array[1..${rooms.length}] of var 0..${most}: shuts;`,
+    `array[1..${rooms.length}] of var 1..${most + 2 * 1440}: shuts;`,
     ...rooms.map(
       (_, room) =>
         `constraint opens[${room + 1}] = ${opening[room]} /\\ shuts[${room + 1}] = ${closing[room]};`,
@@ -121,7 +120,7 @@ function outOfUseLines(problem: ScheduleProblem, days: number): readonly string[
     ...(limit === null
       ? []
       : [
-          `array[1..${rooms.length}] of var 0..${most}: spans;`,
+          `array[1..${rooms.length}] of var 0..${most + 2 * 1440}: spans;`,
           `constraint forall(r in 1..${rooms.length})(spans[r] = shuts[r] - opens[r]);`,
           `constraint cumulative(opens, spans, [1 | r in 1..${rooms.length}], ${limit});`,
         ]),
