@@ -8,8 +8,10 @@ import { dateOfDay, dayOfDate } from './calendar.ts'
 import { clashSentence } from './clash-words.ts'
 import { faultSentence } from './fault-words.ts'
 import { wordsOfJob } from './job-words.ts'
-import { minutesUntilUsable, type Plan, type PlannedTask, type PlanValue, type Task } from './model.ts'
+import type { Plan, PlannedTask, PlanValue, ScheduleProblem, Task } from './model.ts'
+import { stretchOutOfUse } from './out-of-use.ts'
 import type { Relaxed } from './planning-site.ts'
+import { isOpen, placedTasks } from './rule-parts.ts'
 import { createSearch } from './search.ts'
 import { localMoments } from './site-hours.ts'
 import type { MinutesByStep } from './step-facts.ts'
@@ -140,7 +142,7 @@ export function jobPlanOf(tasks: TasksOfJob, plan: Plan, bound?: PlanBound): Job
     .toSorted((one, other) => compareText(one.startsAt, other.startsAt) || compareText(one.key, other.key))
   return {
     tasks: rows,
-    roomsOutOfUse: roomsOutOfUse(byId, plan, moment),
+    roomsOutOfUse: roomsOutOfUse(asked, plan, moment),
     startsOn: dateOf(rows[0]?.startsAt ?? moment(asked.clock.start)),
     finishesOn: dateOf(rows.map((row) => row.endsAt).reduce(later, '')),
     value: plan.value,
@@ -173,24 +175,20 @@ function taskRow(
   }
 }
 
+/** Of rooms with work left, in the order they are put out of use. */
 function roomsOutOfUse(
-  tasks: ReadonlyMap<string, Task>,
+  problem: ScheduleProblem,
   plan: Plan,
   moment: (instant: number) => string,
 ): readonly RoomOutOfUse[] {
-  const spans = new Map<string, { from: number; to: number }>()
-  for (const { task: id, start, end } of plan.tasks) {
-    const task = tasks.get(id)
-    if (!task?.room || task.work === 0 || task.state.kind === 'done') continue
-    const known = spans.get(task.room)
-    const span = {
-      from: Math.min(known?.from ?? start, start),
-      to: Math.max(known?.to ?? 0, end + minutesUntilUsable(task.effects)),
-    }
-    spans.set(task.room, span)
-  }
-  return [...spans]
-    .map(([roomId, { from, to }]) => ({ roomId: roomId as RoomId, from: moment(from), to: moment(to) }))
+  const placed = placedTasks(problem, plan)
+  return problem.rooms
+    .flatMap(({ id }) => {
+      const inside = placed.filter(({ task }) => task.room === id)
+      const stretch = inside.some(isOpen) ? stretchOutOfUse(inside) : undefined
+      if (stretch === undefined) return []
+      return [{ roomId: id as RoomId, from: moment(stretch.start), to: moment(stretch.end) }]
+    })
     .toSorted((one, other) => compareText(one.from, other.from))
 }
 

@@ -6,6 +6,7 @@ import {
   type ScheduleRoom,
   type ScheduleRoomId,
 } from './model.ts'
+import { stretchOutOfUse } from './out-of-use.ts'
 import { isOpen, overlap, type Placed, placedTasks, type RuleBreak } from './rule-parts.ts'
 
 /** No sanding or scraping from its start to its end while something is wet in the same or an openly connected room. */
@@ -46,11 +47,11 @@ export function roomsOutOfUseRule(problem: ScheduleProblem, plan: Plan): readonl
   if (limit === null) return []
   const placed = placedTasks(problem, plan)
   const spans = problem.rooms.flatMap((room) => {
-    const inside = placed.filter(({ task, planned }) => task.room === room.id && planned.segments.length > 0)
-    if (inside.length === 0) return []
-    const from = Math.min(...inside.map(({ planned }) => planned.start))
-    const to = Math.max(...inside.map(({ task, planned }) => planned.end + minutesUntilUsable(task.effects)))
-    return [{ room: room.id, from: Math.max(from, problem.clock.start), to, isFact: !inside.some(isOpen) }]
+    const inside = placed.filter(({ task }) => task.room === room.id)
+    const stretch = stretchOutOfUse(inside)
+    if (stretch === undefined) return []
+    const from = Math.max(stretch.start, problem.clock.start)
+    return [{ room: room.id, from, to: stretch.end, isFact: !inside.some(isOpen) }]
   })
   return spans.flatMap(({ from }): readonly RuleBreak[] => {
     const out = spans.filter((span) => span.from <= from && from < span.to)

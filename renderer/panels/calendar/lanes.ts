@@ -1,6 +1,8 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from '../../../core/schedule/model.ts'
+import { stretchOutOfUse } from '../../../core/schedule/out-of-use.ts'
+import { isOpen, type Placed, placedTasks } from '../../../core/schedule/rule-parts.ts'
 
 /** A stretch of time in epoch minutes. */
 export interface Span {
@@ -39,22 +41,13 @@ export interface Lane {
   readonly backBy: number | null
 }
 
-interface Placed {
-  readonly task: Task
-  readonly planned: PlannedTask
-}
-
 /** Lanes by person, then by room in the order in which work there begins. */
 export function lanesOf(
   job: Job,
   { problem, plan }: { readonly problem: ScheduleProblem; readonly plan: Plan },
   local: LocalTime,
 ): readonly Lane[] {
-  const tasks = new Map(problem.tasks.map((task) => [task.id, task]))
-  const placed = plan.tasks.flatMap((planned): Placed[] => {
-    const task = tasks.get(planned.task)
-    return task === undefined || planned.segments.length === 0 ? [] : [{ task, planned }]
-  })
+  const placed = placedTasks(problem, plan).filter(({ planned }) => planned.segments.length > 0)
   const people = problem.people.map(({ id }) =>
     personLane(
       id,
@@ -148,12 +141,8 @@ export function dryingOf({ task, planned }: Placed): readonly Span[] {
 }
 
 function outOfUseOf(placed: readonly Placed[]): Span | null {
-  const closing = placed.filter(({ task }) => task.effects.closedFor !== null && task.state.kind !== 'done')
-  if (closing.length === 0) return null
-  return {
-    from: Math.min(...closing.map(({ planned }) => planned.start)),
-    to: Math.max(...closing.map(({ task, planned }) => planned.end + (task.effects.closedFor ?? 0))),
-  }
+  const stretch = placed.some(isOpen) ? stretchOutOfUse(placed) : undefined
+  return stretch === undefined ? null : { from: stretch.start, to: stretch.end }
 }
 
 /** Stretches that touch or overlap made one. */
