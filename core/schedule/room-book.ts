@@ -11,6 +11,7 @@ export function createRoomBook(net: SiteNet) {
   const waiting = new Int32Array(roomCount)
   const firstBefore = new Int32Array(tasks.length)
   const lastBefore = new Int32Array(tasks.length)
+  let givenBack = 0
 
   const lastOf = (room: number): number => ((waiting[room] as number) > 0 ? never : (last[room] as number))
   const isOpen = (room: number): boolean => (first[room] as number) !== never
@@ -36,19 +37,21 @@ export function createRoomBook(net: SiteNet) {
   }
 
   return {
+    givenBack: (): number => givenBack,
     clear(): void {
       first.fill(never)
       last.fill(-never)
       waiting.set(closingTasks)
+      givenBack = 0
     },
     /** 0 when the room may be out of use for this task too, else the tick from which it may be, or never. */
     blockedUntil(task: NetTask, start: number, end: number): number {
       if (roomLimit >= roomCount || task.closing === null) return 0
       const { room } = task
       const from = Math.min(first[room] as number, start - task.closing.before)
+      if (from === first[room]) return 0
       const isLast = (waiting[room] as number) === 1
       const to = isLast ? Math.max(last[room] as number, end + task.closing.after) : never
-      if (from === first[room] && to === lastOf(room)) return 0
       if (!isFull(room, from, to)) return 0
       let next = never
       for (let other = 0; other < roomCount; other++) {
@@ -66,8 +69,10 @@ export function createRoomBook(net: SiteNet) {
       first[room] = Math.min(first[room] as number, start - before)
       last[room] = Math.max(last[room] as number, end + after)
       waiting[room] = (waiting[room] as number) - 1
+      if (waiting[room] === 0) givenBack++
     },
     remove(task: NetTask): void {
+      if (waiting[task.room] === 0) givenBack--
       first[task.room] = firstBefore[task.index] as number
       last[task.room] = lastBefore[task.index] as number
       waiting[task.room] = (waiting[task.room] as number) + 1

@@ -47,6 +47,8 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
   const blockHas = blocks.map((block) => new Set(block.members))
   const waiting = new Int32Array(blocks.length)
   const ready: number[] = []
+  /** Blocks that found no room to spare, until a room is given back. */
+  const isPutOff = new Uint8Array(blocks.length)
   const promisedTasks = net.mirrored ? [] : tasks.map(promisedTask)
   const chooser = createTeamChooser(net, placements)
 
@@ -203,22 +205,22 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
       waiting[index] = block.before.length
       if (block.before.length === 0) ready.push(index)
     }
-    let postponed = 0
     let stuck: Stuck | undefined
+    isPutOff.fill(0)
     while (ready.length > 0) {
-      if (postponed === ready.length) return stuck
-      const at = nextReady(choices.keys, postponed)
+      const at = nextReady(choices.keys)
+      if (at < 0) return stuck
       const number = ready[at] as number
-      stuck = placeBlock(number, choices, notBefore)
-      if (stuck === undefined) {
+      const given = ledger.roomsGivenBack()
+      const problem = placeBlock(number, choices, notBefore)
+      if (problem === undefined) {
         ready.splice(at, 1)
-        postponed = 0
         release(number)
-      } else if (stuck.why === 'rooms') {
-        ready.splice(at, 1)
-        ready.unshift(number)
-        postponed++
-      } else return stuck
+        if (ledger.roomsGivenBack() !== given) isPutOff.fill(0)
+      } else if (problem.why === 'rooms') {
+        stuck = problem
+        isPutOff[number] = 1
+      } else return problem
     }
     return undefined
   }
@@ -230,12 +232,14 @@ export function createSiteDecoder(net: SiteNet): SiteDecoder {
     }
   }
 
-  function nextReady(keys: Float64Array, skip: number): number {
-    let best = skip
+  /** Place among the ready blocks, or -1 where all of them wait for some room to be given back. */
+  function nextReady(keys: Float64Array): number {
+    let best = -1
     let bestKey = Number.POSITIVE_INFINITY
-    for (let at = skip; at < ready.length; at++) {
-      const key = keys[blocks[ready[at] as number]?.members[0] as number] as number
-      if (key < bestKey) {
+    for (let at = 0; at < ready.length; at++) {
+      const number = ready[at] as number
+      const key = keys[blocks[number]?.members[0] as number] as number
+      if (key < bestKey && isPutOff[number] === 0) {
         best = at
         bestKey = key
       }

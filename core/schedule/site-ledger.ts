@@ -27,6 +27,8 @@ export interface SiteLedger {
   clear(): void
   find(task: NetTask, size: number, duration: number, from: StartLimits, fit: Fit): FitOutcome
   enter(task: NetTask, fit: Fit, team: number): void
+  /** How many rooms have all their tasks placed. */
+  roomsGivenBack(): number
   /** Takes back tasks in the reverse of the order in which they were entered. */
   remove(task: NetTask): void
 }
@@ -204,5 +206,5 @@ export function createSiteLedger(net: SiteNet): SiteLedger {
     if (task.closing !== null) rooms.remove(task)
   }
 
-  return { placements, clear, find, enter, remove }
+  return { placements, clear, find, enter, remove, roomsGivenBack: rooms.givenBack }
 }

@@ -224,3 +224,21 @@ test('a job without tasks is finished before it begins', () => {
   expect(firstPlan(problem()).kind).toBe('scheduled')
   expect(createSearch(problem(), 1).step(10).length).toBeLessThanOrEqual(1)
 })
+
+test('rooms that were out of use together in the past do not keep the one that is left from being finished', () => {
+  // bath     8 done 9    10 == 11
+  // kitchen  8 ==== done 10              one room at most from 10 on
+  const done = (from: number, to: number) =>
+    ({ kind: 'done', start: at(0, from), end: at(0, to), people: ['Ann'] }) as const
+  const job = problem({
+    rooms: [room('bath'), room('kitchen')],
+    tasks: [
+      task('bath 1', { room: 'bath', state: done(8, 9) }),
+      task('bath 2', { room: 'bath' }),
+      task('kitchen', { room: 'kitchen', state: done(8, 10) }),
+    ],
+    rules: { roomsOutOfUse: 1 },
+  })
+  const { plan } = planOf({ ...job, clock: { ...job.clock, start: at(0, 10) } })
+  expect(plan.tasks[1]).toMatchObject({ start: at(0, 10), end: at(0, 11) })
+})
