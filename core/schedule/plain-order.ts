@@ -1,20 +1,25 @@
 import { lagRows, type PlainNet } from './plain-net.ts'
 import type { RandomStream } from './random.ts'
 
+/** Keys are sorted by so many bits at a time. */
+const digitBits = 11
+
 /** Delays keys behind those of the tasks waited for, then sorts by key; equal keys keep an order that respects all waits. */
 export function createSorter(
   net: PlainNet,
   ranked: Int32Array,
 ): (keys: Int32Array, order: Int32Array) => void {
+  const { count } = net
   const incoming = lagRows(net, 'to')
-  const spare = new Int32Array(net.count)
-  const counts = new Int32Array(64)
+  const spare = new Int32Array(count)
+  const counts = new Int32Array(1 << digitBits)
 
   function delay(keys: Int32Array): void {
-    for (let at = 0; at < net.count; at++) {
+    for (let at = 0; at < count; at++) {
       const task = ranked[at] as number
       let key = keys[task] as number
-      for (let row = incoming.start[task] as number; row < (incoming.start[task + 1] as number); row++) {
+      const end = incoming.start[task + 1] as number
+      for (let row = incoming.start[task] as number; row < end; row++) {
         const other = keys[incoming.task[row] as number] as number
         if (other > key) key = other
       }
@@ -22,23 +27,26 @@ export function createSorter(
     }
   }
 
-  function pass(keys: Int32Array, least: number, shift: number, from: Int32Array, to: Int32Array): void {
-    counts.fill(0)
-    for (let task = 0; task < net.count; task++) {
-      const digit = (((keys[task] as number) - least) >> shift) & 63
+  function pass(keys: Int32Array, least: number, most: number, shift: number, from: Int32Array): void {
+    const mask = (1 << digitBits) - 1
+    const digits = Math.min(mask, (most - least) >> shift) + 1
+    counts.fill(0, 0, digits)
+    for (let task = 0; task < count; task++) {
+      const digit = (((keys[task] as number) - least) >> shift) & mask
       counts[digit] = (counts[digit] as number) + 1
     }
     let sum = 0
-    for (let digit = 0; digit < 64; digit++) {
+    for (let digit = 0; digit < digits; digit++) {
       const here = counts[digit] as number
       counts[digit] = sum
       sum += here
     }
-    for (let at = 0; at < net.count; at++) {
+    for (let at = 0; at < count; at++) {
       const task = from[at] as number
-      const digit = (((keys[task] as number) - least) >> shift) & 63
-      to[counts[digit] as number] = task
-      counts[digit] = (counts[digit] as number) + 1
+      const digit = (((keys[task] as number) - least) >> shift) & mask
+      const place = counts[digit] as number
+      spare[place] = task
+      counts[digit] = place + 1
     }
   }
 
@@ -46,14 +54,15 @@ export function createSorter(
     delay(keys)
     let least = keys[0] as number
     let most = least
-    for (let task = 1; task < net.count; task++) {
+    for (let task = 1; task < count; task++) {
       const key = keys[task] as number
       if (key < least) least = key
       if (key > most) most = key
     }
-    order.set(ranked)
-    for (let shift = 0; shift < 30 && most - least >= 1 << shift; shift += 6) {
-      pass(keys, least, shift, order, spare)
+    pass(keys, least, most, 0, ranked)
+    order.set(spare)
+    for (let shift = digitBits; shift < 30 && most - least >= 1 << shift; shift += digitBits) {
+      pass(keys, least, most, shift, order)
       order.set(spare)
     }
   }

@@ -33,14 +33,21 @@ export function createSerialDecoder(net: PlainNet): SerialDecoder {
     return start
   }
 
+  /**
+   * The fits below look at a stretch from its end backwards: a step where too little is left moves the start past it at once,
+   * and what was seen behind it is not looked at again.
+   */
   function fitOneWord(task: number, from: number): number {
     const row = first as Int32Array
     const guards = packed.guards[0] as number
     const demand = (firstDemands as Int32Array)[task] as number
     const duration = durations[task] as number
     let start = from
-    for (let tick = from; tick < start + duration; tick++) {
-      if ((((row[tick] as number) - demand) & guards) !== guards) start = tick + 1
+    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
+      if ((((row[tick] as number) - demand) & guards) === guards) continue
+      seen = start + duration
+      start = tick + 1
+      tick = start + duration
     }
     for (let tick = start; tick < start + duration; tick++) row[tick] = (row[tick] as number) - demand
     return start
@@ -55,11 +62,14 @@ export function createSerialDecoder(net: PlainNet): SerialDecoder {
     const twoDemand = (secondDemands as Int32Array)[task] as number
     const duration = durations[task] as number
     let start = from
-    for (let tick = from; tick < start + duration; tick++) {
-      const isShort =
-        (((one[tick] as number) - oneDemand) & oneGuards) !== oneGuards ||
-        (((two[tick] as number) - twoDemand) & twoGuards) !== twoGuards
-      if (isShort) start = tick + 1
+    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
+      const isFree =
+        (((one[tick] as number) - oneDemand) & oneGuards) === oneGuards &&
+        (((two[tick] as number) - twoDemand) & twoGuards) === twoGuards
+      if (isFree) continue
+      seen = start + duration
+      start = tick + 1
+      tick = start + duration
     }
     for (let tick = start; tick < start + duration; tick++) {
       one[tick] = (one[tick] as number) - oneDemand
@@ -68,15 +78,23 @@ export function createSerialDecoder(net: PlainNet): SerialDecoder {
     return start
   }
 
+  function isFreeInAllWords(task: number, tick: number): boolean {
+    for (let word = 0; word < packed.words; word++) {
+      const guards = packed.guards[word] as number
+      const left = (levels[word]?.[tick] as number) - (packed.demands[word]?.[task] as number)
+      if ((left & guards) !== guards) return false
+    }
+    return true
+  }
+
   function fitManyWords(task: number, from: number): number {
     const duration = durations[task] as number
     let start = from
-    for (let tick = from; tick < start + duration; tick++) {
-      for (let word = 0; word < packed.words; word++) {
-        const guards = packed.guards[word] as number
-        const left = (levels[word]?.[tick] as number) - (packed.demands[word]?.[task] as number)
-        if ((left & guards) !== guards) start = tick + 1
-      }
+    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
+      if (isFreeInAllWords(task, tick)) continue
+      seen = start + duration
+      start = tick + 1
+      tick = start + duration
     }
     for (const [word, row] of levels.entries()) {
       const demand = packed.demands[word]?.[task] as number

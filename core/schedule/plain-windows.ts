@@ -119,9 +119,12 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
   function firstFit(task: number, from: number): number {
     const duration = durations[task] as number
     let start = from
-    for (let tick = from; tick < start + duration; tick++) {
+    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
       if (tick >= horizon) return horizon
-      if (!fits(task, tick)) start = tick + 1
+      if (fits(task, tick)) continue
+      seen = start + duration
+      start = tick + 1
+      tick = start + duration
     }
     return start
   }
