@@ -1,4 +1,5 @@
 import { type Job, records } from '../project/job.ts'
+import type { RoomId } from '../project/sketch-records.ts'
 import type { Person, SiteClock } from './model.ts'
 import { personOf } from './site-hours.ts'
 import type { StepFact } from './step-facts.ts'
@@ -21,6 +22,8 @@ export interface Site {
   readonly people: readonly Person[]
   /** Of each of the people. */
   readonly longestTimes: readonly LongestTimes[]
+  /** How many people each room has space for; null is no limit. */
+  readonly peopleAtOnce: ReadonlyMap<RoomId, number | null>
 }
 
 /** The longest stretch between breaks, and the longest day, of a plain week of somebody; minutes. */

@@ -4,7 +4,6 @@ import { type HouseRules, minutesUntilUsable, type ScheduleRoom, type Task } fro
 import type { Relaxed, Site } from './planning-site.ts'
 import { localInstant } from './site-hours.ts'
 import { isSiteRuleOn, siteRuleNumber, siteRules } from './site-rules.ts'
-import { peopleInRoom } from './task-crew.ts'
 import { hallsOnTheWay, openNeighbours } from './ways-through.ts'
 
 /** Every room of the house as the engine takes it: what it is open to, how it is reached, and when the household needs it. */
@@ -21,7 +20,7 @@ export function roomsOf(site: Site, tasks: readonly Task[], relaxed: Relaxed[]):
     neededDaily: eveningsOf(site, room, tasks, relaxed),
     alarm: hasCoveredAlarm(job, room.id),
     tasksAtOnce: null,
-    peopleAtOnce: peopleInRoom(job, room.id),
+    peopleAtOnce: site.peopleAtOnce.get(room.id) ?? null,
   }))
 }
 

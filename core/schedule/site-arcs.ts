@@ -72,6 +72,7 @@ function hallsLastArcs(problem: ScheduleProblem, waits: readonly Arc[]): readonl
   const arcs = problem.rooms.flatMap((hall) => {
     const lasts = new Set(tasksBehind(problem, hall.id))
     const firsts = new Set(lasts.size === 0 ? [] : blockingTasks(problem, hall.id))
+    if (firsts.size === 0) return []
     const isInside = { behind: new Set(lasts), hall: new Set(firsts) }
     for (const { from, to } of orders) {
       if (isInside.behind.has(from) && isInside.behind.has(to)) lasts.delete(from)
@@ -93,6 +94,7 @@ function tasksBehind(problem: ScheduleProblem, hall: ScheduleRoomId): readonly n
   const behind = new Set(
     problem.rooms.flatMap((room) => (room.reachedThrough.includes(hall) ? [room.id] : [])),
   )
+  if (behind.size === 0) return []
   return problem.tasks.flatMap(({ room, state }, index) => {
     return room !== null && behind.has(room) && state.kind !== 'done' ? [index] : []
   })

@@ -1,4 +1,4 @@
-import type { Axis } from './axis.ts'
+import type { Axis, Span } from './axis.ts'
 import type { ScheduleProblem } from './model.ts'
 import { countBits, type TeamCalendar } from './site-net.ts'
 
@@ -59,7 +59,8 @@ export function teamCalendar(axis: Axis, subset: number, length: number): TeamCa
   let dayStart = 0
   let runTick = -1
   let day = -1
-  for (const { from, to, groups } of spans) {
+  for (let span = 0; span < spans.length; span++) {
+    const { from, to, groups } = spans[span] as Span
     let slot = slotAt[from] as number
     if ((groups & needed) !== needed) {
       indexAt.fill(count, slot, slot + to - from)

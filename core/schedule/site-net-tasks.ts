@@ -75,6 +75,7 @@ function netTask(parts: NetParts, look: LookUp, task: Task, index: number): NetT
   const work = task.state.kind === 'started' ? task.state.remainingWork : task.work
   const limits = parts.limits[index] as StartLimits
   const promise = look.promises.get(task.id)
+  const { fixed, factStart, factEnd } = factTicks(axis, task)
   const earliest = Math.ceil(((task.earliestStart ?? axis.origin) - axis.origin) / axis.grid)
   return {
     index,
@@ -88,7 +89,9 @@ function netTask(parts: NetParts, look: LookUp, task: Task, index: number): NetT
     startBy: limits.startBy,
     endFrom: -never,
     endBy: Math.min(axis.horizon, roomDeadline(parts, look, task)),
-    ...factTicks(axis, task),
+    fixed,
+    factStart,
+    factEnd,
     room: look.rooms.get(task.room) ?? -1,
     closing:
       task.room === null || task.work === 0 ? null : reachAfter(minutesUntilUsable(task.effects), axis),

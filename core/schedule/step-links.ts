@@ -42,7 +42,7 @@ function bridge(links: readonly StepLink[], dropped: string): readonly StepLink[
 export function tightest(links: readonly StepLink[]): readonly StepLink[] {
   const byPair = new Map<string, StepLink>()
   for (const link of links) {
-    const pair = JSON.stringify([link.before, link.after])
+    const pair = `${link.before.length} ${link.before} ${link.after}`
     const known = byPair.get(pair)
     byPair.set(pair, known === undefined ? link : tighter(known, link))
   }

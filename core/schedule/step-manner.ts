@@ -14,9 +14,13 @@ export interface Manner {
 }
 
 export function mannerOf(step: Step): Manner {
+  const { wet, dusty, fumes, closesRoom } = step.effects
   return {
     skills: [step.skill],
-    ...step.effects,
+    wet,
+    dusty,
+    fumes,
+    closesRoom,
     paint: step.productId && `${step.productId}/${step.colourId ?? ''}`,
     splittable: step.splittable,
   }
@@ -25,7 +29,7 @@ export function mannerOf(step: Step): Manner {
 /** Several in one go: all skills, all effects, the strictest pauses. They must fit (`mannersFit`). */
 export function joinManners(one: Manner, other: Manner): Manner {
   return {
-    skills: [...new Set([...one.skills, ...other.skills])].sort(),
+    skills: sameSkills(one, other) ? one.skills : [...new Set([...one.skills, ...other.skills])].sort(),
     wet: one.wet || other.wet,
     dusty: one.dusty || other.dusty,
     fumes: one.fumes || other.fumes,
@@ -37,9 +41,8 @@ export function joinManners(one: Manner, other: Manner): Manner {
 
 /** Dust never goes together with wet paint, and a brush holds one paint at a time. */
 export function mannersFit(one: Manner, other: Manner): boolean {
-  const both = joinManners(one, other)
   const onePaint = one.paint === null || other.paint === null || one.paint === other.paint
-  return onePaint && !(both.wet && both.dusty)
+  return onePaint && !((one.wet || other.wet) && (one.dusty || other.dusty))
 }
 
 export function sameSkills(one: Manner, other: Manner): boolean {

@@ -1,6 +1,6 @@
 import { polygonArea } from '../geometry/polygon.ts'
 import type { Job } from '../project/job.ts'
-import type { RoomId } from '../project/sketch-records.ts'
+import type { Room, RoomId } from '../project/sketch-records.ts'
 import { areaFromSquareUnits, toSquareFeet } from '../units/area.ts'
 import { presentWindows } from './calendar.ts'
 import type { Person, Splitting } from './model.ts'
@@ -11,7 +11,7 @@ import type { Manner } from './step-manner.ts'
 /** One more person for every hour and a half of work, as far as the room and the crew go (shop assumption). */
 export function crewMost(site: Site, manner: Manner, roomId: RoomId, work: number): number {
   const skilled = site.people.filter((person) => hasSkills(person, manner)).length
-  const room = peopleInRoom(site.job, roomId)
+  const room = site.peopleAtOnce.get(roomId) ?? null
   return Math.max(1, Math.min(skilled, room ?? skilled, Math.ceil(work / 90)))
 }
 
@@ -19,9 +19,8 @@ function hasSkills(person: Person, { skills }: Manner): boolean {
   return skills.every((skill) => person.skills.includes(skill))
 }
 
-export function peopleInRoom(job: Job, roomId: RoomId): number | null {
-  const room = job.rooms[roomId]
-  if (room === undefined || !isSiteRuleOn(job, siteRules.crowding)) return null
+export function peopleInRoom(job: Job, room: Room): number | null {
+  if (!isSiteRuleOn(job, siteRules.crowding)) return null
   const floor = toSquareFeet(areaFromSquareUnits(polygonArea(room.corners)))
   if (floor < siteRuleNumber(job, siteRules.crowding, 'squareFeetForTwo')) return 1
   return floor < siteRuleNumber(job, siteRules.crowding, 'squareFeetForThree') ? 2 : null

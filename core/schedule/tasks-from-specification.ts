@@ -20,7 +20,7 @@ import { factsByStep, type MinutesByStep, type StepFact } from './step-facts.ts'
 import { type GroupingLimits, groupSteps, type StepGroup, usualGrouping } from './step-groups.ts'
 import { type StepLink, stepLinks, tightest } from './step-links.ts'
 import { joinManners, type Manner, mannerOf } from './step-manner.ts'
-import { crewMost, longestTimesOf, splittingOf, wantedSplitting } from './task-crew.ts'
+import { crewMost, longestTimesOf, peopleInRoom, splittingOf, wantedSplitting } from './task-crew.ts'
 
 export interface PlanningFacts {
   /** Local moment the plan is made at; null plans from the job's first day. */
@@ -68,7 +68,8 @@ export function tasksFromSpecification(
   const clock = siteClock(job, planning.now, planGrid)
   const people = crewOf(job)
   const longestTimes = people.map((person) => longestTimesOf(job, clock, person))
-  const site: Site = { job, facts, clock, people, longestTimes }
+  const peopleAtOnce = new Map(records(job.rooms).map((room) => [room.id, peopleInRoom(job, room)]))
+  const site: Site = { job, facts, clock, people, longestTimes, peopleAtOnce }
   const relaxed: Relaxed[] = []
   const pins = usablePins(site, groups, relaxed)
   const tasks = groups.map((group) => taskOf(site, group, pins.get(group.key), relaxed))
