@@ -1,14 +1,13 @@
 import {
   choreMinutes,
   dayOfDate,
-  type LocalTime,
   localTimeIn,
   presentWindows,
   siteWindows,
   weekdayOf,
   withoutChores,
 } from './calendar.ts'
-import type { DayWindow, Person, ScheduleProblem } from './model.ts'
+import type { Person, ScheduleProblem } from './model.ts'
 
 /**
  * The two clocks on one grid. A *tick* is a grid step of the wall clock counted from `origin`; drying and open times are
@@ -34,7 +33,7 @@ export interface Axis {
   readonly spans: readonly Span[]
 }
 
-/** Ticks, `to` excluded, in which the same groups (bits of their indices) work. */
+/** Ticks (or minutes of a day), `to` excluded, in which the same groups (bits of their indices) work. */
 export interface Span {
   readonly from: number
   readonly to: number
@@ -112,45 +111,46 @@ function siteAxis(
   const grid = problem.gridMinutes
   const firstDay = local.dayAt(clock.start)
   const origin = local.instantOf(firstDay, 0)
+  const tickOf = (day: number, minute: number): number =>
+    Math.round((local.instantOf(firstDay + day, minute) - origin) / grid)
   const members = groupPeople(problem.people)
-  const windowsOn = members.map((group) => windowsByDay(problem, clock, group[0]))
+  const windowsOn = windowsByDay(problem, clock, members)
   const enough = 1.5 * slotsOfWork(problem) + 20
-  const waitingDays = daysOfWaiting(problem) + Math.ceil((latestMention(problem) - origin) / 1440) + 7
+  const mention = latestMention(problem) - origin
+  const waitingDays = daysOfWaiting(problem) + Math.ceil(mention / 1440) + 7
   const firstTick = Math.ceil((clock.start - origin) / grid)
   const spans: Span[] = []
   const slotsOf = members.map(() => 0)
-  let day = 0
+  const dayTicks = [0]
   let daysOfWork = 0
-  for (; day < mostDays; day++) {
+  for (let day = 0; day < mostDays; day++) {
     if (
       Math.max(daysOfWork, day - 35) >= waitingDays &&
       slotsOf.every((slots) => slots >= enough || (slots === 0 && day >= 35))
     )
       break
-    const tickOf = (minute: number): number =>
-      Math.round((local.instantOf(firstDay + day, minute) - origin) / grid)
-    const ofDay = windowsOn.flatMap((windows, group) =>
-      windows(firstDay + day).map(({ from, to }): Span => {
-        const span = { from: tickOf(from), to: tickOf(to), groups: 1 << group }
-        slotsOf[group] = (slotsOf[group] as number) + span.to - span.from
-        return { ...span, from: Math.max(firstTick, span.from) }
-      }),
-    )
-    if (ofDay.length > 0) daysOfWork++
-    spans.push(...parted(ofDay))
+    const [midnight, next] = [dayTicks[day] as number, tickOf(day + 1, 0)]
+    const isEven = next - midnight === 1440 / grid
+    const windows = windowsOn(firstDay + day)
+    if (windows.length > 0) daysOfWork++
+    for (const window of windows) {
+      const from = isEven ? midnight + window.from / grid : tickOf(day, window.from)
+      const to = isEven ? midnight + window.to / grid : tickOf(day, window.to)
+      const begin = Math.max(firstTick, from)
+      if (begin < to) spans.push({ from: begin, to, groups: window.groups })
+      if (day < Math.floor(mention / 1440)) continue
+      for (const [group, slots] of slotsOf.entries())
+        if ((window.groups >> group) & 1) slotsOf[group] = slots + to - from
+    }
+    dayTicks.push(next)
   }
-  const horizon = Math.round((local.instantOf(firstDay + day, 0) - origin) / grid)
+  const horizon = dayTicks[dayTicks.length - 1] as number
+  const dayOfTick = new Int32Array(horizon + 1).fill(dayTicks.length - 1)
+  for (let day = 0; day + 1 < dayTicks.length; day++) dayOfTick.fill(day, dayTicks[day], dayTicks[day + 1])
   const groups = members.map((group) =>
     group.reduce((mask, person) => mask | (1 << problem.people.indexOf(person)), 0),
   )
-  return {
-    origin,
-    grid,
-    horizon,
-    ...slotTables(spans, horizon, groups),
-    dayOfTick: dayTable(local, firstDay, day, origin, grid, horizon),
-    groups,
-  }
+  return { origin, grid, horizon, ...slotTables(spans, horizon, groups), dayOfTick, groups }
 }
 
 /** The first group is the site itself, for work that needs nobody. */
@@ -165,18 +165,29 @@ function groupPeople(people: readonly Person[]): readonly (readonly Person[])[] 
   return [[], ...groups.values()]
 }
 
-/** The windows of a person, or of the site itself, on each local day: those of the weekday but for days that are named. */
+/**
+ * The windows of all groups on each local day, parted where one of them begins or ends, in minutes of the day: those of the weekday but
+ * for days that are named.
+ */
 function windowsByDay(
   problem: ScheduleProblem,
   clock: Extract<ScheduleProblem['clock'], { kind: 'site' }>,
-  person: Person | undefined,
-): (day: number) => readonly DayWindow[] {
+  members: readonly (readonly Person[])[],
+): (day: number) => readonly Span[] {
   const chores = choreMinutes(problem)
-  const windowsOn = (day: number): readonly DayWindow[] =>
-    withoutChores(person === undefined ? siteWindows(clock, day) : presentWindows(clock, person, day), chores)
-  const partDays = person?.partDays.map((part) => part.date) ?? []
-  const named = new Set([...clock.holidays, ...(person?.daysOff ?? []), ...partDays].map(dayOfDate))
-  const usual = new Map<number, readonly DayWindow[]>()
+  function windowsOn(day: number): readonly Span[] {
+    const ofGroups = members.flatMap(([person], group): readonly Span[] => {
+      const windows = person === undefined ? siteWindows(clock, day) : presentWindows(clock, person, day)
+      return withoutChores(windows, chores).map(({ from, to }) => ({ from, to, groups: 1 << group }))
+    })
+    return parted(ofGroups)
+  }
+  const dates = problem.people.flatMap(({ daysOff, partDays }) => [
+    ...daysOff,
+    ...partDays.map((part) => part.date),
+  ])
+  const named = new Set([...clock.holidays, ...dates].map(dayOfDate))
+  const usual = new Map<number, readonly Span[]>()
   return (day) => {
     if (named.has(day)) return windowsOn(day)
     const weekday = weekdayOf(day)
@@ -221,21 +232,4 @@ function slotTables(spans: readonly Span[], horizon: number, groups: readonly nu
 
 function peopleOf(groups: readonly number[], working: number): number {
   return groups.reduce((mask, people, group) => ((working >> group) & 1 ? mask | people : mask), 0)
-}
-
-function dayTable(
-  local: LocalTime,
-  firstDay: number,
-  days: number,
-  origin: number,
-  grid: number,
-  horizon: number,
-): Int32Array {
-  const table = new Int32Array(horizon + 1).fill(days)
-  for (let day = 0; day < days; day++) {
-    const from = Math.round((local.instantOf(firstDay + day, 0) - origin) / grid)
-    const to = Math.round((local.instantOf(firstDay + day + 1, 0) - origin) / grid)
-    table.fill(day, from, to)
-  }
-  return table
 }

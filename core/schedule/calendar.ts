@@ -16,6 +16,8 @@ export interface LocalTime {
 }
 
 const minutesPerDay = 1440
+/** Quarters of an hour. */
+const halfWeek = 336
 
 /** One for each zone: making its format costs more than thousands of uses. */
 const zones = new Map<string, LocalTime>()
@@ -65,13 +67,13 @@ function firstAfterJump(offsetOf: (instant: number) => number, from: number, wan
 }
 
 /**
- * Minutes ahead of UTC at an instant. Clocks are changed at whole quarters of an hour (UTC) and not there and back within a day, so that
- * the ends of a day tell all of it where they agree; where they do not, its quarters are looked at.
+ * Minutes ahead of UTC at an instant. Clocks are changed at whole quarters of an hour (UTC) and not there and back within half a week, so
+ * that the ends of a stretch that long tell all of it where they agree; where they do not, it is halved.
  */
 function offsetsOf(timeZone: string): (instant: number) => number {
   const format = new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longOffset' })
   const ofQuarters = new Map<number, number>()
-  const ofDays = new Map<number, number | null>()
+  const ofStretches = new Map<number, number | null>()
   function ofQuarter(quarter: number): number {
     const known = ofQuarters.get(quarter)
     if (known !== undefined) return known
@@ -82,15 +84,28 @@ function offsetsOf(timeZone: string): (instant: number) => number {
     ofQuarters.set(quarter, offset)
     return offset
   }
-  function ofDay(day: number): number | null {
-    const known = ofDays.get(day)
+  /** Null where the clock is changed in between. */
+  function ofStretch(stretch: number): number | null {
+    const known = ofStretches.get(stretch)
     if (known !== undefined) return known
-    const offset = ofQuarter(96 * day)
-    const even = offset === ofQuarter(96 * (day + 1)) ? offset : null
-    ofDays.set(day, even)
+    const offset = ofQuarter(halfWeek * stretch)
+    const even = offset === ofQuarter(halfWeek * (stretch + 1)) ? offset : null
+    ofStretches.set(stretch, even)
     return even
   }
-  return (instant) => ofDay(Math.floor(instant / minutesPerDay)) ?? ofQuarter(Math.floor(instant / 15))
+  return (instant) => {
+    const quarter = Math.floor(instant / 15)
+    const stretch = Math.floor(quarter / halfWeek)
+    const even = ofStretch(stretch)
+    if (even !== null) return even
+    let [from, to] = [halfWeek * stretch, halfWeek * (stretch + 1)]
+    while (to - from > 1 && ofQuarter(from) !== ofQuarter(to)) {
+      const middle = (from + to) >> 1
+      if (quarter < middle) to = middle
+      else from = middle
+    }
+    return ofQuarter(from)
+  }
 }
 
 /** Days since 1970-01-01 of a date like `2026-03-29`. */

@@ -15,7 +15,10 @@ export function createRoomHolds(net: SiteNet): RoomHolds {
   const { axis, tasks, roomCount } = net
   const { dayOfTick, horizon } = axis
   const dayStart = new Int32Array((dayOfTick[horizon] as number) + 2).fill(horizon)
-  for (let tick = horizon; tick >= 0; tick--) dayStart[dayOfTick[tick] as number] = tick
+  for (let day = 0, from = 0; day < dayStart.length; day++) {
+    const tick = dayOfTick.indexOf(day, from)
+    if (tick >= 0) dayStart[day] = from = tick
+  }
   const edge = new Int32Array(roomCount)
 
   function dayAfter(tick: number, days: number): number {

@@ -88,12 +88,15 @@ export function localInstant(moment: string, timeZone: string): EpochMinutes {
 export function localMoments(timeZone: string): (instant: number) => string {
   const local = localTimeIn(timeZone)
   const dates = new Map<number, string>()
+  const times = new Map<number, string>()
   return (instant) => {
     const day = local.dayAt(instant)
     const date = dates.get(day) ?? dateOfDay(day)
     dates.set(day, date)
     const minute = Math.round(instant + local.offsetAt(instant) - day * 1440)
-    return `${date}T${two(Math.floor(minute / 60))}:${two(minute % 60)}`
+    const time = times.get(minute) ?? `${two(Math.floor(minute / 60))}:${two(minute % 60)}`
+    times.set(minute, time)
+    return `${date}T${time}`
   }
 }
 

@@ -130,6 +130,15 @@ test('an open-time pair waits for a stretch of the day in which both fit', () =>
   expect(Number(plan.tasks[2]?.start) - Number(plan.tasks[1]?.end)).toBeLessThanOrEqual(30)
 })
 
+test('work has its place however late the task before it is pinned', () => {
+  // One day on the Monday 20 weeks on and 49 days behind it are 10 weeks of 5 days: done on the Friday of week 30.
+  const tasks = [
+    task('pinned', { work: 480, state: { kind: 'pinned', start: at(140, 8), people: null } }),
+    task('rest', { work: 49 * 480, splitting: 'night' }),
+  ]
+  expect(planOf(problem({ tasks, links: [link('pinned', 'rest')] }), 1).plan.value.finish).toBe(29 * 7 + 4)
+})
+
 test('people with different days share a task only while both are there', () => {
   // Ann Mon 8-16; Bob Mon 12-16 only: the pair starts at 12
   const half = [{ date: '2026-03-02', windows: [{ from: 12 * 60, to: 16 * 60 }] }]

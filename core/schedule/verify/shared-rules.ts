@@ -1,18 +1,29 @@
-import type { ScheduleProblem } from '../model.ts'
+import type { ScheduleProblem, TaskId } from '../model.ts'
 import { type Entry, entriesByRoom } from './entry.ts'
 import type { Violation } from './violation.ts'
 
+/** A stretch of somebody's work. */
+interface Worked {
+  readonly task: TaskId
+  readonly start: number
+  readonly end: number
+}
+
 export function verifyPeople(problem: ScheduleProblem, entries: readonly Entry[], found: Violation[]): void {
-  for (const person of problem.people) {
-    const own = entries.filter(({ planned, isFact }) => !isFact && planned.people.includes(person.id))
-    const segments = own.flatMap(({ task, planned }) =>
-      planned.segments.map((segment) => ({ task: task.id, ...segment })),
-    )
-    segments.sort((one, other) => one.start - other.start)
-    for (const [index, { task, start }] of segments.entries()) {
-      const before = segments[index - 1]
-      if (before === undefined || before.end <= start) continue
-      found.push({ rule: 'oneTaskPerPerson', person: person.id, tasks: [before.task, task], at: start })
+  const worked = new Map(problem.people.map(({ id }) => [id, [] as Worked[]]))
+  for (const { task, planned, isFact } of entries) {
+    if (isFact) continue
+    for (const person of planned.people) {
+      const own = worked.get(person)
+      for (const { start, end } of planned.segments) own?.push({ task: task.id, start, end })
+    }
+  }
+  for (const [person, own] of worked) {
+    own.sort((one, other) => one.start - other.start)
+    for (let index = 1; index < own.length; index++) {
+      const [before, next] = [own[index - 1] as Worked, own[index] as Worked]
+      if (before.end <= next.start) continue
+      found.push({ rule: 'oneTaskPerPerson', person, tasks: [before.task, next.task], at: next.start })
     }
   }
 }

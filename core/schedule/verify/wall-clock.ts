@@ -44,39 +44,56 @@ export function wallClock(problem: ScheduleProblem, entries: readonly Entry[]): 
   }
   const from = Math.floor(first / quarter) * quarter - 2880
   const to = Math.ceil(last / quarter) * quarter + 2880
-  const ahead = aheadByQuarter(from, to, problem.clock.timeZone)
-  return { from, to, ahead, stretches: stretchesOf(from, ahead) }
-}
-
-/** Twelve hours at a time: where the clock is changed within them every quarter is looked at, else their ends tell all. */
-function aheadByQuarter(from: number, to: number, timeZone: string): Int32Array {
-  const shown = shownClock(timeZone)
+  const runs = evenRuns(from, to, problem.clock.timeZone)
   const ahead = new Int32Array((to - from) / quarter)
-  const stride = 48
-  let next = shown(from) - from
-  for (let index = 0; index < ahead.length; index += stride) {
-    const first = next
-    const end = from + (index + stride) * quarter
-    next = shown(end) - end
-    ahead.fill(first, index, index + stride)
-    if (next === first) continue
-    for (let each = index; each < Math.min(ahead.length, index + stride); each++)
-      ahead[each] = shown(from + each * quarter) - (from + each * quarter)
-  }
-  return ahead
+  for (const run of runs) ahead.fill(run.ahead, (run.from - from) / quarter, (run.to - from) / quarter)
+  return { from, to, ahead, stretches: stretchesOf(runs) }
 }
 
-function stretchesOf(from: number, ahead: Int32Array): readonly Stretch[] {
+/** Stretches (minutes, `to` excluded) in which the clock goes on evenly, `ahead` of UTC. */
+interface Run {
+  readonly from: number
+  to: number
+  readonly ahead: number
+}
+
+/** No clock is changed there and back within half a week, so that where two moments that near agree, all between them does too. */
+const halfWeek = 336 * quarter
+
+function evenRuns(from: number, to: number, timeZone: string): readonly Run[] {
+  const shown = shownClock(timeZone)
+  const runs: Run[] = []
+  function add(begin: number, ahead: number, end: number, aheadThen: number): void {
+    if (ahead !== aheadThen && end - begin > quarter) {
+      const middle = begin + Math.floor((end - begin) / 2 / quarter) * quarter
+      const aheadHalfway = shown(middle) - middle
+      add(begin, ahead, middle, aheadHalfway)
+      add(middle, aheadHalfway, end, aheadThen)
+      return
+    }
+    const last = runs[runs.length - 1]
+    if (last?.ahead === ahead) last.to = end
+    else runs.push({ from: begin, to: end, ahead })
+  }
+  let ahead = shown(from) - from
+  for (let begin = from; begin < to; begin += halfWeek) {
+    const end = Math.min(to, begin + halfWeek)
+    const aheadThen = shown(end) - end
+    add(begin, ahead, end, aheadThen)
+    ahead = aheadThen
+  }
+  return runs
+}
+
+function stretchesOf(runs: readonly Run[]): readonly Stretch[] {
   const stretches: Stretch[] = []
-  let start = 0
-  for (let index = 1; index <= ahead.length; index++) {
-    const before = Math.floor((from + (index - 1) * quarter + (ahead[index - 1] as number)) / 1440)
-    const here = Math.floor((from + index * quarter + (ahead[index] as number)) / 1440)
-    if (index < ahead.length && here === before && ahead[index] === ahead[index - 1]) continue
-    const begin = from + start * quarter
-    const minute = begin + (ahead[start] as number) - before * 1440
-    stretches.push({ day: before, from: begin, to: from + index * quarter, minute })
-    start = index
+  for (const { from, to, ahead } of runs) {
+    for (let begin = from; begin < to; ) {
+      const day = Math.floor((begin + ahead) / 1440)
+      const end = Math.min(to, (day + 1) * 1440 - ahead)
+      stretches.push({ day, from: begin, to: end, minute: begin + ahead - day * 1440 })
+      begin = end
+    }
   }
   return stretches
 }
