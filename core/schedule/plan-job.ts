@@ -1,5 +1,5 @@
 import type { Job } from '../project/job.ts'
-import { fail, type Outcome, problem, succeed } from '../project/problem.ts'
+import { type Outcome, type Problem, problem, succeed } from '../project/problem.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
@@ -101,15 +101,8 @@ export function startPlanning(
   planning: PlanningFacts = nothingHappened,
 ): Outcome<JobPlanning> {
   const tasks = tasksFromSpecification(job, specification, minutes, planning)
-  if (tasks.problem.tasks.length === 0)
-    return fail('noPlan', 'There is nothing to plan: no step is left to do.')
-  if (tasks.problem.people.length === 0)
-    return fail('noPlan', 'Nobody is on the crew. Add somebody before planning.')
-  const fault = validateProblem(tasks.problem)[0]
-  if (fault !== undefined) {
-    const { sentence, ids } = faultSentence(fault, wordsOfJob(job, tasks))
-    return { ok: false, problem: problem('noPlan', `The plan cannot be made: ${sentence}`, ids) }
-  }
+  const refusal = refusalOf(job, tasks)
+  if (refusal !== null) return { ok: false, problem: refusal }
   const search = createSearch(tasks.problem, seed)
   let bound: PlanBound | undefined
   return succeed({
@@ -128,6 +121,18 @@ export function startPlanning(
       return { ok: false, problem: problem('noPlan', `${lead}: ${sentence}`, ids) }
     },
   })
+}
+
+/** Why the tasks of a job cannot be handed to a search at all, in words; null where they can. */
+export function refusalOf(job: Job, tasks: TasksOfJob): Problem | null {
+  const { problem: asked } = tasks
+  if (asked.tasks.length === 0) return problem('noPlan', 'There is nothing to plan: no step is left to do.')
+  if (asked.people.length === 0)
+    return problem('noPlan', 'Nobody is on the crew. Add somebody before planning.')
+  const fault = validateProblem(asked)[0]
+  if (fault === undefined) return null
+  const { sentence, ids } = faultSentence(fault, wordsOfJob(job, tasks))
+  return problem('noPlan', `The plan cannot be made: ${sentence}`, ids)
 }
 
 /** A plan of the engine as people read it; for searches that run outside of `startPlanning`. */

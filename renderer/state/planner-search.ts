@@ -4,17 +4,15 @@ import { type Job, records } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { clashSentence } from '../../core/schedule/clash-words.ts'
-import { faultSentence } from '../../core/schedule/fault-words.ts'
 import { wordsOfJob } from '../../core/schedule/job-words.ts'
 import type { Plan } from '../../core/schedule/model.ts'
-import { jobPlanOf } from '../../core/schedule/plan-job.ts'
+import { jobPlanOf, refusalOf } from '../../core/schedule/plan-job.ts'
 import { createSearch, type ScheduleSearch } from '../../core/schedule/search.ts'
 import {
   type PlanningFacts,
   type TasksOfJob,
   tasksFromSpecification,
 } from '../../core/schedule/tasks-from-specification.ts'
-import { validateProblem } from '../../core/schedule/validate.ts'
 import { createSpecify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
@@ -41,6 +39,32 @@ const usualSlice = 8
 const takeOff = createTakeOff()
 const specify = createSpecify()
 
+/** A search made before it is asked for, with its first plan. */
+export interface PreparedSearch {
+  readonly job: Job
+  readonly now: string
+  readonly search: SlicedSearch
+}
+
+export function prepareSearch(job: Job, now: string): PreparedSearch {
+  const search = createSliced(job, now, null)
+  search.step()
+  search.current()
+  return { job, now, search }
+}
+
+/** The prepared search where it is of what is asked for, else a new one. The moment matters only once something was marked on site. */
+export function searchAsked(
+  prepared: PreparedSearch | null,
+  job: Job,
+  now: string,
+  promised: WorkPlan | null,
+): SlicedSearch {
+  const isSame =
+    prepared?.job === job && promised === null && (prepared.now === now || records(job.marks).length === 0)
+  return isSame ? prepared.search : createSliced(job, now, promised)
+}
+
 export function createSliced(job: Job, now: string, promised: WorkPlan | null): SlicedSearch {
   const specification = specify(job, takeOff(job))
   const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
@@ -51,7 +75,7 @@ export function createSliced(job: Job, now: string, promised: WorkPlan | null): 
     planningFacts(job, specification, now, promised),
   )
   const refusal = refusalOf(job, tasks)
-  if (refusal !== null) return refusedSearch(refusal)
+  if (refusal !== null) return refusedSearch({ isProved: true, sentence: refusal.sentence, taskIds: [] })
   return slicedSearch(job, tasks, createSearch(tasks.problem, seed))
 }
 
@@ -73,15 +97,6 @@ function planningFacts(
   }
 }
 
-function refusalOf(job: Job, tasks: TasksOfJob): PlanClash | null {
-  const { problem } = tasks
-  const refuse = (sentence: string): PlanClash => ({ isProved: true, sentence, taskIds: [] })
-  if (problem.tasks.length === 0) return refuse('There is nothing to plan: no step is left to do.')
-  if (problem.people.length === 0) return refuse('Nobody is on the crew. Add somebody on the leaf Crew.')
-  const fault = validateProblem(problem)[0]
-  return fault === undefined ? null : refuse(capital(faultSentence(fault, wordsOfJob(job, tasks)).sentence))
-}
-
 function refusedSearch(clash: PlanClash): SlicedSearch {
   return {
     step: () => ({ isFinished: true, isBetter: false }),
@@ -92,6 +107,7 @@ function refusedSearch(clash: PlanClash): SlicedSearch {
 }
 
 function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): SlicedSearch {
+  let found: FoundPlan | null = null
   return {
     step: () => {
       const slice = search.best() === undefined ? 1 : usualSlice
@@ -100,7 +116,8 @@ function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): Slic
     },
     current: () => {
       const plan = search.best()
-      return plan === undefined ? null : foundPlan(tasks, plan)
+      if (plan !== undefined && found?.plan !== plan) found = foundPlan(tasks, plan)
+      return found
     },
     bound: () => search.bound() ?? null,
     clash: () => {

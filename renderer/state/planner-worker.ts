@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { applyDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { JobNews, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
-import { createSliced, type SlicedSearch } from './planner-search.ts'
+import { type PreparedSearch, prepareSearch, type SlicedSearch, searchAsked } from './planner-search.ts'
 
 // The worker may not make code from text either, which zod's fast path would.
 z.config({ jitless: true })
@@ -30,6 +30,7 @@ const asked = new Map<SearchName, SearchAsk>()
 const channel = new MessageChannel()
 /** The job told last. */
 let told: Job | null = null
+let prepared: PreparedSearch | null = null
 let isGoing = false
 
 /** A worker's own `postMessage`, which the page's type library does not have. */
@@ -60,17 +61,17 @@ function take(message: PlannerAsk): void {
   if (message.kind === 'stop') found.until = 0
 }
 
+/** An edit that changes nothing leaves the job the same object, so that the search prepared for it is known again. */
 function catchUp(news: JobNews): Job {
-  told = 'job' in news ? news.job : applyDiff(told as Job, news.edit)
-  return told
+  if ('job' in news) told = news.job
+  else if (Object.keys(news.edit).length > 0) told = applyDiff(told as Job, news.edit)
+  return told as Job
 }
 
-/** A first plan nobody asked for yet: what is remembered and compiled on the way to it makes the one asked for come sooner. */
+/** A first plan nobody asked for yet. If the job has changed by then, what was remembered and compiled still makes the next one come sooner. */
 function prepare(job: Job, now: string): void {
   try {
-    const search = createSliced(job, now, null)
-    search.step()
-    search.current()
+    prepared = prepareSearch(job, now)
   } catch {
     // The search that follows meets the same mistake, and tells it.
   }
@@ -79,9 +80,10 @@ function prepare(job: Job, now: string): void {
 function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): void {
   asked.delete(name)
   guarded(name, turn, () => {
-    const search = createSliced(job, now, promised)
+    const search = searchAsked(prepared, job, now, promised)
+    prepared = null
     const until = performance.now() + seconds * 1000
-    running.set(name, {
+    const begun: Running = {
       turn,
       search,
       until,
@@ -89,7 +91,9 @@ function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): 
       proof: 'none',
       hasNews: false,
       toldAt: -betweenTellings,
-    })
+    }
+    running.set(name, begun)
+    if (search.current() !== null) tellFound(name, begun)
   })
 }
 
@@ -118,17 +122,19 @@ function work(name: SearchName, each: Running): void {
   each.hasNews ||= isBetter
   each.isResting = isFinished || now >= each.until
   const about = { search: name, turn: each.turn }
-  if (each.hasNews && (each.isResting || now >= each.toldAt + betweenTellings)) {
-    const found = each.search.current()
-    if (found !== null) post({ ...about, kind: 'found', found })
-    if (found !== null && each.proof === 'none') each.proof = 'due'
-    each.hasNews = false
-    each.toldAt = performance.now()
-  }
+  if (each.hasNews && (each.isResting || now >= each.toldAt + betweenTellings)) tellFound(name, each)
   if (!each.isResting) return
   const clash = each.search.clash()
   if (clash !== null) post({ ...about, kind: 'clash', clash })
   post({ ...about, kind: 'rest', isFinished })
+}
+
+function tellFound(name: SearchName, each: Running): void {
+  const found = each.search.current()
+  if (found !== null) post({ search: name, turn: each.turn, kind: 'found', found })
+  if (found !== null && each.proof === 'none') each.proof = 'due'
+  each.hasNews = false
+  each.toldAt = performance.now()
 }
 
 /** How good a plan can be at best comes once the first one is told, in a turn of its own. */

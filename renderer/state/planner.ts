@@ -6,6 +6,7 @@ import { type Job, records } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bounds.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
+import { specificationOf } from './derived.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type {
   FoundPlan,
@@ -95,13 +96,15 @@ function newsOf(tell: PlannerTell): Partial<SearchState> {
   }
 }
 
-/** The planner gets to know a job when it is opened, long before its calendar is looked at. */
+/** The planner gets to know a job when it is opened, long before its calendar is looked at; its steps, which name the bars, follow in idle time. */
 export function usePreparedPlanner(): void {
   const jobKey = useJobState((state) => state.jobKey)
   useEffect(() => {
     const { job } = jobStore.store.getState()
     if (jobKey === null || job === null || job === told) return
     send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job) })
+    // Not every browser has it; the steps are then worked out when a station first shows them.
+    window.requestIdleCallback?.(() => specificationOf(job))
   }, [jobKey])
 }
 

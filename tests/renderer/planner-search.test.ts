@@ -6,7 +6,12 @@ import type { PlanBound } from '../../core/schedule/bounds.ts'
 import { verifyPlan } from '../../core/schedule/verify.ts'
 import { feet, lengthFromUnits } from '../../core/units/length.ts'
 import { verdictWords } from '../../renderer/panels/calendar/verdict-words.ts'
-import { createSliced, type SlicedSearch } from '../../renderer/state/planner-search.ts'
+import {
+  createSliced,
+  prepareSearch,
+  type SlicedSearch,
+  searchAsked,
+} from '../../renderer/state/planner-search.ts'
 import { demoJob } from './station-jobs.ts'
 
 const job = demoJob('l-shaped-room')
@@ -54,6 +59,17 @@ test('the words say how good a plan is known to be, and that it is not known yet
   expect(words(boundAt(finish), true)).toBe('Proved best for these tasks.')
 })
 
+test('a search prepared ahead is gone on with only for the same job, and finds what a new one finds', () => {
+  const prepared = prepareSearch(job, now)
+  const { search } = prepared
+  expect(search.current()).not.toBe(null)
+  // Nothing is marked on site, so that the plan begins on the first day whatever the clock says.
+  expect(searchAsked(prepared, job, '2027-03-29T08:15', null)).toBe(search)
+  expect(searchAsked(prepared, { ...job }, now, null)).not.toBe(search)
+  expect(searchAsked(prepared, job, now, planOf(job).workPlan)).not.toBe(search)
+  expect(looked(search, 3).current()?.workPlan).toEqual(planOf(job, 4).workPlan)
+})
+
 test('the same job gives the same plan', () => {
   expect(planOf(job).workPlan).toEqual(planOf(job).workPlan)
 })
@@ -84,7 +100,7 @@ test('a crew too large to keep apart is refused in a sentence', () => {
     ]),
   )
   const search = looked(createSliced({ ...job, crew }, now, null), 1)
-  expect(search.clash()?.sentence).toMatch(/^31 people are on the crew, .*\.$/)
+  expect(search.clash()?.sentence).toMatch(/^The plan cannot be made: 31 people are on the crew, .*\.$/)
 })
 
 test('a pin holds its task, and what was planned before stays where it can', () => {
