@@ -1,4 +1,4 @@
-import type { Heads } from './heads.ts'
+import { type Heads, propagateHeads } from './heads.ts'
 import type { PersonId, ScheduleProblem, ScheduleRoomId, SkillName, Task, TaskId } from './model.ts'
 import type { Stuck } from './site-decoder.ts'
 import type { SiteNet } from './site-net.ts'
@@ -78,7 +78,12 @@ export function explainHeads(net: SiteNet, heads: Exclude<Heads, { kind: 'heads'
   const { problem } = net
   const names = (tasks: readonly number[]): readonly TaskId[] =>
     tasks.map((task) => problem.tasks[task]?.id ?? '')
-  if (heads.kind === 'loop') return { kind: 'waitsContradict', tasks: names(heads.tasks) }
+  if (heads.kind === 'loop') {
+    const pinned = heads.tasks.find((task) => net.tasks[task]?.fixed === 3)
+    if (pinned !== undefined && propagateHeads(withoutPins(net)).kind !== 'loop')
+      return { kind: 'pinnedCannotHold', task: problem.tasks[pinned]?.id ?? '' }
+    return { kind: 'waitsContradict', tasks: names(heads.tasks) }
+  }
   const tasks = names([...heads.chain].reverse())
   const last = net.tasks[heads.task]
   const room = problem.rooms[last?.room ?? -1]
@@ -87,6 +92,11 @@ export function explainHeads(net: SiteNet, heads: Exclude<Heads, { kind: 'heads'
   }
   if (last?.fixed === 3) return { kind: 'pinnedCannotHold', task: tasks[tasks.length - 1] ?? '' }
   return { kind: 'noWorkingTime', tasks }
+}
+
+/** Tasks that a pin and a maximum wait push round in a circle do not contradict each other when the pin is gone. */
+function withoutPins(net: SiteNet): SiteNet {
+  return { ...net, tasks: net.tasks.map((task) => (task.fixed === 3 ? { ...task, fixed: 0 } : task)) }
 }
 
 /** Where the search failed most, when nothing is proved. */

@@ -35,6 +35,26 @@ test('waits that contradict each other are named as a circle, with proof', () =>
   expect([...outcome.clash.tasks].sort()).toEqual(['degloss', 'trim 1', 'trim 2'])
 })
 
+test('a pin that comes too early for the work right before it is named, not the waits between the two', () => {
+  // the coat is pinned to 8:30 and within 30 min after the degloss, which takes from 8 to 9 at the soonest
+  const pinned = { kind: 'pinned', start: at(0, 8, 30), people: null } as const
+  const tasks = [task('coat', { state: pinned }), task('degloss')]
+  const job = problem({ tasks, links: [link('degloss', 'coat', 0, 30)] })
+  const { kind, clash } = clashOf(job)
+  expect(kind).toBe('impossible')
+  expect(clash).toEqual({ kind: 'pinnedCannotHold', task: 'coat' })
+})
+
+test('waits that contradict each other are named also where one of the tasks is pinned', () => {
+  // the coat 16 h after the degloss, yet within 4 h: no pin is to blame
+  const pinned = { kind: 'pinned', start: at(1, 8), people: null } as const
+  const tasks = [task('coat', { state: pinned }), task('degloss'), task('dry')]
+  const links = [link('degloss', 'dry'), link('dry', 'coat', 960), link('degloss', 'coat', 0, 240)]
+  const { kind, clash } = clashOf(problem({ tasks, links }))
+  expect(kind).toBe('impossible')
+  expect(clash.kind).toBe('waitsContradict')
+})
+
 test('a skill nobody has is named, with proof', () => {
   const job = problem({ tasks: [task('hang paper', { skills: ['paper'] })] })
   expect(clashOf(job)).toEqual({
