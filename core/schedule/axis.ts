@@ -139,8 +139,8 @@ function siteAxis(
       const begin = Math.max(firstTick, from)
       if (begin < to) spans.push({ from: begin, to, groups: window.groups })
       if (day < Math.floor(mention / 1440)) continue
-      for (const [group, slots] of slotsOf.entries())
-        if ((window.groups >> group) & 1) slotsOf[group] = slots + to - from
+      for (let group = 0; group < slotsOf.length; group++)
+        if ((window.groups >> group) & 1) slotsOf[group] = (slotsOf[group] as number) + to - from
     }
     dayTicks.push(next)
   }

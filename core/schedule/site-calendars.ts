@@ -39,10 +39,12 @@ function peopleOfGroups(axis: Axis, subset: number): readonly number[] {
 /** How many slots all groups of a subset work. */
 function slotCount({ spans }: Axis, subset: number): number {
   const needed = workingBits(subset)
-  return spans.reduce(
-    (sum, { from, to, groups }) => ((groups & needed) === needed ? sum + to - from : sum),
-    0,
-  )
+  let count = 0
+  for (let span = 0; span < spans.length; span++) {
+    const { from, to, groups } = spans[span] as Span
+    if ((groups & needed) === needed) count += to - from
+  }
+  return count
 }
 
 /** The `length` slots that all groups of the subset work (the site itself where it is empty), and where a pause would begin. */

@@ -10,7 +10,9 @@ export function conflictsOf(problem: ScheduleProblem, grid: number): readonly Co
   const halls = new Map(problem.rooms.map((room) => [room.id, wayOutKeptOpen ? room.reachedThrough : []]))
   const wet = claimsByRoom(problem, grid, (task) => task.effects.wetFor)
   const closed = claimsByRoom(problem, grid, (task) => task.effects.closedFor)
-  const closedAlready = claimsByRoom(problem, grid, (task) => (isBegun(task) ? task.effects.closedFor : null))
+  const closedAlready = problem.tasks.some(isBegun)
+    ? claimsByRoom(problem, grid, (task) => (isBegun(task) ? task.effects.closedFor : null))
+    : new Map<string, readonly Claim[]>()
   function forbid(one: number, claims: readonly Claim[] | undefined): void {
     for (const { task: other, reach } of claims ?? []) {
       if (one === other) continue

@@ -41,7 +41,8 @@ export function quietHoursOf(problem: ScheduleProblem, axis: Axis): QuietHours {
 
 /** The tick before which a task cannot start because of quiet hours; `start` itself where it can lie from there to `end`. */
 export function quietUntil({ forbidden }: NetTask, start: number, end: number): number {
-  for (const { ticks, reach } of forbidden) {
+  for (let index = 0; index < forbidden.length; index++) {
+    const { ticks, reach } = forbidden[index] as NetTask['forbidden'][number]
     const stretch = firstAfter(ticks.to, start - reach.before)
     if (stretch < ticks.to.length && (ticks.from[stretch] as number) < end + reach.after)
       return (ticks.to[stretch] as number) + reach.before

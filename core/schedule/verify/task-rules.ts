@@ -1,4 +1,4 @@
-import type { Person, PersonId, ScheduleProblem, Task } from '../model.ts'
+import type { Person, PersonId, PlanSegment, ScheduleProblem, Task } from '../model.ts'
 import type { Entry } from './entry.ts'
 import { atChores, here, type Presence, type Presences } from './presence.ts'
 import type { Violation } from './violation.ts'
@@ -98,7 +98,8 @@ function verifyPresence(
   const { segments } = planned
   if (segments.length === 0) return
   const everybody = crew.length === 0 ? [presences.of(null)] : crew.map(presences.of)
-  for (const [index, { start, end }] of segments.entries()) {
+  for (let index = 0; index < segments.length; index++) {
+    const { start, end } = segments[index] as PlanSegment
     for (const [who, there] of everybody.entries()) {
       const at = firstNotHere(presences, there, start, end)
       if (at === undefined) continue
