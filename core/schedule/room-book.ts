@@ -53,7 +53,8 @@ export function createRoomBook(net: SiteNet) {
       const isLast = (waiting[room] as number) === 1
       const to = isLast ? Math.max(last[room] as number, end + task.closing.after) : never
       if (!isFull(room, from, to)) return 0
-      let next = never
+      // A room out of use already need not be so any sooner for this task.
+      let next = isOpen(room) ? (first[room] as number) : never
       for (let other = 0; other < roomCount; other++) {
         const until = lastOf(other)
         if (other !== room && isOpen(other) && until > start - task.closing.before && until < next)
