@@ -1,9 +1,17 @@
-import { type RefObject, useCallback, useLayoutEffect, useRef, useState } from 'react'
+import {
+  type RefObject,
+  startTransition,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react'
 import type { Span } from './lanes.ts'
 import { instantAt, placeOf, type TimeAxis } from './time-axis.ts'
 
-/** Drawn beyond both edges of what is seen, so that scrolling a little draws nothing anew; pixels. */
-const margin = 600
+/** Drawn beyond both edges of what is seen, so that scrolling a little draws nothing anew; pixels. Not yet in the first drawing, to have it sooner. */
+const usualMargin = 600
 
 interface Seen {
   readonly left: number
@@ -25,7 +33,10 @@ export function useShownPart(
   nameWidth: number,
 ): ShownPart {
   const [seen, setSeen] = useState<Seen>({ left: 0, width: 1600 })
+  const [margin, setMargin] = useState(0)
   const last = useRef(axis)
+
+  useEffect(() => startTransition(() => setMargin(usualMargin)), [])
 
   // Asking for sizes makes the browser lay the page out, so it is done only when one of them can have changed.
   const look = useCallback(() => {
@@ -33,7 +44,7 @@ export function useShownPart(
     if (element === null) return
     const now = { left: element.scrollLeft, width: element.clientWidth - nameWidth }
     setSeen((before) =>
-      now.width === before.width && Math.abs(now.left - before.left) < margin / 2 ? before : now,
+      now.width === before.width && Math.abs(now.left - before.left) < usualMargin / 2 ? before : now,
     )
   }, [scroller, nameWidth])
 
