@@ -28,6 +28,10 @@ export interface Breeding {
   readonly children: number
   /** Whether a member stays until a child is no worse, or gives way to its best child at once. */
   readonly keepsParents: boolean
+  /** Share of its costs by which a side has to gain in a generation, if it has no new best plan, or it stands still. */
+  readonly leastGain: number
+  /** Generations standing still after which breeding has stalled: polishing one good plan then gains more. */
+  readonly patience: number
 }
 
 /** Told of every decoded plan; true when it was the best so far. */
@@ -74,17 +78,15 @@ function copyMember(from: Member, to: Member): void {
   to.end = from.end
 }
 
-/** Generations without a better plan after which breeding has stalled: polishing one good plan then gains more. */
-const patience = 10
-
 function* breedGenerations(
   breeder: Breeder,
-  { children, keepsParents }: Breeding,
+  { children, keepsParents, leastGain, patience }: Breeding,
   sides: readonly [readonly Member[], readonly Member[]],
   witness: Witness,
 ): Generator<boolean, void, void> {
   let source: 0 | 1 = 0
   let least = Math.min(...sides[0].map((member) => member.end))
+  const totals = sides.map(totalOf)
   for (let stale = 0; stale < patience; stale++) {
     const parents = sides[source]
     const target: 0 | 1 = source === 0 ? 1 : 0
@@ -99,8 +101,15 @@ function* breedGenerations(
         stale = 0
       }
     }
+    const total = totalOf(sides[target])
+    if (total < (totals[target] as number) * (1 - leastGain)) stale = 0
+    totals[target] = total
     source = target
   }
+}
+
+function totalOf(members: readonly Member[]): number {
+  return members.reduce((total, member) => total + member.end, 0)
 }
 
 function newMember(stock: Stock): Member {

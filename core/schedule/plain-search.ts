@@ -129,6 +129,7 @@ function workWeights(net: PlainNet): Float64Array {
 /** The more decodings there will be for each task, the more members can be bred to the end; found by trials on 30 to 120 tasks. */
 function breedingFor(count: number, expected: number): Breeding {
   const size = Math.round(Math.max(16, Math.min(400, 1.8 * (expected / Math.max(1, count)) ** 0.7)))
-  // The pressure of four children gains more than as many members with one child each.
-  return { size, children: 4, keepsParents: true }
+  // The pressure of four children gains more than as many members with one child each. While the best plan stands still the
+  // others close up and then pass it: to stop for the best plan alone cost 0.3 % after 400,000 decodings of 120 tasks.
+  return { size, children: 4, keepsParents: true, leastGain: 0.0005, patience: 5 }
 }

@@ -8,7 +8,7 @@ import { never, type SiteNet } from './site-net.ts'
 import type { SiteTries } from './site-tries.ts'
 
 /** With parents kept, as plain nets keep them, a house of 580 tasks ended about a day later after a thousand decodings. */
-const breeding: Breeding = { size: 24, children: 2, keepsParents: false }
+const breeding: Breeding = { size: 24, children: 2, keepsParents: false, leastGain: 1, patience: 10 }
 
 /**
  * The two-direction population search for an earlier finish; cost is the working time until the last end, in slots. Yields after
