@@ -4,28 +4,12 @@ import type { RandomStream } from './random.ts'
 /** Keys are sorted by so many bits at a time. */
 const digitBits = 11
 
-/** Delays keys behind those of the tasks waited for, then sorts by key; equal keys keep an order that respects all waits. */
-export function createSorter(
-  net: PlainNet,
-  ranked: Int32Array,
-): (keys: Int32Array, order: Int32Array) => void {
-  const { count } = net
-  const incoming = lagRows(net, 'to')
+/** Sorts tasks by key, least first; equal keys keep the order of `from`. */
+export function createKeySort(
+  count: number,
+): (keys: Int32Array, from: Int32Array, order: Int32Array) => void {
   const spare = new Int32Array(count)
   const counts = new Int32Array(1 << digitBits)
-
-  function delay(keys: Int32Array): void {
-    for (let at = 0; at < count; at++) {
-      const task = ranked[at] as number
-      let key = keys[task] as number
-      const end = incoming.start[task + 1] as number
-      for (let row = incoming.start[task] as number; row < end; row++) {
-        const other = keys[incoming.task[row] as number] as number
-        if (other > key) key = other
-      }
-      keys[task] = key
-    }
-  }
 
   function pass(keys: Int32Array, least: number, most: number, shift: number, from: Int32Array): void {
     const mask = (1 << digitBits) - 1
@@ -50,8 +34,7 @@ export function createSorter(
     }
   }
 
-  return (keys, order) => {
-    delay(keys)
+  return (keys, from, order) => {
     let least = keys[0] as number
     let most = least
     for (let task = 1; task < count; task++) {
@@ -59,12 +42,39 @@ export function createSorter(
       if (key < least) least = key
       if (key > most) most = key
     }
-    pass(keys, least, most, 0, ranked)
+    pass(keys, least, most, 0, from)
     order.set(spare)
     for (let shift = digitBits; shift < 30 && most - least >= 1 << shift; shift += digitBits) {
       pass(keys, least, most, shift, order)
       order.set(spare)
     }
+  }
+}
+
+/** Delays keys behind those of the tasks waited for, then sorts by key; equal keys keep an order that respects all waits. */
+export function createSorter(
+  net: PlainNet,
+  ranked: Int32Array,
+): (keys: Int32Array, order: Int32Array) => void {
+  const incoming = lagRows(net, 'to')
+  const sort = createKeySort(net.count)
+
+  function delay(keys: Int32Array): void {
+    for (let at = 0; at < net.count; at++) {
+      const task = ranked[at] as number
+      let key = keys[task] as number
+      const end = incoming.start[task + 1] as number
+      for (let row = incoming.start[task] as number; row < end; row++) {
+        const other = keys[incoming.task[row] as number] as number
+        if (other > key) key = other
+      }
+      keys[task] = key
+    }
+  }
+
+  return (keys, order) => {
+    delay(keys)
+    sort(keys, ranked, order)
   }
 }
 

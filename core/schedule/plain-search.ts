@@ -2,7 +2,8 @@ import { mirrorPlainNet, type PlainNet } from './plain-net.ts'
 import { createSampler, createSorter } from './plain-order.ts'
 import { type Breeding, type Direction, searchPopulations } from './plain-population.ts'
 import { createSerialDecoder, topologicalOrder } from './plain-serial.ts'
-import { allWaits, createWindowDecoder, failedCost, noWait } from './plain-windows.ts'
+import { allWaits, mirrorWaits, noWait } from './plain-waits.ts'
+import { createWindowDecoder, failedCost } from './plain-windows.ts'
 import { type RandomStream, randomStream } from './random.ts'
 
 export interface PlainIncumbent {
@@ -52,12 +53,11 @@ function directionsOf(
   if (ranked !== undefined && mirroredRanked !== undefined) {
     return [serialDirection(net, ranked, random), serialDirection(mirrored, mirroredRanked, random)]
   }
-  const forward = allWaits(net)
-  const backward = allWaits(mirrored)
-  if ('circle' in forward || 'circle' in backward) return undefined
+  const found = allWaits(net)
+  if ('circle' in found) return undefined
   return [
-    windowDirection(net, forward.waits, random, failures),
-    windowDirection(mirrored, backward.waits, random, new Int32Array(net.count)),
+    windowDirection(net, found.waits, random, failures),
+    windowDirection(mirrored, mirrorWaits(net, found.waits), random, new Int32Array(net.count)),
   ]
 }
 

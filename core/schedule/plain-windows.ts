@@ -1,45 +1,7 @@
 import { packLevels } from './packed-levels.ts'
 import type { PlainNet } from './plain-net.ts'
-
-/** Below every sum of lags: no wait between two tasks. */
-export const noWait = -1_000_000_000
-
-/**
- * Longest waits between all pairs of tasks, row by row: `start(b) - start(a) >= waits[a * count + b]`. When waits round a circle
- * push a task behind itself, the tasks of one such circle instead: that no plan exists is then proved.
- */
-export function allWaits(
-  net: PlainNet,
-): { readonly waits: Int32Array } | { readonly circle: readonly number[] } {
-  const { count } = net
-  const waits = new Int32Array(count * count).fill(noWait)
-  const via = new Int32Array(count * count).fill(-1)
-  for (let task = 0; task < count; task++) waits[task * count + task] = 0
-  for (const { from, to, lag } of net.arcs) {
-    const cell = from * count + to
-    if (lag > (waits[cell] as number)) waits[cell] = lag
-  }
-  for (let middle = 0; middle < count; middle++) {
-    for (let from = 0; from < count; from++) {
-      const first = waits[from * count + middle] as number
-      if (first === noWait) continue
-      for (let to = 0; to < count; to++) {
-        const second = waits[middle * count + to] as number
-        if (second === noWait || first + second <= (waits[from * count + to] as number)) continue
-        waits[from * count + to] = first + second
-        via[from * count + to] = middle
-      }
-      if ((waits[from * count + from] as number) > 0) return { circle: unfold(via, count, from, from) }
-    }
-  }
-  return { waits }
-}
-
-function unfold(via: Int32Array, count: number, from: number, to: number): readonly number[] {
-  const middle = via[from * count + to] as number
-  if (middle === -1) return [from]
-  return [...unfold(via, count, from, middle), ...unfold(via, count, middle, to)]
-}
+import { createKeySort } from './plain-order.ts'
+import { type Near, neighbours } from './plain-waits.ts'
 
 /** Costs at and above this say by how much maximum waits are missed; below it they are latest ends. */
 export const failedCost = 100_000_000
@@ -60,23 +22,15 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
   const levels = Array.from({ length: packed.words }, () => new Int32Array(horizon + 2))
   const [first, second] = levels
   const heads = new Int32Array(count)
-  const later: number[][] = Array.from({ length: count }, () => [])
-  const waitingAtFirst = new Int32Array(count)
   for (let from = 0; from < count; from++) {
-    for (let to = 0; to < count; to++) {
-      const wait = waits[from * count + to] as number
-      if (from === to || wait === noWait) continue
-      heads[to] = Math.max(heads[to] as number, wait)
-      const isOrdered = wait > 0 || (wait === 0 && ((waits[to * count + from] as number) < 0 || from < to))
-      if (!isOrdered) continue
-      later[from]?.push(to)
-      waitingAtFirst[to] = (waitingAtFirst[to] as number) + 1
-    }
+    for (let to = 0; to < count; to++)
+      heads[to] = Math.max(heads[to] as number, waits[from * count + to] as number)
   }
-  const waitsTo = Int32Array.from(
-    waits,
-    (_, cell) => waits[(cell % count) * count + ((cell / count) | 0)] as number,
-  )
+  const { next, waitingAtFirst, near } = neighbours(count, waits)
+  const asNumbered = Int32Array.from(durations.keys())
+  const sort = createKeySort(count)
+  const order = new Int32Array(count)
+  let firstOpen = 0
   const release = new Int32Array(count)
   const waiting = new Int32Array(count)
   const isPlaced = new Uint8Array(count)
@@ -94,6 +48,7 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
     waiting.set(waitingAtFirst)
     isPlaced.fill(0)
     placedCount = 0
+    firstOpen = 0
   }
 
   function fits(task: number, tick: number): boolean {
@@ -131,9 +86,9 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
 
   function book(task: number, start: number, sign: number): void {
     const to = start + (durations[task] as number)
-    for (const [word, row] of levels.entries()) {
+    for (let word = 0; word < packed.words; word++) {
+      const row = levels[word] as Int32Array
       const demand = sign * (packed.demands[word]?.[task] as number)
-      if (demand === 0) continue
       for (let tick = start; tick < to; tick++) row[tick] = (row[tick] as number) - demand
     }
     if (to > dirty) dirty = to
@@ -141,19 +96,28 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
 
   /** The window that the tasks already placed leave for a task, reckoned only when it is its turn: repairs then cost little. */
   function findWindow(task: number, starts: Int32Array): void {
-    const row = task * count
+    const { task: others, least, most } = near[task] as Near
     let from = release[task] as number
     let to = horizon
-    for (let other = 0; other < count; other++) {
+    for (let row = 0; row < others.length; row++) {
+      const other = others[row] as number
       if (isPlaced[other] === 0) continue
       const start = starts[other] as number
-      const least = start + (waitsTo[row + other] as number)
-      if (least > from) from = least
-      const most = start - (waits[row + other] as number)
-      if (most < to) to = most
+      const soonest = start + (least[row] as number)
+      if (soonest > from) from = soonest
+      const last = start - (most[row] as number)
+      if (last < to) to = last
     }
     earliest = from
     latest = to
+  }
+
+  function countWaiting(task: number, change: number): void {
+    const others = next[task] as Int32Array
+    for (let row = 0; row < others.length; row++) {
+      const other = others[row] as number
+      waiting[other] = (waiting[other] as number) + change
+    }
   }
 
   function place(task: number, start: number, starts: Int32Array): void {
@@ -161,22 +125,24 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
     isPlaced[task] = 1
     placedCount++
     book(task, start, 1)
-    for (const other of later[task] as readonly number[]) waiting[other] = (waiting[other] as number) - 1
+    countWaiting(task, -1)
   }
 
   function takeOut(task: number, starts: Int32Array): void {
     isPlaced[task] = 0
     placedCount--
     book(task, starts[task] as number, -1)
-    for (const other of later[task] as readonly number[]) waiting[other] = (waiting[other] as number) + 1
+    countWaiting(task, 1)
   }
 
   /** Makes room for `task` at `start`: those whose maximum wait forbids it get a later release; all from there on are taken out. */
   function repair(task: number, start: number, starts: Int32Array): boolean {
     let from = horizon
-    for (let other = 0; other < count; other++) {
+    const { task: others, most } = near[task] as Near
+    for (let row = 0; row < others.length; row++) {
+      const other = others[row] as number
       if (isPlaced[other] === 0) continue
-      const needed = start + (waits[task * count + other] as number)
+      const needed = start + (most[row] as number)
       if (needed <= (starts[other] as number)) continue
       if (needed >= horizon) return false
       from = Math.min(from, starts[other] as number)
@@ -186,6 +152,7 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
     for (let other = 0; other < count; other++) {
       if (isPlaced[other] === 1 && (starts[other] as number) >= from) takeOut(other, starts)
     }
+    firstOpen = 0
     return true
   }
 
@@ -196,23 +163,21 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
     }
   }
 
-  function nextTask(keys: Int32Array): number {
-    let next = -1
-    let least = Number.POSITIVE_INFINITY
-    for (let task = 0; task < count; task++) {
-      if (isPlaced[task] === 1 || waiting[task] !== 0 || (keys[task] as number) >= least) continue
-      next = task
-      least = keys[task] as number
-    }
-    return next
+  /** The first task in order that waits for none still to be placed. */
+  function nextTask(): number {
+    while (isPlaced[order[firstOpen] as number] === 1) firstOpen++
+    let at = firstOpen
+    while (isPlaced[order[at] as number] === 1 || waiting[order[at] as number] !== 0) at++
+    return order[at] as number
   }
 
   function decode(keys: Int32Array, starts: Int32Array): number {
     clear()
+    sort(keys, asNumbered, order)
     let repairs = 0
     let lateness = 0
     while (placedCount < count) {
-      const task = nextTask(keys)
+      const task = nextTask()
       findWindow(task, starts)
       const start = firstFit(task, earliest)
       if (start <= latest && start < horizon) {
