@@ -74,7 +74,7 @@ function failure(pushedBy: Int32Array, task: number, isEndless: boolean): Heads 
 }
 
 /** Least start and least end over all crew sizes and calendars, each by itself. */
-function staticFit(
+export function staticFit(
   net: SiteNet,
   task: NetTask,
   lowStart: number,

@@ -1,8 +1,9 @@
 import { mirrorNet } from './mirror.ts'
 import { type Choices, emptyChoices } from './site-choices.ts'
-import { createSiteDecoder, type SiteDecoder, type Stuck } from './site-decoder.ts'
+import { createSiteDecoder, type SiteDecoder } from './site-decoder.ts'
 import { never, type SiteNet } from './site-net.ts'
 import { copyPlacements, emptyPlacements, mirrorPlacements, type SitePlacements } from './site-placements.ts'
+import type { Stuck } from './site-placing.ts'
 import { createSiteValuer, isBetter, type SiteValue, worstValue } from './site-value.ts'
 
 /** Decodes in both directions, reckons what came of it and keeps the best plan of all. */
@@ -13,6 +14,10 @@ export interface SiteAttempts {
   aimAt(tick: number): void
   /** Places what is fixed; false when it cannot be. Comes before all decoding. */
   placeFixed(): boolean
+  /** Where what is fixed lies. */
+  readonly fixed: SitePlacements
+  /** Takes a plan made elsewhere by the crews of the trial, as if it had been decoded. */
+  offer(placements: SitePlacements): boolean
   /** True when a new best plan was found. */
   forward(): boolean
   /** Backwards from the end of the day (or the moment) of the best finish. Keys are the least first of the mirrored net. */
@@ -68,12 +73,14 @@ export function createSiteAttempts(net: SiteNet): SiteAttempts {
     return true
   }
 
+  function offer(placements: SitePlacements): boolean {
+    copyPlacements(placements, found)
+    return keep()
+  }
+
   function forward(): boolean {
     const problem = forwardDecoder.decode(trial, net.firstTick, fixed)
-    if (problem === undefined) {
-      copyPlacements(forwardDecoder.placements, found)
-      return keep()
-    }
+    if (problem === undefined) return offer(forwardDecoder.placements)
     note(problem)
     trial.value.fill(Number.POSITIVE_INFINITY)
     return false
@@ -99,6 +106,8 @@ export function createSiteAttempts(net: SiteNet): SiteAttempts {
     },
     trial,
     placeFixed,
+    fixed,
+    offer,
     forward,
     backward,
     found,

@@ -1,4 +1,4 @@
-import type { SiteChoices } from './site-decoder.ts'
+import type { SiteChoices } from './site-placing.ts'
 import { type SiteValue, worstValue } from './site-value.ts'
 
 /** What one decoding was told, with the starts (ticks) and the value it led to. */

@@ -24,6 +24,8 @@ export interface StartLimits {
 /** The books of one decoding: who and what is free in each slot, which rooms are out of use. Reused from plan to plan. */
 export interface SiteLedger {
   readonly placements: SitePlacements
+  /** People (bits) free in each slot. */
+  readonly free: Int32Array
   clear(): void
   find(task: NetTask, size: number, duration: number, from: StartLimits, fit: Fit): FitOutcome
   enter(task: NetTask, fit: Fit, team: number): void
@@ -206,5 +208,5 @@ export function createSiteLedger(net: SiteNet): SiteLedger {
     if (task.closing !== null) rooms.remove(task)
   }
 
-  return { placements, clear, find, enter, remove, roomsGivenBack: rooms.givenBack }
+  return { placements, free, clear, find, enter, remove, roomsGivenBack: rooms.givenBack }
 }

@@ -148,7 +148,7 @@ export function createSiteValuer(
 }
 
 /** Local day of a tick; before the axis and after it every day has 24 hours. */
-function dayAt(net: SiteNet, tick: number): number {
+export function dayAt(net: SiteNet, tick: number): number {
   const { axis } = net
   const ticksPerDay = 1440 / axis.grid
   if (tick < 0) return Math.floor(tick / ticksPerDay)
