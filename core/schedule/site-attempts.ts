@@ -20,8 +20,10 @@ export interface SiteAttempts {
   offer(placements: SitePlacements): boolean
   /** True when a new best plan was found. */
   forward(): boolean
-  /** Backwards from the end of the day (or the moment) of the best finish. Keys are the least first of the mirrored net. */
-  backward(): boolean
+  /** Backwards from a tick, the end of the best plan where none is given. Keys are the least first of the mirrored net. */
+  backward(end?: number): boolean
+  /** End of the day (or the moment) on which a plan of that value ends. */
+  endOf(value: SiteValue): number
   /** The last plan decoded, in time as it runs. */
   readonly found: SitePlacements
   readonly isComplete: () => boolean
@@ -64,6 +66,8 @@ export function createSiteAttempts(net: SiteNet): SiteAttempts {
     return problem === undefined
   }
 
+  const endOf = (value: SiteValue): number => latestEnd(net, value)
+
   function keep(): boolean {
     trial.starts.set(found.start)
     valuer(found, trial.value, goal)
@@ -86,12 +90,8 @@ export function createSiteAttempts(net: SiteNet): SiteAttempts {
     return false
   }
 
-  function backward(): boolean {
-    const problem = backwardDecoder().decode(
-      trial,
-      net.axis.horizon - latestEnd(net, bestValue),
-      mirroredFixed,
-    )
+  function backward(end = endOf(bestValue)): boolean {
+    const problem = backwardDecoder().decode(trial, net.axis.horizon - end, mirroredFixed)
     if (problem === undefined) {
       mirrorPlacements(net, backwardDecoder().placements, found)
       return keep()
@@ -110,6 +110,7 @@ export function createSiteAttempts(net: SiteNet): SiteAttempts {
     offer,
     forward,
     backward,
+    endOf,
     found,
     isComplete: () => Number.isFinite(trial.value[0] as number),
     forwardDecoder,

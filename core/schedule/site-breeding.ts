@@ -24,6 +24,18 @@ export function breedPlans(
 ): Generator<boolean, void, void> {
   const { trial } = attempts
   let samples = 0
+  /** The latest end of the plans of two generations, so that backwards there is time for each of their children. */
+  let reach = 0
+  let latest = 0
+  let noted = 0
+
+  function noteEnd(end: number): void {
+    latest = Math.max(latest, end)
+    reach = Math.max(reach, end)
+    if (++noted % (2 * breeding.size) !== 0) return
+    reach = latest
+    latest = 0
+  }
   let isNewBest = false
 
   const directions: readonly [Direction, Direction] = [
@@ -35,15 +47,17 @@ export function breedPlans(
       decode: (keys, starts) => {
         choose(keys)
         isNewBest = attempts.forward()
-        return costOf(attempts.forwardDecoder, starts)
+        if (attempts.isComplete()) noteEnd(attempts.endOf(trial.value))
+        return costOf(attempts.forwardDecoder, starts, net.firstTick)
       },
     },
     {
       sample: () => undefined,
       decode: (keys, starts) => {
         choose(keys)
-        isNewBest = attempts.backward()
-        return costOf(attempts.backwardDecoder(), starts)
+        const end = reach === 0 ? net.axis.horizon : reach
+        isNewBest = attempts.backward(end)
+        return costOf(attempts.backwardDecoder(), starts, net.axis.horizon - end)
       },
     },
   ]
@@ -60,7 +74,7 @@ export function breedPlans(
   }
 
   /** Unplaced tasks cost most; else promises first, then the last end. Ticks of both sides are those of the decoder. */
-  function costOf(decoder: SiteDecoder, starts: Int32Array): number {
+  function costOf(decoder: SiteDecoder, starts: Int32Array, from: number): number {
     const { axis, tasks } = decoder.net
     const { placements } = decoder
     let unplaced = 0
@@ -68,10 +82,11 @@ export function breedPlans(
     for (const { index, fixed: isFixed } of tasks) {
       const isPlaced = placements.start[index] !== -never
       if (!isPlaced) unplaced++
-      starts[index] = isPlaced ? (placements.start[index] as number) : (heads[index] as number)
+      starts[index] = isPlaced ? (placements.start[index] as number) - from : (heads[index] as number)
       if (isPlaced && isFixed !== 1) last = Math.max(last, placements.end[index] as number)
     }
-    const slot = axis.slotAt[Math.max(0, Math.min(axis.horizon, last))] as number
+    const slotOf = (tick: number): number => axis.slotAt[Math.max(0, Math.min(axis.horizon, tick))] as number
+    const slot = slotOf(last) - slotOf(from)
     if (unplaced > 0) return failedCost + unplaced * axis.horizon + slot
     const broken = 1_000_000 * (trial.value[0] as number) + 10_000 * (trial.value[1] as number)
     return (Number.isFinite(broken) ? broken : 0) + slot
