@@ -1,4 +1,4 @@
-import { packLevels } from './packed-levels.ts'
+import { createProfile } from './packed-levels.ts'
 import { lagRows, type PlainNet } from './plain-net.ts'
 
 /** Serial decoder for nets without maximum waits: each task of a list as early as waits and resources let it. */
@@ -10,19 +10,10 @@ export interface SerialDecoder {
 export function createSerialDecoder(net: PlainNet): SerialDecoder {
   const { durations, count, horizon } = net
   const incoming = lagRows(net, 'to')
-  const packed = packLevels(net.capacities, net.demands)
-  const levels = Array.from({ length: packed.words }, () => new Int32Array(horizon + 1))
-  const [first, second] = levels
-  const [firstDemands, secondDemands] = packed.demands
+  const { clear, firstFit, book } = createProfile(net.capacities, net.demands, durations, horizon)
   const needsNothing = Uint8Array.from(durations, (duration, task) => {
-    return duration === 0 || packed.demands.every((row) => row[task] === 0) ? 1 : 0
+    return duration === 0 || net.demands[task]?.every((amount) => amount === 0) ? 1 : 0
   })
-  let dirty = horizon
-
-  function clear(): void {
-    for (const [word, row] of levels.entries()) row.fill(packed.full[word] as number, 0, dirty + 1)
-    dirty = 0
-  }
 
   function earliest(task: number, starts: Int32Array): number {
     let start = 0
@@ -33,89 +24,21 @@ export function createSerialDecoder(net: PlainNet): SerialDecoder {
     return start
   }
 
-  /**
-   * The fits below look at a stretch from its end backwards: a step where too little is left moves the start past it at once,
-   * and what was seen behind it is not looked at again.
-   */
-  function fitOneWord(task: number, from: number): number {
-    const row = first as Int32Array
-    const guards = packed.guards[0] as number
-    const demand = (firstDemands as Int32Array)[task] as number
-    const duration = durations[task] as number
-    let start = from
-    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
-      if ((((row[tick] as number) - demand) & guards) === guards) continue
-      seen = start + duration
-      start = tick + 1
-      tick = start + duration
-    }
-    for (let tick = start; tick < start + duration; tick++) row[tick] = (row[tick] as number) - demand
-    return start
-  }
-
-  function fitTwoWords(task: number, from: number): number {
-    const one = first as Int32Array
-    const two = second as Int32Array
-    const oneGuards = packed.guards[0] as number
-    const twoGuards = packed.guards[1] as number
-    const oneDemand = (firstDemands as Int32Array)[task] as number
-    const twoDemand = (secondDemands as Int32Array)[task] as number
-    const duration = durations[task] as number
-    let start = from
-    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
-      const isFree =
-        (((one[tick] as number) - oneDemand) & oneGuards) === oneGuards &&
-        (((two[tick] as number) - twoDemand) & twoGuards) === twoGuards
-      if (isFree) continue
-      seen = start + duration
-      start = tick + 1
-      tick = start + duration
-    }
-    for (let tick = start; tick < start + duration; tick++) {
-      one[tick] = (one[tick] as number) - oneDemand
-      two[tick] = (two[tick] as number) - twoDemand
-    }
-    return start
-  }
-
-  function isFreeInAllWords(task: number, tick: number): boolean {
-    for (let word = 0; word < packed.words; word++) {
-      const guards = packed.guards[word] as number
-      const left = (levels[word]?.[tick] as number) - (packed.demands[word]?.[task] as number)
-      if ((left & guards) !== guards) return false
-    }
-    return true
-  }
-
-  function fitManyWords(task: number, from: number): number {
-    const duration = durations[task] as number
-    let start = from
-    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
-      if (isFreeInAllWords(task, tick)) continue
-      seen = start + duration
-      start = tick + 1
-      tick = start + duration
-    }
-    for (const [word, row] of levels.entries()) {
-      const demand = packed.demands[word]?.[task] as number
-      for (let tick = start; tick < start + duration; tick++) row[tick] = (row[tick] as number) - demand
-    }
-    return start
-  }
-
-  const placeTask = packed.words <= 1 ? fitOneWord : packed.words === 2 ? fitTwoWords : fitManyWords
-
   function decode(order: Int32Array, starts: Int32Array): number {
     clear()
+    let last = 0
     for (let at = 0; at < count; at++) {
       const task = order[at] as number
-      const from = earliest(task, starts)
-      const start = needsNothing[task] === 1 ? from : placeTask(task, from)
+      let start = earliest(task, starts)
+      if (needsNothing[task] === 0) {
+        start = firstFit(task, start)
+        book(task, start)
+      }
       starts[task] = start
       const end = start + (durations[task] as number)
-      if (end > dirty) dirty = end
+      if (end > last) last = end
     }
-    return dirty
+    return last
   }
 
   return { decode }

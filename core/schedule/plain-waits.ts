@@ -50,15 +50,25 @@ export function mirrorWaits({ count, durations }: PlainNet, waits: Int32Array): 
   })
 }
 
-/** Tasks that may be placed before a given one and bear on its window: `least` from their start to its, `most` from its to theirs. */
-export interface Near {
+/** Waits between a task and others. */
+export interface WaitRow {
   readonly task: Int32Array
-  readonly least: Int32Array
-  readonly most: Int32Array
+  readonly wait: Int32Array
 }
 
-/** `next`: those that wait for a task and for none between; a task comes after all that must start before it or with it. */
-export function neighbours(count: number, waits: Int32Array) {
+/** What the tasks placed before it mean for each task. A task comes after all that must start before it or with it. */
+export interface Neighbours {
+  /** Those that wait for a task and for none between. */
+  readonly next: readonly Int32Array[]
+  /** For how many `next` makes each task wait. */
+  readonly waitingAtFirst: Int32Array
+  /** Waits for a task from others that may be placed before it; left out where a third, certainly placed by then, says as much. */
+  readonly least: readonly WaitRow[]
+  /** Waits from a task for others that may be placed before it, which bound it from above; thinned out likewise. */
+  readonly most: readonly WaitRow[]
+}
+
+export function findNeighbours(count: number, waits: Int32Array): Neighbours {
   const wait = (from: number, to: number): number => waits[from * count + to] as number
   const isBefore = (from: number, to: number): boolean => {
     const least = wait(from, to)
@@ -68,21 +78,42 @@ export function neighbours(count: number, waits: Int32Array) {
   const later = tasks.map((from) => tasks.filter((to) => isBefore(from, to)))
   const next = later.map((row) => {
     const isCovered = new Uint8Array(count)
-    for (const between of row) for (const to of later[between] as number[]) isCovered[to] = 1
+    for (const between of row) for (const to of later[between] as readonly number[]) isCovered[to] = 1
     return Int32Array.from(row.filter((to) => isCovered[to] === 0))
   })
   const waitingAtFirst = new Int32Array(count)
   for (const row of next) for (const to of row) waitingAtFirst[to] = (waitingAtFirst[to] as number) + 1
-  const near = tasks.map((task): Near => {
-    const others = tasks.filter((other) => {
-      if (other === task || isBefore(task, other)) return false
-      return wait(task, other) !== noWait || wait(other, task) !== noWait
-    })
-    return {
-      task: Int32Array.from(others),
-      least: Int32Array.from(others, (other) => wait(other, task)),
-      most: Int32Array.from(others, (other) => wait(task, other)),
+  const earlier = tasks.map((task) => tasks.filter((other) => isBefore(other, task)))
+  const waitsTo = turned(waits, count)
+  return {
+    next,
+    waitingAtFirst,
+    least: tasks.map((task) => rowOf(task, waitsTo)),
+    most: tasks.map((task) => rowOf(task, waits)),
+  }
+
+  /** Of two that cannot move against each other only one speaks for the other. */
+  function isImplied(matrix: Int32Array, task: number, other: number): boolean {
+    const own = matrix[task * count + other] as number
+    for (const between of earlier[task] as readonly number[]) {
+      const onward = matrix[between * count + other] as number
+      if (between === other || (matrix[task * count + between] as number) + onward < own) continue
+      if (between < other || onward + (matrix[other * count + between] as number) < 0) return true
     }
-  })
-  return { next, waitingAtFirst, near }
+    return false
+  }
+
+  function rowOf(task: number, matrix: Int32Array): WaitRow {
+    const waitFor = (other: number): number => matrix[task * count + other] as number
+    const others = tasks.filter((other) => {
+      if (other === task || waitFor(other) === noWait || isBefore(task, other)) return false
+      return !isImplied(matrix, task, other)
+    })
+    return { task: Int32Array.from(others), wait: Int32Array.from(others, waitFor) }
+  }
+}
+
+/** Rows become columns. */
+function turned(matrix: Int32Array, count: number): Int32Array {
+  return matrix.map((_, cell) => matrix[(cell % count) * count + ((cell / count) | 0)] as number)
 }

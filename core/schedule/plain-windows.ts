@@ -1,7 +1,7 @@
-import { packLevels } from './packed-levels.ts'
+import { createProfile } from './packed-levels.ts'
 import type { PlainNet } from './plain-net.ts'
 import { createKeySort } from './plain-order.ts'
-import { type Near, neighbours } from './plain-waits.ts'
+import { findNeighbours, type WaitRow } from './plain-waits.ts'
 
 /** Costs at and above this say by how much maximum waits are missed; below it they are latest ends. */
 export const failedCost = 100_000_000
@@ -18,15 +18,13 @@ export interface WindowDecoder {
 /** `failures` counts, for each task, how often it was the one that found no place. */
 export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: Int32Array): WindowDecoder {
   const { count, durations, horizon } = net
-  const packed = packLevels(net.capacities, net.demands)
-  const levels = Array.from({ length: packed.words }, () => new Int32Array(horizon + 2))
-  const [first, second] = levels
+  const profile = createProfile(net.capacities, net.demands, durations, horizon)
   const heads = new Int32Array(count)
   for (let from = 0; from < count; from++) {
     for (let to = 0; to < count; to++)
       heads[to] = Math.max(heads[to] as number, waits[from * count + to] as number)
   }
-  const { next, waitingAtFirst, near } = neighbours(count, waits)
+  const { next, waitingAtFirst, least, most } = findNeighbours(count, waits)
   const asNumbered = Int32Array.from(durations.keys())
   const sort = createKeySort(count)
   const order = new Int32Array(count)
@@ -39,11 +37,9 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
   let earliest = 0
   let latest = 0
   let placedCount = 0
-  let dirty = horizon
 
   function clear(): void {
-    for (const [word, row] of levels.entries()) row.fill(packed.full[word] as number, 0, dirty + 1)
-    dirty = 0
+    profile.clear()
     release.set(heads)
     waiting.set(waitingAtFirst)
     isPlaced.fill(0)
@@ -51,62 +47,27 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
     firstOpen = 0
   }
 
-  function fits(task: number, tick: number): boolean {
-    if (packed.words === 0) return true
-    const guards = packed.guards[0] as number
-    if (
-      ((((first as Int32Array)[tick] as number) - (packed.demands[0]?.[task] as number)) & guards) !==
-      guards
-    )
-      return false
-    if (packed.words === 1) return true
-    const more = packed.guards[1] as number
-    if (((((second as Int32Array)[tick] as number) - (packed.demands[1]?.[task] as number)) & more) !== more)
-      return false
-    for (let word = 2; word < packed.words; word++) {
-      const last = packed.guards[word] as number
-      if ((((levels[word]?.[tick] as number) - (packed.demands[word]?.[task] as number)) & last) !== last)
-        return false
-    }
-    return true
-  }
-
   function firstFit(task: number, from: number): number {
-    const duration = durations[task] as number
-    let start = from
-    for (let seen = from, tick = from + duration - 1; tick >= seen; tick--) {
-      if (tick >= horizon) return horizon
-      if (fits(task, tick)) continue
-      seen = start + duration
-      start = tick + 1
-      tick = start + duration
-    }
-    return start
-  }
-
-  function book(task: number, start: number, sign: number): void {
-    const to = start + (durations[task] as number)
-    for (let word = 0; word < packed.words; word++) {
-      const row = levels[word] as Int32Array
-      const demand = sign * (packed.demands[word]?.[task] as number)
-      for (let tick = start; tick < to; tick++) row[tick] = (row[tick] as number) - demand
-    }
-    if (to > dirty) dirty = to
+    if (from >= horizon) return horizon
+    const start = profile.firstFit(task, from)
+    return start + (durations[task] as number) > horizon ? horizon : start
   }
 
   /** The window that the tasks already placed leave for a task, reckoned only when it is its turn: repairs then cost little. */
   function findWindow(task: number, starts: Int32Array): void {
-    const { task: others, least, most } = near[task] as Near
+    const soonest = least[task] as WaitRow
     let from = release[task] as number
+    for (let row = 0; row < soonest.task.length; row++) {
+      const other = soonest.task[row] as number
+      const bound = (starts[other] as number) + (soonest.wait[row] as number)
+      if (bound > from && isPlaced[other] === 1) from = bound
+    }
+    const last = most[task] as WaitRow
     let to = horizon
-    for (let row = 0; row < others.length; row++) {
-      const other = others[row] as number
-      if (isPlaced[other] === 0) continue
-      const start = starts[other] as number
-      const soonest = start + (least[row] as number)
-      if (soonest > from) from = soonest
-      const last = start - (most[row] as number)
-      if (last < to) to = last
+    for (let row = 0; row < last.task.length; row++) {
+      const other = last.task[row] as number
+      const bound = (starts[other] as number) - (last.wait[row] as number)
+      if (bound < to && isPlaced[other] === 1) to = bound
     }
     earliest = from
     latest = to
@@ -124,25 +85,25 @@ export function createWindowDecoder(net: PlainNet, waits: Int32Array, failures: 
     starts[task] = start
     isPlaced[task] = 1
     placedCount++
-    book(task, start, 1)
+    profile.book(task, start)
     countWaiting(task, -1)
   }
 
   function takeOut(task: number, starts: Int32Array): void {
     isPlaced[task] = 0
     placedCount--
-    book(task, starts[task] as number, -1)
+    profile.takeOut(task, starts[task] as number)
     countWaiting(task, 1)
   }
 
   /** Makes room for `task` at `start`: those whose maximum wait forbids it get a later release; all from there on are taken out. */
   function repair(task: number, start: number, starts: Int32Array): boolean {
     let from = horizon
-    const { task: others, most } = near[task] as Near
-    for (let row = 0; row < others.length; row++) {
-      const other = others[row] as number
+    const last = most[task] as WaitRow
+    for (let row = 0; row < last.task.length; row++) {
+      const other = last.task[row] as number
       if (isPlaced[other] === 0) continue
-      const needed = start + (most[row] as number)
+      const needed = start + (last.wait[row] as number)
       if (needed <= (starts[other] as number)) continue
       if (needed >= horizon) return false
       from = Math.min(from, starts[other] as number)
