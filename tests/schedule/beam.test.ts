@@ -5,11 +5,13 @@ import { verifyPlan } from '../../core/schedule/verify.ts'
 import { at, link, person, problem, task } from './builders.ts'
 import { randomJob } from './random-job.ts'
 
-//        8:00   8:30   9:00         10:00                 14:30   15:00   15:30   16:00
-//   Anna | prime | edge | roll (<= 30 after prime) |          edge dry (6.5 h) | sand |
-//   Ben  | fill  |           fill dry (6.5 h)            | scrub | wash  | coat (<= 30 after scrub)
-//   Cleo | tape  |           tape set (7 h) before coat, prime dry (7 h) before | dust |
+//        8:00    8:30    9:00    9:30    10:00     14:30   15:00   15:30   16:00
+//   Anna | prime | edge  |     roll      |                         | sand  |
+//   Ben  | fill  |                                 | scrub | wash  | coat  |
+//   Cleo | tape  |                                                 | dust  |
 //
+// Roll within 30 min after prime, coat within 30 min after scrub. Sand 6.5 h after edge, wash 6.5 h after fill, dust 7 h after prime,
+// coat 7 h after tape.
 // On this day Anna's roll and Ben's coat must wait half an hour while Anna and Ben do something else. With prime and roll laid together
 // as early as they can go, roll is at 8:30 and edge too late; with edge first, prime is too late. As late as they can go, scrub and coat
 // leave no place for wash before 15:30, and with wash first coat ends too late.
