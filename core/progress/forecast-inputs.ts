@@ -1,5 +1,5 @@
 import type { Job } from '../project/job.ts'
-import type { StepFact } from '../schedule/step-facts.ts'
+import type { StepFact } from '../schedule/job/step-facts.ts'
 import type { Specification } from '../specification/types.ts'
 import { workingMinutes } from '../units/duration.ts'
 import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'

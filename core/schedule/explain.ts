@@ -1,7 +1,7 @@
-import { type Heads, propagateHeads } from './heads.ts'
 import type { PersonId, ScheduleProblem, ScheduleRoomId, SkillName, Task, TaskId } from './model.ts'
-import type { SiteNet } from './site-net.ts'
-import type { Stuck } from './site-placing.ts'
+import { type Heads, propagateHeads } from './net/heads.ts'
+import type { SiteNet } from './net/site-net.ts'
+import type { Stuck } from './site/site-placing.ts'
 
 /** What stands in the way of a plan. Task ids come in the order in which one pushes the next. */
 export type Clash =

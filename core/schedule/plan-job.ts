@@ -3,26 +3,26 @@ import { type Outcome, type Problem, problem, succeed } from '../project/problem
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
-import type { PlanBound } from './bounds.ts'
+import type { PlanBound } from './bounds/bounds.ts'
 import { dateOfDay, dayOfDate } from './calendar.ts'
-import { clashSentence } from './clash-words.ts'
-import { faultSentence } from './fault-words.ts'
-import { wordsOfJob } from './job-words.ts'
-import type { Plan, PlannedTask, PlanValue, ScheduleProblem, Task } from './model.ts'
-import { stretchOutOfUse } from './out-of-use.ts'
-import type { Relaxed } from './planning-site.ts'
-import { isOpen, placedTasks } from './rule-parts.ts'
-import { createSearch } from './search.ts'
-import { localMoments } from './site-hours.ts'
-import type { MinutesByStep } from './step-facts.ts'
+import type { Relaxed } from './job/planning-site.ts'
+import { localMoments } from './job/site-hours.ts'
+import type { MinutesByStep } from './job/step-facts.ts'
 import {
   nothingHappened,
   type PlanningFacts,
   type TasksOfJob,
   tasksFromSpecification,
-} from './tasks-from-specification.ts'
+} from './job/tasks-from-specification.ts'
+import type { Plan, PlannedTask, PlanValue, ScheduleProblem, Task } from './model.ts'
+import { stretchOutOfUse } from './rules/out-of-use.ts'
+import { isOpen, placedTasks } from './rules/rule-parts.ts'
+import { createSearch } from './search.ts'
 import { validateProblem } from './validate.ts'
 import { type Violation, verifyPlan } from './verify.ts'
+import { clashSentence } from './words/clash-words.ts'
+import { faultSentence } from './words/fault-words.ts'
+import { wordsOfJob } from './words/job-words.ts'
 
 /** One task of the plan as people read it. Moments are local, `2027-03-31T08:30`. */
 export interface JobPlanTask {

@@ -1,4 +1,4 @@
-import type { PlanBound } from './bounds.ts'
+import type { PlanBound } from './bounds/bounds.ts'
 import type { Clash } from './explain.ts'
 import type { Plan, ScheduleProblem } from './model.ts'
 import { createSearch, type Improvement, type ScheduleSearch } from './search.ts'

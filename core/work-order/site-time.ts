@@ -1,4 +1,4 @@
-import { localInstant, localMoments } from '../schedule/site-hours.ts'
+import { localInstant, localMoments } from '../schedule/job/site-hours.ts'
 
 /** A moment on site as it is written everywhere, `2027-03-31T08:30`. */
 export type SiteMoment = string

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { localTimeIn } from '../../core/schedule/calendar.ts'
-import { localMoments } from '../../core/schedule/site-hours.ts'
+import { localMoments } from '../../core/schedule/job/site-hours.ts'
 import { absences } from '../../renderer/panels/calendar/absences.ts'
 import { barId, tabStop, walked } from '../../renderer/panels/calendar/bar-walk.ts'
 import { lanesOf } from '../../renderer/panels/calendar/lanes.ts'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { localTimeIn } from '../../core/schedule/calendar.ts'
-import { breaksWhenMoved, withTaskMoved } from '../../core/schedule/moved-task.ts'
+import { breaksWhenMoved, withTaskMoved } from '../../core/schedule/rules/moved-task.ts'
 import { at, handPlan, link, person, problem, task } from './builders.ts'
 
 const local = localTimeIn('UTC')

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
-import { brokenRules } from '../../core/schedule/rules.ts'
+import { brokenRules } from '../../core/schedule/rules/rules.ts'
 import { createSearch } from '../../core/schedule/search.ts'
 import { firstPlan, solve } from '../../core/schedule/solve.ts'
 import { validateProblem } from '../../core/schedule/validate.ts'

@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest'
-import { pooledResourceRule, roomCapacityRule } from '../../core/schedule/capacity-rules.ts'
+import { epochMinutes, type Plan, type ScheduleProblem } from '../../core/schedule/model.ts'
+import { pooledResourceRule, roomCapacityRule } from '../../core/schedule/rules/capacity-rules.ts'
 import {
   alarmsRestoredRule,
   crewCalendarRule,
   crewCapacityRule,
   dailyChoresRule,
   onePlaceAtATimeRule,
-} from '../../core/schedule/crew-rules.ts'
-import { doneRule, pinnedRule } from '../../core/schedule/fact-rules.ts'
-import { epochMinutes, type Plan, type ScheduleProblem } from '../../core/schedule/model.ts'
+} from '../../core/schedule/rules/crew-rules.ts'
+import { doneRule, pinnedRule } from '../../core/schedule/rules/fact-rules.ts'
 import {
   dustNearWetRule,
   fumesWhileSleepingRule,
@@ -16,10 +16,10 @@ import {
   roomBackRule,
   roomsOutOfUseRule,
   wayOutRule,
-} from '../../core/schedule/room-rules.ts'
-import { brokenRules } from '../../core/schedule/rules.ts'
+} from '../../core/schedule/rules/room-rules.ts'
+import { brokenRules } from '../../core/schedule/rules/rules.ts'
+import { dryingRule, openTimeRule } from '../../core/schedule/rules/wait-rules.ts'
 import { verifyPlan } from '../../core/schedule/verify.ts'
-import { dryingRule, openTimeRule } from '../../core/schedule/wait-rules.ts'
 import { at, handPlan, link, person, problem, room, task, weekOf } from './builders.ts'
 
 const siteClock = problem().clock

@@ -3,17 +3,17 @@ import type { Job } from '../../core/project/job.ts'
 import type { Pin, PinId } from '../../core/project/progress-records.ts'
 import type { CrewMemberId, RuleId } from '../../core/project/shop-records.ts'
 import type { RoomId } from '../../core/project/sketch-records.ts'
-import { localInstant, personOf, siteClock } from '../../core/schedule/site-hours.ts'
-import type { MinutesByStep, StepFact } from '../../core/schedule/step-facts.ts'
-import { groupSteps } from '../../core/schedule/step-groups.ts'
-import { type StepLink, stepLinks } from '../../core/schedule/step-links.ts'
+import { localInstant, personOf, siteClock } from '../../core/schedule/job/site-hours.ts'
+import type { MinutesByStep, StepFact } from '../../core/schedule/job/step-facts.ts'
+import { groupSteps } from '../../core/schedule/job/step-groups.ts'
+import { type StepLink, stepLinks } from '../../core/schedule/job/step-links.ts'
 import {
   nothingHappened,
   type PlanningFacts,
   tasksFromSpecification,
-} from '../../core/schedule/tasks-from-specification.ts'
+} from '../../core/schedule/job/tasks-from-specification.ts'
+import { hallsOnTheWay, openNeighbours } from '../../core/schedule/job/ways-through.ts'
 import { validateProblem } from '../../core/schedule/validate.ts'
-import { hallsOnTheWay, openNeighbours } from '../../core/schedule/ways-through.ts'
 import type { Specification, Step } from '../../core/specification/types.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'

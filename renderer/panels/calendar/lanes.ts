@@ -1,8 +1,8 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from '../../../core/schedule/model.ts'
-import { stretchOutOfUse } from '../../../core/schedule/out-of-use.ts'
-import { isOpen, type Placed, placedTasks } from '../../../core/schedule/rule-parts.ts'
+import { stretchOutOfUse } from '../../../core/schedule/rules/out-of-use.ts'
+import { isOpen, type Placed, placedTasks } from '../../../core/schedule/rules/rule-parts.ts'
 
 /** A stretch of time in epoch minutes. */
 export interface Span {

@@ -1,6 +1,6 @@
 import type { Job } from '../../../core/project/job.ts'
-import { tasksIn } from '../../../core/schedule/moved-task.ts'
-import type { RuleBreak } from '../../../core/schedule/rule-parts.ts'
+import { tasksIn } from '../../../core/schedule/rules/moved-task.ts'
+import type { RuleBreak } from '../../../core/schedule/rules/rule-parts.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 
 export interface MoveWords {

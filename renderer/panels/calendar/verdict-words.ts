@@ -1,5 +1,5 @@
 import type { Job } from '../../../core/project/job.ts'
-import type { Relaxed } from '../../../core/schedule/planning-site.ts'
+import type { Relaxed } from '../../../core/schedule/job/planning-site.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'

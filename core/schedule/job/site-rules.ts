@@ -1,0 +1,96 @@
+import type { Job } from '../../project/job.ts'
+import type { HouseRules } from '../model.ts'
+
+/** A house rule of the schedule that the owner may switch or give other numbers. Times of day are minutes after midnight. */
+export interface SiteRule {
+  readonly id: string
+  readonly reason: string
+  readonly source: string
+  readonly numbers: Readonly<Record<string, number>>
+}
+
+const practice = 'common practice'
+const assumption = 'shop assumption'
+
+/** Switched and renumbered in the job's `rules` under these ids. */
+export const siteRules = {
+  dust: {
+    id: 'schedule-no-dust-near-wet',
+    reason: 'Sanding dust settles in wet paint of the same room and of rooms open to it.',
+    source: practice,
+    numbers: {},
+  },
+  fumes: {
+    id: 'schedule-no-fumes-while-sleeping',
+    reason: 'Nobody sleeps where solvent is drying, nor openly next to it.',
+    source: `${practice}; hours: ${assumption}`,
+    numbers: { from: 1260, to: 420 },
+  },
+  wayOut: {
+    id: 'schedule-way-out-open',
+    reason: 'No work goes on in a room whose only way out is closed just then.',
+    source: practice,
+    numbers: {},
+  },
+  hallsLast: {
+    id: 'schedule-halls-last',
+    reason:
+      'Halls and stairs are painted when nothing has to be carried through them any more: top down and towards the door.',
+    source: practice,
+    numbers: {},
+  },
+  alarms: {
+    id: 'schedule-alarms-daily',
+    reason: 'Wired alarms are covered for the working hours only and work every night.',
+    source: `${practice}; minutes: ${assumption}`,
+    numbers: { minutes: 5 },
+  },
+  evenings: {
+    id: 'schedule-rooms-needed-in-the-evening',
+    reason: 'The only bath and the kitchen of a house that is lived in are usable from evening to morning.',
+    source: assumption,
+    numbers: { from: 1080, to: 420 },
+  },
+  crowding: {
+    id: 'schedule-people-in-a-room',
+    reason: 'Too many people in a small room stand in each other’s way.',
+    source: assumption,
+    numbers: { squareFeetForTwo: 60, squareFeetForThree: 150 },
+  },
+} as const satisfies Record<string, SiteRule>
+
+export function isSiteRuleOn(job: Job, rule: SiteRule): boolean {
+  return job.rules[rule.id]?.on ?? true
+}
+
+export function siteRuleNumber<Rule extends SiteRule>(
+  job: Job,
+  rule: Rule,
+  name: keyof Rule['numbers'] & string,
+): number {
+  return job.rules[rule.id]?.numbers[name] ?? (rule.numbers[name] as number)
+}
+
+/** The house rules as the engine takes them; minutes go up to the grid. */
+export function engineRules(job: Job, gridMinutes: number): HouseRules {
+  const onGrid = (minutes: number) => Math.ceil(minutes / gridMinutes) * gridMinutes
+  const { houseRules, header } = job
+  const sleeping = header.occupied && isSiteRuleOn(job, siteRules.fumes)
+  return {
+    roomsOutOfUse: header.occupied && houseRules.maxRoomsOutOfUse > 0 ? houseRules.maxRoomsOutOfUse : null,
+    noDustNearWet: isSiteRuleOn(job, siteRules.dust),
+    noFumesWhileSleeping: sleeping
+      ? {
+          from: onGrid(siteRuleNumber(job, siteRules.fumes, 'from')),
+          to: onGrid(siteRuleNumber(job, siteRules.fumes, 'to')),
+        }
+      : null,
+    roomBackInTime: true,
+    wayOutKeptOpen: isSiteRuleOn(job, siteRules.wayOut),
+    hallsLast: isSiteRuleOn(job, siteRules.hallsLast),
+    dailyChores: { setUp: onGrid(houseRules.setUpMinutes), cleanUp: onGrid(houseRules.cleanUpMinutes) },
+    alarmsRestoredDaily: isSiteRuleOn(job, siteRules.alarms)
+      ? { minutes: onGrid(siteRuleNumber(job, siteRules.alarms, 'minutes')) }
+      : null,
+  }
+}

@@ -1,0 +1,25 @@
+import type { PersonId, Plan, ScheduleProblem } from '../model.ts'
+import { placedTasks, type RuleBreak } from './rule-parts.ts'
+
+/** Pinned tasks start when they are pinned, with the people pinned. */
+export function pinnedRule(problem: ScheduleProblem, plan: Plan): readonly RuleBreak[] {
+  return placedTasks(problem, plan).flatMap(({ task, planned }): readonly RuleBreak[] => {
+    if (task.state.kind !== 'pinned') return []
+    const isKept =
+      planned.start === task.state.start && isSameTeam(task.state.people ?? planned.people, planned.people)
+    return isKept ? [] : [{ rule: 'pinned', task: task.id }]
+  })
+}
+
+/** What is done stays as it was done. */
+export function doneRule(problem: ScheduleProblem, plan: Plan): readonly RuleBreak[] {
+  return placedTasks(problem, plan).flatMap(({ task, planned }): readonly RuleBreak[] => {
+    if (task.state.kind !== 'done') return []
+    const isKept = planned.start === task.state.start && planned.end === task.state.end
+    return isKept ? [] : [{ rule: 'done', task: task.id }]
+  })
+}
+
+function isSameTeam(one: readonly PersonId[], other: readonly PersonId[]): boolean {
+  return one.length === other.length && one.every((person) => other.includes(person))
+}
