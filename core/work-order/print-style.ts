@@ -59,10 +59,17 @@ td { vertical-align: top; border-bottom: 0.15mm solid var(--hair); padding: 1mm 
 .tight { white-space: nowrap; }
 th:last-child, td:last-child { padding-right: 0; }
 .sum td { border-top: 0.35mm solid var(--ink); font-weight: 600; }
-.steps th:nth-child(3) { width: 43%; }
+.steps th:nth-child(3) { width: 27%; }
+.steps th:nth-child(4) { width: 31%; }
+.steps th:nth-child(5) { width: 19%; }
+.step { break-inside: avoid; }
+.step td { border-bottom: none; padding-bottom: 0.3mm; }
+.step tr:first-child td { border-top: 0.15mm solid var(--hair); }
+.step tr:last-child td { padding-bottom: 1mm; }
 .box { display: inline-block; width: 3.6mm; height: 3.6mm; border: 0.3mm solid var(--ink); vertical-align: -0.5mm; }
 .what { font-weight: 600; }
-.why, .wait, .risk { font-size: 8pt; color: var(--soft); margin: 0.5mm 0 0; }
+.notes { font-size: 8pt; color: var(--soft); padding-top: 0; }
+.notes > span { margin-right: 2.2mm; }
 .wait { color: var(--ink); }
 .wait::before { content: "\\25F7\\00A0"; }
 .why::before { content: "Why: "; font-weight: 600; }

@@ -76,36 +76,52 @@ function quantitiesTable(room: RoomSheet): Markup | null {
 function stepsTable(room: RoomSheet, system: LengthUnitSystem): Markup {
   return html`<table class="steps"><caption>Steps in order</caption>
 <thead><tr><th>Done</th><th>#</th><th>Step</th><th>Product, colour, sheen</th><th>Amount</th><th class="n">Takes</th><th class="n">Person-time</th></tr></thead>
-<tbody>${room.steps.map((step) => stepRow(step, system))}</tbody></table>`
+${room.steps.map((step) => stepRows(step, system))}</table>`
 }
 
-function stepRow(step: StepLine, system: LengthUnitSystem): Markup {
-  return html`<tr><td><span class="box"></span></td><td>${step.number}</td>
-<td><span class="what">${step.what}</span>, ${placeInSentence(step.where)}${step.daily ? html` <em>each working day</em>` : null}
-${plannedLine(step, system)}${waitLines(step, system)}
-${step.reasons.map((because) => html`<p class="why">${because.reason} <span class="source">(${because.source})</span></p>`)}
-${step.reasonsAt.length === 0 ? null : html`<p class="why">as for step ${step.reasonsAt.join(', ')}</p>`}
-${step.cautions.length === 0 ? null : html`<p class="risk">see caution ${step.cautions.join(', ')}</p>`}</td>
-<td>${step.material}</td><td class="tight">${step.amounts.map((text, index) => html`${index === 0 ? null : html`<br>`}${text}`)}</td><td class="n">${step.volume}</td><td class="n">${formatMinutes(step.minutes)}</td></tr>`
+/** What to do on one line, and below it, as wide as the page, when, by whom and why. */
+function stepRows(step: StepLine, system: LengthUnitSystem): Markup {
+  const notes = stepNotes(step, system)
+  return html`<tbody class="step"><tr><td><span class="box"></span></td><td>${step.number}</td>
+<td><span class="what">${step.what}</span>, ${placeInSentence(step.where)}${step.daily ? html` <em>each working day</em>` : null}</td>
+<td>${step.material}</td><td>${step.amounts.map((text, index) => html`${index === 0 ? null : ', '}<span class="tight">${text}</span>`)}</td><td class="n">${step.volume}</td><td class="n">${formatMinutes(step.minutes)}</td></tr>
+${notes.length === 0 ? null : html`<tr><td colspan="2"></td><td colspan="5" class="notes">${notes}</td></tr>`}</tbody>`
 }
 
-function plannedLine(step: StepLine, system: LengthUnitSystem): Markup | null {
-  if (step.startsAt === null || step.endsAt === null) return null
+function stepNotes(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
+  return [
+    ...plannedNote(step, system),
+    ...waitNotes(step, system),
+    ...step.reasons.map(
+      (because) =>
+        html`<span class="why">${because.reason} <span class="source">(${because.source})</span></span> `,
+    ),
+    ...(step.reasonsAt.length === 0
+      ? []
+      : [html`<span class="why">as for step ${step.reasonsAt.join(', ')}</span> `]),
+    ...(step.cautions.length === 0
+      ? []
+      : [html`<span class="risk tight">see caution ${step.cautions.join(', ')}</span>`]),
+  ]
+}
+
+function plannedNote(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
+  if (step.startsAt === null || step.endsAt === null) return []
   const people = step.people.length === 0 ? '' : `, ${step.people.join(' and ')}`
-  return html`<p class="source">${spanWords(step.startsAt, step.endsAt, system)}${people}</p>`
+  return [html`<span>${spanWords(step.startsAt, step.endsAt, system)}${people}</span> `]
 }
 
-function waitLines(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
+function waitNotes(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
   return [
     ...(step.notBefore === null
       ? []
       : [
-          html`<p class="wait">not before ${momentWords(step.notBefore.at, system)} (as planned): ${step.notBefore.reason}</p>`,
+          html`<span class="wait">not before ${momentWords(step.notBefore.at, system)} (as planned): ${step.notBefore.reason}</span> `,
         ]),
     ...(step.notAfter === null
       ? []
       : [
-          html`<p class="wait">no later than ${momentWords(step.notAfter.at, system)} (as planned): ${step.notAfter.reason}</p>`,
+          html`<span class="wait">no later than ${momentWords(step.notAfter.at, system)} (as planned): ${step.notAfter.reason}</span> `,
         ]),
   ]
 }
