@@ -70,6 +70,7 @@ th:last-child, td:last-child { padding-right: 0; }
 .what { font-weight: 600; }
 .notes { font-size: 8pt; color: var(--soft); padding-top: 0; }
 .notes > span { margin-right: 2.2mm; }
+p.wait { font-size: 8pt; margin: 0.5mm 0 0; }
 .wait { color: var(--ink); }
 .wait::before { content: "\\25F7\\00A0"; }
 .why::before { content: "Why: "; font-weight: 600; }
