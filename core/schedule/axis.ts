@@ -40,6 +40,16 @@ export interface Span {
   readonly groups: number
 }
 
+/** The slot at or after a tick; ticks beside the axis count as its ends. */
+export function slotAtTick({ slotAt, horizon }: Axis, tick: number): number {
+  return slotAt[Math.max(0, Math.min(horizon, tick))] as number
+}
+
+/** The day of a tick, counted from the first; ticks beside the axis count as its ends. */
+export function dayAtTick({ dayOfTick, horizon }: Axis, tick: number): number {
+  return dayOfTick[Math.max(0, Math.min(horizon, tick))] as number
+}
+
 const mostDays = 730
 
 /** Needs a problem without faults. `days` local days from the clock's start on, or as many as any sensible plan could need. */

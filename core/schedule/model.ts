@@ -103,6 +103,11 @@ export type TaskState =
       readonly people: readonly PersonId[]
     }
 
+/** Done or under way: where and when it began is a fact. */
+export function isBegun({ state }: { readonly state: TaskState }): boolean {
+  return state.kind === 'done' || state.kind === 'started'
+}
+
 export interface Task {
   readonly id: TaskId
   /** Person-minutes. Lasts `work / crew` rounded up to the grid. With a crew of 0 it needs nobody and lasts `work`. */

@@ -1,3 +1,4 @@
+import { dayAtTick } from '../axis.ts'
 import { type Heads, propagateHeads } from '../net/heads.ts'
 import { mirrorNet } from '../net/mirror.ts'
 import type { SiteNet } from '../net/site-net.ts'
@@ -25,11 +26,9 @@ export function boundOf(net: SiteNet, heads: KnownHeads, planned?: number): Plan
 function finishBound(net: SiteNet, heads: KnownHeads, planned?: number): number {
   const path = criticalPathTick(net, heads)
   if (net.problem.clock.kind === 'unbroken') return path
-  const { dayOfTick, horizon } = net.axis
-  const dayOf = (tick: number): number => dayOfTick[Math.max(0, Math.min(horizon, tick))] as number
   const refute = createRefuter(net, heads)
-  let first = dayOf(path - 1)
-  let last = planned ?? dayOf(horizon - 1)
+  let first = dayAtTick(net.axis, path - 1)
+  let last = planned ?? dayAtTick(net.axis, net.axis.horizon - 1)
   while (first < last) {
     const day = Math.floor((first + last) / 2)
     if (refute(endOfDay(net, day))) first = day + 1

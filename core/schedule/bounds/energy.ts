@@ -1,3 +1,4 @@
+import { slotAtTick } from '../axis.ts'
 import { countBits, type NetTask, type SiteNet } from '../net/site-net.ts'
 
 /** Something tasks share, and the tasks that surely take of it. */
@@ -25,8 +26,7 @@ export function energyStores(
       const perSize = task.sizes.map((size, option) => takenBy(task, size) * (task.durations[option] ?? 0))
       return Math.min(...perSize) > 0 ? [{ task: task.index, taken: Math.min(...perSize) }] : []
     })
-    const givenUntil = (tick: number): number =>
-      given(net.axis.slotAt[Math.max(0, Math.min(net.axis.horizon, tick))] as number)
+    const givenUntil = (tick: number): number => given(slotAtTick(net.axis, tick))
     const startOf = (index: number): number => starts[index] as number
     return {
       givenUntil,

@@ -1,3 +1,4 @@
+import { slotAtTick } from '../axis.ts'
 import { type Heads, propagateHeads } from '../net/heads.ts'
 import { neighboursOf } from '../net/site-arcs.ts'
 import { endSide, type NetTask, never, type SiteNet } from '../net/site-net.ts'
@@ -20,7 +21,7 @@ const mostTasks = 20
  * subset (as for bins, after Held and Karp 1962). `starts`: earliest starts; `refuterOf`: proves for one room's tasks.
  */
 export function createRoomRefuter(net: SiteNet, starts: readonly number[], refuterOf: RefuterOf): Refuter {
-  const rooms = closedRooms(net)
+  const rooms = tasksByRoom(net)
   if (rooms.length <= net.roomLimit) return () => false
   const stays = rooms
     .map((tasks) => roomStay(oneRoomNet(net, tasks, starts), refuterOf))
@@ -35,11 +36,11 @@ export function createRoomRefuter(net: SiteNet, starts: readonly number[], refut
 interface RoomStay {
   readonly endAfter: (tick: number) => number
   /** Ticks that it stays out of use after its last task at least. */
-  readonly closedAfter: number
+  readonly outAfter: number
 }
 
 /** The open tasks of each room that has any. */
-function closedRooms(net: SiteNet): readonly (readonly NetTask[])[] {
+function tasksByRoom(net: SiteNet): readonly (readonly NetTask[])[] {
   return Array.from({ length: net.roomCount }, (_, room) =>
     net.tasks.filter((task) => task.room === room && task.outOfUse !== null && task.fixed === 0),
   ).filter((tasks) => tasks.length > 0)
@@ -61,15 +62,15 @@ function oneRoomNet(net: SiteNet, members: readonly NetTask[], starts: readonly 
 }
 
 function roomStay(room: SiteNet, refuterOf: RefuterOf): RoomStay {
-  const { slotAt, slotTick, horizon } = room.axis
+  const { axis } = room
   const known = new Map<number, number>()
   function endAfter(tick: number): number {
-    const from = slotTick[slotAt[Math.max(0, Math.min(horizon, tick))] as number] ?? horizon
+    const from = axis.slotTick[slotAtTick(axis, tick)] ?? axis.horizon
     const found = known.get(from) ?? earliestEnd(room, refuterOf, from)
     known.set(from, found)
     return found
   }
-  return { endAfter, closedAfter: Math.min(...lastTasks(room).map((task) => task.outOfUse?.after ?? 0)) }
+  return { endAfter, outAfter: Math.min(...lastTasks(room).map((task) => task.outOfUse?.after ?? 0)) }
 }
 
 /** The tasks of which one is the last to end: no other of the room has to wait for their end. */
@@ -112,7 +113,7 @@ function machinesFor(stays: readonly RoomStay[], firstTick: number, deadline: nu
   for (let subset = 0; subset < subsets; subset++) {
     const used = machines[subset] as number
     if (used >= never) continue
-    for (const [at, { endAfter, closedAfter }] of stays.entries()) {
+    for (const [at, { endAfter, outAfter }] of stays.entries()) {
       const next = subset | (1 << at)
       if (next === subset) continue
       const onLast = used === 0 ? never : endAfter(freeFrom[subset] as number)
@@ -122,10 +123,10 @@ function machinesFor(stays: readonly RoomStay[], firstTick: number, deadline: nu
       const count = isOnLast ? used : used + 1
       const isBetter =
         count < (machines[next] as number) ||
-        (count === machines[next] && end + closedAfter < (freeFrom[next] as number))
+        (count === machines[next] && end + outAfter < (freeFrom[next] as number))
       if (!isBetter) continue
       machines[next] = count
-      freeFrom[next] = end + closedAfter
+      freeFrom[next] = end + outAfter
     }
   }
   return machines[subsets - 1] as number

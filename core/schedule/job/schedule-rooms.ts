@@ -1,6 +1,6 @@
 import { type Job, records } from '../../project/job.ts'
 import type { Room, RoomId } from '../../project/sketch-records.ts'
-import { type HouseRules, minutesUntilUsable, type ScheduleRoom, type Task } from '../model.ts'
+import { type HouseRules, isBegun, minutesUntilUsable, type ScheduleRoom, type Task } from '../model.ts'
 import type { Relaxed, Site } from './planning-site.ts'
 import { localInstant } from './site-hours.ts'
 import { isSiteRuleOn, siteRuleNumber, siteRules } from './site-rules.ts'
@@ -42,10 +42,6 @@ export function roomLimitOf(
   if (out.size <= limit) return limit
   for (const room of out) relaxed.push({ what: 'roomBegun', id: room ?? '' })
   return out.size
-}
-
-function isBegun({ state }: Task): boolean {
-  return state.kind === 'done' || state.kind === 'started'
 }
 
 function keepsOut({ clock }: Site, { state, effects }: Task): boolean {

@@ -1,4 +1,4 @@
-import type { Axis } from '../axis.ts'
+import { type Axis, slotAtTick } from '../axis.ts'
 import { endSide, type NetTask, never, type SiteNet, type TeamCalendar } from './site-net.ts'
 import { quietUntil } from './site-quiet-hours.ts'
 
@@ -137,6 +137,6 @@ function firstIndex(
 }
 
 /** First index of the calendar at or after a tick. */
-function indexFrom({ horizon, slotAt }: Axis, { indexAt }: TeamCalendar, tick: number): number {
-  return indexAt[slotAt[Math.max(0, Math.min(horizon, tick))] as number] as number
+function indexFrom(axis: Axis, { indexAt }: TeamCalendar, tick: number): number {
+  return indexAt[slotAtTick(axis, tick)] as number
 }

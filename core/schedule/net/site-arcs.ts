@@ -1,5 +1,5 @@
 import type { Axis } from '../axis.ts'
-import type { Link, ScheduleProblem, ScheduleRoomId, Task } from '../model.ts'
+import { isBegun, type Link, type ScheduleProblem, type ScheduleRoomId, type Task } from '../model.ts'
 import { type Arc, endSide, type Neighbours, never, startSide } from './site-net.ts'
 
 /** Ticks between which a task may start because of facts it waits for. */
@@ -19,8 +19,7 @@ export function siteArcs(
   for (const link of problem.links) {
     const from = indexOf.get(link.from) as number
     const to = indexOf.get(link.to) as number
-    const toState = problem.tasks[to]?.state.kind
-    if (toState === 'done' || toState === 'started') continue
+    if (isBegun(problem.tasks[to] as Task)) continue
     const fact = factInstant(problem.tasks[from] as Task, link.measuredFrom)
     const limit = limits[to] as { release: number; startBy: number }
     if (fact === null) arcs.push(...tickArcs(axis.grid, from, to, link))
@@ -102,9 +101,10 @@ function tasksBehind(problem: ScheduleProblem, hall: ScheduleRoomId): readonly n
 
 /** Tasks in a hall, not yet begun, that leave something wet or close it. */
 function blockingTasks(problem: ScheduleProblem, hall: ScheduleRoomId): readonly number[] {
-  return problem.tasks.flatMap(({ room, effects, state }, index) => {
+  return problem.tasks.flatMap((task, index) => {
+    const { room, effects } = task
     const isBlocking = effects.wetFor !== null || effects.closedFor !== null
-    return room === hall && isBlocking && state.kind !== 'done' && state.kind !== 'started' ? [index] : []
+    return room === hall && isBlocking && !isBegun(task) ? [index] : []
   })
 }
 

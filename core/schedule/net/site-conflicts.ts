@@ -1,4 +1,4 @@
-import type { ScheduleProblem, Task } from '../model.ts'
+import { isBegun, type ScheduleProblem, type Task } from '../model.ts'
 import { roomsNear } from './rooms-near.ts'
 import type { Conflict, Reach } from './site-net.ts'
 
@@ -28,10 +28,6 @@ export function conflictsOf(problem: ScheduleProblem, grid: number): readonly Co
     for (const hall of halls.get(room) ?? []) forbid(index, closing.get(hall))
   }
   return lists
-}
-
-function isBegun({ state }: Task): boolean {
-  return state.kind === 'done' || state.kind === 'started'
 }
 
 const atWork: Reach = { before: 0, after: 0 }

@@ -1,4 +1,4 @@
-import type { Plan, ScheduleProblem } from '../model.ts'
+import { isBegun, type Plan, type ScheduleProblem } from '../model.ts'
 import { placedTasks, type RuleBreak } from './rule-parts.ts'
 
 /** Drying and mere order: at least the link's elapsed minutes, nights included. */
@@ -23,7 +23,7 @@ function waits(problem: ScheduleProblem, plan: Plan) {
     const from = byId.get(link.from)
     const to = byId.get(link.to)
     if (from === undefined || to === undefined) return []
-    if (to.task.state.kind === 'done' || to.task.state.kind === 'started') return []
+    if (isBegun(to.task)) return []
     const since = link.measuredFrom === 'end' ? from.planned.end : from.planned.start
     return [{ link, wait: to.planned.start - since }]
   })

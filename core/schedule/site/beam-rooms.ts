@@ -1,3 +1,4 @@
+import { slotAtTick } from '../axis.ts'
 import { countBits, type NetTask, never, type SiteNet } from '../net/site-net.ts'
 import { emptyPlan, type PartialPlan } from './beam-plans.ts'
 import type { RoomHolds } from './room-holds.ts'
@@ -38,7 +39,7 @@ export function createBeamRooms(
   const shortest = new Map<number, number>()
   let deadline = never
 
-  const slotOf = (tick: number): number => axis.slotAt[Math.max(0, Math.min(axis.horizon, tick))] as number
+  const slotOf = (tick: number): number => slotAtTick(axis, tick)
   const dayOf = (tick: number): number => dayAt(net, tick)
 
   function note({ roomFirst, roomEnd, roomBack, roomWaiting }: PartialPlan, task: number): void {

@@ -1,3 +1,4 @@
+import { dayAtTick } from '../axis.ts'
 import { never, type SiteNet } from '../net/site-net.ts'
 import type { SitePlacements } from './site-placements.ts'
 
@@ -22,7 +23,7 @@ export function createRoomHolds(net: SiteNet): RoomHolds {
   const edge = new Int32Array(roomCount)
 
   function dayAfter(tick: number, days: number): number {
-    const day = (dayOfTick[Math.max(0, Math.min(horizon, tick))] as number) + days
+    const day = dayAtTick(axis, tick) + days
     return dayStart[Math.max(0, Math.min(dayStart.length - 1, day))] as number
   }
 

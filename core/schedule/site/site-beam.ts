@@ -1,3 +1,4 @@
+import { slotAtTick } from '../axis.ts'
 import { countBits, type NetTask, never, type SiteNet } from '../net/site-net.ts'
 import type { RandomStream } from '../random.ts'
 import { type PartialPlan, stepsOf } from './beam-plans.ts'
@@ -7,7 +8,7 @@ import { emptyChoices } from './site-choices.ts'
 import { createSiteForecast } from './site-forecast.ts'
 import { createSiteLedger } from './site-ledger.ts'
 import type { SitePlacements } from './site-placements.ts'
-import { createSitePlacing } from './site-placing.ts'
+import { createSitePlacing, crewOption } from './site-placing.ts'
 
 /** What a beam is to find: all done before a tick, with rooms out of use for so many days at most (never: however many). */
 export interface BeamAim {
@@ -65,11 +66,11 @@ export function createSiteBeam(net: SiteNet, holds: RoomHolds, random: RandomStr
   let level = 0
   let kept: PartialPlan[] = []
 
-  const slotOf = (tick: number): number => axis.slotAt[Math.max(0, Math.min(axis.horizon, tick))] as number
+  const slotOf = (tick: number): number => slotAtTick(axis, tick)
 
   function workOf(task: number): number {
     const { sizes, durations } = tasks[task] as NetTask
-    const option = Math.min(choices.sizes[task] as number, sizes.length - 1)
+    const option = crewOption(tasks[task] as NetTask, choices)
     return (sizes[option] as number) * (durations[option] as number)
   }
 

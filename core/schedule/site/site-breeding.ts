@@ -1,3 +1,4 @@
+import { slotAtTick } from '../axis.ts'
 import { never, type SiteNet } from '../net/site-net.ts'
 import { type Breeding, type Direction, type Stock, searchPopulations } from '../plain/plain-population.ts'
 import { failedCost } from '../plain/plain-windows.ts'
@@ -24,6 +25,7 @@ export function breedPlans(
 ): Generator<boolean, void, void> {
   const { trial } = attempts
   let samples = 0
+  let isNewBest = false
   /** The latest end of the plans of two generations, so that backwards there is time for each of their children. */
   let reach = 0
   let latest = 0
@@ -36,7 +38,6 @@ export function breedPlans(
     reach = latest
     latest = 0
   }
-  let isNewBest = false
 
   const directions: readonly [Direction, Direction] = [
     {
@@ -85,8 +86,7 @@ export function breedPlans(
       starts[index] = isPlaced ? (placements.start[index] as number) - from : (heads[index] as number)
       if (isPlaced && isFixed !== 1) last = Math.max(last, placements.end[index] as number)
     }
-    const slotOf = (tick: number): number => axis.slotAt[Math.max(0, Math.min(axis.horizon, tick))] as number
-    const slot = slotOf(last) - slotOf(from)
+    const slot = slotAtTick(axis, last) - slotAtTick(axis, from)
     if (unplaced > 0) return failedCost + unplaced * axis.horizon + slot
     const broken = 1_000_000 * (trial.value[0] as number) + 10_000 * (trial.value[1] as number)
     return (Number.isFinite(broken) ? broken : 0) + slot

@@ -80,7 +80,7 @@ export function createSitePlacing(net: SiteNet, ledger: SiteLedger): SitePlacing
       if (task.fixed !== 0) continue
       limitsFor(index, Math.max(notBefore, choices.delays[index] as number))
       if (choices.keep[index] === 1 && placePromised(index)) continue
-      const option = Math.min(choices.sizes[index] as number, task.sizes.length - 1)
+      const option = crewOption(task, choices)
       const size = task.sizes[option] as number
       const outcome = ledger.find(task, size, task.durations[option] as number, from, fit)
       const broken = outcome === 'found' ? brokenRow(index) : -1
@@ -179,6 +179,11 @@ export function createSitePlacing(net: SiteNet, ledger: SiteLedger): SitePlacing
   }
 
   return { begin, place, takeBack, placeFixed }
+}
+
+/** Which of its crew sizes a task is to have. */
+export function crewOption({ index, sizes }: NetTask, choices: Pick<SiteChoices, 'sizes'>): number {
+  return Math.min(choices.sizes[index] as number, sizes.length - 1)
 }
 
 /** The task as promised: that start, that team and no other. */

@@ -1,4 +1,4 @@
-import { never, type SiteNet } from '../net/site-net.ts'
+import { countBits, never, type SiteNet } from '../net/site-net.ts'
 import { type RandomStream, randomBelow } from '../random.ts'
 import type { RoomHolds } from './room-holds.ts'
 import type { Choices } from './site-choices.ts'
@@ -86,9 +86,7 @@ export function createSiteTries(
 
   function promisedSizes(choices: Choices): void {
     for (const task of net.tasks) {
-      let size = 0
-      for (let rest = task.promisedTeam; rest !== 0; rest &= rest - 1) size++
-      choices.sizes[task.index] = Math.max(0, task.sizes.indexOf(size))
+      choices.sizes[task.index] = Math.max(0, task.sizes.indexOf(countBits(task.promisedTeam)))
     }
   }
 

@@ -1,4 +1,5 @@
-import { never, type SiteNet, type TeamCalendar } from '../net/site-net.ts'
+import { dayAtTick, slotAtTick } from '../axis.ts'
+import { countBits, never, type SiteNet, type TeamCalendar } from '../net/site-net.ts'
 import type { SitePlacements } from './site-placements.ts'
 
 /**
@@ -53,7 +54,7 @@ export function createSiteValuer(
 
   function finishOf(tick: number): number {
     if (net.problem.clock.kind === 'unbroken') return tick
-    return axis.dayOfTick[Math.max(0, Math.min(axis.horizon, tick - 1))] as number
+    return dayAtTick(axis, tick - 1)
   }
 
   function moved(placements: SitePlacements): number {
@@ -85,7 +86,7 @@ export function createSiteValuer(
     return days
   }
 
-  const slotOf = (tick: number): number => axis.slotAt[Math.max(0, Math.min(axis.horizon, tick))] as number
+  const slotOf = (tick: number): number => slotAtTick(axis, tick)
 
   /** Working time for which rooms are out of use, in slots, as left by the last call of `roomDays`. */
   function roomSlots(): number {
@@ -160,26 +161,16 @@ function promisedFinishOf(net: SiteNet): number {
   return net.tasks.reduce((latest, task) => {
     if (task.promisedStart === -never) return latest
     const work = net.problem.tasks[task.index]?.work ?? 0
-    const size = Math.max(1, countPromised(task.promisedTeam))
+    const size = Math.max(1, countBits(task.promisedTeam))
     const slots = Math.ceil(work / size / net.axis.grid)
     return Math.max(latest, endOfWork(net, task.promisedTeam, task.promisedStart, slots))
   }, net.firstTick)
 }
 
-function countPromised(team: number): number {
-  let count = 0
-  for (let rest = team; rest !== 0; rest &= rest - 1) count++
-  return count
-}
-
 function endOfWork(net: SiteNet, team: number, start: number, slots: number): number {
   const { axis } = net
   let left = slots
-  for (
-    let slot = axis.slotAt[Math.max(0, Math.min(axis.horizon, Math.ceil(start)))] as number;
-    slot < axis.slotTick.length;
-    slot++
-  ) {
+  for (let slot = slotAtTick(axis, Math.ceil(start)); slot < axis.slotTick.length; slot++) {
     if (left === 0) break
     if (((axis.present[slot] as number) & team) !== team) continue
     left--
@@ -212,7 +203,7 @@ function createIdleCounter(net: SiteNet): (placements: SitePlacements) => number
       const team = placements.team[index] as number
       if (duration === 0 || team === 0) continue
       const calendar = net.calendars[placements.calendar[index] as number] as TeamCalendar
-      worked += duration * countPromised(team)
+      worked += duration * countBits(team)
       const begin = placements.index[index] as number
       for (let at = begin; at < begin + duration; ) {
         const to = Math.min(begin + duration, calendar.dayEnd[at] as number)

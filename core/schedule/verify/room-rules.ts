@@ -1,4 +1,4 @@
-import type { DayWindow, ScheduleProblem, ScheduleRoom, ScheduleRoomId } from '../model.ts'
+import type { DayWindow, PlannedTask, ScheduleProblem, ScheduleRoom, ScheduleRoomId, Task } from '../model.ts'
 import { type Entry, entriesByRoom } from './entry.ts'
 import type { Violation } from './violation.ts'
 import { localMinute, type WallClock } from './wall-clock.ts'
@@ -7,6 +7,11 @@ import { localMinute, type WallClock } from './wall-clock.ts'
 function firstCommon(oneFrom: number, oneTo: number, otherFrom: number, otherTo: number): number | undefined {
   const at = Math.max(oneFrom, otherFrom)
   return at < Math.min(oneTo, otherTo) ? at : undefined
+}
+
+/** When a room is dry and open again as far as one task in it goes. */
+function usableFrom({ effects }: Task, { end }: PlannedTask): number {
+  return end + Math.max(effects.wetFor ?? 0, effects.closedFor ?? 0)
 }
 
 /** For each room the rooms its air reaches: itself, and those it or they say they are open to. */
@@ -50,7 +55,7 @@ export function verifyQuietHours(
   const rooms = new Map(problem.rooms.map((room) => [room.id, room]))
   for (const { task, planned, isFact } of entries) {
     if (isFact || planned.segments.length === 0 || task.room === null) continue
-    const { fumesFor, closedFor, wetFor } = task.effects
+    const { fumesFor, closedFor } = task.effects
     const firstNew = planned.segments[0]?.start ?? planned.start
     const sleeper = (reached.get(task.room) ?? []).find((room) => room.sleeping)
     if (sleep !== null && fumesFor !== null && sleeper !== undefined) {
@@ -60,7 +65,7 @@ export function verifyQuietHours(
     const room = rooms.get(task.room)
     if (!roomBackInTime || room === undefined) continue
     const at =
-      room.backBy !== null && planned.end + Math.max(wetFor ?? 0, closedFor ?? 0) > room.backBy
+      room.backBy !== null && usableFrom(task, planned) > room.backBy
         ? room.backBy
         : room.neededDaily !== null && closedFor !== null
           ? firstMinuteWithin(clock, firstNew, planned.end + closedFor, room.neededDaily)
@@ -91,8 +96,7 @@ export function verifyRoomsOutOfUse(
   for (const { task, planned, isFact } of entries) {
     if (task.room === null || planned.segments.length === 0) continue
     const known = spans.get(task.room)
-    const { wetFor, closedFor } = task.effects
-    const to = planned.end + Math.max(wetFor ?? 0, closedFor ?? 0)
+    const to = usableFrom(task, planned)
     spans.set(task.room, {
       from: Math.min(known?.from ?? planned.start, planned.start),
       to: Math.max(known?.to ?? to, to),
