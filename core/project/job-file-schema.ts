@@ -1,8 +1,9 @@
 import { z } from 'zod'
 import { type CollectionName, recordSchemas, singleSchemas } from './job.ts'
+import { newestVersion } from './upgrades/file-upgrades.ts'
 
 export const jobFileFormat = 'coatwright-job'
-export const jobFileVersion = 1
+export const jobFileVersion = newestVersion
 
 type Lists = { readonly [Name in CollectionName]: z.ZodArray<(typeof recordSchemas)[Name]> }
 
@@ -24,5 +25,8 @@ export const jobFileSchema = z.strictObject({
 
 /** The published schema of the file form (JSON Schema 2020-12), for anybody who writes or checks job files elsewhere. */
 export function jobFileJsonSchema(): object {
-  return { title: 'Coatwright job file, version 1', ...z.toJSONSchema(jobFileSchema, { io: 'input' }) }
+  return {
+    title: `Coatwright job file, version ${jobFileVersion}`,
+    ...z.toJSONSchema(jobFileSchema, { io: 'input' }),
+  }
 }

@@ -6,6 +6,7 @@ import { jobProblems } from './job-problems.ts'
 import { layOutJson } from './json-layout.ts'
 import { findJsonFault } from './json-text.ts'
 import { fail, type Outcome, succeed } from './problem.ts'
+import { type FileData, upgradeFile } from './upgrades/file-upgrades.ts'
 
 export { jobProblems }
 
@@ -22,11 +23,12 @@ export function readJobFile(text: string): Outcome<Job> {
     return fail('notValid', `This is not readable as a job file: ${fault.sentence} (${place}).`, [], place)
   }
   const data: unknown = JSON.parse(text)
-  const header = checkHeader(data)
-  if (!header.ok) return header
-  const read = jobFileSchema.safeParse(data)
+  const checked = checkHeader(data)
+  if (!checked.ok) return checked
+  const upgraded = upgradeFile(checked.value.data, checked.value.version)
+  const read = jobFileSchema.safeParse(upgraded)
   const issue = read.error?.issues[0]
-  if (issue) return fail('notValid', formSentence(issue, data), [], pathText(issue.path))
+  if (issue) return fail('notValid', formSentence(issue, upgraded), [], pathText(issue.path))
   return jobFromFile(read.data as JobFile)
 }
 
@@ -43,7 +45,7 @@ export function writeJobFile(job: Job): string {
 }
 
 /** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */
-function checkHeader(data: unknown): Outcome<null> {
+function checkHeader(data: unknown): Outcome<{ readonly data: FileData; readonly version: number }> {
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {
     return fail('notValid', 'This is not a job file: it should be one group of fields in braces.')
   }
@@ -57,16 +59,17 @@ function checkHeader(data: unknown): Outcome<null> {
     )
   }
   if (typeof version === 'number' && Number.isInteger(version) && version > jobFileVersion) {
-    const sentence = `This job file is of version ${version}; this program reads version ${jobFileVersion}. Use a newer program.`
+    const sentence = `This job file is of version ${version}; this program reads up to version ${jobFileVersion}. Use a newer program.`
     return fail('fileFromTheFuture', sentence, [], 'version')
   }
-  if (version !== jobFileVersion) {
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     const says =
       version === undefined ? 'does not say its version' : `says version ${JSON.stringify(version)}`
-    const sentence = `This job file ${says}; this program reads version ${jobFileVersion}.`
+    const sentence = `This job file ${says}; this program reads versions 1 to ${jobFileVersion}.`
     return fail('notValid', sentence, [], 'version')
   }
-  return checkUnits(units)
+  const inUnits = checkUnits(units)
+  return inUnits.ok ? succeed({ data: data as FileData, version }) : inUnits
 }
 
 function checkUnits(units: unknown): Outcome<null> {

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
@@ -41,6 +43,18 @@ test('a job written and read is the very same job, and writes the very same text
   const read = readJobFile(text)
   expect(read.ok && writeJobFile(read.value)).toBe(text)
   expect(read.ok && read.value.rooms).toEqual(job.rooms)
+})
+
+test('a file of every older version reads as a job of today', () => {
+  const kept = readFileSync(
+    join(import.meta.dirname, '..', 'fixtures', 'job-files', 'version-1.json'),
+    'utf8',
+  )
+  const read = readJobFile(kept)
+  if (!read.ok) throw new Error(read.problem.sentence)
+  const written = JSON.parse(writeJobFile(read.value)) as { readonly version: number }
+  expect(written.version).toBe(2)
+  expect(readJobFile(JSON.stringify(written))).toEqual(read)
 })
 
 test('the file says its format, version and units first, and lengths are millimetres', () => {
@@ -138,9 +152,9 @@ test.each<[string, string, unknown, string]>([
     'no version',
     'version',
     undefined,
-    'This job file does not say its version; this program reads version 1.',
+    'This job file does not say its version; this program reads versions 1 to 2.',
   ],
-  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads version 1.'],
+  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 2.'],
 ])('%s is told in a plain sentence', (_name, place, value, sentence) => {
   expect(problemOf(fileWith(set(place, value))).sentence).toBe(sentence)
 })
@@ -224,7 +238,7 @@ test('two finishes for one scope are refused, and so are two records of what is 
 })
 
 test('a newer version is told apart from a damaged file, whatever else is in it', () => {
-  expect(problemOf('{"format":"coatwright-job","version":2,"new":1}').kind).toBe('fileFromTheFuture')
+  expect(problemOf('{"format":"coatwright-job","version":3,"new":1}').kind).toBe('fileFromTheFuture')
 })
 
 test('text that is not JSON is refused with line and column', () => {

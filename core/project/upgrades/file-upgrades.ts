@@ -1,0 +1,23 @@
+/** The data of a job file as it was read, before its form is checked. */
+export type FileData = Readonly<Record<string, unknown>>
+
+/** Brings the data of a job file from one version to the next. What it does not understand it leaves for the check of the form. */
+export type FileUpgrade = (data: FileData) => FileData
+
+/** What version 2 says that version 1 did not, one named part for each kind of record. */
+const toVersion2: readonly FileUpgrade[] = []
+
+/** The first entry reads version 1. A version that was released is never taken out again. */
+const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2]
+
+/** The version that upgrades lead to: the one this program writes. */
+export const newestVersion = fileUpgrades.length + 1
+
+/** The data of a file of `version` in the form of the newest version. */
+export function upgradeFile(data: FileData, version: number): FileData {
+  const upgraded = fileUpgrades
+    .slice(version - 1)
+    .flat()
+    .reduce((file, upgrade) => upgrade(file), data)
+  return { ...upgraded, version: newestVersion }
+}
