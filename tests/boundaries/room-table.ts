@@ -6,6 +6,7 @@ export const coreOrder = [
   'sketch',
   'quantities',
   'specification',
+  'passes',
   'price',
   'schedule',
   'work-order',
