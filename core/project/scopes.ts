@@ -35,13 +35,44 @@ export function resolveFinish(job: Job, surface: SurfaceRef): Finish | null {
   return resolve(job, job.finishes, surface)
 }
 
-/** What is on the surface now, by the same scopes; null when nobody has said. */
-export function resolveExisting(job: Job, surface: SurfaceRef): Existing | null {
-  return resolve(job, job.existing, surface)
+/** What was said of a surface, each fact by the narrowest record that says it; a fact is null where no record does. */
+export type ExistingFacts = Pick<Existing, (typeof existingFactNames)[number]>
+
+export const existingFactNames = ['substrate', 'coat', 'sheen', 'depth', 'textured'] as const
+
+/** What is on the surface now, fact by fact, by the same scopes. */
+export function resolveExisting(job: Job, surface: SurfaceRef): ExistingFacts {
+  return factsOf(scopedRecords(job, job.existing, surface))
+}
+
+/** The facts of records given from narrow to wide. */
+export function factsOf(records: readonly ExistingFacts[]): ExistingFacts {
+  const said = <Name extends keyof ExistingFacts>(name: Name): ExistingFacts[Name] | null =>
+    records.find((record) => record[name] !== null)?.[name] ?? null
+  return {
+    substrate: said('substrate'),
+    coat: said('coat'),
+    sheen: said('sheen'),
+    depth: said('depth'),
+    textured: said('textured'),
+  }
+}
+
+/** The record that says something of this one surface alone; null where there is none. */
+export function ownExisting(job: Job, surface: SurfaceRef): Existing | null {
+  return scopeIndex(job.existing).surfaces.get(surfaceKey(surface)) ?? null
 }
 
 function resolve<Item extends Scoped>(job: Job, table: Table<Item>, surface: SurfaceRef): Item | null {
   return findScoped(scopeIndex(table), surface, roomOfSurface(job, surface), surfaceClassOf(job, surface))
+}
+
+function scopedRecords<Item extends Scoped>(
+  job: Job,
+  table: Table<Item>,
+  surface: SurfaceRef,
+): readonly Item[] {
+  return findAllScoped(scopeIndex(table), surface, roomOfSurface(job, surface), surfaceClassOf(job, surface))
 }
 
 /** The same text for the same scope and for no other. Of two records with one scope only one could count (see `scopeProblems`). */
@@ -77,9 +108,19 @@ export function findScoped<Item>(
   roomId: RoomId | null,
   surfaceClass: SurfaceClass | null,
 ): Item | null {
+  return findAllScoped(index, surface, roomId, surfaceClass)[0] ?? null
+}
+
+/** All records that reach a surface, the narrowest first. */
+function findAllScoped<Item>(
+  index: ScopeIndex<Item>,
+  surface: SurfaceRef,
+  roomId: RoomId | null,
+  surfaceClass: SurfaceClass | null,
+): readonly Item[] {
   const own = index.surfaces.size === 0 ? undefined : index.surfaces.get(surfaceKey(surface))
   const ofRoom = roomId === null ? undefined : index.rooms.get(roomId)?.get(surfaceClass)
-  return own ?? ofRoom ?? index.house.get(surfaceClass) ?? null
+  return [own, ofRoom, index.house.get(surfaceClass)].filter((item) => item !== undefined)
 }
 
 /** Tables never change in place, so each is indexed once. */

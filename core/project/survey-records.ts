@@ -42,16 +42,16 @@ export const scopeSchema = z.discriminatedUnion('level', [
 ])
 export type Scope = Frozen<z.output<typeof scopeSchema>>
 
-/** What is there now. */
+/** What is there now. A fact that nobody has said at this scope is null: the next wider scope says it, or the usual of the class is taken. */
 export const existingSchema = z.strictObject({
   id: existingIdSchema,
   scope: scopeSchema,
-  substrate: z.enum(substrates),
-  coat: z.enum(existingCoats),
-  sheen: z.enum(sheens),
-  depth: z.enum(colourDepths),
+  substrate: z.enum(substrates).nullable(),
+  coat: z.enum(existingCoats).nullable(),
+  sheen: z.enum(sheens).nullable(),
+  depth: z.enum(colourDepths).nullable(),
   /** Sand texture, stipple or popcorn on the surface. */
-  textured: z.boolean(),
+  textured: z.boolean().nullable(),
 })
 export type Existing = Frozen<z.output<typeof existingSchema>>
 

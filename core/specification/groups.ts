@@ -1,5 +1,11 @@
 import type { Job } from '../project/job.ts'
-import { resolveExisting, resolveFinish } from '../project/scopes.ts'
+import {
+  type ExistingFacts,
+  existingFactNames,
+  ownExisting,
+  resolveExisting,
+  resolveFinish,
+} from '../project/scopes.ts'
 import type { Opening, Room } from '../project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
 import type { Colour, Condition, Existing, Finish } from '../project/survey-records.ts'
@@ -10,6 +16,7 @@ import { sumLengths } from '../units/length.ts'
 import type { RuleBook } from './book.ts'
 import { type Finding, findingOn, foundOnClass, wholeShare } from './findings.ts'
 import type { RoomFacts } from './room-facts.ts'
+import { takenUntilSaid } from './taken-until-said.ts'
 import type { StepAmounts } from './types.ts'
 
 /** Like surfaces of one room, worked together: same class, substrate, coat found and finish. */
@@ -35,7 +42,9 @@ export interface Group {
 /** A surface with what was resolved for it. */
 interface Member {
   readonly quantity: SurfaceQuantity
-  readonly existing: Existing | null
+  readonly existing: ExistingFacts
+  /** The record that speaks of this surface alone. */
+  readonly ownExisting: Existing | null
   readonly finish: Finish
   readonly fixedSash: boolean
 }
@@ -63,8 +72,17 @@ export function surfacesWithoutFinish(job: Job, { surfaces }: RoomFacts): readon
 function memberOf(job: Job, quantity: SurfaceQuantity): readonly Member[] {
   const finish = resolveFinish(job, quantity.surface)
   if (finish === null || !finish.paint) return []
-  const existing = resolveExisting(job, quantity.surface)
-  return [{ quantity, existing, finish, fixedSash: isFixedSash(job, quantity.surface) }]
+  const { surface } = quantity
+  const existing = resolveExisting(job, surface)
+  return [
+    {
+      quantity,
+      existing,
+      ownExisting: ownExisting(job, surface),
+      finish,
+      fixedSash: isFixedSash(job, surface),
+    },
+  ]
 }
 
 function isFixedSash(job: Job, surface: SurfaceRef): boolean {
@@ -74,10 +92,7 @@ function isFixedSash(job: Job, surface: SurfaceRef): boolean {
 }
 
 function contentOf({ quantity, existing, finish, fixedSash }: Member): string {
-  const found =
-    existing === null
-      ? 'unsaid'
-      : [existing.substrate, existing.coat, existing.sheen, existing.depth, existing.textured].join(',')
+  const found = existingFactNames.map((name) => existing[name] ?? 'unsaid').join(',')
   const wanted = [finish.productClass, finish.sheen, finish.colourId].join(',')
   return [quantity.surfaceClass, fixedSash, found, wanted].join('|')
 }
@@ -87,8 +102,8 @@ function contentOf({ quantity, existing, finish, fixedSash }: Member): string {
  * named after that record's id, so that editing the record's content keeps the key.
  */
 function keyOf(list: readonly Member[]): string {
-  const suffixes = list.map(({ existing, finish }) =>
-    [finish, existing].flatMap((record) => (record?.scope.level === 'surface' ? [`+${record.id}`] : [])),
+  const suffixes = list.map(({ ownExisting, finish }) =>
+    [finish, ownExisting].flatMap((record) => (record?.scope.level === 'surface' ? [`+${record.id}`] : [])),
   )
   const shortest = suffixes.some((each) => each.length === 0)
     ? ''
@@ -101,28 +116,22 @@ function keyOf(list: readonly Member[]): string {
 function groupOf(job: Job, list: readonly Member[], findings: readonly Finding[]): Group {
   const { quantity, existing, finish, fixedSash } = list[0] as Member
   const quantities = list.map((member) => member.quantity)
+  const taken = takenUntilSaid(job.header, quantity.surfaceClass)
   return {
     key: keyOf(list),
     surfaceClass: quantity.surfaceClass,
     fixedSash,
     quantities,
     amounts: amountsOfSurfaces(quantities),
-    substrate: existing?.substrate ?? usualSubstrate(job, quantity.surfaceClass),
-    coat: existing?.coat ?? 'unknown',
-    sheenFound: existing?.sheen ?? 'satin',
-    depthFound: existing?.depth ?? null,
-    textured: existing?.textured ?? false,
+    substrate: existing.substrate ?? taken.substrate,
+    coat: existing.coat ?? taken.coat,
+    sheenFound: existing.sheen ?? taken.sheen,
+    depthFound: existing.depth,
+    textured: existing.textured ?? taken.textured,
     finish,
     colour: finish.colourId === null ? null : (job.colours[finish.colourId] ?? null),
     findings,
   }
-}
-
-/** Taken until somebody says: wood trim, iron radiators, plaster before gypsum board became usual (about 1950, memory). */
-function usualSubstrate(job: Job, surfaceClass: SurfaceClass): Substrate {
-  if (surfaceClass === 'radiators') return 'metal'
-  if (surfaceClass !== 'ceiling' && surfaceClass !== 'walls') return 'wood'
-  return (job.header.yearBuilt ?? 0) >= 1950 ? 'gypsumBoard' : 'plaster'
 }
 
 export function amountsOfSurfaces(quantities: readonly SurfaceQuantity[]): StepAmounts {

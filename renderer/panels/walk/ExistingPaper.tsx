@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
-import type { Existing, ExistingId, Scope } from '../../../core/project/survey-records.ts'
-import { colourDepths, existingCoats, sheens, substrates } from '../../../core/project/vocabulary.ts'
+import type { ExistingFacts } from '../../../core/project/scopes.ts'
+import type { ExistingId, Scope } from '../../../core/project/survey-records.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { sheenWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
@@ -11,32 +11,29 @@ import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { coatNotes, coatSigns, sheenNotes, substrateNotes } from '../parts/glossary-words.ts'
 import { ScopeBar } from '../parts/ScopeBar.tsx'
-import { recordAt, recordFor, type ScopeLevel, scopesOf } from '../parts/scopes.ts'
+import { recordAt, type ScopeLevel, scopesOf } from '../parts/scopes.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { depthWords, existingCoatWords, substrateWords } from '../parts/words.ts'
+import { type HoldingFact, holdingFacts, withFacts } from './existing-facts.ts'
 
-type Said = Omit<Existing, 'id' | 'scope'>
-
-/** What is on the surface now: said for itself, for its kind in the room, or for the house; the narrowest holds. */
+/** What is on the surface now: said for itself, for its kind in the room, or for the house; each fact by the narrowest that says it. */
 export function ExistingPaper({ job, surface }: { readonly job: Job; readonly surface: SurfaceQuantity }) {
   const place = { surfaceClass: surface.surfaceClass, roomId: surface.roomId, surface: surface.surface }
   const scopes = scopesOf(place)
-  const holding = recordFor(job.existing, place)
   const [chosen, setChosen] = useState<ScopeLevel>('room')
   const scope = scopes.find((each) => each.level === chosen) ?? scopes[0]
   if (scope === undefined) return null
-  const shown = shownAt(job, surface, scope)
+  const facts = holdingFacts(job, place, scope)
   const own = recordAt(job.existing, scope)
   const ownLevels = new Set(
     scopes.filter((each) => recordAt(job.existing, each) !== null).map((each) => each.level),
   )
-  const say = (changes: Partial<Said>) =>
-    putRecord('Say what is there now', 'existing', {
-      id: own?.id ?? (newId('existing') as ExistingId),
-      scope,
-      ...(shown ?? unsaid),
-      ...changes,
-    })
+  const say = (changes: Partial<ExistingFacts>) => {
+    const next = withFacts(own, scope, () => newId('existing') as ExistingId, changes)
+    if (next !== null) putRecord('Say what is there now', 'existing', next)
+    else if (own !== null) removeRecord('Say nothing of what is there', 'existing', own.id)
+  }
+  const coat = facts.coat.own ?? facts.coat.otherwise?.value ?? 'unknown'
   return (
     <section className="block" aria-label="What is there now">
       <h3>What is there now</h3>
@@ -48,95 +45,96 @@ export function ExistingPaper({ job, surface }: { readonly job: Job; readonly su
         level={scope.level}
         onLevel={setChosen}
       />
-      {holding === null ? (
-        <p className="quiet">
-          Nobody has said yet what is on this surface. Until then the rules take the usual for a house of this
-          age, and treat the coat as not known.
-        </p>
-      ) : holding.scope.level === scope.level ? null : (
-        <p className="quiet">
-          On this surface the {levelNoun[holding.scope.level]} holds: {existingCoatWords[holding.coat]} on{' '}
-          {substrateWords[holding.substrate]}, {sheenWords[holding.sheen]}, {depthWords[holding.depth]}.
-        </p>
-      )}
       <div className="field-grid">
-        <Choice
+        <FactChoice
           label="Made of"
-          options={optionsOf(substrates, substrateWords, substrateNotes)}
-          chosen={shown?.substrate ?? null}
-          unchosen="Not said"
-          onChoose={(substrate) => say({ substrate })}
+          words={substrateWords}
+          notes={substrateNotes}
+          fact={facts.substrate}
+          onSay={(substrate) => say({ substrate })}
         />
-        <Choice
+        <FactChoice
           label="Coat on it"
-          options={optionsOf(existingCoats, existingCoatWords, coatNotes)}
-          chosen={shown?.coat ?? null}
-          unchosen="Not said"
-          onChoose={(coat) => say({ coat })}
+          words={existingCoatWords}
+          notes={coatNotes}
+          fact={facts.coat}
+          onSay={(said) => say({ coat: said })}
         />
-        <Choice
+        <FactChoice
           label="Its sheen"
-          options={optionsOf(sheens, sheenWords, sheenNotes)}
-          chosen={shown?.sheen ?? null}
-          unchosen="Not said"
-          onChoose={(sheen) => say({ sheen })}
+          words={sheenWords}
+          notes={sheenNotes}
+          fact={facts.sheen}
+          onSay={(sheen) => say({ sheen })}
         />
-        <Choice
-          label="Its colour"
-          options={optionsOf(colourDepths, depthWords)}
-          chosen={shown?.depth ?? null}
-          unchosen="Not said"
-          onChoose={(depth) => say({ depth })}
+        <FactChoice
+          label="Its color"
+          words={depthWords}
+          fact={facts.depth}
+          onSay={(depth) => say({ depth })}
         />
       </div>
       <div className="button-row">
-        <Tick isOn={shown?.textured ?? false} onChange={(textured) => say({ textured })}>
+        <Tick
+          isOn={facts.textured.own ?? facts.textured.otherwise?.value ?? false}
+          onChange={(textured) => say({ textured })}
+        >
           Sand, stipple or popcorn texture on it
         </Tick>
-        {own === null || scope.level === 'house' ? null : (
+        {own === null ? null : (
           <Button
             className="plain-button"
-            onPress={() => removeRecord('Put back what was inherited', 'existing', own.id)}
+            onPress={() => removeRecord('Say nothing of what is there', 'existing', own.id)}
           >
-            Put back to what is inherited
+            Take back what is said here
           </Button>
         )}
       </div>
-      {shown === null ? null : (
-        <p className="recognise">
-          <strong>How to tell: </strong>
-          {coatSigns[shown.coat]}
-        </p>
-      )}
+      <p className="recognise">
+        <strong>How to tell: </strong>
+        {coatSigns[coat]}
+      </p>
     </section>
   )
 }
 
-const levelNoun = {
-  surface: 'entry for itself',
-  room: 'entry for the room',
-  house: 'entry for the house',
-} as const
+const unsaid = 'unsaid'
 
-const unsaid: Said = {
-  substrate: 'plaster',
-  coat: 'unknown',
-  sheen: 'eggshell',
-  depth: 'white',
-  textured: false,
+/** One fact of a closed list. What nobody said here can be left so, and the field shows what holds instead. */
+function FactChoice<Tag extends string>(props: {
+  readonly label: string
+  readonly words: Readonly<Record<Tag, string>>
+  readonly notes?: Readonly<Record<Tag, string>>
+  readonly fact: HoldingFact<Tag>
+  readonly onSay: (said: Tag | null) => void
+}) {
+  const { fact, words, notes } = props
+  const tags = Object.keys(words) as Tag[]
+  return (
+    <Choice<Tag | typeof unsaid>
+      label={props.label}
+      options={[{ id: unsaid, ...unsaidWords(fact, words) }, ...optionsOf(tags, words, notes)]}
+      chosen={fact.own ?? unsaid}
+      onChoose={(id) => props.onSay(id === unsaid ? null : id)}
+    />
+  )
 }
 
-/** What stands at a scope: its own record, else what a wider scope says. */
-function shownAt(job: Job, surface: SurfaceQuantity, scope: Scope): Said | null {
-  const { surfaceClass, roomId } = surface
-  const found = recordFor(job.existing, {
-    surfaceClass,
-    roomId: scope.level === 'house' ? null : roomId,
-    surface: scope.level === 'surface' ? surface.surface : null,
-  })
-  if (found === null) return null
-  const { id: _id, scope: _scope, ...said } = found
-  return said
+function unsaidWords<Tag extends string>(
+  { otherwise }: HoldingFact<Tag>,
+  words: Readonly<Record<Tag, string>>,
+): { readonly label: string; readonly note: string } {
+  if (otherwise === null)
+    return { label: 'Not said', note: 'Nobody has said; coats are counted as for a change of color.' }
+  const word = words[otherwise.value]
+  switch (otherwise.from) {
+    case 'taken':
+      return { label: `Taken: ${word}`, note: 'Nobody has said; this is the usual for a house of this age.' }
+    case 'room':
+      return { label: `As in the room: ${word}`, note: 'Said for this kind of surface in the room.' }
+    case 'house':
+      return { label: `As in the house: ${word}`, note: 'Said for this kind of surface in the house.' }
+  }
 }
 
 function scopeWords(job: Job, surface: SurfaceQuantity, scope: Scope): string {
