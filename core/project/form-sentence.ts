@@ -10,6 +10,18 @@ export function pathText(path: readonly PropertyKey[]): string {
   }, '')
 }
 
+/**
+ * The issue to tell of. Where a value may have one of several forms, that is what is wrong in the form it comes nearest to: the one
+ * that is left deepest inside.
+ */
+export function issueToTell(issue: Issue): Issue {
+  if (issue.code !== 'invalid_union') return issue
+  const inner = issue.errors.flatMap((issues) => issues.slice(0, 1).map((each) => issueToTell(each)))
+  const deepest = inner.toSorted((one, other) => other.path.length - one.path.length)[0]
+  if (deepest === undefined || deepest.path.length === 0) return issue
+  return { ...deepest, path: [...issue.path, ...deepest.path] }
+}
+
 /** What the form says is wrong with a value, as a sentence for the user: the place, what is there, what belongs there. */
 export function formSentence(issue: Issue, data: unknown): string {
   const place = pathText(issue.path)

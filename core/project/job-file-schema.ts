@@ -12,7 +12,7 @@ const mostRecords = 20_000
 
 const lists = Object.fromEntries(
   Object.entries(recordSchemas).map(([name, schema]) => [name, z.array(schema).max(mostRecords)]),
-) as unknown as Lists
+) as Lists
 
 /** The form of a job file. Lengths are millimetres and money is cents, and the file says so itself. */
 export const jobFileSchema = z.strictObject({

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { formSentence, pathText } from './form-sentence.ts'
-import { collectionNames, type Job, singleNames } from './job.ts'
+import { formSentence, issueToTell, pathText } from './form-sentence.ts'
+import { type CollectionName, collectionNames, type Job } from './job.ts'
 import { jobFileFormat, jobFileSchema, jobFileVersion } from './job-file-schema.ts'
 import { jobProblems } from './job-problems.ts'
 import { layOutJson } from './json-layout.ts'
@@ -27,21 +27,22 @@ export function readJobFile(text: string): Outcome<Job> {
   if (!checked.ok) return checked
   const upgraded = upgradeFile(checked.value.data, checked.value.version)
   const read = jobFileSchema.safeParse(upgraded)
-  const issue = read.error?.issues[0]
+  const first = read.error?.issues[0]
+  const issue = first && issueToTell(first)
   if (issue) return fail('notValid', formSentence(issue, upgraded), [], pathText(issue.path))
   return jobFromFile(read.data as JobFile)
 }
 
 /** The text of a job's file: the same job always gives the same text, and reading it gives the same job back. */
 export function writeJobFile(job: Job): string {
-  const file = {
+  const { header, houseRules } = job
+  const head = {
     format: jobFileFormat,
     version: jobFileVersion,
     units: { length: 'mm', money: 'cent' },
-    ...Object.fromEntries(singleNames.map((name) => [name, job[name]])),
-    ...Object.fromEntries(collectionNames.map((name) => [name, Object.values(job[name])])),
-  }
-  return layOutJson(z.encode(jobFileSchema, file as unknown as JobFile))
+  } as const
+  const lists = Object.fromEntries(collectionNames.map((name) => [name, Object.values(job[name])]))
+  return layOutJson(z.encode(jobFileSchema, { ...head, header, houseRules, ...lists } as JobFile))
 }
 
 /** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */
@@ -91,7 +92,7 @@ function checkUnits(units: unknown): Outcome<null> {
 }
 
 function jobFromFile(file: JobFile): Outcome<Job> {
-  const tables: Record<string, unknown> = {}
+  const tables: Partial<Record<CollectionName, Readonly<Record<string, unknown>>>> = {}
   for (const name of collectionNames) {
     const table: Record<string, unknown> = {}
     for (const [index, record] of file[name].entries()) {
@@ -108,7 +109,7 @@ function jobFromFile(file: JobFile): Outcome<Job> {
     }
     tables[name] = table
   }
-  const job = { header: file.header, houseRules: file.houseRules, ...tables } as unknown as Job
+  const job = { header: file.header, houseRules: file.houseRules, ...tables } as Job
   const wrong = jobProblems(job)[0]
   return wrong === undefined ? succeed(job) : { ok: false, problem: wrong }
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { issuedSchema, markSchema, pinSchema } from './progress-records.ts'
+import { issuedSchema } from './issued-records.ts'
+import { markSchema, pinSchema } from './progress-records.ts'
 import {
   centsSchema,
   type Frozen,

@@ -4,10 +4,8 @@ import { crewMemberIdSchema } from './shop-records.ts'
 
 export const markIdSchema = idSchema<'MarkId'>()
 export const pinIdSchema = idSchema<'PinId'>()
-export const issuedIdSchema = idSchema<'IssuedId'>()
 export type MarkId = z.output<typeof markIdSchema>
 export type PinId = z.output<typeof pinIdSchema>
-export type IssuedId = z.output<typeof issuedIdSchema>
 
 /** Steps have stable keys so that marks and pins outlive a new specification. */
 const stepKeySchema = z.string().min(1).max(400)
@@ -32,12 +30,3 @@ export const pinSchema = z.strictObject({
   crewMemberIds: z.array(crewMemberIdSchema),
 })
 export type Pin = Frozen<z.output<typeof pinSchema>>
-
-/** A frozen copy of what was given to somebody: it never changes when the job does. */
-export const issuedSchema = z.strictObject({
-  id: issuedIdSchema,
-  kind: z.enum(['plan', 'workOrder', 'estimate', 'changeOrder']),
-  issuedAt: localDateTimeSchema,
-  body: z.json(),
-})
-export type Issued = Frozen<z.output<typeof issuedSchema>>

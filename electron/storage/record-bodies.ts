@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { formSentence, pathText } from '../../core/project/form-sentence.ts'
+import { formSentence, issueToTell, pathText } from '../../core/project/form-sentence.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
 /** A record as it is kept: its JSON in the form of the job file, and the record that this JSON reads back to. */
@@ -29,7 +29,8 @@ export function readRecord(schema: z.ZodType, body: string): unknown | null {
 }
 
 function brokenRecord(error: z.core.$ZodError, candidate: unknown, where: string): Outcome<never> {
-  const issue = error.issues[0]
+  const first = error.issues[0]
+  const issue = first && issueToTell(first)
   const inside = issue === undefined ? '' : pathText(issue.path)
   const path = inside === '' || inside.startsWith('[') ? `${where}${inside}` : `${where}.${inside}`
   const sentence = issue === undefined ? 'It is not valid.' : formSentence(issue, candidate)

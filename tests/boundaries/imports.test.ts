@@ -40,6 +40,22 @@ test('the judge of plans shares nothing with the search but the model', () => {
   expect([...new Set(taken)].filter((path) => !own.has(path))).toEqual(['core/schedule/model.ts'])
 })
 
+test('nothing that is stored is called something it was not checked to be', () => {
+  const readers = [
+    'core/project',
+    'core/contract',
+    'core/progress',
+    'core/work-order',
+    'renderer',
+    'electron',
+  ]
+  const blind = readers
+    .flatMap(sourcesOf)
+    .filter(({ text }) => text.includes('as unknown as'))
+    .map(({ path }) => path)
+  expect(blind).toEqual([])
+})
+
 test('the table in DEVELOPERS.md is this one', () => {
   const lines = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8').split('\n')
   const start = lines.findIndex((line) => line.startsWith('| room | may enter |'))

@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components'
-import type { IssuedId } from '../../../core/project/progress-records.ts'
+import { type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
 import { jobStore, newId, useJob } from '../../state/app.ts'
 import { adoptPlan, type SearchState } from '../../state/planner.ts'
-import { acceptedPlan } from '../../state/planner-accepted.ts'
+import { acceptedPlan, planBody, sealedPlanAt } from '../../state/planner-accepted.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
@@ -43,6 +43,7 @@ export function AcceptBlock(props: {
   const job = useJob()
   const { found, today } = props
   const accepted = acceptedPlan(job)
+  const sealedAt = sealedPlanAt(job)
   const { unitSystem } = job.header
 
   function accept() {
@@ -51,13 +52,7 @@ export function AcceptBlock(props: {
       id: newId('plan') as IssuedId,
       kind: 'plan',
       issuedAt: today,
-      body: JSON.parse(
-        JSON.stringify({
-          plan: found.workPlan,
-          value: found.plan.value,
-          gapDays: gapDays(found, props.state),
-        }),
-      ),
+      body: planBody(found.workPlan, gapDays(found, props.state)),
     })
     const { job: promised } = jobStore.store.getState()
     if (isAccepted && promised !== null) adoptPlan('present', promised)
@@ -66,6 +61,12 @@ export function AcceptBlock(props: {
   return (
     <section className="block" aria-label="Accepting">
       <h3>Accepted plan</h3>
+      {sealedAt === null ? null : (
+        <p>
+          The plan accepted {momentWords(sealedAt, unitSystem)}: {sealedWords}. Plans made now do not hold to
+          it.
+        </p>
+      )}
       {accepted === null ? (
         <p className="quiet">
           None yet. Accepting freezes the plan as it is with today’s date; later plans keep its starts and

@@ -186,7 +186,7 @@ const small = [
 
 function ItemFields(props: { readonly item: BuiltItem }) {
   const { item } = props
-  const values = item as unknown as Readonly<Record<string, unknown>>
+  const values: Readonly<Record<string, unknown>> = { ...item }
   const put = (change: object) =>
     putRecord(`change ${item.name}`, 'builtItems', { ...item, ...change } as BuiltItem)
   return (

@@ -174,7 +174,7 @@ function CeilingHeights(props: { readonly room: Room; readonly onSet: (ceiling: 
     case 'shed':
     case 'gable':
     case 'vault': {
-      const lengths = ceiling as unknown as Readonly<Record<string, Length>>
+      const lengths: Readonly<Record<string, unknown>> = { ...ceiling }
       return (
         <div className="field-grid">
           <Along along={ceiling.along} onChoose={(along) => onSet({ ...ceiling, along })} />

@@ -2,8 +2,8 @@ import '../parts/desk.css'
 import './paper.css'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
+import { type Issued, type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
 import { records } from '../../../core/project/job.ts'
-import type { Issued, IssuedId } from '../../../core/project/progress-records.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
 import { workOrderHtml } from '../../../core/work-order/html.ts'
 import { headlessOutputs } from '../../../core/work-order/outputs.ts'
@@ -97,8 +97,9 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   )
   const html = useMemo(() => workOrderHtml(order, size, chosen?.parts), [order, size, chosen])
   const kept = records(job.issued).filter(isPaper)
-  const oldPaper = kept.find((each) => each.id === old)
-  const shown = oldPaper === undefined ? html : bodyOf(oldPaper).html
+  const oldBody = kept.find((each) => each.id === old)?.body
+  const oldPaper = oldBody === undefined || oldBody.version === null ? undefined : oldBody
+  const shown = oldPaper?.html ?? html
   const writesPdf = host?.writesPdf ?? false
   const system = job.header.unitSystem
   const isUnderWay = delivered?.kind === 'underWay'
@@ -106,12 +107,12 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   function keep() {
     if (chosen?.issuedAs == null || oldPaper !== undefined) return
     // Printed twice, the same paper is kept once.
-    if (kept.some((each) => bodyOf(each).html === html)) return
+    if (kept.some(({ body }) => body.version !== null && body.html === html)) return
     putRecord(`Keep the ${chosen.name.toLowerCase()} as given out`, 'issued', {
       id: newId('paper') as IssuedId,
       kind: chosen.issuedAs,
       issuedAt: today,
-      body: { name: chosen.name, size, html },
+      body: { version: 1, name: chosen.name, size, html },
     })
   }
 
@@ -209,13 +210,17 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
             <ul className="plain-files">
               {kept.map((each) => (
                 <li key={each.id}>
-                  <Button
-                    className="plain-button"
-                    aria-pressed={each.id === old}
-                    onPress={() => setOld(each.id === old ? null : each.id)}
-                  >
-                    {bodyOf(each).name}
-                  </Button>
+                  {each.body.version === null ? (
+                    <strong>{sealedWords}</strong>
+                  ) : (
+                    <Button
+                      className="plain-button"
+                      aria-pressed={each.id === old}
+                      onPress={() => setOld(each.id === old ? null : each.id)}
+                    >
+                      {each.body.name}
+                    </Button>
+                  )}
                   <span className="quiet">{momentWords(each.issuedAt, system)}, as it was</span>
                 </li>
               ))}
@@ -224,11 +229,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
         )}
       </div>
       <div className="paper-shown">
-        <PaperPreview
-          ref={frame}
-          html={shown}
-          title={`${oldPaper === undefined ? chosen?.name : bodyOf(oldPaper).name}, as printed`}
-        />
+        <PaperPreview ref={frame} html={shown} title={`${oldPaper?.name ?? chosen?.name}, as printed`} />
       </div>
     </section>
   )
@@ -265,18 +266,10 @@ function DeliveredWords({ delivered }: { readonly delivered: Delivered | null })
   }
 }
 
-interface PaperBody {
-  readonly name: string
-  readonly html: string
-}
+type IssuedPaper = Extract<Issued, { readonly kind: 'workOrder' | 'estimate' }>
 
-function isPaper(issued: Issued): boolean {
+function isPaper(issued: Issued): issued is IssuedPaper {
   return issued.kind === 'workOrder' || issued.kind === 'estimate'
-}
-
-function bodyOf(issued: Issued): PaperBody {
-  const body = issued.body as unknown as Partial<PaperBody> | null
-  return { name: body?.name ?? 'Paper', html: body?.html ?? '' }
 }
 
 function fileStem(title: string, document: PaperDocument | undefined): string {

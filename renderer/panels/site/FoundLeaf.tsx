@@ -1,8 +1,8 @@
 import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { compareChange } from '../../../core/progress/change-order.ts'
+import { type Issued, type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Issued, IssuedId } from '../../../core/project/progress-records.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { Condition } from '../../../core/project/survey-records.ts'
 import { conditionWords, stepTitle } from '../../../core/specification/trade-words.ts'
@@ -101,8 +101,12 @@ function Proposal(props: {
       { ...chain, finishesOn: finishesOn.before },
       { ...after, finishesOn: finishesOn.after },
     )
-    const body = JSON.parse(
-      JSON.stringify({
+    const issued: Issued = {
+      id: newId('change') as IssuedId,
+      kind: 'changeOrder',
+      issuedAt: now,
+      body: {
+        version: 1,
         conditionId: draft.id,
         found: conditionWords[draft.kind],
         minutes: change.minutes,
@@ -110,13 +114,7 @@ function Proposal(props: {
         finishesOn: change.finishesOn,
         added: change.added.map(stepTitle),
         removed: change.removed.map(stepTitle),
-      }),
-    )
-    const issued: Issued = {
-      id: newId('change') as IssuedId,
-      kind: 'changeOrder',
-      issuedAt: now,
-      body,
+      },
     }
     const isDone = command(
       `Agree the change: ${conditionWords[draft.kind]}`,
@@ -147,13 +145,6 @@ function Proposal(props: {
   )
 }
 
-interface ChangeBody {
-  readonly found: string
-  readonly minutes: { readonly before: number; readonly after: number }
-  readonly totalCents: { readonly before: number; readonly after: number }
-  readonly finishesOn: { readonly before: string | null; readonly after: string | null }
-}
-
 function ChangeOrders({ job }: { readonly job: Job }) {
   const orders = records(job.issued).filter((issued) => issued.kind === 'changeOrder')
   const system = job.header.unitSystem
@@ -179,7 +170,15 @@ function ChangeOrders({ job }: { readonly job: Job }) {
         </thead>
         <tbody>
           {orders.map((order) => {
-            const body = order.body as unknown as ChangeBody
+            const { body } = order
+            if (body.version === null) {
+              return (
+                <tr key={order.id}>
+                  <td>{momentWords(order.issuedAt, system)}</td>
+                  <td colSpan={4}>{sealedWords}</td>
+                </tr>
+              )
+            }
             const { after } = body.finishesOn
             return (
               <tr key={order.id}>

@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest'
+import { type Issued, type IssuedId, issuedSchema } from '../../core/project/issued-records.ts'
+import type { Job } from '../../core/project/job.ts'
+import type { JobPlan } from '../../core/schedule/plan-job.ts'
+import { acceptedPlan, planBody, sealedPlanAt } from '../../renderer/state/planner-accepted.ts'
+import { plainPlan } from '../fixtures/plain-plan.ts'
+import { plainJob } from '../fixtures/plain-room.ts'
+
+const jobPlan: JobPlan = {
+  ...plainPlan,
+  tasks: plainPlan.tasks.map((task) => ({ ...task, dryUntil: null, state: 'open' as never })),
+  roomsOutOfUse: [],
+  value: { finish: 1, roomDaysOutOfUse: 2, idleMinutes: 30, productChanges: 1, movedPromises: 0 },
+  violations: [],
+  bound: { finishesOn: '2027-03-30', gapDays: 0 },
+  relaxed: [],
+}
+
+function accepted(id: string, issuedAt: string, body: Issued['body']): Issued {
+  return { id: id as IssuedId, kind: 'plan', issuedAt, body } as Issued
+}
+
+function jobWith(...given: readonly Issued[]): Job {
+  return { ...plainJob(), issued: Object.fromEntries(given.map((each) => [each.id, each])) }
+}
+
+test('an accepted plan is frozen in a form that may be stored, and is the plan again', () => {
+  const record = accepted('first', '2027-03-20T17:00', planBody(jobPlan, 0))
+  const stored = issuedSchema.parse(issuedSchema.encode(record as never))
+  expect(stored).toEqual(record)
+  expect(acceptedPlan(jobWith(record))).toMatchObject({
+    id: 'first',
+    acceptedAt: '2027-03-20T17:00',
+    plan: { startsOn: '2027-03-29', finishesOn: '2027-03-30' },
+  })
+  expect(acceptedPlan(jobWith(record))?.plan.tasks.map(({ key }) => key)).toEqual(
+    plainPlan.tasks.map(({ key }) => key),
+  )
+})
+
+test('when the plan accepted last cannot be opened no older one stands in for it, and that is said', () => {
+  const older = accepted('older', '2027-03-20T17:00', planBody(jobPlan, null))
+  const newest = accepted('newest', '2027-03-21T17:00', { version: null, kept: { version: 9 } })
+  expect(acceptedPlan(jobWith(newest, older))).toBe(null)
+  expect(sealedPlanAt(jobWith(newest, older))).toBe('2027-03-21T17:00')
+  expect(sealedPlanAt(jobWith(older))).toBe(null)
+})
