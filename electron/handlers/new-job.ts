@@ -1,6 +1,7 @@
-import { emptyJob } from '../../core/project/empty-job.ts'
-import type { Job } from '../../core/project/job.ts'
+import { emptyJob, tableOf } from '../../core/project/empty-job.ts'
+import { type Job, records } from '../../core/project/job.ts'
 import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
+import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
 
 /** What a new job starts with besides the shop's own lists. */
 export interface NewJobFacts {
@@ -15,7 +16,7 @@ export interface NewJobFacts {
 const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', level: 0 }
 
 /**
- * A job with one storey and nothing drawn. The shop's lists are copied from `shop`, so that the new job never changes when another
+ * A job with one storey, the usual finishes for the whole house and nothing drawn. The shop's lists are copied from `shop`, so that the new job never changes when another
  * one does. The year is unknown, so the house counts as old.
  */
 export function newJob(shop: Job, facts: NewJobFacts): Job {
@@ -31,5 +32,10 @@ export function newJob(shop: Job, facts: NewJobFacts): Job {
     unitSystem: facts.unitSystem,
     air: shop.header.air,
   }
-  return emptyJob(header, shop, [groundStorey])
+  const white = whiteOf(records(shop.colours))
+  return {
+    ...emptyJob(header, shop, [groundStorey]),
+    colours: { ...shop.colours, [white.id]: white },
+    finishes: tableOf(startingFinishes(white.id)),
+  }
 }

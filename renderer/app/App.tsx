@@ -9,6 +9,7 @@ import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
 import { usePreparedPlanner } from '../state/planner.ts'
 import { ClosedBook } from './ClosedBook.tsx'
+import { JobSheet } from './JobSheet.tsx'
 import { listenForKeys } from './keys.ts'
 import { ProblemNote } from './ProblemNote.tsx'
 import { StationStrip } from './StationStrip.tsx'
@@ -38,6 +39,7 @@ export function App() {
       <main className="station" id="station" aria-label={station} key={`${jobKey} ${station}`}>
         {isOpen ? <Page /> : <ClosedBook />}
       </main>
+      <JobSheet />
       <ProblemNote />
       <TitleBlock />
     </div>

@@ -1,6 +1,6 @@
-import { records } from '../../core/project/job.ts'
+import { type Job, records } from '../../core/project/job.ts'
 import { dateWordsWithYear } from '../../core/work-order/date-words.ts'
-import { jobStore, useJobState, useView } from '../state/app.ts'
+import { jobStore, useJobState, useView, viewStore } from '../state/app.ts'
 
 const storedWords = { stored: '✓ Stored', storing: 'Storing …', notStored: '! Not stored' } as const
 
@@ -13,10 +13,7 @@ export function TitleBlock() {
   const host = useView((state) => state.host)
   return (
     <footer className="title-block">
-      <Cell label="Job" wide>
-        {job === null ? 'none open' : job.header.title}
-      </Cell>
-      <Cell label="Client">{job === null || job.header.client === '' ? 'not named' : job.header.client}</Cell>
+      <SheetCell job={job} />
       <Cell label="Rooms">{job === null ? '0' : records(job.rooms).length}</Cell>
       <Cell label="Starts">
         {job === null ? 'not set' : dateWordsWithYear(job.header.startsOn, job.header.unitSystem)}
@@ -50,6 +47,34 @@ export function TitleBlock() {
         {host === null ? '…' : host.host === 'desktop' ? 'desktop program' : 'page in a browser'}
       </Cell>
     </footer>
+  )
+}
+
+/** Title, client and age of the house in one button, which opens the job sheet. */
+function SheetCell({ job }: { readonly job: Job | null }) {
+  if (job === null)
+    return (
+      <Cell label="Job" wide>
+        none open
+      </Cell>
+    )
+  const { title, client, yearBuilt } = job.header
+  return (
+    <button
+      type="button"
+      className="title-cell title-wide title-sheet"
+      title="Open the job sheet (Alt+J)"
+      onClick={() => viewStore.setState({ jobSheet: 'open' })}
+    >
+      <span className="title-label">Job sheet</span>
+      <span className="title-value">
+        <span>{title}</span>
+        <span className="title-facts">
+          {client === '' ? 'client not named' : client} ·{' '}
+          {yearBuilt === null ? 'age not known' : `built ${yearBuilt}`}
+        </span>
+      </span>
+    </button>
   )
 }
 

@@ -38,7 +38,9 @@ export async function openDemo(): Promise<void> {
 
 export async function createJob(title: string, unitSystem: 'imperial' | 'metric'): Promise<void> {
   await jobStore.settled()
-  showOpened(await ask('createJob', { title, unitSystem }))
+  const made = await ask('createJob', { title, unitSystem })
+  showOpened(made)
+  if (made.ok) viewStore.setState({ station: 'house', jobSheet: 'first' })
 }
 
 export async function importJob(file: File): Promise<void> {

@@ -1,6 +1,6 @@
 import { jobStore, stations, viewStore } from '../state/app.ts'
 
-/** Keys that work everywhere: Alt+1 to Alt+7 for the stations, undo and redo outside of text. Answers how to stop listening. */
+/** Keys that work everywhere: Alt+1 to Alt+7 for the stations, Alt+J for the job sheet, undo and redo outside of text. Answers how to stop listening. */
 export function listenForKeys(): () => void {
   window.addEventListener('keydown', onKey)
   return () => window.removeEventListener('keydown', onKey)
@@ -8,6 +8,11 @@ export function listenForKeys(): () => void {
 
 function onKey(event: KeyboardEvent): void {
   if (event.altKey && !event.ctrlKey && !event.metaKey) {
+    if (event.code === 'KeyJ' && jobStore.store.getState().job !== null) {
+      event.preventDefault()
+      viewStore.setState({ jobSheet: 'open' })
+      return
+    }
     const station = stations[Number(event.code.replace('Digit', '')) - 1]
     if (station === undefined || jobStore.store.getState().job === null) return
     event.preventDefault()

@@ -18,6 +18,8 @@ export interface ViewState {
   readonly surfaceKey: string | null
   readonly roomId: string | null
   readonly host: HostFacts | null
+  /** The job sheet over the station; `first` while it is the first step of a new job. */
+  readonly jobSheet: 'closed' | 'open' | 'first'
 }
 
 export const viewStore = createStore<ViewState>(() => ({
@@ -27,6 +29,7 @@ export const viewStore = createStore<ViewState>(() => ({
   surfaceKey: null,
   roomId: null,
   host: null,
+  jobSheet: 'closed',
 }))
 
 export const jobStore = createJobStore(ask)

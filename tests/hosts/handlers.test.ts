@@ -109,3 +109,17 @@ test('the book lies where each system keeps a user’s data, or where the enviro
   expect(bookPath({ APPDATA: '/roaming' }, 'win32')).toBe('/roaming/Coatwright/book.sqlite')
   expect(bookPath({}, 'darwin')).toMatch(/Library\/Application Support\/Coatwright\/book\.sqlite$/)
 })
+
+test('a new job starts with finishes for the whole house, so that a finding moves its price', async () => {
+  const { job } = granted(await quietHandlers().createJob({ title: 'Corner house', unitSystem: 'imperial' }))
+  const finishes = Object.values(job.finishes)
+  const of = (surfaceClass: string) =>
+    finishes.find(({ scope }) => scope.level === 'house' && scope.surfaceClass === surfaceClass)
+  expect(of('ceiling')).toMatchObject({ paint: true, sheen: 'flat' })
+  expect(job.colours[of('ceiling')?.colourId ?? '']?.depth).toBe('white')
+  expect(of('walls')).toMatchObject({ paint: true, colourId: null })
+  for (const wood of ['trim', 'doors', 'sash', 'wainscot', 'builtWork']) {
+    expect(of(wood)).toMatchObject({ paint: true, sheen: 'satin', productClass: 'waterborneEnamel' })
+  }
+  expect(of('stairs')).toBeUndefined()
+})

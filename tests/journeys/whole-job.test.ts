@@ -10,6 +10,7 @@ async function startJob(page: Page, title: string): Promise<void> {
   await page.getByRole('button', { name: 'Book of jobs' }).click()
   await page.getByLabel('New job').fill(title)
   await page.getByRole('button', { name: 'Start it' }).click()
+  await page.getByRole('button', { name: 'Sketch the house' }).click()
   await page.getByRole('heading', { name: 'An empty sheet' }).waitFor()
 }
 

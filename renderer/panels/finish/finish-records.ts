@@ -1,23 +1,9 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { Finish, FinishId, Scope } from '../../../core/project/survey-records.ts'
-import type { ProductClass, Sheen, SurfaceClass } from '../../../core/project/vocabulary.ts'
+import { usualFinishes } from '../../../core/project/usual-finishes.ts'
 import { newId } from '../../state/app.ts'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { type Place, recordAt, recordFor } from '../parts/scopes.ts'
-
-/** What a surface gets until somebody says otherwise; only offered, never stored by itself. */
-const usual: Readonly<Record<SurfaceClass, { readonly sheen: Sheen; readonly productClass: ProductClass }>> =
-  {
-    ceiling: { sheen: 'flat', productClass: 'latexCeiling' },
-    walls: { sheen: 'eggshell', productClass: 'latexWall' },
-    wainscot: { sheen: 'satin', productClass: 'waterborneEnamel' },
-    trim: { sheen: 'satin', productClass: 'waterborneEnamel' },
-    doors: { sheen: 'satin', productClass: 'waterborneEnamel' },
-    sash: { sheen: 'semiGloss', productClass: 'waterborneEnamel' },
-    stairs: { sheen: 'satin', productClass: 'floorEnamel' },
-    radiators: { sheen: 'satin', productClass: 'radiatorEnamel' },
-    builtWork: { sheen: 'satin', productClass: 'waterborneEnamel' },
-  }
 
 export interface ShownFinish {
   readonly finish: Omit<Finish, 'id' | 'scope'>
@@ -25,10 +11,11 @@ export interface ShownFinish {
   readonly from: Scope | null
 }
 
+/** What a surface gets; until somebody says it the usual is only offered, not painted. */
 export function finishFor(job: Job, place: Place): ShownFinish {
   const record = recordFor(job.finishes, place)
   if (record !== null) return { finish: record, from: record.scope }
-  return { finish: { paint: false, colourId: null, ...usual[place.surfaceClass] }, from: null }
+  return { finish: { paint: false, colourId: null, ...usualFinishes[place.surfaceClass] }, from: null }
 }
 
 /** Says it at this scope; what is not changed stays as it was inherited. */
