@@ -1,13 +1,16 @@
 import { join } from 'node:path'
-import { app, type BrowserWindow, dialog } from 'electron'
+import { app, type BrowserWindow, dialog, session } from 'electron'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
 import { readMigrations } from '../storage/migrations.ts'
 import { createStore, type Store } from '../storage/store.ts'
 import { serveChannels } from './channels.ts'
+import { confinePages, confineSession } from './confinement.ts'
 import { desktopHost } from './desktop-host.ts'
+import { originOf, pageOrigin } from './guard.ts'
 import { setMenu } from './menu.ts'
+import { openPrintSession } from './print-session.ts'
 import { registerScheme, servePages } from './scheme.ts'
 import { openWindow } from './window.ts'
 
@@ -15,6 +18,7 @@ const book = bookPath(process.env, process.platform)
 let window: BrowserWindow | null = null
 
 registerScheme()
+confinePages()
 // Chromium's own files lie beside the book, so that each book has its own, and the lock on one window per book with them.
 app.setPath('userData', join(book, '..', 'window'))
 
@@ -51,12 +55,13 @@ async function start(): Promise<void> {
   const files = programFiles(root)
   const store = openBookOrQuit(files.migrations)
   if (store === null) return
+  confineSession(session.defaultSession, (address) => originOf(address) === pageOrigin)
   servePages(files.pages)
   setMenu(book)
   window = openWindow(root, join(app.getPath('userData'), 'window.json'))
   const handlers = createHandlers({
     store,
-    host: desktopHost(window, files.version(), process.env.COATWRIGHT_SAVE_FOLDER),
+    host: desktopHost(window, openPrintSession(), files.version(), process.env.COATWRIGHT_SAVE_FOLDER),
     clock: machineClock,
     readDemo: files.readDemo,
   })

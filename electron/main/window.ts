@@ -1,6 +1,5 @@
 import { join } from 'node:path'
-import { BrowserWindow, shell } from 'electron'
-import { originOf, pageOrigin } from './guard.ts'
+import { BrowserWindow } from 'electron'
 import { startAddress } from './scheme.ts'
 import { keepWindowState, leastSize, readWindowState } from './window-state.ts'
 
@@ -24,23 +23,7 @@ export function openWindow(root: string, statePath: string): BrowserWindow {
   })
   if (maximized) window.maximize()
   keepWindowState(window, statePath)
-  keepOnOwnPages(window)
   window.once('ready-to-show', () => window.show())
   window.loadURL(startAddress)
   return window
-}
-
-/** The window never leaves the program's pages; a link to the outside opens in the user's browser. */
-function keepOnOwnPages(window: BrowserWindow): void {
-  window.webContents.on('will-navigate', (event) => {
-    if (originOf(event.url) !== pageOrigin) event.preventDefault()
-  })
-  window.webContents.on('will-attach-webview', (event) => event.preventDefault())
-  window.webContents.setWindowOpenHandler(({ url }) => {
-    if (url.startsWith('https://')) shell.openExternal(url)
-    return { action: 'deny' }
-  })
-  window.webContents.session.setPermissionRequestHandler((_page, permission, answer) => {
-    answer(permission === 'clipboard-sanitized-write' || permission === 'fullscreen')
-  })
 }

@@ -38,6 +38,18 @@ export const contentSecurityPolicy = [
   "frame-ancestors 'none'",
 ].join('; ')
 
+/** A document on its way to paper is markup and styles: it runs nothing, loads nothing, and has no origin of its own. */
+export const paperSecurityPolicy = [
+  'sandbox',
+  "default-src 'none'",
+  "style-src 'unsafe-inline'",
+  'img-src data:',
+  'font-src data:',
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ')
+
 const safeHeaders = {
   'Content-Security-Policy': contentSecurityPolicy,
   'X-Content-Type-Options': 'nosniff',

@@ -1,6 +1,7 @@
 import { contextBridge, ipcRenderer } from 'electron'
 import type { Ask, RequestName } from '../../core/contract/requests.ts'
 import { fail } from '../../core/project/problem.ts'
+import { stayOnOwnPages } from './stay.ts'
 
 /** Every channel the page may use; there is no other way out of it. */
 const channels = {
@@ -24,3 +25,4 @@ const ask: Ask = async (name, argument) => {
 }
 
 contextBridge.exposeInMainWorld('coatwright', { ask })
+stayOnOwnPages()

@@ -23,6 +23,8 @@ const viewport = { width: 1440, height: 900 }
 export interface Program {
   readonly host: 'browser' | 'desktop'
   readonly page: Page
+  /** The desktop program's main process; null in a browser. */
+  readonly application: ElectronApplication | null
   /** Where saved documents go. */
   readonly saveFolder: string
   /** Does something that saves a document, and answers the path of the file once it is there. */
@@ -33,6 +35,7 @@ export interface Program {
 
 interface Running {
   readonly page: Page
+  readonly application: ElectronApplication | null
   readonly end: () => Promise<void>
 }
 
@@ -59,14 +62,28 @@ for (const { name, missing } of [browserHost, desktopHost]) {
 
 /** A journey of the user through the program, once in a browser and once in the desktop window, each on an empty book. */
 export function journey(name: string, walk: (program: Program) => Promise<void>): void {
-  for (const host of [browserHost, desktopHost]) {
-    test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
-      if (host.missing !== null) return context.skip(host.missing)
-      const build = join(root, 'electron', 'launch', 'build.mjs')
-      await promisify(execFile)(process.execPath, [build, 'renderer', 'loopback', 'main', 'preload'])
-      await walkOn(host, walk)
-    })
-  }
+  for (const host of [browserHost, desktopHost]) walkIn(host, name, walk)
+}
+
+/** What only the desktop program has. */
+export function desktopJourney(
+  name: string,
+  walk: (program: Program & { readonly application: ElectronApplication }) => Promise<void>,
+): void {
+  walkIn(desktopHost, name, (program) => {
+    const { application } = program
+    if (application === null) throw new Error('The desktop program has no main process')
+    return walk({ ...program, application })
+  })
+}
+
+function walkIn(host: Host, name: string, walk: (program: Program) => Promise<void>): void {
+  test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
+    if (host.missing !== null) return context.skip(host.missing)
+    const build = join(root, 'electron', 'launch', 'build.mjs')
+    await promisify(execFile)(process.execPath, [build, 'renderer', 'loopback', 'main', 'preload'])
+    await walkOn(host, walk)
+  })
 }
 
 async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Promise<void> {
@@ -78,6 +95,9 @@ async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Pr
     host: host.name,
     get page() {
       return running.page
+    },
+    get application() {
+      return running.application
     },
     saveFolder,
     save: (fileName, action) => saveInto(host.name, running.page, join(saveFolder, fileName), action),
@@ -143,6 +163,7 @@ async function startBrowser(folder: string): Promise<Running> {
   await page.goto(address)
   return {
     page,
+    application: null,
     end: async () => {
       await browser.close()
       await endProcess(host)
@@ -194,6 +215,7 @@ async function startDesktop(folder: string): Promise<Running> {
   await page.setViewportSize(viewport)
   return {
     page,
+    application,
     end: async () => {
       await application.close()
       await display.end()
