@@ -1,11 +1,11 @@
-// Opens an address in a browser of this machine, where one is likely to be found and wanted.
+// Opens a page in a browser of this machine, where one is likely to be found and wanted.
 import { spawn } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 
 const linuxOpeners = ['xdg-open', 'firefox', 'chromium', 'chromium-browser', 'google-chrome']
 
-/** The command that opens an address, or null where none is found or nobody is there to look. */
+/** The command that opens a page, or null where none is found or nobody is there to look. */
 export function browserCommand(environment, platform) {
   if (environment.CI || environment.COATWRIGHT_NO_BROWSER) return null
   if (platform === 'darwin') return ['open']
@@ -21,13 +21,10 @@ function isOnPath(name, environment) {
     .some((folder) => folder !== '' && existsSync(join(folder, name)))
 }
 
-/** Answers whether a browser was asked to open the address; whether it does is its own affair. */
-export function openBrowser(address, environment, platform) {
-  const command = browserCommand(environment, platform)
-  if (command === null) return false
-  const [program, ...words] = command
-  const child = spawn(program, [...words, address], { stdio: 'ignore', detached: true })
+/** Starts `command` on a file. The file and not the address, because everybody on the machine can read what is started on what. */
+export function openInBrowser([program, ...words], file) {
+  const child = spawn(program, [...words, file], { stdio: 'ignore', detached: true })
+  // Whether it opens is its own affair: the address stands in the terminal.
   child.on('error', () => {})
   child.unref()
-  return true
 }

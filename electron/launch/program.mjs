@@ -1,7 +1,7 @@
 // Starts the program: as a desktop program where Electron can be had, else in the browser.
 import { spawn } from 'node:child_process'
 import { pathToFileURL } from 'node:url'
-import { openBrowser } from './browser.mjs'
+import { browserCommand, openInBrowser } from './browser.mjs'
 import { buildStale, outputOf, root } from './builder.mjs'
 import { findElectron } from './electron-binary.mjs'
 
@@ -45,11 +45,17 @@ async function startInBrowser(reason, environment, platform) {
     process.exitCode = 1
     return
   }
-  const { address, close } = started.value
+  const { newAddress, writeOpeningPage, close } = started.value
   console.log(`Starting in the browser: ${reason}.`)
-  console.log(`Coatwright is open at ${address} (Ctrl+C ends it)`)
-  openBrowser(address, environment, platform)
+  console.log(`Coatwright is open at ${newAddress(() => showNext(newAddress))} (Ctrl+C ends it)`)
+  const command = browserCommand(environment, platform)
+  if (command !== null) openInBrowser(command, writeOpeningPage())
   for (const signal of ['SIGINT', 'SIGTERM']) {
     process.once(signal, () => close().then(() => process.exit(0)))
   }
+}
+
+/** An address opens the program once. Whoever wants it in another tab finds a fresh one below. */
+function showNext(newAddress) {
+  console.log(`Opened. For another tab or browser: ${newAddress(() => showNext(newAddress))}`)
 }

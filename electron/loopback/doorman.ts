@@ -23,12 +23,23 @@ export function refuseForeigner(request: IncomingMessage, port: number): Refusal
   return null
 }
 
-/** Requests that touch the book need the token this host printed when it started. */
+/** Requests that touch the book need the token that the program's page was let in with. */
 export function refuseCaller(request: IncomingMessage, token: string): Refusal | null {
-  if (request.method !== 'POST') return { status: 405, sentence: 'Requests are sent with POST.' }
+  const other = refuseOther(request)
+  if (other !== null && other.status === 405) return other
   if (!bears(request.headers.authorization, token)) {
-    return { status: 401, sentence: 'The token is missing or wrong. Use the address that npm start printed.' }
+    return {
+      status: 401,
+      sentence:
+        'This tab is not the one Coatwright opened. Use the address that the window with npm start shows.',
+    }
   }
+  return other
+}
+
+/** What is not a request at all: every one is JSON sent with POST, which no link and no form of another site can send. */
+export function refuseOther(request: IncomingMessage): Refusal | null {
+  if (request.method !== 'POST') return { status: 405, sentence: 'Requests are sent with POST.' }
   if (!/^application\/json\b/.test(request.headers['content-type'] ?? '')) {
     return { status: 415, sentence: 'Requests are sent as application/json.' }
   }

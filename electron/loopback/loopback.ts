@@ -1,4 +1,6 @@
 import { randomBytes } from 'node:crypto'
+import { rmSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
@@ -6,6 +8,7 @@ import type { Host } from '../handlers/host.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
 import { readMigrations } from '../storage/migrations.ts'
 import { createStore } from '../storage/store.ts'
+import { createHandover, writeForwardingPage } from './handover.ts'
 import { type LoopbackServer, startServer } from './server.ts'
 
 export interface LoopbackOptions {
@@ -16,7 +19,8 @@ export interface LoopbackOptions {
 }
 
 export interface RunningLoopback extends LoopbackServer {
-  readonly bookPath: string
+  /** Writes the page that a browser may be started on and answers where it lies; it is gone once it was used. */
+  readonly writeOpeningPage: () => string
 }
 
 /** Opens the book and serves it with the built pages to a browser of this machine. COATWRIGHT_PORT fixes the port. */
@@ -37,7 +41,8 @@ export async function startLoopback(options: LoopbackOptions): Promise<Outcome<R
   await fillEmptyBook(handlers)
   const port = Number(options.environment.COATWRIGHT_PORT ?? 0)
   const token = randomBytes(24).toString('base64url')
-  const server = await startServer({ handlers, pages: files.pages, token, port }).catch(() => null)
+  const handover = createHandover(token)
+  const server = await startServer({ handlers, pages: files.pages, token, handover, port }).catch(() => null)
   if (server === null) {
     store.value.close()
     return fail(
@@ -45,10 +50,16 @@ export async function startLoopback(options: LoopbackOptions): Promise<Outcome<R
       `Port ${port} of this machine is taken. Name another one in COATWRIGHT_PORT, or none.`,
     )
   }
+  const openingPage = join(dirname(store.value.path), 'open-coatwright.html')
+  const removeOpeningPage = () => rmSync(openingPage, { force: true })
   return succeed({
     ...server,
-    bookPath: store.value.path,
+    writeOpeningPage: () => {
+      writeForwardingPage(openingPage, server.newAddress(removeOpeningPage))
+      return openingPage
+    },
     close: async () => {
+      removeOpeningPage()
       await server.close()
       store.value.close()
     },

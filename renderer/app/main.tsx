@@ -1,7 +1,6 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { z } from 'zod'
-import { takeTokenFromAddress } from '../bridge/client.ts'
 import { App } from './App.tsx'
 import './tokens.css'
 import './base.css'
@@ -10,7 +9,6 @@ import { startUp } from './start-up.ts'
 
 // The page may not make code from text (Content-Security-Policy), which zod's fast path would.
 z.config({ jitless: true })
-takeTokenFromAddress()
 
 const root = document.getElementById('root')
 if (root === null) throw new Error('The page has no #root')

@@ -1,9 +1,11 @@
-import { ask } from '../bridge/client.ts'
+import { ask, enterByCode } from '../bridge/client.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { openDemo, openJob, rememberedJob } from './job-book.ts'
 
 /** Opens what was open last, else the job edited last, else the demonstration house. */
 export async function startUp(): Promise<void> {
+  const entered = await enterByCode()
+  if (!entered.ok) return jobStore.refuse(entered.problem)
   const facts = await ask('hostFacts', {})
   if (!facts.ok) return jobStore.refuse(facts.problem)
   viewStore.setState({ host: facts.value })

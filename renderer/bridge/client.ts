@@ -1,5 +1,5 @@
 import type { Answer, Argument, Ask, RequestName } from '../../core/contract/requests.ts'
-import { fail, type Outcome } from '../../core/project/problem.ts'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
 declare global {
   interface Window {
@@ -14,34 +14,43 @@ const tokenKey = 'coatwright-token'
 export const ask: Ask = (name, argument) =>
   window.coatwright ? window.coatwright.ask(name, argument) : askLoopback(name, argument)
 
-/** The token comes in the address's fragment, which is never sent; it moves to this tab's storage and leaves the address bar. */
-export function takeTokenFromAddress(): void {
-  const token = new URLSearchParams(window.location.hash.slice(1)).get('token')
-  if (token === null) return
-  window.sessionStorage.setItem(tokenKey, token)
+/**
+ * Where the address carries a code, exchanges it for the token, which stays in this tab's storage. The code is in the fragment, which
+ * is never sent; it leaves the address bar at once and is worth nothing afterwards.
+ */
+export async function enterByCode(): Promise<Outcome<unknown>> {
+  const code = new URLSearchParams(window.location.hash.slice(1)).get('code')
+  if (code === null) return succeed(null)
   window.history.replaceState(null, '', window.location.pathname)
+  const entered = await send<{ readonly token: string }>('/enter', {}, { code })
+  if (entered.ok) window.sessionStorage.setItem(tokenKey, entered.value.token)
+  return entered
 }
 
 async function askLoopback<Name extends RequestName>(
   name: Name,
   argument: Argument<Name>,
 ): Promise<Outcome<Answer<Name>>> {
+  const token = window.sessionStorage.getItem(tokenKey)
+  if (token === null) return fail('notAllowed', notOpened)
+  return send(`/ask/${name}`, { Authorization: `Bearer ${token}` }, argument)
+}
+
+const notOpened =
+  'This tab is not the one Coatwright opened. Use the address that the window with npm start shows.'
+
+async function send<Value>(
+  path: string,
+  headers: Readonly<Record<string, string>>,
+  body: unknown,
+): Promise<Outcome<Value>> {
   try {
-    const response = await fetch(`/ask/${name}`, {
+    const response = await fetch(path, {
       method: 'POST',
-      headers: {
-        'Content-Type': 'application/json',
-        Authorization: `Bearer ${window.sessionStorage.getItem(tokenKey) ?? ''}`,
-      },
-      body: JSON.stringify(argument),
+      headers: { 'Content-Type': 'application/json', ...headers },
+      body: JSON.stringify(body),
     })
-    if (response.status === 401) {
-      return fail(
-        'notAllowed',
-        'This tab is not the one Coatwright opened. Use the address that npm start printed.',
-      )
-    }
-    return (await response.json()) as Outcome<Answer<Name>>
+    return (await response.json()) as Outcome<Value>
   } catch {
     return fail(
       'hostFailed',

@@ -1,10 +1,10 @@
 import { execFile } from 'node:child_process'
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
 import { type AddressInfo, createServer, type Socket } from 'node:net'
-import { join } from 'node:path'
+import { delimiter, dirname, join } from 'node:path'
 import { promisify } from 'node:util'
 import { expect, onTestFinished, test } from 'vitest'
-import { endProcess, startLoopback } from '../journeys/loopback-process.ts'
+import { addressIn, endProcess, enter, startLoopback } from '../journeys/loopback-process.ts'
 import { testFolder } from '../storage/books.ts'
 
 const run = promisify(execFile)
@@ -128,7 +128,8 @@ test('npm start without a display says so in one line, and the address it prints
   const { host, address, said } = await startLoopback(bareEnvironment(), [])
   onTestFinished(() => endProcess(host))
   expect(said).toContain('Starting in the browser: there is no display for a desktop window.')
-  const [pages, token] = address.split('#token=')
+  const [pages] = address.split('#')
+  const { token } = await enter(address)
   expect(await (await fetch(pages ?? '')).text()).toContain('<title>')
   const answer = await fetch(`${pages}ask/hostFacts`, {
     method: 'POST',
@@ -136,6 +137,64 @@ test('npm start without a display says so in one line, and the address it prints
     body: '{}',
   })
   expect(await answer.json()).toMatchObject({ ok: true, value: { host: 'loopback' } })
+})
+
+/** Waits until `look` finds something, for at most ten seconds. */
+async function wait<Found>(look: () => Found | null | undefined): Promise<Found> {
+  for (let tries = 0; tries < 200; tries++) {
+    const found = look()
+    if (found !== null && found !== undefined) return found
+    await new Promise((resolve) => setTimeout(resolve, 50))
+  }
+  throw new Error('waited in vain')
+}
+
+test.skipIf(process.platform === 'win32')(
+  'the browser is started on a private page; neither token nor code stands in a process list',
+  async () => {
+    const { CI, COATWRIGHT_NO_BROWSER, ...rest } = bareEnvironment()
+    const folder = testFolder()
+    const started = join(folder, 'started')
+    for (const name of ['xdg-open', 'open']) {
+      const script = `#!/bin/sh\nprintf '%s\\n' "$0" "$@" > ${started}.half && mv ${started}.half ${started}\n`
+      writeFileSync(join(folder, name), script, { mode: 0o755 })
+    }
+    const environment: NodeJS.ProcessEnv = {
+      ...rest,
+      DISPLAY: ':99',
+      PATH: `${folder}${delimiter}${rest.PATH}`,
+    }
+    const { host, address, said } = await startLoopback(environment)
+    onTestFinished(() => endProcess(host))
+    const [, ...words] = await wait(() => (existsSync(started) ? readFileSync(started, 'utf8') : null)).then(
+      (text) => text.trim().split('\n'),
+    )
+    const page = join(dirname(environment.COATWRIGHT_BOOK ?? ''), 'open-coatwright.html')
+    expect(words).toEqual([page])
+    expect((statSync(page).mode & 0o777).toString(8)).toBe('600')
+    const inPage = addressIn(readFileSync(page, 'utf8')) ?? ''
+    expect(inPage).not.toBe(address)
+    const { token } = await enter(inPage)
+    expect(token).toMatch(/^[\w-]{32}$/)
+    expect(existsSync(page)).toBe(false)
+    expect((await enter(inPage)).status).toBe(401)
+    expect(said.join('\n')).not.toContain(token)
+    // The address in the terminal still opens the program, once, and a fresh one is shown then.
+    expect((await enter(address)).token).toBe(token)
+    const next = await wait(() => said.map(addressIn).find((each) => each !== null && each !== address))
+    expect([(await enter(address)).status, (await enter(next)).status]).toEqual([401, 200])
+  },
+)
+
+test('the private page is not written through a link that somebody laid there', async () => {
+  const { writeForwardingPage } = await import('../../electron/loopback/handover.ts')
+  const folder = testFolder()
+  const other = join(folder, 'other.txt')
+  writeFileSync(other, 'of somebody else')
+  symlinkSync(other, join(folder, 'page.html'))
+  writeForwardingPage(join(folder, 'page.html'), 'http://127.0.0.1:1/#code=x')
+  expect(readFileSync(other, 'utf8')).toBe('of somebody else')
+  expect(addressIn(readFileSync(join(folder, 'page.html'), 'utf8'))).toBe('http://127.0.0.1:1/#code=x')
 })
 
 test('a second npm start on the same book is told that it is open', async () => {

@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
+import { createHandover } from '../../electron/loopback/handover.ts'
 import { type LoopbackServer, startServer } from '../../electron/loopback/server.ts'
 import { testFolder } from '../storage/books.ts'
 import { quietHandlers } from './handler-parts.ts'
@@ -22,7 +23,13 @@ async function startTestServer(): Promise<LoopbackServer> {
   writeFileSync(join(pages, 'assets', 'main-1a2b.js'), 'export {}')
   writeFileSync(join(pages, 'notes.secret'), 'not a page')
   writeFileSync(join(folder, 'outside.html'), 'not inside')
-  const server = await startServer({ handlers: quietHandlers(), pages, token, port: 0 })
+  const server = await startServer({
+    handlers: quietHandlers(),
+    pages,
+    token,
+    handover: createHandover(token),
+    port: 0,
+  })
   onTestFinished(() => server.close())
   return server
 }
@@ -72,10 +79,48 @@ function ask(
 
 test('the page of the right address hears its answer', async () => {
   const server = await startTestServer()
-  expect(server.address).toBe(`http://127.0.0.1:${server.port}/#token=${token}`)
   const answer = await ask(server, 'listJobs', { Origin: `http://127.0.0.1:${server.port}` })
   expect(answer.status).toBe(200)
   expect(JSON.parse(answer.text)).toEqual({ ok: true, value: [] })
+})
+
+/** Hands in a code as the page does. */
+function enter(server: LoopbackServer, code: unknown, changes: Record<string, string> = {}): Promise<Answer> {
+  const headers = { 'Content-Type': 'application/json', ...changes }
+  return send(server, '/enter', { method: 'POST', headers, body: JSON.stringify({ code }) })
+}
+
+test('an address holds a code, never the token; the code is exchanged once and dead afterwards', async () => {
+  const server = await startTestServer()
+  const used: string[] = []
+  const addresses = ['first', 'second'].map((name) => server.newAddress(() => used.push(name)))
+  for (const address of addresses) {
+    expect(address).toMatch(new RegExp(`^http://127\\.0\\.0\\.1:${server.port}/#code=[\\w-]{32}$`))
+    expect(address).not.toContain(token)
+  }
+  const [first, second] = addresses.map((address) => address.split('#code=')[1])
+  expect(first).not.toBe(second)
+  expect(JSON.parse((await enter(server, second)).text)).toEqual({ ok: true, value: { token } })
+  expect(used).toEqual(['second'])
+  const again = await enter(server, second)
+  expect([again.status, again.text.includes(token)]).toEqual([401, false])
+  expect(JSON.parse(again.text).problem.sentence).toContain('was used before')
+  expect((await enter(server, first)).status).toBe(200)
+  expect(used).toEqual(['second', 'first'])
+})
+
+test('nothing but a living code from the program’s own page is exchanged', async () => {
+  const server = await startTestServer()
+  const code = server.newAddress().split('#code=')[1] ?? ''
+  for (const wrong of ['', code.slice(1), `${code}x`, token, null, 7, [code], 'x'.repeat(2000)]) {
+    expect((await enter(server, wrong)).status).toBe(401)
+  }
+  expect((await enter(server, code, { Origin: 'null' })).status).toBe(403)
+  expect((await enter(server, code, { Origin: 'https://example.com' })).status).toBe(403)
+  expect((await enter(server, code, { Host: 'example.com' })).status).toBe(421)
+  expect((await enter(server, code, { 'Content-Type': 'text/plain' })).status).toBe(415)
+  expect((await send(server, `/enter?code=${code}`)).status).toBe(405)
+  expect((await enter(server, code)).status).toBe(200)
 })
 
 test('a request without the token, or with another one, gets 401', async () => {

@@ -14,8 +14,11 @@ export async function askFrom<Name extends RequestName>(
         const desktop = window.coatwright as { ask: (name: string, argument: unknown) => Promise<unknown> }
         return desktop.ask(request as string, words)
       }
-      const inAddress = new URLSearchParams(location.hash.slice(1)).get('token')
-      const token = inAddress ?? sessionStorage.getItem('coatwright-token')
+      // The page exchanges its code first.
+      while (location.hash.includes('code=') || sessionStorage.getItem('coatwright-token') === null) {
+        await new Promise((resolve) => setTimeout(resolve, 20))
+      }
+      const token = sessionStorage.getItem('coatwright-token')
       const heard = await fetch(`/ask/${request}`, {
         method: 'POST',
         headers: { 'Content-Type': 'application/json', Authorization: `Bearer ${token}` },

@@ -14,7 +14,7 @@ import {
 } from 'playwright-core'
 import { test } from 'vitest'
 import { findChromium } from './chromium.ts'
-import { endProcess, startLoopback } from './loopback-process.ts'
+import { addressIn, endProcess, startLoopback } from './loopback-process.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 const viewport = { width: 1440, height: 900 }
@@ -25,6 +25,8 @@ export interface Program {
   readonly page: Page
   /** The desktop program's main process; null in a browser. */
   readonly application: ElectronApplication | null
+  /** An address that opens the program once more in another tab; the browser's host only. */
+  readonly nextAddress: () => Promise<string>
   /** Where saved documents go. */
   readonly saveFolder: string
   /** Does something that saves a document, and answers the path of the file once it is there. */
@@ -36,6 +38,7 @@ export interface Program {
 interface Running {
   readonly page: Page
   readonly application: ElectronApplication | null
+  readonly nextAddress: () => Promise<string>
   readonly end: () => Promise<void>
 }
 
@@ -77,6 +80,11 @@ export function desktopJourney(
   })
 }
 
+/** What only the host for a browser has. */
+export function browserJourney(name: string, walk: (program: Program) => Promise<void>): void {
+  walkIn(browserHost, name, walk)
+}
+
 function walkIn(host: Host, name: string, walk: (program: Program) => Promise<void>): void {
   test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
     if (host.missing !== null) return context.skip(host.missing)
@@ -99,6 +107,7 @@ async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Pr
     get application() {
       return running.application
     },
+    nextAddress: () => running.nextAddress(),
     saveFolder,
     save: (fileName, action) => saveInto(host.name, running.page, join(saveFolder, fileName), action),
     restart: async () => {
@@ -153,7 +162,7 @@ function programEnvironment(folder: string): Record<string, string> {
 
 async function startBrowser(folder: string): Promise<Running> {
   if (typeof chromiumHere === 'string') throw new Error(chromiumHere)
-  const { host, address } = await startLoopback(programEnvironment(folder))
+  const { host, address, said } = await startLoopback(programEnvironment(folder))
   const browser: Browser = await chromium.launch({
     executablePath: chromiumHere.executablePath,
     env: { ...programEnvironment(folder), ...chromiumHere.environment },
@@ -164,6 +173,13 @@ async function startBrowser(folder: string): Promise<Running> {
   return {
     page,
     application: null,
+    nextAddress: async () => {
+      for (;;) {
+        const next = addressIn(said.at(-1) ?? '')
+        if (next !== null && next !== address) return next
+        await page.waitForTimeout(20)
+      }
+    },
     end: async () => {
       await browser.close()
       await endProcess(host)
@@ -216,6 +232,7 @@ async function startDesktop(folder: string): Promise<Running> {
   return {
     page,
     application,
+    nextAddress: () => Promise.reject(new Error('The desktop window has no address')),
     end: async () => {
       await application.close()
       await display.end()
