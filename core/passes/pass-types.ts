@@ -1,3 +1,4 @@
+import type { RoomSet } from '../project/room-sets.ts'
 import type { ProductId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { ColourId } from '../project/survey-records.ts'
@@ -5,17 +6,10 @@ import type { Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
 import type { Caution, Operation, StepAmounts } from '../specification/types.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
 
+export type { RoomSet }
+
 /** Person-minutes by step key. */
 export type MinutesByStep = ReadonlyMap<string, WorkingMinutes>
-
-/** A room and the small rooms worked with it: one sheet, one row of the calendar, one room out of use. */
-export interface RoomSet {
-  /** Its main room. */
-  readonly id: RoomId
-  /** The main room first, the others in the order of the file. */
-  readonly roomIds: readonly RoomId[]
-  readonly name: string
-}
 
 /** What goes on in a pass, in the order of a room. `slow` is a first visit for what dries or cures for days. */
 export const passKinds = [

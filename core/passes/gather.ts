@@ -1,0 +1,167 @@
+import type { Job } from '../project/job.ts'
+import { type RoomSet, roomSetsOf } from '../project/room-sets.ts'
+import type { Room, RoomId } from '../project/sketch-records.ts'
+import type { Specification, Step } from '../specification/types.ts'
+import { elapsedMinutes, workingMinutes } from '../units/duration.ts'
+import { type Bundle, type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
+import { type Part, partsOf } from './parts.ts'
+import { linesOf } from './pass-lines.ts'
+import { passName } from './pass-names.ts'
+import { passOrder } from './pass-order.ts'
+import type { MinutesByStep, Pass, PassEffects, Passes, PassOrder } from './pass-types.ts'
+import { type Place, partOf, placeBundles } from './places.ts'
+import { templateOf } from './template.ts'
+
+/**
+ * Gathers the steps of a specification into passes, room set by room set. Every step is in exactly one pass, the order of passes has no
+ * circle, and nothing has to dry inside a pass but between batches of an open time.
+ */
+export function gatherPasses(job: Job, specification: Specification, minutes: MinutesByStep): Passes {
+  const worked = new Set(specification.steps.map(({ roomId }) => roomId))
+  const sets = roomSetsOf(job).filter(({ roomIds }) => roomIds.some((id) => worked.has(id)))
+  const gathered = sets.map((set) => gatherSet(job, set, specification, minutes))
+  return {
+    sets,
+    passes: gathered.flatMap(({ passes }) => passes),
+    order: gathered.flatMap(({ order }) => order),
+  }
+}
+
+interface SetPasses {
+  readonly passes: readonly Pass[]
+  readonly order: readonly PassOrder[]
+}
+
+function gatherSet(job: Job, set: RoomSet, specification: Specification, minutes: MinutesByStep): SetPasses {
+  const rooms = new Set<RoomId>(set.roomIds)
+  const steps = specification.steps.filter(({ roomId }) => rooms.has(roomId))
+  const order = forwardOrder(steps, specification.order)
+  const template = templateOf(job, job.rooms[set.id] as Room)
+  const bundled = bundleSteps(steps, order, minutes)
+  const places = placeBundles(bundled, template)
+  const passes = placesInOrder(places).flatMap(({ place, list, ordinal }) => {
+    const parts = partsOf(list, bundled.bundles, bundled.edges, () => '', template)
+    return parts.map((part) => passOf({ job, set, minutes, bundled, places }, place, ordinal, part))
+  })
+  const byKey = new Map(steps.map((step) => [step.key, step]))
+  return { passes, order: passOrder({ passes, steps: byKey, order, minutes }) }
+}
+
+interface UsedPlace {
+  readonly place: Place
+  readonly list: readonly number[]
+  /** Among the places of its kind and coat, from 1. */
+  readonly ordinal: number
+}
+
+function placesInOrder(places: readonly Place[]): readonly UsedPlace[] {
+  const found = new Map<number, { readonly place: Place; readonly list: number[] }>()
+  for (const [index, place] of places.entries()) {
+    const known = found.get(place.index)
+    if (known === undefined) found.set(place.index, { place, list: [index] })
+    else known.list.push(index)
+  }
+  const counts = new Map<string, number>()
+  return [...found.values()]
+    .toSorted((one, other) => one.place.index - other.place.index)
+    .map(({ place, list }) => {
+      const kind = `${place.kind}/${place.coat}`
+      const ordinal = (counts.get(kind) ?? 0) + 1
+      counts.set(kind, ordinal)
+      return { place, list, ordinal }
+    })
+}
+
+interface SetWork {
+  readonly job: Job
+  readonly set: RoomSet
+  readonly minutes: MinutesByStep
+  readonly bundled: Bundled
+  readonly places: readonly Place[]
+}
+
+function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass {
+  const { job, set, minutes, bundled } = work
+  const steps = part.bundles.flatMap((index) => (bundled.bundles[index] as Bundle).steps)
+  const personMinutes = steps.reduce((sum, step) => sum + minutesOnce(step, minutes), 0)
+  const breaking = neverBroken(place, steps) ? 'never' : 'natural'
+  const worked = new Set(steps.map(({ roomId }) => roomId))
+  return {
+    key: keyOf(set, place, ordinal, part),
+    roomSetId: set.id,
+    roomIds: set.roomIds.filter((id) => worked.has(id)),
+    kind: place.kind,
+    name: nameOf(work, place, part, steps),
+    stepKeys: steps.map(({ key }) => key),
+    lines: linesOf(job, set, steps, minutes),
+    personMinutes: workingMinutes(personMinutes),
+    people: { min: 1, max: personMinutes < minutesForTwo ? 1 : 2 },
+    skills: [...new Set(steps.map(({ skill }) => skill))].toSorted(),
+    breaking,
+    smallestPart: breaking === 'never' ? null : workingMinutes(Math.min(60, personMinutes)),
+    paint: paintOf(steps, minutes),
+    effects: effectsOf(steps),
+    notBefore: null,
+    cautions: [...new Map(steps.flatMap((step) => step.cautions).map((each) => [each.id, each])).values()],
+  }
+}
+
+/** Person-minutes; below this a second person is in the way (shop assumption). */
+const minutesForTwo = 90
+
+/** `bedroom-1/woodwork/2`, `bedroom-1/sand/1`; a second part `bedroom-1/woodwork/2.2`. */
+function keyOf(set: RoomSet, place: Place, ordinal: number, part: Part): string {
+  const base = place.coat === 0 ? `${ordinal}` : ordinal === 1 ? `${place.coat}` : `${place.coat}-${ordinal}`
+  return `${set.id}/${place.kind}/${base}${part.number === 1 ? '' : `.${part.number}`}`
+}
+
+function neverBroken(place: Place, steps: readonly Step[]): boolean {
+  return (
+    (place.kind === 'ceiling' || place.kind === 'walls') &&
+    steps.some(({ operation }) => operation === 'coat')
+  )
+}
+
+function nameOf({ bundled, places }: SetWork, place: Place, part: Part, steps: readonly Step[]): string {
+  const sameKind = places.filter(({ kind }) => kind === place.kind)
+  const here = bundled.bundles.filter((_, index) => places[index]?.index === place.index)
+  return passName({
+    kind: place.kind,
+    coat: place.coat,
+    coats: Math.max(0, ...sameKind.map(({ coat }) => coat)),
+    steps,
+    isPart: part.of > 1,
+    woodwork: new Set(
+      here.flatMap(({ steps: list }) =>
+        list.flatMap(({ surfaceClass }) =>
+          surfaceClass !== null && partOf(surfaceClass) === 'woodwork' ? [surfaceClass] : [],
+        ),
+      ),
+    ),
+  })
+}
+
+/** What is in the brush for the longest time. */
+function paintOf(steps: readonly Step[], minutes: MinutesByStep): string | null {
+  const byPaint = new Map<string, number>()
+  for (const step of steps) {
+    if (step.productId === null) continue
+    const paint = `${step.productId}/${step.colourId ?? ''}`
+    byPaint.set(paint, (byPaint.get(paint) ?? 0) + minutesOnce(step, minutes))
+  }
+  return [...byPaint].toSorted(([, one], [, other]) => other - one)[0]?.[0] ?? null
+}
+
+function effectsOf(steps: readonly Step[]): PassEffects {
+  const dryOf = (list: readonly Step[]) =>
+    elapsedMinutes(Math.max(0, ...list.map(({ touchDry }) => Math.ceil(touchDry))))
+  const wet = steps.filter(({ effects }) => effects.wet)
+  const fuming = steps.filter(({ effects }) => effects.fumes)
+  const closing = steps.filter(({ effects }) => effects.closesRoom)
+  return {
+    wetFor: wet.length > 0 ? dryOf(wet) : null,
+    dusty: steps.some(({ effects }) => effects.dusty),
+    fumesFor: fuming.length > 0 ? dryOf(fuming) : null,
+    closedFor: closing.length > 0 ? dryOf(closing.filter(({ effects }) => effects.wet)) : null,
+  }
+}

@@ -1,0 +1,66 @@
+import type { Job } from '../project/job.ts'
+import type { RoomSet } from '../project/room-sets.ts'
+import {
+  operationWords,
+  productClassWords,
+  sheenWords,
+  surfaceClassWords,
+} from '../specification/trade-words.ts'
+import type { Step } from '../specification/types.ts'
+import { workingMinutes } from '../units/duration.ts'
+import { amountsSum } from './amounts.ts'
+import { minutesOnce } from './bundles.ts'
+import type { MinutesByStep, PassLine } from './pass-types.ts'
+
+/** One line for each operation with one product, color and sheen, in the order in which it is begun. */
+export function linesOf(
+  job: Job,
+  set: RoomSet,
+  steps: readonly Step[],
+  minutes: MinutesByStep,
+): readonly PassLine[] {
+  const byWork = new Map<string, Step[]>()
+  for (const step of steps) {
+    const work = [step.operation, step.coat, step.productId, step.colourId, step.sheen].join('|')
+    byWork.set(work, [...(byWork.get(work) ?? []), step])
+  }
+  return [...byWork.values()].map((list): PassLine => {
+    const [first] = list as [Step]
+    const classes = [...new Set(list.map((step) => step.surfaceClass))]
+    return {
+      operation: first.operation,
+      surfaceClass: classes.length === 1 ? (classes[0] ?? null) : null,
+      coat: first.coat,
+      productId: first.productId,
+      colourId: first.colourId,
+      sheen: first.sheen,
+      stepKeys: list.map((step) => step.key),
+      amounts: amountsSum(list.map((step) => step.amounts)),
+      personMinutes: workingMinutes(list.reduce((sum, step) => sum + minutesOnce(step, minutes), 0)),
+      words: `${workWords(job, first)}${placeWords(job, set, list)}`,
+    }
+  })
+}
+
+/** `Prime with bonding primer`, `Coat 2 with latex wall paint, Linen, eggshell`, `Sand to dull the gloss`. */
+function workWords(job: Job, step: Step): string {
+  const { operation, coat, productClass, colourId, sheen } = step
+  const what = coat > 0 ? `${operationWords[operation]} ${coat}` : operationWords[operation]
+  const colour = colourId === null ? undefined : job.colours[colourId]?.name
+  const paint = [
+    ...(productClass === null ? [] : [productClassWords[productClass]]),
+    ...(colour === undefined ? [] : [colour]),
+    ...(sheen === null ? [] : [sheenWords[sheen]]),
+  ]
+  return paint.length === 0 ? what : `${what} with ${paint.join(', ')}`
+}
+
+/** `: doors, trim (Rear closet)`; rooms only where the line does not go through all of the set. */
+function placeWords(job: Job, set: RoomSet, steps: readonly Step[]): string {
+  const classes = [...new Set(steps.flatMap(({ surfaceClass }) => surfaceClass ?? []))]
+  const surfaces = classes.map((each) => surfaceClassWords[each].toLowerCase()).join(', ')
+  const rooms = new Set(steps.map(({ roomId }) => roomId))
+  const names = set.roomIds.filter((id) => rooms.has(id)).map((id) => job.rooms[id]?.name ?? id)
+  const where = names.length === set.roomIds.length ? '' : ` (${names.join(', ')})`
+  return surfaces === '' ? where : `: ${surfaces}${where}`
+}

@@ -1,0 +1,25 @@
+import type { Job } from '../project/job.ts'
+import type { Room } from '../project/sketch-records.ts'
+import { orderOfRoom } from '../specification/room-edges.ts'
+
+export type PartOfRoom = 'ceiling' | 'woodwork' | 'walls' | 'stairs'
+
+/** How the steps of one room set are gathered. */
+export interface PassTemplate {
+  /** Coats in this order. */
+  readonly parts: readonly PartOfRoom[]
+  /** A pass of more person-minutes than this is parted at openings or corners. */
+  readonly largestPassMinutes: number
+  /** A pass of fewer person-minutes goes with a neighbor where nothing has to dry between. */
+  readonly smallestPassMinutes: number
+}
+
+const partsInOrder: Readonly<Record<ReturnType<typeof orderOfRoom>, readonly PartOfRoom[]>> = {
+  trimFirst: ['woodwork', 'ceiling', 'walls', 'stairs'],
+  ceilingFirst: ['ceiling', 'woodwork', 'walls', 'stairs'],
+  trimLast: ['ceiling', 'walls', 'woodwork', 'stairs'],
+}
+
+export function templateOf(job: Job, room: Room): PassTemplate {
+  return { parts: partsInOrder[orderOfRoom(job, room)], largestPassMinutes: 390, smallestPassMinutes: 16 }
+}
