@@ -12,6 +12,7 @@ export const addedRateNames = [
   'sandFillHoles',
   'caulkSpots',
   'scrapeEdges',
+  'leadPapers',
 ] as const
 export type AddedRateName = (typeof addedRateNames)[number]
 
@@ -38,6 +39,9 @@ function rate(name: RateName, basis: RateBasis, perHour: number, source = assump
  */
 export const defaultRates: readonly Rate[] = [
   rate('protectRoom', 'area', 180),
+  rate('postSigns', 'each', 4),
+  rate('sheetFloor', 'area', 240),
+  rate('sealOpenings', 'count', 6),
   rate('takeOff', 'count', 15),
   rate('loosenHanging', 'count', 12),
   rate('coverAlarm', 'count', 20),
@@ -104,6 +108,11 @@ export const defaultRates: readonly Rate[] = [
   rate('glassEdge', 'length', 60),
   rate('maskOff', 'length', 150),
   rate('unmask', 'length', 400),
+  rate('cleanDaily', 'area', 480),
+  rate('bagSheeting', 'count', 6),
+  rate('cleanFinal', 'area', 150),
+  rate('wipeCheck', 'count', 20),
+  rate('leadPapers', 'each', 1),
   rate('restoreAlarm', 'count', 30),
   rate('refitHanging', 'count', 12),
   rate('putBack', 'count', 12),

@@ -22,7 +22,7 @@ export function meanWage(job: Job, skill: Skill | null): number {
   return counted.reduce((total, person) => total + person.wageCents, 0) / counted.length
 }
 
-/** One line per room and class of surface, and one for the daily chores: hours x mean wage x (1 + burden). */
+/** One line per room and class of surface, one for the daily chores, one for what is done for the house as a whole: hours x mean wage x (1 + burden). */
 export function labourCosts(job: Job, specification: Specification, hours: Labour): readonly EstimateLine[] {
   const steps = new Map(specification.steps.map((step) => [step.key, step]))
   const groups = new Map<string, HoursGroup>()
@@ -32,7 +32,14 @@ export function labourCosts(job: Job, specification: Specification, hours: Labou
     const group = groupOf(groups, step)
     group.minutesBySkill.set(step.skill, (group.minutesBySkill.get(step.skill) ?? 0) + line.minutes)
   }
-  return [...[...groups.values()].map((group) => groupLine(job, group)), ...choresLine(job, hours)]
+  const ofHouse = hours.houseWork.map(({ key, label, minutes, derivation }) =>
+    wholeJobLine(job, `labour:${key}`, label, minutes, derivation),
+  )
+  return [
+    ...[...groups.values()].map((group) => groupLine(job, group)),
+    ...choresLine(job, hours),
+    ...ofHouse,
+  ]
 }
 
 function groupOf(groups: Map<string, HoursGroup>, step: Step): HoursGroup {
@@ -72,17 +79,26 @@ function groupLine(job: Job, group: HoursGroup): EstimateLine {
 function choresLine(job: Job, hours: Labour): readonly EstimateLine[] {
   const { minutes, derivation } = hours.dailyChores
   if (minutes === 0) return []
+  return [wholeJobLine(job, 'labour:daily', 'Setting up and clearing away each day', minutes, derivation)]
+}
+
+/** Hours that belong to no room, at everybody's mean wage. */
+function wholeJobLine(
+  job: Job,
+  key: string,
+  label: string,
+  minutes: number,
+  derivation: string,
+): EstimateLine {
   const { burdenPercent } = job.houseRules.price
   const wage = meanWage(job, null)
-  return [
-    {
-      kind: 'labour',
-      key: 'labour:daily',
-      label: 'Setting up and clearing away each day',
-      roomId: null,
-      surfaceClass: null,
-      cents: roundToCents((minutes / 60) * wage * (1 + burdenPercent / 100)),
-      derivation: `${derivation} = ${formatMinutes(minutes)} x ${formatCents(Math.round(wage))} per hour x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
-    },
-  ]
+  return {
+    kind: 'labour',
+    key,
+    label,
+    roomId: null,
+    surfaceClass: null,
+    cents: roundToCents((minutes / 60) * wage * (1 + burdenPercent / 100)),
+    derivation: `${derivation} = ${formatMinutes(minutes)} x ${formatCents(Math.round(wage))} per hour x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
+  }
 }

@@ -1,11 +1,13 @@
 import type { Job } from '../project/job.ts'
 import type { Rate } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
+import { disturbsPaint } from '../specification/operation-facts.ts'
 import type { Operation, Specification, Step } from '../specification/types.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import { type Length, toFeet, zeroLength } from '../units/length.ts'
 import { type AddedRateName, defaultRate } from './default-rates.ts'
+import { type HouseWork, houseWork } from './house-work.ts'
 import { labourText } from './labour-text.ts'
 
 /** One quantity of a step over one rate. `quantity` is square feet, feet, pieces or 1 by the rate's basis. */
@@ -35,6 +37,8 @@ export interface Labour {
     readonly personDays: number
     readonly derivation: string
   }
+  /** For the house as a whole, in no room. */
+  readonly houseWork: readonly HouseWork[]
   readonly minutes: WorkingMinutes
 }
 
@@ -62,13 +66,16 @@ export function stepMinutes(job: Job, step: Step): WorkingMinutes {
 /** Hours of a whole job, step by step, each with the text that says how they came about. */
 export function labour(job: Job, specification: Specification): Labour {
   const once = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
-  const roomDays = personDaysByRoom(specification, once)
-  const steps = specification.steps.map((step) =>
-    stepLabour(job, step, step.daily ? (roomDays.get(step.roomId) ?? 1) : 1),
-  )
+  const roomDays = personDaysByRoom(specification, once, () => true)
+  const disturbingDays = personDaysByRoom(specification, once, disturbsOldPaint)
+  const timesOf = (step: Step) =>
+    (step.operation === 'cleanDaily' ? disturbingDays : roomDays).get(step.roomId) ?? 1
+  const steps = specification.steps.map((step) => stepLabour(job, step, step.daily ? timesOf(step) : 1))
   const ofSteps = steps.reduce((total, line) => total + line.minutes, 0)
   const dailyChores = choresOf(job, ofSteps)
-  return { steps, dailyChores, minutes: workingMinutes(ofSteps + dailyChores.minutes) }
+  const ofHouse = houseWork(job, specification)
+  const minutes = ofHouse.reduce((total, work) => total + work.minutes, ofSteps + dailyChores.minutes)
+  return { steps, dailyChores, houseWork: ofHouse, minutes: workingMinutes(minutes) }
 }
 
 export function labourParts(job: Job, step: Step): readonly LabourPart[] {
@@ -122,6 +129,8 @@ function addedQuantity(name: AddedRateName, step: Step): number {
       return step.amounts.count
     case 'scrapeEdges':
       return toFeet(step.amounts.length)
+    case 'leadPapers':
+      return 0
   }
 }
 
@@ -150,19 +159,25 @@ function stepLabour(job: Job, step: Step, times: number): StepLabour {
   }
 }
 
-/** Days a room is worked in if one person did it alone: how often a daily step is priced. At least 1. */
+/** Days a room is worked in if one person did that work alone: how often a daily step is priced. At least 1. */
 function personDaysByRoom(
   specification: Specification,
   once: ReadonlyMap<string, WorkingMinutes>,
+  counts: (step: Step) => boolean,
 ): ReadonlyMap<RoomId, number> {
   const minutes = new Map<RoomId, number>()
   for (const step of specification.steps) {
-    if (step.daily) continue
+    if (step.daily || !counts(step)) continue
     minutes.set(step.roomId, (minutes.get(step.roomId) ?? 0) + (once.get(step.key) ?? 0))
   }
   return new Map(
     [...minutes].map(([roomId, total]) => [roomId, Math.max(1, Math.ceil(total / minutesOfPersonDay))]),
   )
+}
+
+/** Sanding between new coats is not; its keys end in the coat it comes before. */
+function disturbsOldPaint({ operation, key }: Step): boolean {
+  return disturbsPaint(operation) && !/\/sand\/[2-9]$/.test(key)
 }
 
 function choresOf(job: Job, stepMinutesTotal: number): Labour['dailyChores'] {

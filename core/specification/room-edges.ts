@@ -29,7 +29,7 @@ export function roomEdges(
   ]
 }
 
-function connect(
+export function connect(
   maker: StepMaker,
   befores: readonly PlannedStep[],
   afters: readonly PlannedStep[],
@@ -54,7 +54,7 @@ function connect(
   )
 }
 
-const byOperation = (steps: readonly PlannedStep[], ...operations: readonly string[]) =>
+export const byOperation = (steps: readonly PlannedStep[], ...operations: readonly string[]) =>
   steps.filter((each) => operations.includes(each.step.operation))
 
 /** Protect, take off, dust down; the work; refit, put back, clean up, inspect. Daily steps stand outside the order. */
@@ -146,7 +146,7 @@ function sandingEdges(
 }
 
 /** What opens the coating of a group: dusting off (and wiping) for the first coat, and the coat. */
-function firstCoatSteps(work: readonly PlannedStep[]): readonly PlannedStep[] {
+export function firstCoatSteps(work: readonly PlannedStep[]): readonly PlannedStep[] {
   return work.filter(({ role }) => /^(dustOff\/1|degloss\/2(\..*)?|coat\/1(\..*)?)$/.test(role))
 }
 

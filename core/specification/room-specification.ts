@@ -7,6 +7,8 @@ import { draftsOf } from './drafts.ts'
 import { groupEdges, statementIndex } from './group-edges.ts'
 import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
 import { type Group, groupsOfRoom } from './groups.ts'
+import { leadEdges } from './lead-edges.ts'
+import { isLeadSafeWork, leadSteps, withExtraction } from './lead-steps.ts'
 import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
 import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
 import { roomEdges } from './room-edges.ts'
@@ -15,7 +17,6 @@ import { type GroupWork, roomNotices } from './room-notices.ts'
 import { roomSteps } from './room-steps.ts'
 import type { GroupRule, RoomView } from './rule.ts'
 import { allRules } from './rule-list.ts'
-import { verdictOf } from './rules/lead.ts'
 import type { Notice, Step, StepOrder } from './types.ts'
 
 const statements = statementIndex(allRules)
@@ -40,14 +41,18 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
   const plans = planGroups(maker, room, groups)
   const work = plans.map((plan) => groupSteps(maker, room, plan))
   const onGroups = work.flatMap((each) => each.steps)
-  const whole = roomSteps(maker, room, groups, keptItems, plans.some(isDusty))
+  const view = roomView(maker, facts, work)
+  const whole = [
+    ...roomSteps(maker, room, groups, keptItems, plans.some(isDusty)),
+    ...leadSteps(maker, facts, view, work),
+  ]
   const edges = mergeEdges([
     ...work.flatMap((each) => each.edges),
     ...roomEdges(maker, room, whole, onGroups, keptItems),
+    ...leadEdges(maker, whole, onGroups),
   ])
   const ordered = orderSteps([...whole, ...onGroups], edges)
-  const view = roomView(maker, facts, work)
-  const cautious = withCautions(view, work, whole, ordered.steps)
+  const cautious = withCautions(maker, view, work, whole, ordered.steps)
   return {
     ...ordered,
     steps: cautious,
@@ -102,18 +107,19 @@ function roomView(
 
 /** Adds the cautions; where the lead rule covers the room, work that cuts into its paint shuts it. */
 function withCautions(
+  maker: StepMaker,
   view: RoomView,
   work: readonly GroupWork[],
   whole: readonly PlannedStep[],
   steps: readonly Step[],
 ): readonly Step[] {
-  const contained = view.book.isOn('lead-safe') && verdictOf(view).kind === 'covered'
+  const contained = isLeadSafeWork(view)
   const cautioned = new Map(
     [{ group: null, steps: whole }, ...work].flatMap((each) =>
       each.steps.map((planned) => {
         const closesRoom = planned.step.effects.closesRoom || (contained && cutsIntoPaint(planned))
         const effects = { ...planned.step.effects, closesRoom }
-        const step = { ...planned.step, effects }
+        const step = { ...withExtraction(maker, view, planned).step, effects }
         const cautions = cautionsFor(view, { ...planned, step }, each.group)
         return [step.key, { ...step, cautions }] as const
       }),

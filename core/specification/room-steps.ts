@@ -130,7 +130,7 @@ interface RoomStepFacts {
   readonly daily?: boolean
 }
 
-function roomStep(
+export function roomStep(
   maker: StepMaker,
   room: Room,
   operation: Operation,

@@ -6,6 +6,7 @@ import { coatRules, patchedCoats, scuffBetweenCoats, sheenAdvice } from './rules
 import { dustRules } from './rules/dust.ts'
 import { keptItemRules } from './rules/kept-items.ts'
 import { leadRules } from './rules/lead.ts'
+import { leadWorkRules } from './rules/lead-work.ts'
 import { metalRules } from './rules/metal.ts'
 import { amountRules, orderRules } from './rules/order.ts'
 import { paintRules } from './rules/paint.ts'
@@ -39,6 +40,7 @@ export const allRules: readonly Rule[] = [
   ...amountRules,
   ...airRules,
   ...leadRules,
+  ...leadWorkRules,
   ...asbestosRules,
 ]
 

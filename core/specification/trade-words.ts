@@ -11,6 +11,9 @@ import type { Operation, Step } from './types.ts'
 /** The trade's words on paper for the tags of records and steps. Each list is complete, or it does not compile. */
 export const operationWords: Readonly<Record<Operation, string>> = {
   protectRoom: 'Cover the floor and what stays',
+  postSigns: 'Put up the warning signs and close off the room',
+  sheetFloor: 'Tape plastic sheeting over the floor, 6 ft beyond the work',
+  sealOpenings: 'Close ducts and doors with plastic sheeting',
   takeOff: 'Take off, bag and label',
   loosenHanging: 'Loosen what hangs here',
   coverAlarm: 'Cover the alarm for the working hours',
@@ -44,6 +47,10 @@ export const operationWords: Readonly<Record<Operation, string>> = {
   coat: 'Coat',
   maskOff: 'Mask off',
   unmask: 'Take the masking off',
+  cleanDaily: 'Clean down at the end of the day',
+  bagSheeting: 'Fold the sheeting in, bag it and carry it out',
+  cleanFinal: 'Wet-wipe and mop everything from the top down',
+  wipeCheck: 'Look over and wipe-check sills and floor, then open the room',
   restoreAlarm: 'Uncover the alarm and try it',
   refitHanging: 'Refit what hangs here',
   putBack: 'Put back what was taken off',

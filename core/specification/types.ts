@@ -10,6 +10,9 @@ import type { Length } from '../units/length.ts'
 /** What a person does in one step, in the trade's imperative. Each has a production rate of the same name. */
 export const operations = [
   'protectRoom',
+  'postSigns',
+  'sheetFloor',
+  'sealOpenings',
   'takeOff',
   'loosenHanging',
   'coverAlarm',
@@ -43,6 +46,10 @@ export const operations = [
   'coat',
   'maskOff',
   'unmask',
+  'cleanDaily',
+  'bagSheeting',
+  'cleanFinal',
+  'wipeCheck',
   'restoreAlarm',
   'refitHanging',
   'putBack',

@@ -46,12 +46,23 @@ export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
   }
 }
 
-/** As the plan starts them; what it does not hold (alarms covered daily) frames the rest: covering first, uncovering last. */
+/**
+ * As the plan starts them. What it does not hold comes back every day and frames the rest: covering alarms first, uncovering them
+ * last, cleaning down after what it cleans up.
+ */
 function inOrderOfPlan(input: RoomSheetInput, steps: readonly Step[]): readonly Step[] {
-  const start = (step: Step) =>
-    earliest((input.tasks.get(step.key) ?? []).map((task) => task.startsAt)) ??
-    (step.operation === 'restoreAlarm' ? '9' : '')
+  const starts = new Map(steps.map((step) => [step.key, startOf(input, steps, step)]))
+  const start = (step: Step) => starts.get(step.key) ?? ''
   return steps.toSorted((a, b) => (start(a) < start(b) ? -1 : start(a) > start(b) ? 1 : 0))
+}
+
+function startOf({ tasks, specification }: RoomSheetInput, steps: readonly Step[], step: Step): string {
+  const planned = (key: string) => earliest((tasks.get(key) ?? []).map((task) => task.startsAt))
+  if (step.operation === 'restoreAlarm') return '9'
+  if (step.operation !== 'cleanDaily') return planned(step.key) ?? ''
+  const followers = specification.order.filter(({ before }) => before === step.key)
+  const next = steps.find(({ key }) => followers.some(({ after }) => after === key))
+  return (next && planned(next.key)) ?? ''
 }
 
 /** Later steps point to the step that gave the reason first. */

@@ -6,6 +6,9 @@ import { existingOn, finishFor, type JobParts, rectangularRoom } from '../fixtur
 
 export const squareFootMm2 = 92_903.04
 export const start = ['room/protectRoom/1', 'room/dustDown/1']
+/** Around the work that disturbs old paint over the published area. */
+export const leadStart = ['room/postSigns/1', 'room/sheetFloor/1', 'room/sealOpenings/1']
+export const leadEnd = ['room/bagSheeting/1', 'room/cleanFinal/1', 'room/wipeCheck/1']
 export const end = ['room/cleanUp/1', 'room/inspect/1']
 
 export function baseboard(roomId: string, profiled: boolean): TrimRun {

@@ -3,6 +3,7 @@ import { allRules } from '../../core/specification/rule-list.ts'
 import { airAndSafetyCases } from './cases/air-and-safety.ts'
 import { chalkAndPaperCases } from './cases/chalk-and-paper.ts'
 import { coatsAndDustCases } from './cases/coats-and-dust.ts'
+import { leadWorkCases } from './cases/lead-work.ts'
 import { orderAndAmountsCases } from './cases/order-and-amounts.ts'
 import { paintAndPlasterCases } from './cases/paint-and-plaster.ts'
 import { roomCases } from './cases/room.ts'
@@ -18,6 +19,7 @@ const cases: Readonly<Record<string, () => void>> = {
   ...coatsAndDustCases,
   ...orderAndAmountsCases,
   ...airAndSafetyCases,
+  ...leadWorkCases,
 }
 
 test.each(Object.entries(cases))('worked case: %s', (_, run) => {

@@ -11,7 +11,18 @@ import {
   rectangularRoom,
 } from '../fixtures/job-builder.ts'
 import { ceilingOf, plainSurfaces, quantity, takeoffOf, wallOf } from './hand-takeoff.ts'
-import { end, flatCeiling, noticesOf, old, plainRoom, sageWalls, squareFootMm2, start } from './rooms.ts'
+import {
+  end,
+  flatCeiling,
+  leadEnd,
+  leadStart,
+  noticesOf,
+  old,
+  plainRoom,
+  sageWalls,
+  squareFootMm2,
+  start,
+} from './rooms.ts'
 import { stepList } from './step-list.ts'
 
 test('plain bedroom: a white ceiling renewed, new colour on the walls, trim between them', () => {
@@ -185,11 +196,14 @@ test('bath with mildew and peeling paint: washed and dry, scraped, feathered, sp
     'room/coverAlarm/1',
     'room/takeOff/1',
     'room/dustDown/1',
+    ...leadStart,
     'ceiling/washMildew/1 mildewWash',
     'ceiling/scrape/1',
     'ceiling/sand/1',
+    'room/cleanDaily/1',
     'ceiling/vacuum/1',
     'room/vacuum/1',
+    ...leadEnd,
     'ceiling/spotPrime/1 acrylicPrimer',
     'ceiling/dustOff/1',
     'ceiling/coat/1 latexCeiling',
@@ -259,7 +273,9 @@ test('old ceiling, loose plaster and a texture to be made smooth: fasten, fill, 
   const specification = specify(job, takeoffOf(...plainSurfaces('back').slice(0, 1)))
   expect(stepList(specification, 'back')).toEqual([
     ...start,
+    ...leadStart,
     'ceiling/reattachPlaster/1',
+    'room/cleanDaily/1',
     'ceiling/vacuum/1',
     'ceiling/fill/1 settingFiller',
     'ceiling/fill/2 dryingFiller',
@@ -267,6 +283,7 @@ test('old ceiling, loose plaster and a texture to be made smooth: fasten, fill, 
     'ceiling/skim/2 dryingFiller',
     'ceiling/sandFill/1',
     'room/vacuum/1',
+    ...leadEnd,
     'ceiling/dustOff/0',
     'ceiling/prime/1 acrylicPrimer',
     'ceiling/dustOff/1',

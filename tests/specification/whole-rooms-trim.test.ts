@@ -9,6 +9,8 @@ import {
   crown,
   end,
   flatCeiling,
+  leadEnd,
+  leadStart,
   noticesOf,
   old,
   plainRoom,
@@ -47,12 +49,15 @@ test('crown room with oil trim and a fixed divided sash, white to off-white: tri
   const specification = specify(job, takeoff)
   expect(stepList(specification, 'parlour')).toEqual([
     ...start,
+    ...leadStart,
     'trim/sand/1',
     'trim/vacuum/1',
     'trim/prime/1 bondingPrimer',
     'fixedSash/sand/1',
+    'room/cleanDaily/1',
     'fixedSash/vacuum/1',
     'room/vacuum/1',
+    ...leadEnd,
     'trim/dustOff/1',
     'trim/coat/1 waterborneEnamel',
     'trim/sand/2',
@@ -280,10 +285,13 @@ test('double-hung sash painted shut, putty gone, knots and bare wood: free, scra
   const specification = specify(job, takeoff)
   expect(stepList(specification, 'porch')).toEqual([
     ...start,
+    ...leadStart,
     'sash/freeSash/1',
     'sash/sand/1',
+    'room/cleanDaily/1',
     'sash/vacuum/1',
     'room/vacuum/1',
+    ...leadEnd,
     'sash/blockStain/1 shellacPrimer',
     'sash/spotPrime/1 oilPrimer',
     'sash/prime/1 bondingPrimer',

@@ -4,6 +4,9 @@ import type { Operation, Step } from '../../../core/specification/types.ts'
 /** One word for a bar of the plan; the full words stand in the task's paper and under the hand. */
 const operationShort: Readonly<Record<Operation, string>> = {
   protectRoom: 'Cover',
+  postSigns: 'Signs',
+  sheetFloor: 'Sheet',
+  sealOpenings: 'Close off',
   takeOff: 'Take off',
   loosenHanging: 'Loosen',
   coverAlarm: 'Alarm',
@@ -37,6 +40,10 @@ const operationShort: Readonly<Record<Operation, string>> = {
   coat: 'Coat',
   maskOff: 'Mask',
   unmask: 'Unmask',
+  cleanDaily: 'Clean',
+  bagSheeting: 'Bag',
+  cleanFinal: 'Clean',
+  wipeCheck: 'Wipe check',
   restoreAlarm: 'Alarm',
   refitHanging: 'Refit',
   putBack: 'Put back',

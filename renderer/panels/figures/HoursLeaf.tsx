@@ -32,10 +32,12 @@ export function HoursLeaf(props: {
   const rooms = useMemo(() => minutesByRoom(specification, estimate), [specification, estimate])
   const rows = rowsOf(props, rooms, open)
   const row = rows.find((each) => each.key === picked)
+  const isWholeJob = (key: string) => wholeJobDerivation(estimate, key) !== undefined
+  const ofWholeJob = picked === null ? undefined : wholeJobDerivation(estimate, picked)
 
   function pick(key: string, row: Row) {
     setPicked(key)
-    if (row.step !== null || key === 'chores') return
+    if (row.step !== null || isWholeJob(key)) return
     const next = new Set(open)
     if (!next.delete(key)) next.add(key)
     setOpen(next)
@@ -53,7 +55,7 @@ export function HoursLeaf(props: {
             picked={picked}
             onPick={pick}
             isHead={(each) => each.step === null}
-            isOpen={(each) => (each.step === null && each.key !== 'chores' ? open.has(each.key) : null)}
+            isOpen={(each) => (each.step === null && !isWholeJob(each.key) ? open.has(each.key) : null)}
             depthOf={(each) => (each.step === null ? 0 : 1)}
           />
         </div>
@@ -61,10 +63,10 @@ export function HoursLeaf(props: {
       <aside className="pane pane-side" aria-label="How the hours came about">
         {row?.labour ? (
           <StepHours row={row} labour={row.labour} />
-        ) : row?.key === 'chores' ? (
+        ) : ofWholeJob !== undefined && row !== undefined ? (
           <section className="block">
             <h3>{row.name}</h3>
-            <p>{estimate.labour.dailyChores.derivation}</p>
+            <p>{ofWholeJob}</p>
           </section>
         ) : (
           <p className="quiet">
@@ -78,6 +80,12 @@ export function HoursLeaf(props: {
       </aside>
     </div>
   )
+}
+
+/** How hours came about that belong to no room; undefined for a room or a step. */
+function wholeJobDerivation({ labour }: Estimate, key: string): string | undefined {
+  if (key === 'chores') return labour.dailyChores.derivation
+  return labour.houseWork.find((work) => work.key === key)?.derivation
 }
 
 function minutesByRoom(specification: Specification, estimate: Estimate) {
@@ -119,17 +127,18 @@ function rowsOf(
     }))
     return [head, ...lines]
   })
-  const { dailyChores } = estimate.labour
-  if (dailyChores.minutes === 0) return ofRooms
-  const chores: Row = {
-    key: 'chores',
-    name: 'Setting up and clearing away each day',
-    place: '',
-    minutes: dailyChores.minutes,
-    step: null,
-    labour: null,
-  }
-  return [...ofRooms, chores]
+  const { dailyChores, houseWork } = estimate.labour
+  const ofHouse = houseWork.map(({ key, label, minutes }) => wholeJobRow(key, label, minutes))
+  if (dailyChores.minutes === 0) return [...ofRooms, ...ofHouse]
+  return [
+    ...ofRooms,
+    wholeJobRow('chores', 'Setting up and clearing away each day', dailyChores.minutes),
+    ...ofHouse,
+  ]
+}
+
+function wholeJobRow(key: string, name: string, minutes: number): Row {
+  return { key, name, place: '', minutes, step: null, labour: null }
 }
 
 function columnsOf(estimate: Estimate): readonly Column<Row>[] {
