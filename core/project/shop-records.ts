@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { heldToLimit, isSafetyRule, limitWords, safetyLimit } from './safety-limits.ts'
 import {
   centsSchema,
   type Frozen,
@@ -106,10 +107,48 @@ export const rateSchema = z.strictObject({
 })
 export type Rate = Frozen<z.output<typeof rateSchema>>
 
-/** A rule of the book as this job keeps it: switched, or with the owner's own numbers. Rules without a record stand at their defaults. */
-export const ruleSettingSchema = z.strictObject({
+/** Why a safety rule does not apply in this house: who tested it and what they wrote. It is printed wherever the rule would speak. */
+export const leftOutSchema = z.strictObject({
+  /** A certified person, with the certificate where there is one. */
+  testedBy: shortText.min(3),
+  reportNumber: shortText.min(1),
+  testedOn: localDateSchema,
+  /** What was tested and what was found, in the words of the report. */
+  found: longText.min(10),
+})
+export type LeftOut = Frozen<z.output<typeof leftOutSchema>>
+
+const settingFields = z.strictObject({
   id: ruleIdSchema,
   on: z.boolean(),
   numbers: z.record(z.string().max(60), z.number()),
+  /** Only on a safety rule that is off, and then always. */
+  leftOut: leftOutSchema.exactOptional(),
+  /** What was put right in an older setting, in words, until the owner changes it. */
+  raised: longText.exactOptional(),
 })
+
+/** A rule of the book as this job keeps it: switched, or with the owner's own numbers. Rules without a record stand at their defaults. */
+export const ruleSettingSchema = settingFields.check(({ value, issues }) => {
+  const refuse = (path: string[], message: string) =>
+    issues.push({ code: 'custom', input: path.reduce<unknown>(valueIn, value), path, message })
+  for (const [name, number] of Object.entries(value.numbers)) {
+    const limit = safetyLimit(value.id, name)
+    if (limit !== undefined && heldToLimit(limit, number) !== number)
+      refuse(['numbers', name], limitWords(limit))
+  }
+  if (isSafetyRule(value.id) && value.on === (value.leftOut !== undefined)) {
+    refuse(
+      ['on'],
+      'a rule that protects people is left out only with a written reason (leftOut), and then it is off',
+    )
+  }
+  if (!isSafetyRule(value.id) && value.leftOut !== undefined)
+    refuse(['leftOut'], 'only a safety rule has this')
+})
+
+function valueIn(value: unknown, step: string): unknown {
+  return typeof value === 'object' && value !== null ? Reflect.get(value, step) : undefined
+}
+
 export type RuleSetting = Frozen<z.output<typeof ruleSettingSchema>>

@@ -1,4 +1,5 @@
 import type { Job } from '../project/job.ts'
+import { heldToLimit, type SafetyLimit, safetyLimit } from '../project/safety-limits.ts'
 import type { Rule, RuleFacts, RuleNumber } from './rule.ts'
 
 /** The rules as one job keeps them: switched and with its own numbers. */
@@ -14,15 +15,16 @@ export function bookOf(job: Job, rules: readonly Rule[]): RuleBook {
     isOn: (ruleId) => job.rules[ruleId]?.on ?? known(byId, ruleId).on,
     number: (ruleId, name) => {
       const facts = numberFacts(known(byId, ruleId), name)
-      return withinLimits(facts, job.rules[ruleId]?.numbers[name] ?? facts.value)
+      return withinLimits(facts, job.rules[ruleId]?.numbers[name] ?? facts.value, safetyLimit(ruleId, name))
     },
   }
 }
 
-/** The nearest value the rule can work with. */
-export function withinLimits(facts: RuleNumber, value: number): number {
+/** The nearest value the rule can work with, and no weaker than a published limit. */
+export function withinLimits(facts: RuleNumber, value: number, limit?: SafetyLimit): number {
   const limited = Math.min(facts.most, Math.max(facts.least, value))
-  return facts.whole ? Math.round(limited) : limited
+  const held = limit === undefined ? limited : heldToLimit(limit, limited)
+  return facts.whole ? Math.round(held) : held
 }
 
 function known(byId: ReadonlyMap<string, Rule>, ruleId: string): Rule {

@@ -5,6 +5,7 @@ import { missingGround } from './compatibility.ts'
 import { degreeSource, degreeWords, surfaceDegree } from './degradation.ts'
 import { conditionGlossary } from './glossary.ts'
 import { type Group, isPlace, surfacesWithoutFinish } from './groups.ts'
+import { leftOutInRoom } from './left-out.ts'
 import type { PlannedStep } from './planned-step.ts'
 import type { RoomFacts } from './room-facts.ts'
 import { commonPractice, type RoomView, shopAssumption } from './rule.ts'
@@ -25,6 +26,7 @@ export function roomNotices(view: RoomView, facts: RoomFacts, work: readonly Gro
     ...allRules.flatMap((rule) =>
       rule.level === 'room' && view.book.isOn(rule.id) ? rule.notices(view) : [],
     ),
+    ...leftOutInRoom(view),
     ...work.flatMap((each) => groundNotice(view, each)),
     ...work.flatMap(({ group }) => degreeNotice(view, group)),
     ...unfinishedNotice(view, facts),

@@ -3,6 +3,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import { bookOf } from './book.ts'
 import { dryingOf } from './drying.ts'
+import { leftOutInHouse } from './left-out.ts'
 import type { StepMaker } from './planned-step.ts'
 import { factsOfRooms, type RoomFacts, sameFacts } from './room-facts.ts'
 import { type RoomPart, specifyRoom } from './room-specification.ts'
@@ -41,7 +42,10 @@ export function createSpecify(): (job: Job, takeoff: Takeoff) => Specification {
     })
     lastJob = job
     known = new Map(rooms.map((room) => [room.facts.room.id, room]))
-    return together(rooms.map(({ part }) => part))
+    return together(
+      job,
+      rooms.map(({ part }) => part),
+    )
   }
 }
 
@@ -67,11 +71,11 @@ function sharesTables(before: Job, after: Job): boolean {
   return sharedTables.every((name) => before[name] === after[name])
 }
 
-function together(parts: readonly RoomPart[]): Specification {
+function together(job: Job, parts: readonly RoomPart[]): Specification {
   return {
     steps: parts.flatMap((part) => part.steps),
     order: parts.flatMap((part) => part.order),
-    notices: parts.flatMap((part) => part.notices),
+    notices: [...leftOutInHouse(job), ...parts.flatMap((part) => part.notices)],
     clashes: parts.flatMap((part) => part.clashes),
   }
 }

@@ -141,6 +141,8 @@ export interface Notice {
   readonly kind:
     | 'leadSafe'
     | 'asbestosSuspicion'
+    /** A safety rule is left out here for a written reason. */
+    | 'leftOut'
     | 'dewPoint'
     | 'cause'
     | 'compatibility'

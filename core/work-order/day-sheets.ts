@@ -2,8 +2,9 @@ import { type Job, records } from '../project/job.ts'
 import type { CrewMember } from '../project/shop-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import { stepTitle } from '../specification/trade-words.ts'
-import type { Specification, Step } from '../specification/types.ts'
+import type { Caution, Specification, Step } from '../specification/types.ts'
 import type { DayEntry, DaySheet } from './document-types.ts'
+import { cautionsOf } from './room-sheet.ts'
 import { materialWords } from './step-lines.ts'
 import { placeInSentence, stepPlace } from './surface-words.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
@@ -46,8 +47,23 @@ function daySheet(
     crewMemberId: person.id,
     name: person.name,
     entries,
+    cautions: cautionsOfDay(steps, plan, person, date),
     everyDay: everyDay(job, takeoff, steps, plan, date),
   }
+}
+
+/** Those that protect from lead and asbestos go with the work onto every sheet that lists it; the others stand on the room sheets. */
+function cautionsOfDay(
+  steps: ReadonlyMap<string, Step>,
+  plan: WorkPlan,
+  person: CrewMember,
+  date: string,
+): readonly Caution[] {
+  const worked = plan.tasks
+    .filter((task) => task.crewMemberIds.includes(person.id))
+    .filter((task) => task.segments.some((segment) => segment.startsAt.slice(0, 10) === date))
+    .flatMap((task) => task.stepKeys.flatMap((key) => steps.get(key) ?? []))
+  return cautionsOf(worked).filter(({ id }) => id === 'lead' || id === 'asbestos')
 }
 
 function dayEntries(

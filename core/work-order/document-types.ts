@@ -126,6 +126,8 @@ export interface DaySheet {
   readonly crewMemberId: CrewMemberId
   readonly name: string
   readonly entries: readonly DayEntry[]
+  /** Of lead and asbestos, where the day's work needs them. */
+  readonly cautions: readonly Caution[]
   /** Comes back every day: alarms to cover and uncover. */
   readonly everyDay: readonly string[]
 }

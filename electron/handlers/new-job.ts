@@ -1,5 +1,6 @@
 import { emptyJob, tableOf } from '../../core/project/empty-job.ts'
 import { type Job, records } from '../../core/project/job.ts'
+import { rulesForNextJob } from '../../core/project/safety-limits.ts'
 import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
 
@@ -17,7 +18,7 @@ const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', 
 
 /**
  * A job with one storey, the usual finishes for the whole house and nothing drawn. The shop's lists are copied from `shop`, so that the new job never changes when another
- * one does. The year is unknown, so the house counts as old.
+ * one does; settings of safety rules stay behind, for they belong to one house. The year is unknown, so the house counts as old.
  */
 export function newJob(shop: Job, facts: NewJobFacts): Job {
   const header: Job['header'] = {
@@ -34,7 +35,7 @@ export function newJob(shop: Job, facts: NewJobFacts): Job {
   }
   const white = whiteOf(records(shop.colours))
   return {
-    ...emptyJob(header, shop, [groundStorey]),
+    ...emptyJob(header, { ...shop, rules: rulesForNextJob(shop.rules) }, [groundStorey]),
     colours: { ...shop.colours, [white.id]: white },
     finishes: tableOf(startingFinishes(white.id)),
   }

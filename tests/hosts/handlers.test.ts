@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { requestNames } from '../../core/contract/requests.ts'
 import { diffJobs } from '../../core/project/diff.ts'
+import type { Job } from '../../core/project/job.ts'
 import { answerRequest } from '../../electron/handlers/answer.ts'
 import { localMoment } from '../../electron/handlers/clock.ts'
 import { fillEmptyBook } from '../../electron/handlers/handlers.ts'
@@ -56,6 +57,28 @@ test('a new job copies the lists of the job worked on last, and later changes to
   granted(await handlers.storeEdit({ ...edit, revision: 2, diff: diffJobs(raised, first.job) }))
   const opened = granted(await handlers.openJob({ jobKey: second.jobKey }))
   expect(opened.job.houseRules.price.overheadPercent).toBe(17)
+})
+
+test('no switch and no number of a safety rule goes into the next job; those of other rules do', async () => {
+  const handlers = quietHandlers()
+  const first = granted(await handlers.openDemo({}))
+  const reason = {
+    testedBy: 'I. Spector',
+    reportNumber: 'R-7',
+    testedOn: '2027-02-03',
+    found: 'No lead found.',
+  }
+  const settings = [
+    { id: 'lead-safe', on: true, numbers: { interiorSquareFeet: 2, earlierSquareFeet: 3 } },
+    { id: 'asbestos-suspicion', on: false, numbers: {}, leftOut: reason },
+    { id: 'dust-down', on: false, numbers: {} },
+  ]
+  const rules = Object.fromEntries(settings.map((each) => [each.id, each])) as Job['rules']
+  const diff = diffJobs(first.job, { ...first.job, rules })
+  granted(await handlers.storeEdit({ jobKey: first.jobKey, revision: 1, diff }))
+  expect(granted(await handlers.openJob({ jobKey: first.jobKey })).job.rules).toEqual(rules)
+  const next = granted(await handlers.createJob({ title: 'Next one', unitSystem: 'imperial' }))
+  expect(next.job.rules).toEqual({ 'dust-down': settings[2] })
 })
 
 test('the first start puts the demonstration house into the empty book, and only then', async () => {

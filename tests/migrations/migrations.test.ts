@@ -2,6 +2,7 @@ import { copyFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, onTestFinished, test } from 'vitest'
+import { raiseSafetySettings } from '../../core/project/upgrades/safety-settings.ts'
 import { backupFolder } from '../../electron/storage/backups.ts'
 import { type Migration, migrationOf, readMigrations } from '../../electron/storage/migrations.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
@@ -136,4 +137,33 @@ for (const migration of migrations) {
 
 test('no migration is without a book of its form, and no such book without its migration', () => {
   expect(readdirSync(databases).sort()).toEqual(migrations.map(fixtureOf))
+})
+
+test('safety rules that an older book holds weakened or off are brought to the limits, with the words of the job file', () => {
+  const path = join(testFolder(), 'book.sqlite')
+  const [first] = migrations
+  if (first === undefined) throw new Error('there is no first migration')
+  copyFileSync(join(databases, fixtureOf(first)), path)
+  const settings = [
+    {
+      id: 'lead-safe',
+      on: false,
+      numbers: { interiorSquareFeet: 20.5, builtBefore: 1990, earlierSquareFeet: -1 },
+    },
+    { id: 'asbestos-suspicion', on: true, numbers: { builtBefore: 1960 } },
+  ]
+  const database = new Database(path)
+  const put = database.prepare('INSERT INTO rules (job_key, id, position, body) VALUES (?, ?, ?, ?)')
+  for (const [index, setting] of settings.entries()) {
+    put.run('job-1', setting.id, 10 + index, JSON.stringify(setting))
+  }
+  database.close()
+  const { rules } = granted(openBook(path).open('job-1')).job
+  const ofFile = settings.map((setting) => raiseSafetySettings({ rules: [setting] }).rules)
+  expect([[rules['lead-safe']], [rules['asbestos-suspicion']]]).toEqual(ofFile)
+  expect(rules['dust-down']).toEqual({ id: 'dust-down', on: false, numbers: { minutes: 7.5 } })
+  expect(rules['lead-safe']).toMatchObject({
+    on: true,
+    numbers: { interiorSquareFeet: 6, builtBefore: 1990, earlierSquareFeet: 0 },
+  })
 })

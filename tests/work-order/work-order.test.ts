@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
+import { type DocumentPart, workOrderHtml } from '../../core/work-order/html.ts'
+import { workOrder } from '../../core/work-order/work-order.ts'
 import { plainJob, roomId } from '../fixtures/plain-room.ts'
-import { sampleOrder } from './sample-order.ts'
+import { sampleInput, sampleOrder } from './sample-order.ts'
 
 const order = sampleOrder()
 const study = order.rooms[0]
@@ -161,4 +163,48 @@ test('no two markers cover each other, however narrow the room', () => {
       expect(Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y)).toBeGreaterThanOrEqual(419)
     }
   }
+})
+
+test('a sheet of a person and a day carries the caution of lead and asbestos work it lists, and no other', () => {
+  const input = sampleInput()
+  const cautions = ['asbestos', 'lead', 'ladder'].map((id) => ({
+    id,
+    text: `Mind the ${id}.`,
+    rule: 'a rule',
+  }))
+  const specification = {
+    ...input.specification,
+    steps: input.specification.steps.map((step) =>
+      step.key === 'study/ceiling/coat-1' ? { ...step, cautions } : step,
+    ),
+  }
+  const { daySheets } = workOrder(input.job, input.takeoff, specification, input.estimate, input.plan)
+  const carried = daySheets.map((sheet) => [sheet.name, sheet.date, sheet.cautions.map(({ id }) => id)])
+  expect(carried).toEqual([
+    ['Ada', '2027-03-29', ['asbestos', 'lead']],
+    ['Ben', '2027-03-29', ['asbestos', 'lead']],
+    ['Ada', '2027-03-30', []],
+  ])
+  const pages = workOrderHtml(
+    workOrder(input.job, input.takeoff, specification, input.estimate, input.plan),
+    'letter',
+    ['daySheets'],
+  )
+  expect(pages.split('Mind the lead.')).toHaveLength(3)
+  expect(pages).not.toContain('Mind the ladder.')
+})
+
+test('a safety rule that is left out stands with its reason on the cover and on the sheet of the room', () => {
+  const input = sampleInput()
+  const sentence = '“Lead-safe work” is left out. Tested by I. Spector, report R-7.'
+  const notice = { kind: 'leftOut', surfaceKeys: [], sentence, source: '40 CFR', hold: false } as const
+  const notices = [
+    { ...notice, roomId: null },
+    { ...notice, roomId },
+  ]
+  const specification = { ...input.specification, notices }
+  const given = workOrder(input.job, input.takeoff, specification, input.estimate, input.plan)
+  const said = (part: DocumentPart) => workOrderHtml(given, 'letter', [part]).split('report R-7').length - 1
+  expect([said('cover'), said('rooms')]).toEqual([1, 1])
+  expect(workOrderHtml(given, 'letter', ['cover'])).toContain('Safety rules left out')
 })

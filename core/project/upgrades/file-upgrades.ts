@@ -1,3 +1,5 @@
+import { raiseSafetySettings } from './safety-settings.ts'
+
 /** The data of a job file as it was read, before its form is checked. */
 export type FileData = Readonly<Record<string, unknown>>
 
@@ -5,7 +7,7 @@ export type FileData = Readonly<Record<string, unknown>>
 export type FileUpgrade = (data: FileData) => FileData
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
-const toVersion2: readonly FileUpgrade[] = []
+const toVersion2: readonly FileUpgrade[] = [raiseSafetySettings]
 
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2]

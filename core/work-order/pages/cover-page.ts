@@ -17,6 +17,7 @@ export function coverPage(order: WorkOrder): Markup {
 <div><dt>Finishes</dt><dd>${dateWordsWithYear(order.finishesOn, unitSystem)}</dd></div>
 <div><dt>Crew</dt><dd>${cover.crew.join(', ') || '–'}</dd></div>
 </dl>
+${leftOut(cover)}
 ${holds(cover)}
 ${roomTable(order)}
 ${notices(cover)}
@@ -27,6 +28,13 @@ ${cautions(cover)}
 function holds(cover: Cover): Markup | null {
   if (cover.holds.length === 0) return null
   return html`<div class="stop"><h2>Wait before work goes on here</h2>${noticeList(cover.holds)}</div>`
+}
+
+/** What protects people and does not apply here, with the reason somebody wrote down. */
+function leftOut(cover: Cover): Markup | null {
+  const reasons = cover.notices.filter((notice) => notice.kind === 'leftOut')
+  if (reasons.length === 0) return null
+  return html`<div class="stop"><h2>Safety rules left out</h2>${noticeList(reasons)}</div>`
 }
 
 /** Sentences from one source stand together and the source stands once, after the last of them. */
@@ -67,8 +75,9 @@ function late(room: CoverRoom): boolean {
 }
 
 function notices(cover: Cover): Markup | null {
-  if (cover.notices.length === 0) return null
-  return html`<section><h3>To know before starting</h3>${noticeList(cover.notices)}</section>`
+  const others = cover.notices.filter((notice) => notice.kind !== 'leftOut')
+  if (others.length === 0) return null
+  return html`<section><h3>To know before starting</h3>${noticeList(others)}</section>`
 }
 
 function cautions(cover: Cover): Markup {

@@ -10,6 +10,7 @@ export function dayPage(sheet: DaySheet, system: LengthUnitSystem, pageName: str
 <table><caption>Day sheet</caption>
 <thead><tr><th>Done</th><th>From</th><th>To</th><th>Room</th><th>Work</th><th>Take along</th><th>With</th></tr></thead>
 <tbody>${sheet.entries.map((entry) => entryRow(entry, system))}</tbody></table>
+${cautions(sheet)}
 ${everyDay(sheet)}
 <div class="sign"><div>Notes: what was found, what is missing</div><div>Hours worked</div></div>
 </section>`
@@ -22,6 +23,11 @@ function entryRow(entry: DayEntry, system: LengthUnitSystem): Markup {
 
 function lines(texts: readonly string[]): readonly Markup[] {
   return texts.map((text, index) => html`${index === 0 ? null : html`<br>`}${text}`)
+}
+
+function cautions(sheet: DaySheet): Markup | null {
+  if (sheet.cautions.length === 0) return null
+  return html`<div class="stop">${sheet.cautions.map((caution) => html`<p>${caution.text} <span class="source">(${caution.rule})</span></p>`)}</div>`
 }
 
 function everyDay(sheet: DaySheet): Markup | null {

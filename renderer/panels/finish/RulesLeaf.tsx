@@ -1,17 +1,21 @@
 import { useMemo, useState } from 'react'
 import { Button, Input, Label, SearchField } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
+import { heldToLimit, limitWords } from '../../../core/project/safety-limits.ts'
 import { roomOrders } from '../../../core/project/vocabulary.ts'
 import type { RuleTheme } from '../../../core/specification/rule.ts'
 import { ruleThemes } from '../../../core/specification/rule.ts'
 import { changedRule, type RuleState, ruleBook } from '../../../core/specification/rule-settings.ts'
 import type { Specification } from '../../../core/specification/types.ts'
+import { dateWordsWithYear } from '../../../core/work-order/date-words.ts'
+import { Callout } from '../parts/Callout.tsx'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { changeHouseRules, putRecord, removeRecord } from '../parts/edits.ts'
-import { decimalNumber } from '../parts/entries.ts'
+import { decimalNumber, type ReadEntry } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { roomOrderNotes, roomOrderWords } from '../parts/words.ts'
+import { LeaveOutForm } from './LeaveOutForm.tsx'
 
 const themeWords: Readonly<Record<RuleTheme, string>> = {
   dust: 'Dust',
@@ -103,15 +107,76 @@ function putBack(id: string, title: string): void {
   removeRecord(`Put back the rule “${title}”`, 'rules', id)
 }
 
+/** A safety rule follows the house; it is left out only for a written reason, which stands where the switch would be. */
+function SafetySwitch({ job, rule }: { readonly job: Job; readonly rule: RuleState }) {
+  const [isAsking, setIsAsking] = useState(false)
+  const { leftOut, raised, facts } = rule
+  if (isAsking) {
+    return (
+      <LeaveOutForm
+        title={facts.title}
+        onCancel={() => setIsAsking(false)}
+        onLeaveOut={(reason) => {
+          changeRule(job, rule, { leftOut: reason })
+          setIsAsking(false)
+        }}
+      />
+    )
+  }
+  return (
+    <>
+      {raised === '' ? null : (
+        <Callout kind="wait" title="Put right">
+          {raised}
+        </Callout>
+      )}
+      {leftOut === null ? (
+        <p>
+          <span className="quiet">
+            Always on: it follows the year the house was built and what was found. Its numbers can be made
+            stricter, not weaker than the published limits, and nothing of it goes into the next job.{' '}
+          </span>
+          <Button className="plain-button" onPress={() => setIsAsking(true)}>
+            Leave out with a written reason
+          </Button>
+        </p>
+      ) : (
+        <Callout kind="stop" title="Left out on this job">
+          Tested by {leftOut.testedBy} on {dateWordsWithYear(leftOut.testedOn, job.header.unitSystem)}, report{' '}
+          {leftOut.reportNumber}: {leftOut.found}
+        </Callout>
+      )}
+    </>
+  )
+}
+
+function strictNumber({ limit }: RuleState['numbers'][number]): ReadEntry<number> {
+  const read = decimalNumber(-1e6, 1e6)
+  return (text) => {
+    const entry = read(text)
+    if (!entry.ok || limit === null || heldToLimit(limit, entry.value) === entry.value) return entry
+    return { ok: false, sentence: `It ${limitWords(limit)}.` }
+  }
+}
+
+function numberHint(number: RuleState['numbers'][number]): string {
+  if (number.limit !== null) return limitWords(number.limit)
+  return number.changed ? `the book says ${number.value} (${number.source})` : number.source
+}
+
 function RuleEntry(props: { readonly job: Job; readonly rule: RuleState; readonly uses: number }) {
   const { job, rule, uses } = props
   const { facts, on, changed, numbers } = rule
   return (
     <article className={`rule${changed ? ' rule-changed' : ''}${on ? '' : ' rule-off'}`}>
       <header>
-        <Tick isOn={on} onChange={(isOn) => changeRule(job, rule, { on: isOn })}>
+        {rule.safety ? (
           <strong>{facts.title}</strong>
-        </Tick>
+        ) : (
+          <Tick isOn={on} onChange={(isOn) => changeRule(job, rule, { on: isOn })}>
+            <strong>{facts.title}</strong>
+          </Tick>
+        )}
         <span className="quiet">{uses === 0 ? 'behind no step here' : `behind ${uses} steps here`}</span>
         {changed ? (
           <Button className="plain-button" onPress={() => putBack(facts.id, facts.title)}>
@@ -119,6 +184,7 @@ function RuleEntry(props: { readonly job: Job; readonly rule: RuleState; readonl
           </Button>
         ) : null}
       </header>
+      {rule.safety ? <SafetySwitch job={job} rule={rule} /> : null}
       {facts.found === '' ? null : (
         <p>
           <span className="quiet">When: </span>
@@ -137,8 +203,8 @@ function RuleEntry(props: { readonly job: Job; readonly rule: RuleState; readonl
               width="short"
               unit={number.unit}
               shown={String(number.current)}
-              read={decimalNumber(-1e6, 1e6)}
-              hint={number.changed ? `the book says ${number.value} (${number.source})` : number.source}
+              read={strictNumber(number)}
+              hint={numberHint(number)}
               onCommit={(value) => changeRule(job, rule, { numbers: { [number.name]: value } })}
             />
           ))}

@@ -4,6 +4,7 @@ import { Callout } from './Callout.tsx'
 const titles = {
   leadSafe: 'Lead',
   asbestosSuspicion: 'Asbestos suspicion',
+  leftOut: 'Safety rule left out',
   dewPoint: 'Dew point',
   cause: 'Cause first',
   compatibility: 'Does it hold on it?',
@@ -30,7 +31,9 @@ export function RoomNotices(props: {
       {notices.map((notice) => (
         <Callout
           key={`${notice.kind}/${notice.roomId}/${notice.sentence}`}
-          kind={notice.hold ? 'stop' : notice.kind === 'leadSafe' ? 'wait' : 'note'}
+          kind={
+            notice.hold ? 'stop' : notice.kind === 'leadSafe' || notice.kind === 'leftOut' ? 'wait' : 'note'
+          }
           title={noticeTitle(notice)}
         >
           {notice.sentence} <span className="quiet">({notice.source})</span>
