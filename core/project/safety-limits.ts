@@ -40,7 +40,7 @@ export const safetyRules: Readonly<Record<string, Readonly<Record<string, Safety
       published: 6,
       stricter: 'larger',
       words: 'the feet of floor sheeted beyond the work',
-      source: '40 CFR 745.85(a)(2) (memory)',
+      source: '40 CFR 745.85(a)(2)(i)(D)',
     },
   },
   'lead-tools': {},

@@ -2,6 +2,7 @@ import { expect } from 'vitest'
 import { houseWork } from '../../../core/price/house-work.ts'
 import type { Operation, Specification } from '../../../core/specification/types.ts'
 import { toSquareFeet } from '../../../core/units/area.ts'
+import { rectangularRoom } from '../../fixtures/job-builder.ts'
 import { hasStep, type OneSurface, oneSurfaceJob, specifyOne, squareFoot, stepOf } from '../one-surface.ts'
 import { comesBefore } from '../step-list.ts'
 
@@ -28,9 +29,15 @@ export const leadWorkCases: Readonly<Record<string, () => void>> = {
   'lead-sheeting': () => {
     // 6 ft deep before a wall of 12 ft and 6 ft beyond both its ends is 144 sq ft: all 120 of the floor.
     expect(toSquareFeet(stepOf(old(20), 'room/sheetFloor/1').amounts.area)).toBe(120)
-    // 2 ft: (12 + 2 + 2) x 2.
-    const narrow = specifyOne({ ...given(20), rules: [['lead-sheeting', true, { reachFeet: 2 }]] })
-    expect(toSquareFeet(stepOf(narrow, 'room/sheetFloor/1').amounts.area)).toBeCloseTo(32, 6)
+    // In a room of 40 by 30 ft: (40 + 8 + 8) x 8 with the owner's own 8 ft; 2 ft is weaker than the law and held to its 6 ft: (40 + 6 + 6) x 6.
+    const sheeted = (reachFeet: number) =>
+      specifyOne({
+        ...given(20),
+        rules: [['lead-sheeting', true, { reachFeet }]],
+        job: { ...given(20).job, rooms: [rectangularRoom('r', 40, 30)] },
+      })
+    expect(toSquareFeet(stepOf(sheeted(8), 'room/sheetFloor/1').amounts.area)).toBeCloseTo(448, 6)
+    expect(toSquareFeet(stepOf(sheeted(2), 'room/sheetFloor/1').amounts.area)).toBeCloseTo(312, 6)
     // One door and one duct.
     expect(stepOf(old(20), 'room/sealOpenings/1').amounts.count).toBe(1 + 1)
     expect(comesBefore(old(20), 'r/room/sealOpenings/1', 'r/walls/scrape/1')).toBe(true)
