@@ -14,12 +14,16 @@ import { builtinModules } from 'node:module'
 import { dirname, join, relative } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
+import { loadTools } from './missing-tools.mjs'
 
 export const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..')
 const buildFolder = join(root, 'build')
 
+/** Written into each target by the build: the licences of the packages that are in it. */
+export const licenceFile = 'licenses.md'
+
 /** Left to be found in node_modules when the program runs. */
-const outside = ['electron', 'better-sqlite3', ...builtinModules, /^node:/]
+export const outside = ['electron', 'better-sqlite3', ...builtinModules, /^node:/]
 
 // Electron's main and preload must be CommonJS and are held to the oldest Electron the tests run on (Node 18); the renderer to its Chromium.
 const targets = {
@@ -76,7 +80,8 @@ function isCurrent(name, hash) {
 async function buildTarget(name) {
   // Started by a test runner it would inherit "test" and build React's slow development form, for whoever starts the program next too.
   process.env.NODE_ENV = 'production'
-  const [{ build }, { default: react }] = await Promise.all([import('vite'), import('@vitejs/plugin-react')])
+  const load = () => Promise.all([import('vite'), import('@vitejs/plugin-react')])
+  const [{ build }, { default: react }] = await loadTools(load)
   const hash = sourceHash(name)
   const place = join(buildFolder, name)
   const draft = join(buildFolder, `.${name}-draft`)
@@ -101,6 +106,7 @@ function rendererConfig(outDir, _file, react) {
       target: 'chrome114',
       modulePreload: { polyfill: false },
       chunkSizeWarningLimit: 4000,
+      license: { fileName: licenceFile },
     },
     worker: { format: 'es' },
   }
@@ -117,6 +123,7 @@ function codeConfig(entry, format, target) {
       target,
       ssr: true,
       minify: false,
+      license: { fileName: licenceFile },
       rollupOptions: {
         input: join(root, entry),
         external: outside,

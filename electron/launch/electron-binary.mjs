@@ -12,15 +12,21 @@ const askingLimit = 4000
  * The desktop program's binary, fetched where it can be.
  *
  * @param folder of the electron package
- * @returns `{ binary }`, or `{ reason }` in words that finish the sentence "Starting in the browser: ..."
+ * @returns `{ binary, folder }` with the folder of the whole runtime, or `{ reason }` in words that finish the sentence "Starting in
+ *   the browser: ..."
  */
 export async function findElectron(environment, platform, say, folder = electronFolder()) {
   if (platform === 'linux' && !environment.DISPLAY && !environment.WAYLAND_DISPLAY) {
     return { reason: 'there is no display for a desktop window' }
   }
+  return fetchElectron(environment, platform, say, folder)
+}
+
+/** As `findElectron`, also where no window could be shown. */
+export async function fetchElectron(environment, platform, say, folder = electronFolder()) {
   if (folder === null) return { reason: 'the electron package is not installed' }
   const there = installedBinary(folder, environment, platform)
-  if (there !== null) return { binary: there }
+  if (there !== null) return there
   if (environment.ELECTRON_OVERRIDE_DIST_PATH) {
     return { reason: `there is no Electron in ${environment.ELECTRON_OVERRIDE_DIST_PATH}` }
   }
@@ -29,8 +35,7 @@ export async function findElectron(environment, platform, say, folder = electron
   }
   say('Fetching Electron once (about 120 MB) ...')
   spawnSync(process.execPath, [join(folder, 'install.js')], { stdio: 'inherit' })
-  const fetched = installedBinary(folder, environment, platform)
-  return fetched === null ? { reason: 'Electron could not be fetched' } : { binary: fetched }
+  return installedBinary(folder, environment, platform) ?? { reason: 'Electron could not be fetched' }
 }
 
 function electronFolder() {
@@ -45,14 +50,14 @@ function electronFolder() {
 export function installedBinary(folder, environment, platform) {
   const file = readIfThere(join(folder, 'path.txt')) ?? usualFile(platform)
   if (environment.ELECTRON_OVERRIDE_DIST_PATH) {
-    const binary = join(environment.ELECTRON_OVERRIDE_DIST_PATH, file)
-    return existsSync(binary) ? binary : null
+    const runtime = environment.ELECTRON_OVERRIDE_DIST_PATH
+    const binary = join(runtime, file)
+    return existsSync(binary) ? { binary, folder: runtime } : null
   }
-  const version = readIfThere(join(folder, 'dist', 'version'))
-    ?.replace(/^v/, '')
-    .trim()
-  const binary = join(folder, 'dist', file)
-  return version === packageVersion(folder) && existsSync(binary) ? binary : null
+  const runtime = join(folder, 'dist')
+  const version = readIfThere(join(runtime, 'version'))?.replace(/^v/, '').trim()
+  const binary = join(runtime, file)
+  return version === packageVersion(folder) && existsSync(binary) ? { binary, folder: runtime } : null
 }
 
 function readIfThere(path) {

@@ -63,6 +63,10 @@ export const roomTable: readonly RoomRule[] = [
     mayEnter: ['core', 'electron/handlers', 'electron/storage'],
     mayName: ['node:'],
   },
-  { room: 'electron/launch', mayEnter: [], mayName: ['@vitejs/plugin-react', 'node:', 'vite'] },
+  {
+    room: 'electron/launch',
+    mayEnter: [],
+    mayName: ['@electron/fuses', '@electron/packager', '@vitejs/plugin-react', 'node:', 'vite'],
+  },
   { room: 'demo-data', mayEnter: ['core'], mayName: ['node:'] },
 ]

@@ -1,5 +1,6 @@
 import { execFile } from 'node:child_process'
-import { existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
+import { builtinModules } from 'node:module'
 import { type AddressInfo, createServer, type Socket } from 'node:net'
 import { delimiter, dirname, join } from 'node:path'
 import { promisify } from 'node:util'
@@ -9,7 +10,7 @@ import { testFolder } from '../storage/books.ts'
 
 const run = promisify(execFile)
 const launch = join(import.meta.dirname, '..', '..', 'electron', 'launch')
-const entries = ['start.mjs', 'build.mjs', 'plan.mjs']
+const entries = ['start.mjs', 'build.mjs', 'plan.mjs', 'package.mjs']
 
 /** The launch scripts are plain JavaScript without types. */
 async function launchModule(name: string): Promise<Record<string, (...words: unknown[]) => unknown>> {
@@ -70,9 +71,41 @@ test('the entries load nothing before the guard that an old Node could not read'
   expect(readFileSync(join(launch, 'node-guard.mjs'), 'utf8')).not.toMatch(/^import|\?\?|\?\.|\bawait\b/m)
 })
 
+test('where the packages that build the program are missing, every entry says so in a sentence', async () => {
+  const checkout = testFolder()
+  cpSync(launch, join(checkout, 'electron', 'launch'), { recursive: true })
+  for (const folder of ['core/contract', 'renderer', 'electron/preload']) {
+    mkdirSync(join(checkout, folder), { recursive: true })
+  }
+  for (const file of ['package.json', 'package-lock.json']) writeFileSync(join(checkout, file), '{}')
+  for (const entry of entries) {
+    const script = join(checkout, 'electron', 'launch', entry)
+    const failed = await run(process.execPath, [script], { env: bareEnvironment() }).catch((error) => error)
+    expect([entry, failed.code]).toEqual([entry, 1])
+    expect(failed.stderr.replace(/^Building .*\n/, '')).toMatch(
+      /^The packages that build Coatwright are not installed\. Run "npm ci" without --omit=dev .*\n$/,
+    )
+  }
+})
+
+test('what belongs to a user’s machine is what the build leaves outside, and engines says which Node is needed', async () => {
+  const about = JSON.parse(readFileSync(join(launch, '..', '..', 'package.json'), 'utf8'))
+  const builder = (await launchModule('builder.mjs')) as unknown as { readonly outside: readonly unknown[] }
+  const packages = builder.outside.filter(
+    (name) => typeof name === 'string' && !builtinModules.includes(name),
+  )
+  expect(['electron', ...Object.keys(about.dependencies)].sort()).toEqual([...packages].sort())
+  expect(about.devDependencies).toHaveProperty('electron')
+  const { oldestNode } = (await launchModule('node-guard.mjs')) as unknown as { readonly oldestNode: string }
+  expect(about.engines).toEqual({ node: `>=${oldestNode}` })
+})
+
 test('an Electron that is there is used, one of another version is not', async () => {
   const there = electronPackage('v45.4.1')
-  expect(await lookForElectron({ DISPLAY: ':0' }, there)).toEqual({ binary: join(there, 'dist', 'electron') })
+  expect(await lookForElectron({ DISPLAY: ':0' }, there)).toEqual({
+    binary: join(there, 'dist', 'electron'),
+    folder: join(there, 'dist'),
+  })
   const { installedBinary } = await launchModule('electron-binary.mjs')
   expect(installedBinary?.(electronPackage('44.0.0'), {}, 'linux')).toBeNull()
   expect(installedBinary?.(electronPackage(), {}, 'linux')).toBeNull()
@@ -87,6 +120,7 @@ test('an Electron from elsewhere is used, and its absence is said', async () => 
   writeFileSync(join(elsewhere, 'electron'), '')
   expect(await lookForElectron(environment, electronPackage())).toEqual({
     binary: join(elsewhere, 'electron'),
+    folder: elsewhere,
   })
 })
 

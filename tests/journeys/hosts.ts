@@ -57,7 +57,9 @@ const browserHost: Host = {
   start: startBrowser,
 }
 
-const desktopHost: Host = { name: 'desktop', missing: desktopMissing(), start: startDesktop }
+/** In words why the desktop program cannot be started on this machine, or null. */
+export const desktopMissingHere = desktopMissing()
+const desktopHost: Host = { name: 'desktop', missing: desktopMissingHere, start: startDesktop }
 
 for (const { name, missing } of [browserHost, desktopHost]) {
   if (missing !== null) console.warn(`Journeys in the ${name} are skipped: ${missing}.`)
@@ -150,7 +152,7 @@ async function saveInto(
   return path
 }
 
-function programEnvironment(folder: string): Record<string, string> {
+export function programEnvironment(folder: string): Record<string, string> {
   const environment = Object.entries(process.env).filter((entry): entry is [string, string] => !!entry[1])
   return {
     ...Object.fromEntries(environment),
@@ -241,7 +243,10 @@ async function startDesktop(folder: string): Promise<Running> {
 }
 
 /** A display nobody looks at, where the machine has none. */
-async function ownDisplay(): Promise<{ environment: Record<string, string>; end: () => Promise<void> }> {
+export async function ownDisplay(): Promise<{
+  environment: Record<string, string>
+  end: () => Promise<void>
+}> {
   if (process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY) {
     return { environment: {}, end: async () => {} }
   }
