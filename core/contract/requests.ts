@@ -44,6 +44,8 @@ export interface Requests {
     answer: OpenedJob
   }
   openJob: { argument: { readonly jobKey: string }; answer: OpenedJob }
+  /** What `openJob` would answer as revision, and nothing else: cheap enough to be asked every few seconds. */
+  jobRevision: { argument: { readonly jobKey: string }; answer: { readonly revision: number } }
   /** A fresh copy of the demonstration house. */
   openDemo: { argument: Record<string, never>; answer: OpenedJob }
   storeEdit: {
@@ -96,6 +98,7 @@ export const requestNames = [
   'listJobs',
   'createJob',
   'openJob',
+  'jobRevision',
   'openDemo',
   'storeEdit',
   'deleteJob',

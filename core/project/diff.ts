@@ -15,7 +15,7 @@ export interface CollectionDiff<Item> {
   readonly added: readonly Item[]
   readonly updated: readonly (readonly [before: Item, after: Item])[]
   readonly removed: readonly Item[]
-  /** Ids in their order before and after; said only where taking the edit back would otherwise put records elsewhere than they were. */
+  /** Ids in their order before and after; said only where making the edit, or taking it back, would otherwise put records elsewhere. */
   readonly order?: readonly [before: readonly string[], after: readonly string[]]
 }
 
@@ -35,7 +35,7 @@ export function diffJobs(before: Job, after: Job): JobDiff {
   for (const name of collectionNames) {
     if (before[name] === after[name]) continue
     const part = diffTables(before[name] as Table<AnyRecord>, after[name] as Table<AnyRecord>)
-    if (part.added.length + part.updated.length + part.removed.length > 0) diff[name] = part
+    if (part.added.length + part.updated.length + part.removed.length > 0 || part.order) diff[name] = part
   }
   return diff as JobDiff
 }
@@ -49,10 +49,16 @@ function diffTables(before: Table<AnyRecord>, after: Table<AnyRecord>): Collecti
     else if (was !== item) updated.push([was, item])
   }
   const removed = Object.entries(before).flatMap(([id, item]) => (after[id] === undefined ? [item] : []))
+  const forward = applyToTable(before, { added, updated: [], removed })
   const reversed = applyToTable(after, { added: removed, updated: [], removed: added })
-  const [was, is] = [Object.keys(before), Object.keys(after)]
-  const comesBack = Object.keys(reversed).every((id, index) => id === was[index])
-  return comesBack ? { added, updated, removed } : { added, updated, removed, order: [was, is] }
+  const isInPlace = hasOrderOf(forward, after) && hasOrderOf(reversed, before)
+  if (isInPlace) return { added, updated, removed }
+  return { added, updated, removed, order: [Object.keys(before), Object.keys(after)] }
+}
+
+function hasOrderOf(table: Table<unknown>, other: Table<unknown>): boolean {
+  const ids = Object.keys(other)
+  return Object.keys(table).every((id, place) => id === ids[place])
 }
 
 /** Applies an edit and answers the new job; collections it does not touch keep their identity. */

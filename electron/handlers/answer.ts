@@ -19,6 +19,7 @@ const argumentSchemas = {
     unitSystem: z.enum(['imperial', 'metric']),
   }),
   openJob: z.strictObject({ jobKey }),
+  jobRevision: z.strictObject({ jobKey }),
   openDemo: nothing,
   storeEdit: z.strictObject({
     jobKey,

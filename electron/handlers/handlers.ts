@@ -48,6 +48,7 @@ export function createHandlers({ store, host, clock, readDemo }: HandlerParts): 
       return store.create(newJob(lists.value, facts))
     },
     openJob: ({ jobKey }) => store.open(jobKey),
+    jobRevision: ({ jobKey }) => store.revision(jobKey),
     openDemo,
     storeEdit: ({ jobKey, revision, diff }) => store.storeEdit(jobKey, revision, diff),
     deleteJob: ({ jobKey }) => store.delete(jobKey),

@@ -9,6 +9,7 @@ const channels = {
   listJobs: 'coatwright:listJobs',
   createJob: 'coatwright:createJob',
   openJob: 'coatwright:openJob',
+  jobRevision: 'coatwright:jobRevision',
   openDemo: 'coatwright:openDemo',
   storeEdit: 'coatwright:storeEdit',
   deleteJob: 'coatwright:deleteJob',

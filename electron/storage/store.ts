@@ -24,6 +24,8 @@ export interface Store {
   readonly list: () => Outcome<readonly JobSummary[]>
   readonly create: (job: Job) => Outcome<OpenedJob>
   readonly open: (jobKey: string) => Outcome<OpenedJob>
+  /** The revision a job stands at, without reading the job where it is known already. */
+  readonly revision: (jobKey: string) => Outcome<{ readonly revision: number }>
   /** Stores one edit made to `revision` of a job and answers the revision it made. */
   readonly storeEdit: (
     jobKey: string,
@@ -118,6 +120,10 @@ function storeOver(database: Database, options: StoreOptions): Store {
     list: () => inTransaction(() => succeed(listJobRows(database))),
     create,
     open: (jobKey) => inTransaction(() => load(jobKey)),
+    revision: (jobKey) => {
+      const row = inTransaction(() => load(jobKey))
+      return row.ok ? succeed({ revision: row.value.revision }) : row
+    },
     storeEdit,
     delete: remove,
     import: (text) => {

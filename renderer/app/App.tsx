@@ -13,7 +13,9 @@ import { JobSheet } from './JobSheet.tsx'
 import { listenForKeys } from './keys.ts'
 import { ProblemNote } from './ProblemNote.tsx'
 import { StationStrip } from './StationStrip.tsx'
+import { StoreBar } from './StoreBar.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
+import { watchBook } from './watch-book.ts'
 
 const pages: Readonly<Record<Station, () => React.JSX.Element>> = {
   house: HouseStation,
@@ -31,6 +33,7 @@ export function App() {
   const jobKey = useJobState((state) => state.jobKey)
   const station = useView((state) => state.station)
   useEffect(listenForKeys, [])
+  useEffect(watchBook, [])
   usePreparedPlanner()
   const Page = pages[station]
   return (
@@ -41,6 +44,7 @@ export function App() {
       </main>
       <JobSheet />
       <ProblemNote />
+      <StoreBar />
       <TitleBlock />
     </div>
   )

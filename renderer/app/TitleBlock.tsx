@@ -1,13 +1,31 @@
+import { useStore } from 'zustand'
 import { type Job, records } from '../../core/project/job.ts'
 import { dateWordsWithYear } from '../../core/work-order/date-words.ts'
 import { jobStore, useJobState, useView, viewStore } from '../state/app.ts'
+import { draftStore } from '../state/drafts.ts'
 
-const storedWords = { stored: '✓ Stored', storing: 'Storing …', notStored: '! Not stored' } as const
+const storedWords = {
+  stored: '✓ Stored',
+  storing: 'Storing …',
+  typed: '✎ Typed, not taken yet',
+  notStored: '! Not stored yet',
+  refused: '! Not taken by the book',
+  behind: '! Changed elsewhere',
+  gone: '! Not in the book',
+} as const
+
+/** "Stored" only where page and book are equal and nothing typed is waiting in a field. */
+function useStanding(): keyof typeof storedWords {
+  const stored = useJobState((state) => state.stored)
+  const isTyping = useStore(draftStore, ({ drafts }) => drafts.size > 0)
+  return stored === 'stored' && isTyping ? 'typed' : stored
+}
 
 /** Along the lower edge, as on a drawing sheet: whose job this is, what was done last, and whether it is safe in the book. */
 export function TitleBlock() {
   const job = useJobState((state) => state.job)
-  const stored = useJobState((state) => state.stored)
+  const stored = useStanding()
+  const hasTakenOver = useJobState((state) => state.hasTakenOver)
   const last = useJobState((state) => state.past.at(-1)?.name ?? null)
   const next = useJobState((state) => state.future[0]?.name ?? null)
   const host = useView((state) => state.host)
@@ -41,6 +59,7 @@ export function TitleBlock() {
       <Cell label="Book">
         <span role="status" data-stored={stored} className={`stored stored-${stored}`}>
           {storedWords[stored]}
+          {stored === 'stored' && hasTakenOver ? ', with the edits of the other window' : null}
         </span>
       </Cell>
       <Cell label="Runs as">

@@ -1,5 +1,6 @@
 import type { OpenedJob } from '../../core/contract/requests.ts'
 import { records } from '../../core/project/job.ts'
+import { writeJobFile } from '../../core/project/job-file.ts'
 import type { Outcome } from '../../core/project/problem.ts'
 import { ask } from '../bridge/client.ts'
 import { jobStore, viewStore } from '../state/app.ts'
@@ -52,10 +53,21 @@ export async function importJob(file: File): Promise<void> {
 export async function exportJob(): Promise<void> {
   const { jobKey } = jobStore.store.getState()
   if (jobKey === null) return
-  await jobStore.settled()
+  await jobStore.storeNow()
+  // What the book does not have yet belongs to the job all the same.
+  if (!jobStore.isEqual()) return saveCopy()
   const file = await ask('exportJob', { jobKey })
   if (!file.ok) return jobStore.refuse(file.problem)
-  const { fileName, text } = file.value
+  await saveFile(file.value.fileName, file.value.text)
+}
+
+/** The job as it stands on the page, as a job file; needs no book. */
+export async function saveCopy(): Promise<void> {
+  const { job } = jobStore.store.getState()
+  if (job !== null) await saveFile('job-not-stored.json', writeJobFile(job))
+}
+
+async function saveFile(fileName: string, text: string): Promise<void> {
   if (viewStore.getState().host?.host === 'desktop') {
     const saved = await ask('saveDocument', { fileName, mediaType: 'application/json', text })
     if (!saved.ok) jobStore.refuse(saved.problem)
@@ -66,6 +78,12 @@ export async function exportJob(): Promise<void> {
   link.download = fileName
   link.click()
   URL.revokeObjectURL(link.href)
+}
+
+/** Puts a job that was taken out elsewhere into the book again, as it stands on the page. */
+export async function putBack(): Promise<void> {
+  const { job } = jobStore.store.getState()
+  if (job !== null) showOpened(await ask('importJob', { text: writeJobFile(job) }))
 }
 
 /** Takes a job out of the book; the open one gives way to the book's page. */

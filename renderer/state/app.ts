@@ -3,6 +3,7 @@ import { createStore } from 'zustand/vanilla'
 import type { HostFacts } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { ask } from '../bridge/client.ts'
+import { pendingDrafts } from './drafts.ts'
 import { createJobStore, type JobState } from './job-store.ts'
 
 /** The stations of the window, left to right as the job goes. */
@@ -32,7 +33,7 @@ export const viewStore = createStore<ViewState>(() => ({
   jobSheet: 'closed',
 }))
 
-export const jobStore = createJobStore(ask)
+export const jobStore = createJobStore(ask, { hasDrafts: () => pendingDrafts().length > 0 })
 
 export function useView<Part>(pick: (state: ViewState) => Part): Part {
   return useStore(viewStore, pick)

@@ -1,13 +1,20 @@
 import { createStore } from 'zustand/vanilla'
 import type { Ask, OpenedJob } from '../../core/contract/requests.ts'
-import { applyDiff, diffJobs, isEmptyDiff, type JobDiff, reverseDiff } from '../../core/project/diff.ts'
+import { applyDiff, diffJobs, isEmptyDiff, reverseDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Outcome, Problem } from '../../core/project/problem.ts'
+import type { Clash } from '../../core/project/rebase.ts'
+import { type Deed, withDeed } from './history.ts'
+import { createSender } from './sender.ts'
+import { pageTimer, type Timer } from './timer.ts'
 
-/** One thing the user did, as they would name it in "Undo ...", and the edit it made. */
-export interface Deed {
-  readonly name: string
-  readonly diff: JobDiff
+/** Own edits that are not in the job any more, kept to be read and copied. */
+export interface Unfit {
+  readonly clashes: readonly Clash[]
+  /** The job they were made in. */
+  readonly job: Job
+  /** The user left them; otherwise they could not be had beside what changed elsewhere. */
+  readonly isByChoice: boolean
 }
 
 export interface JobState {
@@ -15,7 +22,19 @@ export interface JobState {
   readonly job: Job | null
   readonly past: readonly Deed[]
   readonly future: readonly Deed[]
-  readonly stored: 'stored' | 'storing' | 'notStored'
+  /**
+   * How the page stands to the book: equal; being sent; sent again by itself after a failure; an edit refused by the book; a newer
+   * state there while the page has edits of its own; the job taken out of the book.
+   */
+  readonly stored: 'stored' | 'storing' | 'notStored' | 'refused' | 'behind' | 'gone'
+  /** Why it is not stored, and the pause before the next try (ms). */
+  readonly trouble: { readonly problem: Problem; readonly pause: number } | null
+  readonly refused: { readonly name: string; readonly problem: Problem } | null
+  /** The newer state in the book, while the page has edits of its own. */
+  readonly newer: Job | null
+  readonly unfit: Unfit | null
+  /** A newer state was taken over since the last deed. */
+  readonly hasTakenOver: boolean
   /** The last refusal or failure, shown in words until dismissed or the next deed. */
   readonly problem: Problem | null
 }
@@ -26,37 +45,36 @@ const nothingOpen: JobState = {
   past: [],
   future: [],
   stored: 'stored',
+  trouble: null,
+  refused: null,
+  newer: null,
+  unfit: null,
+  hasTakenOver: false,
   problem: null,
 }
 
+export interface JobStoreParts {
+  readonly timer?: Timer
+  /** Something is typed and not yet taken. */
+  readonly hasDrafts?: () => boolean
+}
+
 /**
- * The open job, its undo history, and the one way edits are made and stored: a deed is a new job value, its diff is recorded
- * once and sent to the host in order. Undo and redo send reversed diffs by the same road.
+ * The open job, its undo history, and the one way edits are made: a deed is a new job value, its diff is remembered for undo, and
+ * the sender brings the page's job into the book. Undo and redo go the same road.
  */
-export function createJobStore(ask: Ask) {
+export function createJobStore(ask: Ask, parts: JobStoreParts = {}) {
   const store = createStore<JobState>(() => nothingOpen)
-  let revision = 0
-  let sending: Promise<void> = Promise.resolve()
+  const sender = createSender(ask, parts.timer ?? pageTimer, store, parts.hasDrafts ?? (() => false))
 
   function show(opened: OpenedJob): void {
-    revision = opened.revision
     store.setState({ ...nothingOpen, jobKey: opened.jobKey, job: opened.job })
+    sender.open(opened)
   }
 
-  function send(diff: JobDiff): void {
-    const { jobKey } = store.getState()
-    if (jobKey === null) return
-    store.setState({ stored: 'storing' })
-    sending = sending.then(async () => {
-      const answer = await ask('storeEdit', { jobKey, revision, diff })
-      if (store.getState().jobKey !== jobKey) return
-      if (answer.ok) {
-        revision = answer.value.revision
-        store.setState({ stored: 'stored' })
-      } else {
-        store.setState({ stored: 'notStored', problem: answer.problem })
-      }
-    })
+  function close(): void {
+    store.setState(nothingOpen)
+    sender.open(null)
   }
 
   /** Makes one deed of the step from the present job to `next`; a problem is shown and changes nothing. */
@@ -69,8 +87,15 @@ export function createJobStore(ask: Ask) {
     }
     const diff = diffJobs(job, next.value)
     if (isEmptyDiff(diff)) return true
-    store.setState({ job: next.value, past: [...past, { name, diff }], future: [], problem: null })
-    send(diff)
+    const deed = { name, diff }
+    store.setState({
+      job: next.value,
+      past: withDeed(past, deed),
+      future: [],
+      problem: null,
+      hasTakenOver: false,
+    })
+    sender.moved({ name, deed, job: next.value })
     return true
   }
 
@@ -78,35 +103,41 @@ export function createJobStore(ask: Ask) {
     const { job, past, future } = store.getState()
     const deed = past.at(-1)
     if (job === null || deed === undefined) return
-    const back = reverseDiff(deed.diff)
-    store.setState({
-      job: applyDiff(job, back),
-      past: past.slice(0, -1),
-      future: [deed, ...future],
-      problem: null,
-    })
-    send(back)
+    const before = applyDiff(job, reverseDiff(deed.diff))
+    store.setState({ job: before, past: past.slice(0, -1), future: [deed, ...future], problem: null })
+    sender.moved({ name: `undoing: ${deed.name}`, deed: null, job: before })
   }
 
   function redo(): void {
     const { job, past, future } = store.getState()
     const [deed, ...rest] = future
     if (job === null || deed === undefined) return
-    store.setState({ job: applyDiff(job, deed.diff), past: [...past, deed], future: rest, problem: null })
-    send(deed.diff)
+    const after = applyDiff(job, deed.diff)
+    store.setState({ job: after, past: withDeed(past, deed), future: rest, problem: null })
+    sender.moved({ name: deed.name, deed, job: after })
   }
 
   return {
     store,
     show,
+    close,
     perform,
     undo,
     redo,
     refuse: (problem: Problem) => store.setState({ problem }),
     dismissProblem: () => store.setState({ problem: null }),
-    close: () => store.setState(nothingOpen),
-    /** Resolves when everything sent so far has been answered. */
-    settled: () => sending,
+    dismissUnfit: () => store.setState({ unfit: null }),
+    /** Sends at once what is not stored, and resolves when that was answered. */
+    storeNow: sender.work,
+    heard: sender.heard,
+    takenOut: sender.isGone,
+    reapply: sender.reapply,
+    takeNewer: sender.takeNewer,
+    takeBackRefused: sender.takeBackRefused,
+    isEqual: sender.isEqual,
+    unsent: sender.unsent,
+    /** Resolves when what is being sent has been answered. */
+    settled: sender.settled,
   }
 }
 
