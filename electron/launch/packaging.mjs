@@ -170,6 +170,14 @@ async function setFuses({ flipFuses, getCurrentFuseWire, FuseVersion, FuseV1Opti
   })
 }
 
+/** Which fuses of a binary are on, by name, as they stand in it. */
+export async function readFuses(file) {
+  const { getCurrentFuseWire, FuseV1Options, FuseState } = await import('@electron/fuses')
+  const there = await getCurrentFuseWire(file)
+  const names = Object.keys(FuseV1Options).filter((name) => FuseV1Options[name] in there)
+  return Object.fromEntries(names.map((name) => [name, there[FuseV1Options[name]] === FuseState.ENABLE]))
+}
+
 /** By the archiver that every one of these systems has; answers where the archive lies. */
 function makeArchive(folder, platform) {
   const { version } = readPackage()

@@ -3,7 +3,6 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { promisify } from 'node:util'
-import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { expect, onTestFinished, test } from 'vitest'
 import { granted, testFolder } from '../storage/books.ts'
@@ -61,15 +60,15 @@ async function checkContents(folder: string): Promise<void> {
   expect(readdirSync(join(folder, 'resources')).sort()).toEqual(['app.asar', 'app.asar.unpacked'])
   const licences = readFileSync(join(folder, 'LICENSES.packages.md'), 'utf8')
   for (const name of ['react', 'konva', 'zod', 'better-sqlite3']) expect(licences).toContain(`## ${name}`)
-  const fuses = await getCurrentFuseWire(join(folder, 'coatwright'))
-  const states = {
-    [FuseV1Options.RunAsNode]: FuseState.DISABLE,
-    [FuseV1Options.EnableCookieEncryption]: FuseState.ENABLE,
-    [FuseV1Options.EnableNodeOptionsEnvironmentVariable]: FuseState.DISABLE,
-    [FuseV1Options.EnableNodeCliInspectArguments]: FuseState.DISABLE,
-    [FuseV1Options.OnlyLoadAppFromAsar]: FuseState.ENABLE,
-  }
-  expect(fuses).toMatchObject(states)
+  // The launch scripts are plain JavaScript without types.
+  const { readFuses } = await import(join(root, 'electron', 'launch', 'packaging.mjs'))
+  expect(await readFuses(join(folder, 'coatwright'))).toMatchObject({
+    RunAsNode: false,
+    EnableCookieEncryption: true,
+    EnableNodeOptionsEnvironmentVariable: false,
+    EnableNodeCliInspectArguments: false,
+    OnlyLoadAppFromAsar: true,
+  })
 }
 
 /**
