@@ -25,6 +25,7 @@ export function emptyJob(header: JobHeader, shop: ShopLists, storeys: readonly S
     keptItems: {},
     existing: {},
     conditions: {},
+    holds: {},
     colours: shop.colours,
     finishes: {},
     products: shop.products,

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
 import { markSchema, pinSchema } from './progress-records.ts'
 import {
@@ -101,6 +102,7 @@ export const recordSchemas = {
   keptItems: keptItemSchema,
   existing: existingSchema,
   conditions: conditionSchema,
+  holds: holdSchema,
   colours: colourSchema,
   finishes: finishSchema,
   products: productSchema,

@@ -1,4 +1,7 @@
-import type { DayWindow, LocalDate, Person, ScheduleProblem, SiteClock } from './model.ts'
+import { dateOfDay, dayOfDate } from '../units/local-date.ts'
+import type { DayWindow, Person, ScheduleProblem, SiteClock } from './model.ts'
+
+export { dateOfDay, dayOfDate }
 
 type SiteHoursClock = Extract<SiteClock, { kind: 'site' }>
 
@@ -106,15 +109,6 @@ function offsetsOf(timeZone: string): (instant: number) => number {
     }
     return ofQuarter(from)
   }
-}
-
-/** Days since 1970-01-01 of a date like `2026-03-29`. */
-export function dayOfDate(date: LocalDate): number {
-  return Date.parse(`${date}T00:00Z`) / 86_400_000
-}
-
-export function dateOfDay(day: number): LocalDate {
-  return new Date(day * 86_400_000).toISOString().slice(0, 10)
 }
 
 /** 1970-01-01 was a Thursday; Sunday is 0. */

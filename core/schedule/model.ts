@@ -1,5 +1,8 @@
 import type { Brand } from '../units/brand.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
+import type { LocalDate } from '../units/local-date.ts'
+
+export type { LocalDate }
 
 /** Whole minutes since 1970-01-01T00:00Z. Every instant in a problem or a plan is one of these. */
 export type EpochMinutes = Brand<number, 'EpochMinutes'>
@@ -12,8 +15,6 @@ export type PersonId = string
 export type ScheduleRoomId = string
 export type ResourceId = string
 export type SkillName = string
-/** A local calendar date on site, `2026-03-29`. */
-export type LocalDate = string
 
 /** Part of a local day in minutes after local midnight, `from` included, `to` excluded; 0 <= from < to <= 1440. */
 export interface DayWindow {

@@ -1,5 +1,6 @@
 import { type Problem, problem } from '../project/problem.ts'
 import type { ProductClass } from '../project/vocabulary.ts'
+import type { HoldNeed } from './holds.ts'
 import { choosePrimer, clashingNeeds, primerDoes } from './primers.ts'
 import { wholeStep } from './requests.ts'
 import type {
@@ -20,6 +21,7 @@ export interface GroupPlan {
   readonly view: GroupView
   readonly requests: readonly PlannedRequest[]
   readonly coats: readonly CoatRequest[]
+  readonly holds: readonly HoldNeed[]
   readonly notices: readonly Notice[]
   readonly clashes: readonly Problem[]
 }
@@ -46,6 +48,7 @@ export function planGroup(view: GroupView, rules: readonly GroupRule[], stock: S
     view,
     requests: [...requests, ...coatRequests(view, coats)],
     coats,
+    holds: [...asked.holds, ...over.holds],
     notices: [...asked.notices, ...over.notices],
     clashes: [...insteadClashes(view, rules), ...primed.clashes],
   }
@@ -86,6 +89,7 @@ interface Asked {
   readonly requests: readonly PlannedRequest[]
   readonly primers: readonly AskedPrimer[]
   readonly coats: readonly CoatRequest[]
+  readonly holds: readonly HoldNeed[]
   readonly notices: readonly Notice[]
 }
 
@@ -97,6 +101,7 @@ function ask(view: GroupView, rules: readonly GroupRule[], phases: readonly Grou
     requests: answers.flatMap(([ruleId, { steps = [] }]) => steps.map((step) => ({ ...step, ruleId }))),
     primers: answers.flatMap(([ruleId, { primers = [] }]) => primers.map((each) => ({ ...each, ruleId }))),
     coats: answers.flatMap(([ruleId, { coats }]) => (coats === undefined ? [] : [{ count: coats, ruleId }])),
+    holds: answers.flatMap(([, { holds = [] }]) => holds),
     notices: answers.flatMap(([, { notices = [] }]) => notices),
   }
 }

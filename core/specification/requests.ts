@@ -78,6 +78,16 @@ export function number(value: number, unit: string, meaning: string, source = 's
   }
 }
 
+/** How long a hold of its kind usually takes to clear. */
+export const holdDays = (days: number, source = 'shop assumption') => ({
+  holdDays: number(days, 'days', 'Until it is usually cleared, where no day is known', source),
+})
+
+/** Findings whose cause was not put right when they were written down. */
+export function uncured(findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter(({ condition }) => !condition.causeCured)
+}
+
 /** An order that gives its own reason where a more general rule says the same. */
 export function orderBecause(
   before: readonly Selector[],

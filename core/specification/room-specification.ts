@@ -7,6 +7,7 @@ import { draftsOf } from './drafts.ts'
 import { groupEdges, statementIndex } from './group-edges.ts'
 import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
 import { type Group, groupsOfRoom } from './groups.ts'
+import { type HoldNeed, type RoomHold, roomHolds } from './holds.ts'
 import { leadEdges } from './lead-edges.ts'
 import { isLeadSafeWork, leadSteps, withExtraction } from './lead-steps.ts'
 import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
@@ -26,10 +27,11 @@ const groupRules = allRules.filter((rule): rule is GroupRule => rule.level === '
 export interface RoomPart {
   readonly steps: readonly Step[]
   readonly order: readonly StepOrder[]
+  readonly holds: readonly RoomHold[]
   readonly notices: readonly Notice[]
   readonly clashes: readonly Problem[]
 }
-const nothing: RoomPart = { steps: [], order: [], notices: [], clashes: [] }
+const nothing: RoomPart = { steps: [], order: [], holds: [], notices: [], clashes: [] }
 
 /** Steps, order, notices and clashes of one room; nothing in it depends on another room. */
 export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
@@ -53,12 +55,20 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
   ])
   const ordered = orderSteps([...whole, ...onGroups], edges)
   const cautious = withCautions(maker, view, work, whole, ordered.steps)
+  const needs = [...plans.flatMap((plan) => plan.holds), ...holdsOfRules(view)]
   return {
     ...ordered,
     steps: cautious,
+    holds: roomHolds(room.id, needs, cautious),
     notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, facts, work)],
     clashes: [...plans.flatMap((plan) => plan.clashes), ...ordered.clashes],
   }
+}
+
+function holdsOfRules(view: RoomView): readonly HoldNeed[] {
+  return allRules.flatMap((rule) =>
+    rule.level === 'room' && view.book.isOn(rule.id) ? (rule.holds?.(view) ?? []) : [],
+  )
 }
 
 function planGroups(maker: StepMaker, room: Room, groups: readonly Group[]): readonly GroupPlan[] {

@@ -5,6 +5,7 @@ import type { ProductClass } from '../project/vocabulary.ts'
 import type { RuleBook } from './book.ts'
 import type { Finding } from './findings.ts'
 import type { Group } from './groups.ts'
+import type { HoldNeed } from './holds.ts'
 import type { PrimerNeed } from './primers.ts'
 import type { Notice, Operation } from './types.ts'
 
@@ -106,6 +107,7 @@ export interface Contribution {
   readonly primers?: readonly PrimerRequest[]
   /** Finish coats this rule asks for; the most any rule asks for go on. */
   readonly coats?: number
+  readonly holds?: readonly HoldNeed[]
   readonly notices?: readonly Notice[]
 }
 
@@ -168,6 +170,7 @@ export interface GroupRule extends RuleFacts {
 /** A rule on a room as a whole. */
 export interface RoomRule extends RuleFacts {
   readonly level: 'room'
+  readonly holds?: (view: RoomView) => readonly HoldNeed[]
   readonly notices: (view: RoomView) => readonly Notice[]
 }
 

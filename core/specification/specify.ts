@@ -3,6 +3,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import { bookOf } from './book.ts'
 import { dryingOf } from './drying.ts'
+import { holdNotice, holdsOf } from './holds.ts'
 import { leftOutInHouse } from './left-out.ts'
 import type { StepMaker } from './planned-step.ts'
 import { factsOfRooms, type RoomFacts, sameFacts } from './room-facts.ts'
@@ -71,11 +72,21 @@ function sharesTables(before: Job, after: Job): boolean {
   return sharedTables.every((name) => before[name] === after[name])
 }
 
+/** Holds are looked up here, not room by room: what is said of one changes no step. */
 function together(job: Job, parts: readonly RoomPart[]): Specification {
+  const holds = holdsOf(
+    job,
+    parts.flatMap((part) => part.holds),
+  )
   return {
     steps: parts.flatMap((part) => part.steps),
     order: parts.flatMap((part) => part.order),
-    notices: [...leftOutInHouse(job), ...parts.flatMap((part) => part.notices)],
+    holds,
+    notices: [
+      ...leftOutInHouse(job),
+      ...holds.filter((hold) => hold.cleared === null).map(holdNotice),
+      ...parts.flatMap((part) => part.notices),
+    ],
     clashes: parts.flatMap((part) => part.clashes),
   }
 }

@@ -6,6 +6,7 @@ import type { ProductClass, Sheen, Skill, SurfaceClass } from '../project/vocabu
 import type { Area } from '../units/area.ts'
 import type { ElapsedMinutes } from '../units/duration.ts'
 import type { Length } from '../units/length.ts'
+import type { LocalDate } from '../units/local-date.ts'
 
 /** What a person does in one step, in the trade's imperative. Each has a production rate of the same name. */
 export const operations = [
@@ -152,14 +153,54 @@ export interface Notice {
   readonly surfaceKeys: readonly string[]
   readonly sentence: string
   readonly source: string
-  /** True where work must wait (a hold) until somebody acts. */
+  /** True where work must wait until somebody acts. */
   readonly hold: boolean
+  /** The hold this speaks of; absent where nothing is there to be cleared (a finish that would not hold, a product too cold). */
+  readonly holdKey?: string
+}
+
+export const holdKinds = [
+  'asbestos',
+  'leak',
+  'mildewCause',
+  'newPlaster',
+  'movingCrack',
+  'loosePlaster',
+  'dewPoint',
+  'unknownCoat',
+] as const
+export type HoldKind = (typeof holdKinds)[number]
+
+/**
+ * Something that has to be known, cured or cleared before surfaces are touched. The steps that would disturb or coat them wait for it; what
+ * may be done meanwhile elsewhere goes on.
+ */
+export interface Hold {
+  /** Room, kind and surfaces: the same after any re-specification. */
+  readonly key: string
+  readonly roomId: RoomId
+  readonly surfaceKeys: readonly string[]
+  readonly kind: HoldKind
+  readonly reason: string
+  readonly whoSeesToIt: string
+  /** The day from which work may go on; null when nobody knows. */
+  readonly expectedOn: LocalDate | null
+  /** Nobody named a day: it is the usual number of days after the job's first day, or, for what cures by itself, after it was found. */
+  readonly expectedIsAssumed: boolean
+  /** The usual number of days of its kind; a house rule, labelled a shop assumption where nothing else is said. */
+  readonly usualDays: number
+  readonly cleared: { readonly on: LocalDate; readonly by: string } | null
+  /** Every step on the held surfaces: all of it disturbs or coats them. Covering, taking hardware off and dusting down are not among them. */
+  readonly stepKeys: readonly string[]
+  readonly source: string
 }
 
 export interface Specification {
   /** In a valid order of work. */
   readonly steps: readonly Step[]
   readonly order: readonly StepOrder[]
+  /** What is held, cleared or not, in the order of the rooms. Each that is not cleared has its notice too. */
+  readonly holds: readonly Hold[]
   readonly notices: readonly Notice[]
   /** Contradictions between rules (kind `ruleClash`), naming both; never silently resolved. */
   readonly clashes: readonly Problem[]

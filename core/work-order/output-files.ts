@@ -99,6 +99,11 @@ export function specificationFile(job: Job, specification: Specification): Speci
       reason: order.reason,
       source: order.source,
     })),
+    holds: specification.holds.map((hold) => ({
+      ...hold,
+      surfaceKeys: [...hold.surfaceKeys],
+      stepKeys: [...hold.stepKeys],
+    })),
     notices: specification.notices.map((notice) => ({ ...notice, surfaceKeys: [...notice.surfaceKeys] })),
     clashes: specification.clashes.map(({ sentence, ids }) => ({ sentence, ids: [...ids] })),
   }

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { keptItemKinds, productClasses, sheens, skills, surfaceClasses } from '../project/vocabulary.ts'
-import { operations } from '../specification/types.ts'
+import { relaxations } from '../schedule/job/planning-site.ts'
+import { holdKinds, operations } from '../specification/types.ts'
 
 /**
  * The published form of the JSON files the program writes. Every key carries its unit. A change that readers would stumble over
@@ -112,6 +113,22 @@ export const specificationSchema = z.strictObject({
       source: z.string(),
     }),
   ),
+  holds: z.array(
+    z.strictObject({
+      key: z.string(),
+      roomId: z.string(),
+      surfaceKeys: z.array(z.string()),
+      kind: z.enum(holdKinds),
+      reason: z.string(),
+      whoSeesToIt: z.string(),
+      expectedOn: date.nullable(),
+      expectedIsAssumed: z.boolean(),
+      usualDays: atLeastZero,
+      cleared: z.strictObject({ on: date, by: z.string() }).nullable(),
+      stepKeys: z.array(z.string()),
+      source: z.string(),
+    }),
+  ),
   notices: z.array(
     z.strictObject({
       kind: z.string(),
@@ -120,6 +137,7 @@ export const specificationSchema = z.strictObject({
       sentence: z.string(),
       source: z.string(),
       hold: z.boolean(),
+      holdKey: z.string().optional(),
     }),
   ),
   clashes: z.array(z.strictObject({ sentence: z.string(), ids: z.array(z.string()) })),
@@ -239,7 +257,7 @@ export const scheduleSchema = z.strictObject({
       notKept: z
         .array(
           z.strictObject({
-            what: z.enum(['pinLost', 'eveningsLost', 'roomBegun', 'splitOverBreak', 'splitOverNight']),
+            what: z.enum(relaxations),
             id: z.string(),
           }),
         )

@@ -11,6 +11,7 @@ export const tableNames = {
   keptItems: 'kept_items',
   existing: 'existing',
   conditions: 'conditions',
+  holds: 'holds',
   colours: 'colours',
   finishes: 'finishes',
   products: 'products',

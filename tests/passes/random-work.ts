@@ -73,7 +73,7 @@ export const randomWork: fc.Arbitrary<RandomWork> = fc
     })
     return {
       job,
-      specification: { steps: ordered, order, notices: [], clashes: [] },
+      specification: { steps: ordered, order, holds: [], notices: [], clashes: [] },
       minutes: new Map(steps.map((given, index) => [all[index]?.key ?? '', workingMinutes(given.minutes)])),
     }
   })

@@ -168,7 +168,7 @@ test('a plan is there before its bound, a search can be stopped and gone on with
 })
 
 test('nothing left to do is said, not planned', () => {
-  const nothing: Specification = { steps: [], order: [], notices: [], clashes: [] }
+  const nothing: Specification = { steps: [], order: [], holds: [], notices: [], clashes: [] }
   expect(
     planJob(plainJob(), nothing, new Map([['x', workingMinutes(1)]]), { seed: 1, iterations: 1 }),
   ).toMatchObject({

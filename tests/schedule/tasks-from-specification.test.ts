@@ -37,6 +37,7 @@ function specificationOf(steps: readonly Step[], order: readonly StepLink[]): Sp
       reason: '',
       source: 'common practice',
     })),
+    holds: [],
     notices: [],
     clashes: [],
   }

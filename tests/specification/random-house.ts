@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import type { Job } from '../../core/project/job.ts'
 import {
   type ConditionKind,
   conditionKinds,
@@ -7,6 +8,9 @@ import {
   type SurfaceClass,
   severities,
 } from '../../core/project/vocabulary.ts'
+import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
+import { specify } from '../../core/specification/specify.ts'
+import type { Specification } from '../../core/specification/types.ts'
 import { feet } from '../../core/units/length.ts'
 import {
   buildJob,
@@ -120,3 +124,17 @@ export const randomHouse = fc
     })
     return { job, takeoff: takeoffOf(...plainSurfaces('r')) }
   })
+
+export const runs = { numRuns: 200, seed: 7 } as const
+
+/** Looks at the specification of every one of 200 random houses. */
+export function everySpecification(
+  check: (specification: Specification, job: Job, takeoff: Takeoff) => void,
+): void {
+  fc.assert(
+    fc.property(randomHouse, ({ job, takeoff }) => {
+      check(specify(job, takeoff), job, takeoff)
+    }),
+    runs,
+  )
+}

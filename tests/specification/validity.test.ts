@@ -1,26 +1,13 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { tableOf } from '../../core/project/empty-job.ts'
-import type { Job } from '../../core/project/job.ts'
 import type { Condition } from '../../core/project/survey-records.ts'
-import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
 import { primerDoes } from '../../core/specification/primers.ts'
 import { createSpecify, specify } from '../../core/specification/specify.ts'
 import type { Operation, Specification, Step } from '../../core/specification/types.ts'
 import { buildJob, conditionOn, existingOn, finishFor, rectangularRoom } from '../fixtures/job-builder.ts'
 import { plainSurfaces, takeoffOf } from './hand-takeoff.ts'
-import { randomCondition, randomHouse } from './random-house.ts'
-
-const runs = { numRuns: 200, seed: 7 } as const
-
-function everySpecification(check: (specification: Specification, job: Job, takeoff: Takeoff) => void): void {
-  fc.assert(
-    fc.property(randomHouse, ({ job, takeoff }) => {
-      check(specify(job, takeoff), job, takeoff)
-    }),
-    runs,
-  )
-}
+import { everySpecification, randomCondition, randomHouse, runs } from './random-house.ts'
 
 /** Steps of one group in the order given. */
 function groups(specification: Specification): readonly (readonly Step[])[] {

@@ -7,10 +7,20 @@ import type { StepFact } from './step-facts.ts'
 /** All starts and ends lie on whole steps of so many minutes. */
 export const planGrid = 5
 
-/** What could not be asked of the plan as it was written down; ids of pins and rooms. */
+/** What could not be asked of the plan as it was written down. */
+export const relaxations = [
+  'pinLost',
+  'eveningsLost',
+  'roomBegun',
+  'splitOverBreak',
+  'splitOverNight',
+  'holdNoDate',
+  'holdOverdue',
+] as const
+
 export interface Relaxed {
-  readonly what: 'pinLost' | 'eveningsLost' | 'roomBegun' | 'splitOverBreak' | 'splitOverNight'
-  /** A pin, a room or a task. */
+  readonly what: (typeof relaxations)[number]
+  /** A pin, a room, a task or a hold. */
   readonly id: string
 }
 
@@ -22,6 +32,8 @@ export interface Site {
   readonly people: readonly Person[]
   /** Of each of the people. */
   readonly longestTimes: readonly LongestTimes[]
+  /** Local day before which a step may not be planned, by step key. */
+  readonly heldFrom: ReadonlyMap<string, string>
   /** How many people each room has space for; null is no limit. */
   readonly peopleAtOnce: ReadonlyMap<RoomId, number | null>
 }

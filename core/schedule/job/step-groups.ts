@@ -24,7 +24,8 @@ export const usualGrouping: GroupingLimits = { smallMinutes: 45, tinyMinutes: 5,
 /**
  * Joins small steps that follow one another in a room and can be done by the same hands without dust on wet paint. Steps with a
  * wait between them or a latest start stay alone, a step never joins one that has more drying behind it (it would wait for what it
- * does not need), and nothing is joined that would make two tasks wait for one another.
+ * does not need), and nothing is joined that would make two tasks wait for one another. What waits for a hold (`heldFrom`, a day by step
+ * key) never joins what does not, or waits for another day.
  * `steps` are in a valid order of work.
  */
 export function groupSteps(
@@ -32,6 +33,7 @@ export function groupSteps(
   links: readonly StepLink[],
   minutes: MinutesByStep,
   limits: GroupingLimits = usualGrouping,
+  heldFrom: ReadonlyMap<string, string> = new Map(),
 ): readonly StepGroup[] {
   const follow = followers(links)
   const nodes = new Map<string, Node>(
@@ -52,8 +54,15 @@ export function groupSteps(
     const node = nodes.get(step.key) as Node
     const last = lastOfRoom.get(step.roomId)
     const isTimed = last === undefined || timed.has(step.key) || last.steps.some((one) => timed.has(one.key))
+    const isHeldApart = heldFrom.get(last?.steps[0]?.key ?? '') !== heldFrom.get(step.key)
     const isLater = dried.get(last?.steps[0]?.key ?? '') !== dried.get(step.key)
-    if (!isTimed && !isLater && mayJoin(last, node, limits) && !isKeptApart(last, node, nodes)) {
+    if (
+      !isTimed &&
+      !isHeldApart &&
+      !isLater &&
+      mayJoin(last, node, limits) &&
+      !isKeptApart(last, node, nodes)
+    ) {
       last.steps.push(step)
       last.links.push(...node.links)
       last.minutes += node.minutes

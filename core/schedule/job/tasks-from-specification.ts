@@ -12,6 +12,7 @@ import {
   type Task,
   type TaskState,
 } from '../model.ts'
+import { heldSteps } from './held-steps.ts'
 import { crewOf, planGrid, type Relaxed, type Site } from './planning-site.ts'
 import { roomLimitOf, roomsOf } from './schedule-rooms.ts'
 import { localInstant, siteClock } from './site-hours.ts'
@@ -64,13 +65,15 @@ export function tasksFromSpecification(
     (key) => plannedKeys.has(key),
     (key) => daily.has(key),
   )
-  const groups = sortedByFact(groupSteps(planned, links, minutes, planning.grouping ?? usualGrouping), facts)
+  const held = heldSteps(specification.holds, (planning.now ?? job.header.startsOn).slice(0, 10))
+  const limits = planning.grouping ?? usualGrouping
+  const groups = sortedByFact(groupSteps(planned, links, minutes, limits, held.from), facts)
   const clock = siteClock(job, planning.now, planGrid)
   const people = crewOf(job)
   const longestTimes = people.map((person) => longestTimesOf(job, clock, person))
   const peopleAtOnce = new Map(records(job.rooms).map((room) => [room.id, peopleInRoom(job, room)]))
-  const site: Site = { job, facts, clock, people, longestTimes, peopleAtOnce }
-  const relaxed: Relaxed[] = []
+  const site: Site = { job, facts, clock, people, longestTimes, heldFrom: held.from, peopleAtOnce }
+  const relaxed: Relaxed[] = [...held.relaxed]
   const pins = usablePins(site, groups, relaxed)
   const tasks = groups.map((group) => taskOf(site, group, pins.get(group.key), relaxed))
   const rules = engineRules(job, planGrid)
@@ -124,10 +127,18 @@ function taskOf(site: Site, group: StepGroup, pin: Pin | undefined, relaxed: Rel
     splitting,
     effects: effectsOf(manner, group.steps),
     product: manner.paint,
-    earliestStart: null,
+    earliestStart: heldUntilInstant(site, group),
     state: stateOf(site, facts[0] as StepFact, pin),
     demands: [],
   }
+}
+
+/** A task never mixes steps that wait for different days, so any of them says it; what was begun waits no more. */
+function heldUntilInstant(site: Site, { steps }: StepGroup): EpochMinutes | null {
+  const key = (steps[0] as Step).key
+  const from = site.heldFrom.get(key)
+  const waits = from !== undefined && site.facts.get(key)?.kind === 'open'
+  return waits ? localInstant(`${from}T00:00`, site.clock.timeZone) : null
 }
 
 function effectsOf(manner: Manner, steps: readonly Step[]): RoomEffects {
@@ -177,14 +188,16 @@ function onGrid(instant: number): EpochMinutes {
   return epochMinutes(Math.round(instant / planGrid) * planGrid)
 }
 
-/** Pins hold tasks that are still open, in the future; others are said to be lost. The last pin of a task counts. */
+/** Pins hold tasks that are still open, in the future and not before what they wait for; others are said to be lost. The last pin of a task counts. */
 function usablePins(site: Site, groups: readonly StepGroup[], relaxed: Relaxed[]): ReadonlyMap<string, Pin> {
   const byTask = new Map<string, Pin>()
   for (const pin of records(site.job.pins)) {
     const group = groups.find((one) => one.steps.some((step) => step.key === pin.taskKey))
     const isOpen = group?.steps.every((step) => site.facts.get(step.key)?.kind === 'open') ?? false
     const start = onGrid(localInstant(pin.startsAt, site.clock.timeZone))
-    if (group !== undefined && isOpen && start >= site.clock.start) byTask.set(group.key, pin)
+    const least = group === undefined ? null : heldUntilInstant(site, group)
+    const isInTime = start >= Math.max(site.clock.start, least ?? 0)
+    if (group !== undefined && isOpen && isInTime) byTask.set(group.key, pin)
     else if (group === undefined || isOpen) relaxed.push({ what: 'pinLost', id: pin.id })
   }
   return byTask

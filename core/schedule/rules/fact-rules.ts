@@ -1,4 +1,4 @@
-import type { PersonId, Plan, ScheduleProblem } from '../model.ts'
+import { isBegun, type PersonId, type Plan, type ScheduleProblem } from '../model.ts'
 import { placedTasks, type RuleBreak } from './rule-parts.ts'
 
 /** Pinned tasks start when they are pinned, with the people pinned. */
@@ -8,6 +8,14 @@ export function pinnedRule(problem: ScheduleProblem, plan: Plan): readonly RuleB
     const isKept =
       planned.start === task.state.start && isSameTeam(task.state.people ?? planned.people, planned.people)
     return isKept ? [] : [{ rule: 'pinned', task: task.id }]
+  })
+}
+
+/** What is held is not touched before its day. */
+export function heldRule(problem: ScheduleProblem, plan: Plan): readonly RuleBreak[] {
+  return placedTasks(problem, plan).flatMap(({ task, planned }): readonly RuleBreak[] => {
+    if (isBegun(task) || task.earliestStart === null || planned.start >= task.earliestStart) return []
+    return [{ rule: 'held', task: task.id, until: task.earliestStart }]
   })
 }
 

@@ -35,6 +35,7 @@ export type RuleBreak =
   | { readonly rule: 'roomBack'; readonly task: TaskId; readonly room: ScheduleRoomId; readonly at: number }
   | { readonly rule: 'wayOut'; readonly behind: TaskId; readonly hall: TaskId; readonly at: number }
   | { readonly rule: 'hallsLast'; readonly task: TaskId; readonly hall: TaskId }
+  | { readonly rule: 'held'; readonly task: TaskId; readonly until: number }
   | { readonly rule: 'pinned'; readonly task: TaskId }
   | { readonly rule: 'done'; readonly task: TaskId }
 

@@ -7,7 +7,7 @@ import {
   dailyChoresRule,
   onePlaceAtATimeRule,
 } from './crew-rules.ts'
-import { doneRule, pinnedRule } from './fact-rules.ts'
+import { doneRule, heldRule, pinnedRule } from './fact-rules.ts'
 import {
   dustNearWetRule,
   fumesWhileSleepingRule,
@@ -35,6 +35,7 @@ const rules: readonly Rule[] = [
   roomBackRule,
   wayOutRule,
   hallsLastRule,
+  heldRule,
   pinnedRule,
   doneRule,
 ]

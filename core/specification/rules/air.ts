@@ -1,9 +1,9 @@
 import type { Room } from '../../project/sketch-records.ts'
 import { dewPoint, surfaceTemperature } from '../air.ts'
 import type { Group } from '../groups.ts'
-import { number } from '../requests.ts'
+import type { HoldNeed } from '../holds.ts'
+import { holdDays, number } from '../requests.ts'
 import type { HouseRule, RoomRule, RoomView } from '../rule.ts'
-import type { Notice } from '../types.ts'
 
 const marginSource =
   'surface at least 5 F above the dew point: MIL-HDBK-1110 s. 9.6.6; 3 C: application note; dew point: WMO guide No. 8, Annex 4.B'
@@ -38,8 +38,10 @@ export const dewPointHold: RoomRule = {
     wallU: number(1.4, 'W/m2K', 'Heat loss of an old outside wall', 'wood frame without insulation, memory'),
     ceilingFilm: number(0.1, 'm2K/W', 'Inside film, heat flowing up', 'ISO 6946'),
     wallFilm: number(0.13, 'm2K/W', 'Inside film, heat flowing sideways', 'ISO 6946'),
+    ...holdDays(3),
   },
-  notices: (view) => coldFaces(view).flatMap((face) => dewNotice(view, face)),
+  holds: (view) => coldFaces(view).flatMap((face) => dewHold(view, face)),
+  notices: () => [],
 }
 
 function coldFaces(view: RoomView): readonly ColdFace[] {
@@ -69,7 +71,7 @@ function keysOf(
     .map((quantity) => quantity.key)
 }
 
-function dewNotice(view: RoomView, face: ColdFace): readonly Notice[] {
+function dewHold(view: RoomView, face: ColdFace): readonly HoldNeed[] {
   const { temperatureC, relativeHumidityPercent, outdoorTemperatureC, surfaceTemperatureC } =
     view.job.header.air
   const estimate = surfaceTemperature(temperatureC, outdoorTemperatureC, face.transmittance, face.insideFilm)
@@ -81,11 +83,11 @@ function dewNotice(view: RoomView, face: ColdFace): readonly Notice[] {
   return [
     {
       kind: 'dewPoint',
-      roomId: view.room.id,
       surfaceKeys: face.keys,
-      sentence: `${faceName(view.room, face)} ${how} ${show(view, surface)}; the dew point of the air is ${show(view, dew)}. That is less than ${showDifference(view, margin)} apart: hold the wet work there until it is warmer or the air drier, and measure the surface.`,
+      reason: `${faceName(view.room, face)} ${how} ${show(view, surface)}; the dew point of the air is ${show(view, dew)}. That is less than ${showDifference(view, margin)} apart: hold the wet work there until it is warmer or the air drier, and measure the surface.`,
+      since: null,
+      days: view.book.number('dew-point', 'holdDays'),
       source: marginSource,
-      hold: true,
     },
   ]
 }

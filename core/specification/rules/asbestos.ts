@@ -1,5 +1,6 @@
 import type { Group } from '../groups.ts'
-import { number } from '../requests.ts'
+import type { HoldNeed } from '../holds.ts'
+import { holdDays, number } from '../requests.ts'
 import type { RoomRule, RoomView } from '../rule.ts'
 import type { Notice } from '../types.ts'
 
@@ -24,8 +25,14 @@ export const asbestosSuspicion: RoomRule = {
       'Houses built before this may hold asbestos in textures and compound',
       source,
     ),
+    ...holdDays(10),
   },
-  notices: (view) => view.groups.flatMap((group) => suspicion(view, group)),
+  holds: (view) =>
+    view.groups.filter((group) => isTouched(view, group)).map((group) => samplingHold(view, group)),
+  notices: (view) =>
+    view.groups
+      .filter((group) => isSuspected(view, group) && !isTouched(view, group))
+      .map((group) => leaveAlone(view, group)),
 }
 
 export function mayHoldAsbestos(view: Pick<RoomView, 'job' | 'book'>): boolean {
@@ -43,23 +50,38 @@ function hasOldCompound(group: Group): boolean {
   return group.findings.some(({ condition }) => ['unwantedTexture', 'unsandedPatch'].includes(condition.kind))
 }
 
-function suspicion(view: RoomView, group: Group): readonly Notice[] {
-  if (!mayHoldAsbestos(view) || !isSuspect(group)) return []
-  const hold = hasOldCompound(group) || view.disturbedGroups.has(group.key)
-  const what = group.textured ? 'texture' : 'old compound'
-  const sentence = hold
-    ? `The ${what} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: have it sampled by a professional before anything on it is scraped, skimmed or sanded.`
-    : `The ${what} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: nobody can tell by looking. Leave it undisturbed: no scraping, no sanding.`
-  return [
-    {
-      kind: 'asbestosSuspicion',
-      roomId: view.room.id,
-      surfaceKeys: group.quantities.map((quantity) => quantity.key),
-      sentence,
-      source,
-      hold,
-    },
-  ]
+function isSuspected(view: RoomView, group: Group): boolean {
+  return mayHoldAsbestos(view) && isSuspect(group)
+}
+
+/** Something is planned that would cut into it. */
+function isTouched(view: RoomView, group: Group): boolean {
+  return isSuspected(view, group) && (hasOldCompound(group) || view.disturbedGroups.has(group.key))
+}
+
+const suspectPart = (group: Group) => (group.textured ? 'texture' : 'old compound')
+const keysOf = (group: Group) => group.quantities.map((quantity) => quantity.key)
+
+function samplingHold(view: RoomView, group: Group): HoldNeed {
+  return {
+    kind: 'asbestos',
+    surfaceKeys: keysOf(group),
+    reason: `The ${suspectPart(group)} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: have it sampled by a professional before anything on it is scraped, skimmed or sanded.`,
+    since: null,
+    days: view.book.number('asbestos-suspicion', 'holdDays'),
+    source,
+  }
+}
+
+function leaveAlone(view: RoomView, group: Group): Notice {
+  return {
+    kind: 'asbestosSuspicion',
+    roomId: view.room.id,
+    surfaceKeys: keysOf(group),
+    sentence: `The ${suspectPart(group)} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: nobody can tell by looking. Leave it undisturbed: no scraping, no sanding.`,
+    source,
+    hold: false,
+  }
 }
 
 export const asbestosRules = [asbestosSuspicion] as const

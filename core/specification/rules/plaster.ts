@@ -1,7 +1,9 @@
 import { formatLength } from '../../units/length.ts'
+import { holdFor } from '../holds.ts'
 import {
   findingsOf,
   hasFinding,
+  holdDays,
   noticeOn,
   number,
   orderBecause,
@@ -9,6 +11,7 @@ import {
   primerExtent,
   stepAt,
   suspected,
+  uncured,
 } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 import { filling, fillingOrder, layers } from './filling.ts'
@@ -54,21 +57,18 @@ export const movingCrack: GroupRule = {
   source: commonPractice,
   safety: 'none',
   on: true,
-  numbers: {},
-  when: (view) => findingsOf(view, 'movingCrack').some(({ condition }) => !condition.causeCured),
+  numbers: holdDays(14),
+  when: (view) => uncured(findingsOf(view, 'movingCrack')).length > 0,
   consequence: (view) => ({
-    notices: findingsOf(view, 'movingCrack')
-      .filter(({ condition }) => !condition.causeCured)
-      .map((finding) =>
-        noticeOn(
-          view,
-          'cause',
-          `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and put it right before it is filled; otherwise agree with the client that it may open again.`,
-          commonPractice,
-          [finding],
-          true,
-        ),
+    holds: uncured(findingsOf(view, 'movingCrack')).map((finding) =>
+      holdFor(
+        'movingCrack',
+        finding,
+        view.book.number('moving-crack', 'holdDays'),
+        `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and put it right before it is filled; otherwise agree with the client that it may open again.`,
+        commonPractice,
       ),
+    ),
   }),
   order: [],
 }
@@ -172,7 +172,7 @@ export const loosePlasterKeys: GroupRule = {
   source: 'historic plaster repair pages (washers, broken keys); common practice',
   safety: 'height',
   on: true,
-  numbers: layers(2),
+  numbers: { ...layers(2), ...holdDays(14) },
   when: (view) => hasFinding(view, 'loosePlasterKeys'),
   consequence: (view) => {
     const loose = findingsOf(view, 'loosePlasterKeys')
@@ -181,14 +181,13 @@ export const loosePlasterKeys: GroupRule = {
     return {
       ...filled,
       steps: [stepAt(loose, 'reattachPlaster'), ...(filled.steps ?? [])],
-      notices: severe.map((finding) =>
-        noticeOn(
-          view,
-          'cause',
+      holds: uncured(severe).map((finding) =>
+        holdFor(
+          'loosePlaster',
+          finding,
+          view.book.number('loose-plaster-keys', 'holdDays'),
           `Plaster in ${view.room.name} is badly loose and may fall${suspected(finding.condition)}. Keep people from under it; have it taken down and replaced, or proved sound, before it is painted.`,
           commonPractice,
-          [finding],
-          true,
         ),
       ),
     }

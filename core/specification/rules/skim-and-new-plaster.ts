@@ -1,12 +1,13 @@
+import { holdFor } from '../holds.ts'
 import {
   findingsOf,
   hasFinding,
-  noticeOn,
   number,
   orderBecause,
   primer,
   primerExtent,
   stepAt,
+  uncured,
 } from '../requests.ts'
 import { commonPractice, type GroupRule } from '../rule.ts'
 import { layers } from './filling.ts'
@@ -71,18 +72,16 @@ export const newPlaster: GroupRule = {
   when: (view) => hasFinding(view, 'newPlaster'),
   consequence: (view) => {
     const plaster = findingsOf(view, 'newPlaster')
-    const damp = plaster.filter(({ condition }) => !condition.causeCured)
     const days = view.book.number('new-plaster', 'cureDays')
     return {
       primers: [primer('newPlaster', primerExtent(view, plaster), plaster)],
-      notices: damp.map((finding) =>
-        noticeOn(
-          view,
-          'cause',
+      holds: uncured(plaster).map((finding) =>
+        holdFor(
+          'newPlaster',
+          finding,
+          days,
           `New plaster in ${view.room.name}: let it cure (about ${days} days, till it is light and dry all over) before it is sealed, and mark it cured.`,
           "painter's note; common practice",
-          [finding],
-          true,
         ),
       ),
     }

@@ -1,14 +1,16 @@
 import type { Condition } from '../../project/survey-records.ts'
 import type { Finding } from '../findings.ts'
+import { holdFor } from '../holds.ts'
 import {
   findingsOf,
   hasFinding,
-  noticeOn,
+  holdDays,
   orderBecause,
   primer,
   primerExtent,
   stepAt,
   suspected,
+  uncured,
 } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 
@@ -23,13 +25,16 @@ const washedFirst = orderBecause(
   'It is washed off first: sanding drives dirt in, and a blocker over dirt lets go.',
 )
 
-function uncured(findings: readonly Finding[]): readonly Finding[] {
-  return findings.filter(({ condition }) => !condition.causeCured)
-}
-
-function holdFor(view: GroupView, findings: readonly Finding[], say: (condition: Condition) => string) {
+function causeHolds(
+  view: GroupView,
+  kind: 'leak' | 'mildewCause',
+  ruleId: string,
+  findings: readonly Finding[],
+  say: (condition: Condition) => string,
+) {
+  const days = view.book.number(ruleId, 'holdDays')
   return uncured(findings).map((finding) =>
-    noticeOn(view, 'cause', say(finding.condition), commonPractice, [finding], true),
+    holdFor(kind, finding, days, say(finding.condition), commonPractice),
   )
 }
 
@@ -45,14 +50,16 @@ export const waterStain: GroupRule = {
   source: commonPractice,
   safety: 'moisture',
   on: true,
-  numbers: {},
+  numbers: holdDays(14),
   when: (view) => hasFinding(view, 'waterStain'),
   consequence: (view) => {
     const stains = findingsOf(view, 'waterStain')
     return {
       primers: [primer('stain', 'spots', stains, { layer: 'block' })],
-      notices: holdFor(
+      holds: causeHolds(
         view,
+        'leak',
+        'water-stain',
         stains,
         (condition) =>
           `The leak behind the stain in ${view.room.name}${suspected(condition)} must be cured and the place dry before it is blocked; then mark it cured.`,
@@ -119,14 +126,16 @@ export const mildew: GroupRule = {
   source: commonPractice,
   safety: 'moisture',
   on: true,
-  numbers: {},
+  numbers: holdDays(14),
   when: (view) => hasFinding(view, 'mildew'),
   consequence: (view) => {
     const found = findingsOf(view, 'mildew')
     return {
       steps: [stepAt(found, 'washMildew', { productClass: 'mildewWash' as const })],
-      notices: holdFor(
+      holds: causeHolds(
         view,
+        'mildewCause',
+        'mildew',
         found,
         (condition) =>
           `Mildew in ${view.room.name}${suspected(condition)}: find where the moisture comes from and put it right, or it grows back; then mark it cured.`,

@@ -1,5 +1,14 @@
-import { hasFinding, isWaterborne, noticeOn, number, orderBecause, primer, wholeStep } from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import {
+  hasFinding,
+  holdDays,
+  isWaterborne,
+  noticeOn,
+  number,
+  orderBecause,
+  primer,
+  wholeStep,
+} from '../requests.ts'
+import { type Contribution, commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 
 function oldOil(view: GroupView): boolean {
   return view.group.coat === 'oilPaint'
@@ -176,30 +185,36 @@ export const unknownCoat: GroupRule = {
   source: commonPractice,
   safety: 'lead',
   on: true,
-  numbers: {},
+  numbers: holdDays(1),
   when: (view) => view.group.coat === 'unknown' && !hasFinding(view, 'oldWallpaper', 'chalking'),
   consequence: (view) => ({
     steps: view.group.textured ? [] : [wholeStep('sand')],
     primers: [primer(view.group.substrate === 'metal' ? 'bareMetal' : 'bond', 'whole')],
-    notices: [unknownNotice(view)],
+    ...unknownSaying(view),
   }),
   order: [],
 }
 
 /** A coat of unknown kind on old plaster may be calcimine, on which every water-borne product fails: that is worth a hold. */
-function unknownNotice(view: GroupView) {
-  const { substrate, surfaceClass } = view.group
+function unknownSaying(view: GroupView): Contribution {
+  const { substrate, surfaceClass, quantities } = view.group
   const maybeChalk = substrate === 'plaster' && (surfaceClass === 'ceiling' || surfaceClass === 'walls')
-  return noticeOn(
-    view,
-    'advice',
-    maybeChalk
-      ? `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Wipe with a warm damp sponge for about 10 seconds (calcimine softens and comes away white) and rub with alcohol (latex softens, oil does not) before anything is put on it.`
-      : `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Rub a spot with alcohol on a rag: latex softens, oil paint does not; then note it.`,
-    commonPractice,
-    [],
-    maybeChalk,
-  )
+  if (!maybeChalk) {
+    const sentence = `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Rub a spot with alcohol on a rag: latex softens, oil paint does not; then note it.`
+    return { notices: [noticeOn(view, 'advice', sentence, commonPractice)] }
+  }
+  return {
+    holds: [
+      {
+        kind: 'unknownCoat',
+        surfaceKeys: quantities.map((quantity) => quantity.key),
+        reason: `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Wipe with a warm damp sponge for about 10 seconds (calcimine softens and comes away white) and rub with alcohol (latex softens, oil does not) before anything is put on it.`,
+        since: null,
+        days: view.book.number('unknown-coat', 'holdDays'),
+        source: commonPractice,
+      },
+    ],
+  }
 }
 
 export const systemRules = [

@@ -62,6 +62,8 @@ function sentenceOf(each: RuleBreak, taskId: string, { job, titleOf, momentOf }:
       return each.hall === taskId
         ? `“${other}” behind it is not finished.`
         : `“${other}” on the way out would come before it.`
+    case 'held':
+      return `Its surface is held until ${momentOf(each.until)}.`
     case 'pinned':
       return 'It is pinned to another start.'
     case 'done':

@@ -1,0 +1,17 @@
+/** `2026-03-29`, in the site's own time zone. */
+export type LocalDate = string
+
+const millisecondsPerDay = 86_400_000
+
+/** Days since 1970-01-01 of a date like `2026-03-29`. */
+export function dayOfDate(date: LocalDate): number {
+  return Date.parse(`${date}T00:00Z`) / millisecondsPerDay
+}
+
+export function dateOfDay(day: number): LocalDate {
+  return new Date(day * millisecondsPerDay).toISOString().slice(0, 10)
+}
+
+export function addDays(date: LocalDate, days: number): LocalDate {
+  return dateOfDay(dayOfDate(date) + days)
+}
