@@ -175,9 +175,9 @@ function primerStep(
 ): Primed {
   if (asked.length === 0) return { requests: [], clashes: [] }
   const needs = asked.map((each) => each.need)
-  const chosen = choosePrimer(needs, stock.classes)
-  const productClass = chosen ?? choosePrimer(needs.slice(0, 1), stock.classes)
   const whole = asked.some((each) => each.extent === 'whole')
+  const chosen = choosePrimer(needs, stock.classes, whole ? undefined : quickOn(view, stock))
+  const productClass = chosen ?? choosePrimer(needs.slice(0, 1), stock.classes)
   const step: StepRequest = wholeStep(operation, {
     extent: whole ? 'whole' : 'spots',
     productClass,
@@ -187,6 +187,16 @@ function primerStep(
     requests: asked.map((each) => ({ ...step, findings: each.findings, ruleId: each.ruleId })),
     clashes: chosen === null ? [primerClash(view, operation, asked, productClass)] : [],
   }
+}
+
+/** Which primers the rule `quick-spots` takes for spots of this group; undefined where it has no say. */
+function quickOn(
+  { book, group }: GroupView,
+  stock: Stock,
+): ((productClass: ProductClass) => boolean) | undefined {
+  if (!book.isOn('quick-spots') || group.substrate === 'metal') return undefined
+  const longest = book.number('quick-spots', 'hours') * 60
+  return (productClass) => (stock.product(productClass, null)?.recoatMinimumMinutes ?? 0) <= longest
 }
 
 function primerClash(

@@ -58,14 +58,19 @@ export const primerTable: readonly PrimerFacts[] = [
 ]
 
 /**
- * The plainest primer that does all that is asked, one the shop stocks if it can be; null when no class does it all.
+ * The plainest primer that does all that is asked, one the shop stocks if it can be; null when no class does it all. Of those in stock
+ * one that is quick enough comes first, where there is one.
  */
 export function choosePrimer(
   needs: readonly PrimerNeed[],
   stocked: ReadonlySet<ProductClass>,
+  isQuick: (productClass: ProductClass) => boolean = () => true,
 ): ProductClass | null {
-  const able = primerTable.filter((each) => needs.every((need) => each.does.includes(need)))
-  return (able.find((each) => stocked.has(each.productClass)) ?? able[0])?.productClass ?? null
+  const able = primerTable
+    .map((each) => each.productClass)
+    .filter((productClass) => needs.every((need) => primerDoes(productClass, need)))
+  const inStock = able.filter((productClass) => stocked.has(productClass))
+  return inStock.find(isQuick) ?? inStock[0] ?? able[0] ?? null
 }
 
 export function primerDoes(productClass: ProductClass, need: PrimerNeed): boolean {

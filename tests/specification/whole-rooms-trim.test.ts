@@ -265,7 +265,7 @@ test('red dining room with an accent wall and gaps along the trim: tinted primer
   expect(tinted?.colourId).toBe('red')
 })
 
-test('double-hung sash painted shut, putty gone, knots and bare wood: free, scrape nothing, prime, putty, coat', () => {
+test('double-hung sash painted shut, putty gone, knots and bare wood: free, scrape nothing, seal, putty, prime, coat', () => {
   const job = buildJob({
     header: old,
     rooms: [rectangularRoom('porch', 12, 10)],
@@ -292,10 +292,11 @@ test('double-hung sash painted shut, putty gone, knots and bare wood: free, scra
     'sash/vacuum/1',
     'room/vacuum/1',
     ...leadEnd,
+    'sash/sealBare/1 stainBlockingPrimer',
     'sash/blockStain/1 shellacPrimer',
-    'sash/spotPrime/1 oilPrimer',
-    'sash/prime/1 bondingPrimer',
+    'sash/spotPrime/1 stainBlockingPrimer',
     'sash/puttySash/1 glazingPutty',
+    'sash/prime/1 bondingPrimer',
     'sash/dustOff/1',
     'sash/coat/1 waterborneEnamel',
     'sash/sand/2',

@@ -30,9 +30,10 @@ const craftStages: readonly Stage[] = [
   { does: ['dustOff/0'], reason: 'Dust is off before the primer.' },
   { does: ['blockStain'], reason: 'Stains are blocked before they are covered.' },
   { does: ['spotPrime'], reason: 'Bare and patched spots are primed before what covers the whole.' },
+  { does: ['puttySash'], reason: 'Putty has skinned before it is primed and painted with the sash.' },
   { does: ['degloss/1'], reason: 'The deglosser comes right before the coat it prepares for.' },
   { does: ['prime'], reason: 'The primer is on and dry before the finish.' },
-  { does: ['puttySash', 'caulk'], reason: 'Gaps are closed and set before they are painted.' },
+  { does: ['caulk'], reason: 'Gaps are closed and set before they are painted.' },
   { does: ['dustOff/1'], reason: 'A coat over dust is a defect.' },
   { does: ['degloss/2'], reason: 'The deglosser comes right before the coat it prepares for.' },
   { does: ['coat/1'], reason: 'A coat is dry before the next one.' },
@@ -182,6 +183,29 @@ export const spotOrFull: HouseRule = {
   order: noOrder,
 }
 
+/** Read where primers are chosen (`group-plan.ts`); metal keeps its own primer, which stands heat and rust. */
+export const quickSpots: HouseRule = {
+  id: 'quick-spots',
+  level: 'house',
+  theme: 'paint',
+  title: 'Spots with a quick primer',
+  found: 'Bare or patched spots whose usual primer holds the surface for long.',
+  reason:
+    'A few spots must not keep a whole window or door waiting over night: where a quicker primer does the same, it is taken.',
+  source: commonPractice,
+  safety: 'fumes',
+  on: true,
+  numbers: {
+    hours: number(
+      4,
+      'hours',
+      'Longest wait after priming spots, where a primer in stock allows it',
+      shopAssumption,
+    ),
+  },
+  order: noOrder,
+}
+
 const severityNumbers = {
   'length-slight': number(3, 'ft', 'Crack or gap, slight'),
   'length-moderate': number(10, 'ft', 'Crack or gap, moderate'),
@@ -269,4 +293,4 @@ export const orderRules = [
   sandBeforeCoats,
   wetEdge,
 ] as const
-export const amountRules = [spotSize, spotOrFull, unmeasured, difficultyRule] as const
+export const amountRules = [spotSize, spotOrFull, quickSpots, unmeasured, difficultyRule] as const

@@ -9,7 +9,7 @@ export const missingPutty: GroupRule = {
   title: 'Missing sash putty',
   found: 'Putty cracked or gone from the glass edge.',
   reason:
-    'Bare rabbets are primed so that the wood does not drink the oil of the putty; the putty skins before it is painted.',
+    'Bare rabbets are primed so that the wood does not drink the oil of the putty; the putty skins before it is primed and painted.',
   source: commonPractice,
   safety: 'lead',
   on: true,
@@ -19,19 +19,19 @@ export const missingPutty: GroupRule = {
     const gaps = findingsOf(view, 'missingPutty')
     return {
       steps: [stepAt(gaps, 'puttySash', { productClass: 'glazingPutty' })],
-      primers: [primer('bareWood', 'spots', gaps)],
+      primers: [primer('bareWood', 'spots', gaps, { layer: 'sealBare' })],
     }
   },
   order: [
     orderBecause(
-      ['spotPrime', 'prime'],
+      ['sealBare', 'spotPrime'],
       ['puttySash'],
       'The rabbet is primed first: bare wood drinks the oil of the putty and it crumbles.',
     ),
     orderBecause(
       ['puttySash'],
-      ['coat'],
-      'The putty has skinned before it is painted, or the paint wrinkles.',
+      ['prime', 'coat'],
+      'The putty has skinned before it is primed and painted, or the paint wrinkles; primer and paint seal it to the glass.',
     ),
   ],
 }

@@ -1,4 +1,5 @@
 import { expect } from 'vitest'
+import type { RuleId, RuleSetting } from '../../../core/project/shop-records.ts'
 import type { RoomOrder } from '../../../core/project/vocabulary.ts'
 import { specify } from '../../../core/specification/specify.ts'
 import { toSquareFeet } from '../../../core/units/area.ts'
@@ -122,6 +123,27 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
       )
     // 30 % of 100 sq ft.
     expect([at(29.9), at(30.1)]).toEqual([false, true])
+  },
+  'quick-spots': () => {
+    const spots = (rules: readonly RuleSetting[]) =>
+      stepOf(
+        specifyOne({
+          surfaceClass: 'trim',
+          conditions: [['bareWood', { areaMm2: 5 * squareFoot }]],
+          job: { rules },
+        }),
+        'trim/spotPrime/1',
+      ).productClass
+    const hours = (value: number, on = true) => [
+      { id: 'quick-spots' as RuleId, on, numbers: { hours: value } },
+    ]
+    // By the products' labels: oil 24 h, quick alkyd 2 h, shellac 45 min. None is as quick as half an hour: then the plainest.
+    expect([spots([]), spots(hours(1)), spots(hours(0.5)), spots(hours(4, false))]).toEqual([
+      'stainBlockingPrimer',
+      'shellacPrimer',
+      'oilPrimer',
+      'oilPrimer',
+    ])
   },
   unmeasured: () => {
     const specification = specifyOne({

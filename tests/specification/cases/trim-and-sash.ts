@@ -24,7 +24,8 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
       surfaceClass: 'trim',
       conditions: [['bareWood', { areaMm2: 5 * squareFoot }]],
     })
-    expect(stepOf(specification, 'trim/spotPrime/1').productClass).toBe('oilPrimer')
+    // The oil primer takes a day; of those that do bare wood the quick stain blocker (2 h) is the plainest.
+    expect(stepOf(specification, 'trim/spotPrime/1').productClass).toBe('stainBlockingPrimer')
     expect(notices(specification, 'advice')[0]?.sentence).toContain('18 % moisture')
   },
   'caulk-gap': () => {
@@ -48,7 +49,7 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
       surfaceClass: 'sash',
       conditions: [['missingPutty', { length: feet(8) }]],
     })
-    expect(comesBefore(specification, 'r/sash/spotPrime/1', 'r/sash/puttySash/1')).toBe(true)
+    expect(comesBefore(specification, 'r/sash/sealBare/1', 'r/sash/puttySash/1')).toBe(true)
     expect(specification.order.find((edge) => edge.before === 'r/sash/puttySash/1')?.minimumWait).toBe(
       7 * 24 * 60,
     )
