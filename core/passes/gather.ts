@@ -4,12 +4,13 @@ import type { Room, RoomId } from '../project/sketch-records.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import { elapsedMinutes, workingMinutes } from '../units/duration.ts'
 import { type Bundle, type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
+import type { Place } from './layout.ts'
 import { type Part, partsOf } from './parts.ts'
 import { linesOf } from './pass-lines.ts'
 import { passName } from './pass-names.ts'
 import { passOrder } from './pass-order.ts'
 import type { MinutesByStep, Pass, PassEffects, Passes, PassOrder } from './pass-types.ts'
-import { type Place, partOf, placeBundles } from './places.ts'
+import { placeBundles } from './places.ts'
 import { templateOf } from './template.ts'
 
 /**
@@ -40,7 +41,7 @@ function gatherSet(job: Job, set: RoomSet, specification: Specification, minutes
   const bundled = bundleSteps(steps, order, minutes)
   const places = placeBundles(bundled, template)
   const passes = placesInOrder(places).flatMap(({ place, list, ordinal }) => {
-    const parts = partsOf(list, bundled.bundles, bundled.edges, () => '', template)
+    const parts = partsOf(list, { ...bundled, heldBy: () => '', template, mainRoomId: set.id })
     return parts.map((part) => passOf({ job, set, minutes, bundled, places }, place, ordinal, part))
   })
   const byKey = new Map(steps.map((step) => [step.key, step]))
@@ -91,7 +92,7 @@ function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass 
     roomSetId: set.id,
     roomIds: set.roomIds.filter((id) => worked.has(id)),
     kind: place.kind,
-    name: nameOf(work, place, part, steps),
+    name: nameOf(work, place, steps),
     stepKeys: steps.map(({ key }) => key),
     lines: linesOf(job, set, steps, minutes),
     personMinutes: workingMinutes(personMinutes),
@@ -122,22 +123,17 @@ function neverBroken(place: Place, steps: readonly Step[]): boolean {
   )
 }
 
-function nameOf({ bundled, places }: SetWork, place: Place, part: Part, steps: readonly Step[]): string {
+function nameOf({ job, set, bundled, places }: SetWork, place: Place, steps: readonly Step[]): string {
   const sameKind = places.filter(({ kind }) => kind === place.kind)
-  const here = bundled.bundles.filter((_, index) => places[index]?.index === place.index)
+  const beside = bundled.bundles.filter((_, index) => places[index]?.index === place.index)
   return passName({
     kind: place.kind,
     coat: place.coat,
     coats: Math.max(0, ...sameKind.map(({ coat }) => coat)),
     steps,
-    isPart: part.of > 1,
-    woodwork: new Set(
-      here.flatMap(({ steps: list }) =>
-        list.flatMap(({ surfaceClass }) =>
-          surfaceClass !== null && partOf(surfaceClass) === 'woodwork' ? [surfaceClass] : [],
-        ),
-      ),
-    ),
+    beside: beside.flatMap((bundle) => bundle.steps),
+    mainRoomId: set.id,
+    roomName: (roomId) => job.rooms[roomId]?.name ?? roomId,
   })
 }
 

@@ -1,3 +1,4 @@
+import type { RoomId } from '../project/sketch-records.ts'
 import type { Bundle, BundleEdge } from './bundles.ts'
 import type { PassTemplate } from './template.ts'
 
@@ -9,46 +10,52 @@ export interface Part {
   readonly of: number
 }
 
-/** What stays together when a pass is parted: one group of like surfaces in one room, `bedroom-1/sash`. */
+/** What is gone round together: one group of like surfaces in one room, `bedroom-1/sash`. */
 export function unitOf({ lead }: Bundle): string {
   return `${lead.roomId}/${lead.groupKey}`
 }
 
+/** What a place is parted by. */
+export interface PartInput {
+  readonly bundles: readonly Bundle[]
+  readonly edges: readonly BundleEdge[]
+  /** What is held apart from the rest; empty for what is free. */
+  readonly heldBy: (bundle: Bundle) => string
+  readonly template: PassTemplate
+  /** Its groups may go to different parts; a closet stays whole. */
+  readonly mainRoomId: RoomId
+}
+
+/** Person-minutes; less is no part of its own. */
+const smallestShare = 45
+/** A part may be larger than asked for by this before there is one part more. */
+const overflow = 1.08
+
 /**
- * One place of a room set as passes: never what is held together with what is free, and none larger than the template says where it
- * can be parted between two groups of surfaces. Each part is a run of a valid order of work, so that no two wait for one another.
+ * One place of a room set as passes: never what is held together with what is free, and none much larger than the template says where it
+ * can be parted between two groups of surfaces. No two parts wait for one another.
  */
-export function partsOf(
-  place: readonly number[],
-  bundles: readonly Bundle[],
-  edges: readonly BundleEdge[],
-  heldBy: (bundle: Bundle) => string,
-  template: PassTemplate,
-): readonly Part[] {
-  const ordered = roundOrder(place, bundles, edges, heldBy)
-  const runs = runsOf(ordered, (index) => heldBy(bundles[index] as Bundle))
-  const parts = runs.flatMap((run) => cut(run, bundles, template.largestPassMinutes))
+export function partsOf(place: readonly number[], input: PartInput): readonly Part[] {
+  const ordered = roundOrder(place, input)
+  const runs = runsOf(ordered, (index) => input.heldBy(input.bundles[index] as Bundle))
+  const parts = runs.flatMap((run) => cut(run, input))
   return parts.map((list, index) => ({ bundles: list, number: index + 1, of: parts.length }))
 }
 
 /** Round the room by group, what is held together; a valid order of work. */
-function roundOrder(
-  place: readonly number[],
-  bundles: readonly Bundle[],
-  edges: readonly BundleEdge[],
-  heldBy: (bundle: Bundle) => string,
-): readonly number[] {
+function roundOrder(place: readonly number[], { bundles, edges, heldBy }: PartInput): readonly number[] {
   const here = new Set(place)
   const inside = edges.filter(({ before, after }) => here.has(before) && here.has(after))
   const open = new Map(place.map((index) => [index, inside.filter(({ after }) => after === index).length]))
   const ordered: number[] = []
-  let [held, unit] = ['', '']
+  let [held, unit, room] = ['', '', '']
   while (ordered.length < place.length) {
-    const ready = [...open].filter(([, left]) => left === 0).map(([index]) => index)
     const rank = (index: number) => {
       const bundle = bundles[index] as Bundle
-      return (heldBy(bundle) === held ? 0 : 2000) + (unitOf(bundle) === unit ? 0 : 1000) + roundRank(bundle)
+      const isBeside = (bundle.lead.roomId === room ? 0 : 1000) + (unitOf(bundle) === unit ? 0 : 500)
+      return (heldBy(bundle) === held ? 0 : 2000) + isBeside + roundRank(bundle)
     }
+    const ready = [...open].filter(([, left]) => left === 0).map(([index]) => index)
     const next = ready.toSorted((one, other) => rank(one) - rank(other) || one - other)[0] as number
     ordered.push(next)
     open.delete(next)
@@ -57,25 +64,26 @@ function roundOrder(
     }
     held = heldBy(bundles[next] as Bundle)
     unit = unitOf(bundles[next] as Bundle)
+    room = (bundles[next] as Bundle).lead.roomId
   }
   return ordered
 }
 
 const roundOfClasses = [
-  'ceiling',
-  'walls',
   'sash',
   'doors',
   'trim',
   'wainscot',
   'builtWork',
   'radiators',
+  'ceiling',
+  'walls',
   'stairs',
 ]
 
-/** Windows, doors, trim: the same round in every pass, so that the first thing wet is the first thing dry. */
+/** Windows, doors, trim: the same round in every pass, so that the first thing wet is the first thing dry; broad surfaces after. */
 function roundRank({ lead }: Bundle): number {
-  return lead.surfaceClass === null ? 500 : roundOfClasses.indexOf(lead.surfaceClass)
+  return lead.surfaceClass === null ? 100 : roundOfClasses.indexOf(lead.surfaceClass)
 }
 
 function runsOf(list: readonly number[], labelOf: (index: number) => string): readonly (readonly number[])[] {
@@ -88,29 +96,83 @@ function runsOf(list: readonly number[], labelOf: (index: number) => string): re
   return runs
 }
 
-/** Equal shares as far as whole groups allow; a single group is never cut. */
-function cut(
-  run: readonly number[],
-  bundles: readonly Bundle[],
-  largest: number,
-): readonly (readonly number[])[] {
-  const units = runsOf(run, (index) => unitOf(bundles[index] as Bundle))
-  const minutes = units.map((unit) =>
-    unit.reduce((sum, index) => sum + (bundles[index]?.personMinutes ?? 0), 0),
+/** As few parts as the largest pass allows, as equal as whole groups of surfaces allow. */
+function cut(run: readonly number[], input: PartInput): readonly (readonly number[])[] {
+  const { bundles, template } = input
+  const minutesOf = (list: readonly number[]) =>
+    list.reduce((sum, index) => sum + (bundles[index]?.personMinutes ?? 0), 0)
+  const largest = template.largestPassMinutes
+  const total = minutesOf(run)
+  if (total <= largest * overflow) return [run]
+  const units = unitsOf(run, input)
+  const shares = isRound(units, input) ? packed : inARow
+  const tries = Array.from({ length: units.length - 1 }, (_, more) => more + 2).map((parts) =>
+    shares(units, parts, minutesOf),
   )
-  const total = minutes.reduce((sum, each) => sum + each, 0)
-  const parts = Math.min(units.length, Math.max(1, Math.ceil(total / largest - 1e-9)))
-  return shares(minutes, parts).map(([from, to]) => units.slice(from, to).flat())
+  const large = tries.filter((parts) => parts.every((part) => minutesOf(part) >= smallestShare))
+  const fitting = large.find((parts) => parts.every((part) => minutesOf(part) <= largest * overflow))
+  return fitting ?? large.at(-1) ?? [run]
+}
+
+/** Groups of surfaces, and closets whole, in the order of the run; one that is too large for a pass falls into its own steps. */
+function unitsOf(
+  run: readonly number[],
+  { bundles, template, mainRoomId }: PartInput,
+): readonly (readonly number[])[] {
+  const whole = (bundle: Bundle) => (bundle.lead.roomId === mainRoomId ? unitOf(bundle) : bundle.lead.roomId)
+  return runsOf(run, (index) => whole(bundles[index] as Bundle)).flatMap((unit) => {
+    const minutes = unit.reduce((sum, index) => sum + (bundles[index]?.personMinutes ?? 0), 0)
+    return minutes > template.largestPassMinutes ? unit.map((index) => [index]) : [unit]
+  })
+}
+
+/** Whether no group waits for another, so that they may be shared out in any order. */
+function isRound(units: readonly (readonly number[])[], { edges }: PartInput): boolean {
+  const unitAt = new Map(units.flatMap((unit, at) => unit.map((index) => [index, at] as const)))
+  return edges.every(({ before, after }) => {
+    const [one, other] = [unitAt.get(before), unitAt.get(after)]
+    return one === undefined || other === undefined || one === other
+  })
+}
+
+type Shares = (
+  units: readonly (readonly number[])[],
+  parts: number,
+  minutesOf: (list: readonly number[]) => number,
+) => readonly (readonly number[])[]
+
+/** The largest group first, always to the part that has least so far; parts in the order of the round. */
+const packed: Shares = (units, parts, minutesOf) => {
+  const shares = Array.from({ length: parts }, (): number[] => [])
+  const largestFirst = [...units.keys()].toSorted(
+    (one, other) => minutesOf(units[other] ?? []) - minutesOf(units[one] ?? []) || one - other,
+  )
+  const load = (share: readonly number[]) =>
+    share.reduce((sum, unit) => sum + minutesOf(units[unit] ?? []), 0)
+  for (const unit of largestFirst) {
+    const least = shares.toSorted((one, other) => load(one) - load(other))[0] as number[]
+    least.push(unit)
+  }
+  return shares
+    .map((share) => share.toSorted((one, other) => one - other))
+    .toSorted((one, other) => (one[0] ?? 0) - (other[0] ?? 0))
+    .map((share) => share.flatMap((unit) => units[unit] ?? []))
+}
+
+/** Runs of the valid order, the longest as short as can be; for groups that wait for one another. */
+const inARow: Shares = (units, parts, minutesOf) => {
+  const minutes = units.map(minutesOf)
+  return bestCuts(minutes, parts).map(([from, to]) => units.slice(from, to).flat())
 }
 
 /** Cuts a row of minutes into so many runs that the longest is as short as can be; ends excluded. */
-function shares(minutes: readonly number[], parts: number): readonly (readonly [number, number])[] {
+function bestCuts(minutes: readonly number[], parts: number): readonly (readonly [number, number])[] {
   if (parts === 1) return [[0, minutes.length]]
   let best: { readonly longest: number; readonly cuts: readonly (readonly [number, number])[] } | undefined
   for (let first = 1; first <= minutes.length - parts + 1; first += 1) {
-    const head = minutes.slice(0, first).reduce((sum, each) => sum + each, 0)
+    const head = sumOf(minutes.slice(0, first))
     if (best !== undefined && head >= best.longest) break
-    const rest = shares(minutes.slice(first), parts - 1).map(
+    const rest = bestCuts(minutes.slice(first), parts - 1).map(
       ([from, to]) => [from + first, to + first] as const,
     )
     const longest = Math.max(head, ...rest.map(([from, to]) => sumOf(minutes.slice(from, to))))

@@ -1,7 +1,8 @@
+import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { Operation, Step } from '../specification/types.ts'
+import { partOf } from './families.ts'
 import type { PassKind } from './pass-types.ts'
-import { partOf } from './places.ts'
 
 /** What the name of one pass is made from. */
 export interface Named {
@@ -11,10 +12,10 @@ export interface Named {
   /** How many coats its part of the room set gets. */
   readonly coats: number
   readonly steps: readonly Step[]
-  /** Whether the pass is one of several that share a place. */
-  readonly isPart: boolean
-  /** Classes of all steps of its place. */
-  readonly woodwork: ReadonlySet<SurfaceClass>
+  /** All steps of the passes that share its place. */
+  readonly beside: readonly Step[]
+  readonly mainRoomId: RoomId
+  readonly roomName: (roomId: RoomId) => string
 }
 
 const classNames: Readonly<Record<SurfaceClass, string>> = {
@@ -31,20 +32,18 @@ const classNames: Readonly<Record<SurfaceClass, string>> = {
 const ordinals = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth']
 const partNames = { ceiling: 'Ceiling', woodwork: 'Woodwork', walls: 'Walls', stairs: 'Stairs' } as const
 
-/** In the words of the trade: `Woodwork, second coat: windows, doors`. */
+/** In the words of the trade: `Woodwork, second coat: windows and doors`, `Fill walls; sand woodwork`. */
 export function passName(named: Named): string {
   switch (named.kind) {
     case 'setUp':
-      return 'Set up: cover, take off, dust down'
+      return capital(['set up', ...doings(named)].join('; '))
     case 'putBack':
       return 'Put back, clean up, look over'
     case 'repair':
     case 'slow':
-      return sentence(doings(named))
     case 'sand':
-      return sentence([`sand and vacuum ${list(sanded(named))}`])
     case 'prime':
-      return sentence(primed(named))
+      return capital(doings(named).join('; ') || 'vacuum the room')
     default:
       return coatName(named, named.kind)
   }
@@ -52,112 +51,87 @@ export function passName(named: Named): string {
 
 function coatName(named: Named, part: keyof typeof partNames): string {
   const coated = named.steps.filter(({ operation }) => operation === 'coat')
-  const classes = classesOf(coated)
-  const only = part === 'woodwork' && classes.length === 1 ? classes[0] : undefined
-  const whole = part !== 'woodwork' || classes.length === named.woodwork.size
-  const base = only !== undefined && !named.isPart ? capital(classNames[only]) : partNames[part]
+  const all = named.beside.filter(({ operation }) => operation === 'coat')
+  const classes = new Set(coated.map(({ surfaceClass }) => surfaceClass))
+  const only = part === 'woodwork' && classes.size === 1 ? [...classes][0] : undefined
+  const base = only == null || coated.length < all.length ? partNames[part] : capital(classNames[only])
   const coat = named.coats > 1 ? `, ${ordinals[named.coat] ?? `${named.coat}th`} coat` : ''
-  return `${base}${coat}${named.isPart && !whole ? `: ${classes.map((each) => classNames[each]).join(', ')}` : ''}`
+  return coated.length === all.length ? `${base}${coat}` : `${base}${coat}: ${list(places(named, coated))}`
 }
 
-const doingWords: Partial<Readonly<Record<Operation, string>>> = {
-  wash: 'wash',
-  washMildew: 'wash off mildew on',
-  scrape: 'scrape',
-  stripWallpaper: 'strip wallpaper from',
-  washOffSize: 'wash paste off',
-  washOffCalcimine: 'wash calcimine off',
-  openCrack: 'open cracks in',
-  driveFastener: 'drive fasteners in',
-  reattachPlaster: 'fasten plaster of',
-  fill: 'fill',
-  skim: 'skim',
-  puttySash: 'putty',
-  freeSash: 'free',
-  caulk: 'caulk',
-  treatRust: 'treat rust on',
-  sand: 'sand',
-  sandFill: 'sand filler on',
-  sandPatch: 'sand patches of',
-  prime: 'prime',
-  spotPrime: 'spot-prime',
-  sealChalk: 'seal',
-  sealBare: 'seal',
-  blockStain: 'block stains on',
+/** What a name says is done, at what of a place, and by which operations: `open` `cracks in` the walls. */
+interface Word {
+  readonly verb: string
+  readonly at: string
+  readonly operations: readonly Operation[]
 }
 
-/** Up to three things that are done, each with where. */
-function doings({ steps }: Named): readonly string[] {
-  const byDoing = new Map<string, Step[]>()
-  for (const step of steps) {
-    const word = doingWords[step.operation]
-    if (word !== undefined) byDoing.set(word, [...(byDoing.get(word) ?? []), step])
+const words: readonly Word[] = [
+  { verb: 'wash', at: '', operations: ['wash'] },
+  { verb: 'wash', at: 'mildew off', operations: ['washMildew'] },
+  { verb: 'strip', at: 'wallpaper off', operations: ['stripWallpaper'] },
+  { verb: 'wash', at: 'paste off', operations: ['washOffSize'] },
+  { verb: 'wash', at: 'calcimine off', operations: ['washOffCalcimine'] },
+  { verb: 'fasten', at: 'plaster of', operations: ['reattachPlaster'] },
+  { verb: 'drive', at: 'fasteners in', operations: ['driveFastener'] },
+  { verb: 'free', at: '', operations: ['freeSash'] },
+  { verb: 'scrape', at: '', operations: ['scrape'] },
+  { verb: 'treat', at: 'rust on', operations: ['treatRust'] },
+  { verb: 'open', at: 'cracks in', operations: ['openCrack'] },
+  { verb: 'putty', at: '', operations: ['puttySash'] },
+  { verb: 'fill', at: '', operations: ['fill'] },
+  { verb: 'skim', at: '', operations: ['skim'] },
+  { verb: 'sand', at: '', operations: ['sand'] },
+  { verb: 'sand', at: 'patches on', operations: ['sandFill', 'sandPatch'] },
+  { verb: 'seal', at: '', operations: ['sealChalk', 'sealBare'] },
+  { verb: 'block', at: 'stains on', operations: ['blockStain'] },
+  { verb: 'prime', at: 'patches on', operations: ['spotPrime'] },
+  { verb: 'prime', at: '', operations: ['prime'] },
+  { verb: 'coat', at: '', operations: ['coat'] },
+  { verb: 'caulk', at: '', operations: ['caulk'] },
+]
+
+/** What is done where; things done to the same places are said together: `open cracks in and fill walls`. */
+function doings(named: Named): readonly string[] {
+  const together = new Map<string, Word[]>()
+  for (const word of words) {
+    const steps = named.steps.filter(({ operation }) => word.operations.includes(operation))
+    const where = list(places(named, steps))
+    if (steps.length > 0) together.set(where, [...(together.get(where) ?? []), word])
   }
-  const all = [...byDoing].map(([word, list_]) => ({ word, where: list(names(list_)) }))
-  const shown = all.slice(0, 3)
-  const wheres = new Set(shown.map(({ where }) => where))
-  if (wheres.size === 1)
-    return [`${list(shown.map(({ word }) => bare(word, shown.length)))} ${shown[0]?.where ?? ''}`]
-  return shown.map(({ word, where }) => `${word} ${where}`)
+  return [...together].map(([where, said]) => {
+    const ats = [...new Set(said.map(({ at }) => at))]
+    const phrases = ats.map((at) => {
+      const verbs = said.filter((word) => word.at === at).map(({ verb }) => verb)
+      return `${list(verbs)} ${at}`.trim()
+    })
+    const all = phrases.some((phrase) => phrase.includes(' and ')) ? phrases.join(', ') : list(phrases)
+    return `${all} ${where}`
+  })
 }
 
-function bare(word: string, many: number): string {
-  return many > 1 ? word : word
-}
-
-function sanded(named: Named): readonly string[] {
-  const wood = named.steps.filter((step) => step.operation === 'sand' && isWoodwork(step))
-  const broad = named.steps.filter((step) => step.operation === 'sand' && !isWoodwork(step))
-  const patches = named.steps.some(({ operation }) => operation === 'sandFill' || operation === 'sandPatch')
-  const found = [...woodworkNames(named, wood), ...names(broad), ...(patches ? ['patches'] : [])]
-  return found.length === 0 ? ['the room'] : found
-}
-
-function primed(named: Named): readonly string[] {
-  const of = (...operations: readonly Operation[]) =>
-    named.steps.filter(({ operation }) => operations.includes(operation))
-  const sealed = of('sealChalk', 'sealBare')
-  const whole = of('prime')
-  const wood = whole.filter(isWoodwork)
-  const broad = whole.filter((step) => !isWoodwork(step))
-  const patches = of('spotPrime').length > 0 ? ['patches'] : []
-  const stains = of('blockStain').length > 0 ? ['block stains'] : []
-  const radiators = of('coat').length > 0 ? ['coat radiators'] : []
-  const prime = [...woodworkNames(named, wood), ...names(broad), ...patches]
+/** `woodwork` where most of it is meant, else the classes; the rooms beside the main one by their names. */
+function places(named: Named, steps: readonly Step[]): readonly string[] {
+  const inMain = classesOf(steps.filter(({ roomId }) => roomId === named.mainRoomId))
+  const wood = inMain.filter((each) => partOf(each) === 'woodwork')
+  const broad = inMain.filter((each) => partOf(each) !== 'woodwork').map((each) => classNames[each])
+  const isPart = steps.length < named.beside.filter((step) => steps[0]?.operation === step.operation).length
+  const woodNames = wood.length > 2 && !isPart ? ['woodwork'] : wood.map((each) => classNames[each])
+  const others = [...new Set(steps.map(({ roomId }) => roomId).filter((id) => id !== named.mainRoomId))]
+  const isAlongside = inMain.length > 0 && !isPart
   return [
-    ...(sealed.length > 0 ? [`seal ${list(names(sealed))}`] : []),
-    ...stains,
-    ...(prime.length > 0 ? [`prime ${list(prime)}`] : []),
-    ...radiators,
+    ...broad,
+    ...woodNames,
+    ...(isAlongside ? [] : others.map((id) => named.roomName(id).toLowerCase())),
   ]
-}
-
-/** `woodwork` where all of it is meant. */
-function woodworkNames(named: Named, steps: readonly Step[]): readonly string[] {
-  const classes = classesOf(steps)
-  return classes.length > 1 && !named.isPart ? ['woodwork'] : classes.map((each) => classNames[each])
-}
-
-function isWoodwork({ surfaceClass }: Step): boolean {
-  return surfaceClass !== null && partOf(surfaceClass) === 'woodwork'
-}
-
-function names(steps: readonly Step[]): readonly string[] {
-  const wood = classesOf(steps.filter(isWoodwork))
-  const broad = classesOf(steps.filter((step) => !isWoodwork(step))).map((each) => classNames[each])
-  return [...broad, ...(wood.length > 2 ? ['woodwork'] : wood.map((each) => classNames[each]))]
 }
 
 function classesOf(steps: readonly Step[]): readonly SurfaceClass[] {
   return [...new Set(steps.flatMap(({ surfaceClass }) => surfaceClass ?? []))]
 }
 
-function list(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
-}
-
-function sentence(parts: readonly string[]): string {
-  return capital(parts.join('; ').trim())
+function list(items: readonly string[]): string {
+  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 }
 
 function capital(text: string): string {

@@ -21,5 +21,5 @@ const partsInOrder: Readonly<Record<ReturnType<typeof orderOfRoom>, readonly Par
 }
 
 export function templateOf(job: Job, room: Room): PassTemplate {
-  return { parts: partsInOrder[orderOfRoom(job, room)], largestPassMinutes: 390, smallestPassMinutes: 16 }
+  return { parts: partsInOrder[orderOfRoom(job, room)], largestPassMinutes: 390, smallestPassMinutes: 30 }
 }

@@ -1,0 +1,127 @@
+import type { Step } from '../specification/types.ts'
+import type { Bundle, Bundled, BundleEdge } from './bundles.ts'
+import type { Family } from './families.ts'
+import { partOf } from './families.ts'
+import type { PassKind } from './pass-types.ts'
+import type { PassTemplate } from './template.ts'
+
+/** Where a pass stands in the order of a room set; later places stand behind earlier ones. */
+export interface Place {
+  readonly index: number
+  readonly kind: PassKind
+  /** Of coats the first, second, third; of the rest 0. */
+  readonly coat: number
+}
+
+/** Coats stand behind all preparation: so many rows of repairs, sanding and priming come before the first row of coats. */
+const preparationRows = 12
+const mostCoats = 6
+
+/** One row of places of a room set, repeated without end. */
+export class Row {
+  private readonly kinds: readonly Omit<Place, 'index'>[]
+
+  constructor({ parts }: PassTemplate) {
+    const coats = parts.flatMap((kind) =>
+      Array.from({ length: mostCoats }, (_, coat) => ({ kind, coat: coat + 1 })),
+    )
+    const before = (['setUp', 'slow', 'repair', 'sand', 'prime'] as const).map((kind) => ({ kind, coat: 0 }))
+    this.kinds = [...before, ...coats, { kind: 'putBack', coat: 0 }]
+  }
+
+  placeAt(index: number): Place {
+    return { index, ...(this.kinds[index % this.kinds.length] as Omit<Place, 'index'>) }
+  }
+
+  kindAt(index: number): PassKind {
+    return this.placeAt(index).kind
+  }
+
+  /** The first place that the lead of a bundle may take, not before `low`. */
+  firstFrom(low: number, family: Family, lead: Step): number {
+    const wanted = family === 'coat' ? partOf(lead.surfaceClass) : family === 'unmask' ? 'putBack' : family
+    const coat = family === 'coat' ? Math.min(mostCoats, Math.max(1, lead.coat)) : 0
+    const position = this.kinds.findIndex((place) => place.kind === wanted && place.coat === coat)
+    const late = family === 'coat' || family === 'putBack' || family === 'unmask'
+    const from = Math.max(low, late ? preparationRows * this.kinds.length : 0)
+    return Math.ceil((from - position) / this.kinds.length) * this.kinds.length + position
+  }
+}
+
+const nobody: ReadonlySet<number> = new Set()
+
+/** Bundles of one room set and the places they have so far; every order points forwards, strictly where something has to dry. */
+export class Layout {
+  readonly bundles: readonly Bundle[]
+  readonly families: readonly Family[]
+  readonly row: Row
+  private readonly into: readonly BundleEdge[][]
+  private readonly from: readonly BundleEdge[][]
+  private readonly places: number[]
+
+  constructor({ bundles, edges }: Bundled, families: readonly Family[], template: PassTemplate) {
+    this.bundles = bundles
+    this.families = families
+    this.row = new Row(template)
+    this.into = bundles.map(() => [])
+    this.from = bundles.map(() => [])
+    for (const edge of edges) {
+      this.into[edge.after]?.push(edge)
+      this.from[edge.before]?.push(edge)
+    }
+    this.places = bundles.map(() => 0)
+    for (const [index, { lead }] of bundles.entries()) {
+      this.places[index] = this.row.firstFrom(this.low(index), families[index] as Family, lead)
+    }
+  }
+
+  placeOf(index: number): number {
+    return this.places[index] ?? 0
+  }
+
+  /** All of them to one place; every one of `indexes` may stand there when the others do. */
+  move(indexes: Iterable<number>, place: number): void {
+    for (const index of indexes) this.places[index] = place
+  }
+
+  /** First place a bundle may take; bundles in `beside` move with it and are left out of account. */
+  low(index: number, beside: ReadonlySet<number> = nobody): number {
+    return (this.into[index] ?? [])
+      .filter(({ before }) => !beside.has(before))
+      .reduce((low, { before, wait }) => Math.max(low, this.placeOf(before) + Math.sign(wait)), 0)
+  }
+
+  /** Last place a bundle may take. */
+  high(index: number, beside: ReadonlySet<number> = nobody): number {
+    return (this.from[index] ?? [])
+      .filter(({ after }) => !beside.has(after))
+      .reduce((high, { after, wait }) => Math.min(high, this.placeOf(after) - Math.sign(wait)), Infinity)
+  }
+
+  /** Whether all of them may stand in one place together. */
+  mayStand(indexes: readonly number[], place: number): boolean {
+    const together = new Set(indexes)
+    return indexes.every((index) => this.low(index, together) <= place && place <= this.high(index, together))
+  }
+
+  /** Elapsed minutes of the longest wait before or behind a bundle. */
+  longestWait(index: number): number {
+    const around = [...(this.into[index] ?? []), ...(this.from[index] ?? [])]
+    return Math.max(0, ...around.map(({ wait }) => wait))
+  }
+
+  /** Places in use in their order, with the bundles in each. */
+  used(): ReadonlyMap<number, readonly number[]> {
+    const found = new Map<number, number[]>()
+    for (const [index, place] of this.places.entries()) {
+      const list = found.get(place)
+      if (list === undefined) found.set(place, [index])
+      else list.push(index)
+    }
+    return new Map([...found].toSorted(([one], [other]) => one - other))
+  }
+
+  minutesOf(indexes: readonly number[]): number {
+    return indexes.reduce((sum, index) => sum + (this.bundles[index]?.personMinutes ?? 0), 0)
+  }
+}
