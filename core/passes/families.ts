@@ -11,6 +11,9 @@ const slowWait = 2 * 1440
 
 const families: Partial<Readonly<Record<Operation, Family>>> = {
   protectRoom: 'setUp',
+  postSigns: 'setUp',
+  sheetFloor: 'setUp',
+  sealOpenings: 'setUp',
   takeOff: 'setUp',
   loosenHanging: 'setUp',
   coverAlarm: 'setUp',
@@ -20,6 +23,10 @@ const families: Partial<Readonly<Record<Operation, Family>>> = {
   sand: 'sand',
   vacuum: 'sand',
   dustOff: 'sand',
+  cleanDaily: 'sand',
+  bagSheeting: 'sand',
+  cleanFinal: 'sand',
+  wipeCheck: 'sand',
   maskOff: 'prime',
   degloss: 'prime',
   coat: 'coat',

@@ -43,10 +43,16 @@ export function passName(named: Named): string {
     case 'slow':
     case 'sand':
     case 'prime':
-      return capital(doings(named).join('; ') || 'vacuum the room')
+      return capital([...doings(named), ...cleaning(named)].join('; ') || 'vacuum the room')
     default:
       return coatName(named, named.kind)
   }
+}
+
+/** The cleaning that lead-safe work ends with before the coats. */
+function cleaning({ steps }: Named): readonly string[] {
+  const isCleaned = steps.some(({ operation }) => operation === 'cleanFinal' || operation === 'wipeCheck')
+  return isCleaned ? ['clean and check the room'] : []
 }
 
 function coatName(named: Named, part: keyof typeof partNames): string {
