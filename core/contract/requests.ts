@@ -1,6 +1,7 @@
 import type { JobDiff } from '../project/diff.ts'
 import type { Job } from '../project/job.ts'
 import type { Outcome } from '../project/problem.ts'
+import type { BackupSummary, BookState, WayOut } from './book.ts'
 
 /** One job of the book, as the list of jobs shows it. */
 export interface JobSummary {
@@ -37,6 +38,18 @@ export interface HostFacts {
  */
 export interface Requests {
   hostFacts: { argument: Record<string, never>; answer: HostFacts }
+  /** Whether the book is open, and what the user should know about it. */
+  bookState: { argument: Record<string, never>; answer: BookState }
+  /** The newest first, books set aside among them. */
+  listBackups: { argument: Record<string, never>; answer: readonly BackupSummary[] }
+  /** The jobs in one backup; it is read through a copy and stays as it is. */
+  lookIntoBackup: { argument: { readonly name: string }; answer: readonly JobSummary[] }
+  /** Puts one job of a backup into the book, as a job of its own. */
+  bringJobBack: { argument: { readonly name: string; readonly jobKey: string }; answer: OpenedJob }
+  /** Sets the book aside, deleting nothing, and opens a copy of a backup in its place. */
+  goBackToBackup: { argument: { readonly name: string }; answer: BookState }
+  /** What to do about a shut book. */
+  leaveShutBook: { argument: { readonly way: WayOut }; answer: BookState }
   listJobs: { argument: Record<string, never>; answer: readonly JobSummary[] }
   /** An empty job with the shop's products, rates, crew and rules copied in. */
   createJob: {
@@ -52,6 +65,7 @@ export interface Requests {
     argument: { readonly jobKey: string; readonly revision: number; readonly diff: JobDiff }
     answer: { readonly revision: number }
   }
+  /** Takes a job out of the book; a backup is made first. */
   deleteJob: { argument: { readonly jobKey: string }; answer: Record<string, never> }
   /** Reads a job file's text into the book; refused whole with the path and a sentence when anything is wrong. */
   importJob: { argument: { readonly text: string }; answer: OpenedJob }
@@ -95,6 +109,12 @@ export type Handlers = {
 
 export const requestNames = [
   'hostFacts',
+  'bookState',
+  'listBackups',
+  'lookIntoBackup',
+  'bringJobBack',
+  'goBackToBackup',
+  'leaveShutBook',
   'listJobs',
   'createJob',
   'openJob',

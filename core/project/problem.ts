@@ -30,6 +30,8 @@ export type ProblemKind =
   | 'fileDamaged'
   | 'alreadyOpen'
   | 'storageFailed'
+  /** The book of jobs is not open: it was damaged, missing or exchanged. Nothing is stored until the user has chosen what to do. */
+  | 'bookShut'
   /** An edit made to an older state of the job than the book has. */
   | 'staleEdit'
   | 'notAllowed'

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { waysOut } from '../../core/contract/book.ts'
 import { type Argument, type Handlers, type RequestName, requestNames } from '../../core/contract/requests.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
 
@@ -13,6 +14,12 @@ const paper = z.enum(['letter', 'a4'])
 /** The outer shape of every argument. What is inside an edit or a job file is judged where it is read. */
 const argumentSchemas = {
   hostFacts: nothing,
+  bookState: nothing,
+  listBackups: nothing,
+  lookIntoBackup: z.strictObject({ name: fileName }),
+  bringJobBack: z.strictObject({ name: fileName, jobKey }),
+  goBackToBackup: z.strictObject({ name: fileName }),
+  leaveShutBook: z.strictObject({ way: z.enum(waysOut) }),
   listJobs: nothing,
   createJob: z.strictObject({
     title: z.string().min(1).max(200),

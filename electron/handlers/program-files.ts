@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
 /** Where the parts of the program lie, from its top folder (the one with package.json). */
 export function programFiles(root: string) {
@@ -17,8 +18,14 @@ export function programFiles(root: string) {
 }
 
 /** The book every host opens, whichever was used last; COATWRIGHT_BOOK names another file. */
-export function bookPath(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {
-  return environment.COATWRIGHT_BOOK ?? join(dataFolder(environment, platform), 'book.sqlite')
+export function bookPath(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform): Outcome<string> {
+  const named = environment.COATWRIGHT_BOOK
+  if (named === undefined) return succeed(join(dataFolder(environment, platform), 'book.sqlite'))
+  if (named.trim() !== '') return succeed(named)
+  return fail(
+    'notValid',
+    'COATWRIGHT_BOOK is set but empty. Name the file of the book of jobs in it, or leave it out for the usual place.',
+  )
 }
 
 function dataFolder(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform): string {

@@ -4,6 +4,7 @@ import { momentOf } from '../../core/work-order/site-time.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers } from '../handlers/handlers.ts'
 import { programFiles } from '../handlers/program-files.ts'
+import { keeperInMemory } from '../storage/keeper.ts'
 import { readMigrations } from '../storage/migrations.ts'
 import { createStore, type Store } from '../storage/store.ts'
 import { gatheringHost } from './gathering-host.ts'
@@ -29,7 +30,12 @@ export async function runHeadless(
     return 1
   }
   const { host, documents } = gatheringHost(files.version())
-  const handlers = createHandlers({ store: store.value, host, clock: machineClock, readDemo: files.readDemo })
+  const handlers = createHandlers({
+    keeper: keeperInMemory(store.value),
+    host,
+    clock: machineClock,
+    readDemo: files.readDemo,
+  })
   const minute = Math.floor(Date.parse(machineClock.instant()) / 60_000)
   // This machine may stand in another zone than the house.
   const makeFiles = (fileName: string, job: Job) =>

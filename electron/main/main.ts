@@ -3,8 +3,8 @@ import { app, type BrowserWindow, dialog, session } from 'electron'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
+import { createKeeper, type Keeper, keeperTimes } from '../storage/keeper.ts'
 import { readMigrations } from '../storage/migrations.ts'
-import { createStore, type Store } from '../storage/store.ts'
 import { serveChannels } from './channels.ts'
 import { confinePages, confineSession } from './confinement.ts'
 import { desktopHost } from './desktop-host.ts'
@@ -14,7 +14,7 @@ import { openPrintSession } from './print-session.ts'
 import { registerScheme, servePages } from './scheme.ts'
 import { openWindow } from './window.ts'
 
-const book = bookPath(process.env, process.platform)
+const book = bookPathOrQuit()
 let window: BrowserWindow | null = null
 
 registerScheme()
@@ -37,35 +37,51 @@ function showWindow(): void {
   window.focus()
 }
 
-function openBookOrQuit(migrations: string): Store | null {
-  const store = createStore(book, {
+function bookPathOrQuit(): string {
+  const path = bookPath(process.env, process.platform)
+  return path.ok ? path.value : quitSaying(path.problem.sentence)
+}
+
+/** A book that cannot be opened is the page's affair; only one that another program has open is none. */
+async function openBookOrQuit(migrations: string): Promise<Keeper> {
+  const keeper = await createKeeper(book, {
     migrations: readMigrations(migrations),
     now: machineClock.instant,
     newJobKey,
+    ...keeperTimes,
   })
-  if (store.ok) return store.value
-  console.error(store.problem.sentence)
-  dialog.showErrorBox('Coatwright cannot open the book of jobs', store.problem.sentence)
-  app.exit(1)
-  return null
+  return keeper.ok ? keeper.value : quitSaying(keeper.problem.sentence)
+}
+
+function quitSaying(sentence: string): never {
+  console.error(sentence)
+  dialog.showErrorBox('Coatwright cannot open the book of jobs', sentence)
+  process.exit(1)
 }
 
 async function start(): Promise<void> {
   const root = app.getAppPath()
   const files = programFiles(root)
-  const store = openBookOrQuit(files.migrations)
-  if (store === null) return
+  const keeper = await openBookOrQuit(files.migrations)
   confineSession(session.defaultSession, (address) => originOf(address) === pageOrigin)
   servePages(files.pages)
   setMenu(book)
   window = openWindow(root, join(app.getPath('userData'), 'window.json'))
   const handlers = createHandlers({
-    store,
+    keeper,
     host: desktopHost(window, openPrintSession(), files.version(), process.env.COATWRIGHT_SAVE_FOLDER),
     clock: machineClock,
     readDemo: files.readDemo,
   })
   serveChannels(handlers, window)
   await fillEmptyBook(handlers)
-  app.on('will-quit', () => store.close())
+  closeBeforeQuitting(keeper)
+}
+
+/** The last backup and the folding of the log take a moment, which quitting waits for. */
+function closeBeforeQuitting(keeper: Keeper): void {
+  app.once('will-quit', (event) => {
+    event.preventDefault()
+    keeper.close().finally(() => app.exit())
+  })
 }

@@ -6,6 +6,12 @@ import { stayOnOwnPages } from './stay.ts'
 /** Every channel the page may use; there is no other way out of it. */
 const channels = {
   hostFacts: 'coatwright:hostFacts',
+  bookState: 'coatwright:bookState',
+  listBackups: 'coatwright:listBackups',
+  lookIntoBackup: 'coatwright:lookIntoBackup',
+  bringJobBack: 'coatwright:bringJobBack',
+  goBackToBackup: 'coatwright:goBackToBackup',
+  leaveShutBook: 'coatwright:leaveShutBook',
   listJobs: 'coatwright:listJobs',
   createJob: 'coatwright:createJob',
   openJob: 'coatwright:openJob',

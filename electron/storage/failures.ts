@@ -1,7 +1,8 @@
-import { fail, type Outcome } from '../../core/project/problem.ts'
+import { dirname } from 'node:path'
+import { type Outcome, type Problem, problem } from '../../core/project/problem.ts'
 
-/** SQLite's own result codes, by their beginning (https://www.sqlite.org/rescode.html). */
-function sqliteCode(error: unknown): string {
+/** SQLite's own result codes and the system's, by their beginning (https://www.sqlite.org/rescode.html). */
+function codeOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? error.code : ''
   return typeof code === 'string' ? code : ''
 }
@@ -10,40 +11,62 @@ export function describeFailure(error: unknown): string {
   return error instanceof Error ? error.message : String(error)
 }
 
-/** Turns what the database or the file system threw into a problem the user can act on. */
+export function isFullDisk(error: unknown): boolean {
+  return /^(SQLITE_FULL|SQLITE_IOERR_WRITE|ENOSPC|EDQUOT|EFBIG)/.test(codeOf(error))
+}
+
+export function isDamage(error: unknown): boolean {
+  return /^SQLITE_(NOTADB|CORRUPT)/.test(codeOf(error))
+}
+
+/** Turns what the database or the file system threw into a problem the user can act on: what is so and what to do. */
 export function storageProblem(error: unknown, bookPath: string): Outcome<never> {
-  const code = sqliteCode(error)
+  return { ok: false, problem: problemOfFailure(error, bookPath) }
+}
+
+export function problemOfFailure(error: unknown, bookPath: string): Problem {
+  const code = codeOf(error)
   if (/^SQLITE_(BUSY|LOCKED)/.test(code)) {
-    return fail(
+    return problem(
       'alreadyOpen',
       `The book of jobs is already open in another Coatwright (${bookPath}). Close that one first, or go on working there.`,
     )
   }
-  if (/^SQLITE_(NOTADB|CORRUPT)/.test(code)) return damagedBook(bookPath, describeFailure(error))
-  if (/^(SQLITE_FULL|ENOSPC)/.test(code)) {
-    return fail(
+  if (isDamage(error)) return damage(bookPath, describeFailure(error))
+  if (isFullDisk(error)) {
+    return problem(
       'storageFailed',
-      'The disk is full: the last edit was not stored. Free some space and try again.',
+      `The disk is full: nothing more can be stored in ${dirname(bookPath)}. What was stored before is safe. Free some space and try again.`,
     )
   }
   if (/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EACCES|EPERM|EROFS)/.test(code)) {
-    return fail(
+    return problem(
       'storageFailed',
-      `The book of jobs cannot be written (${bookPath}). Look whether the folder may be written to.`,
+      `The book of jobs cannot be written (${bookPath}). Allow your user to write the file and its folder, and try again.`,
+    )
+  }
+  if (/^(SQLITE_IOERR|EIO|ENXIO|ENODEV|ESTALE)/.test(code)) {
+    return problem(
+      'storageFailed',
+      `The disk does not answer as it should (${bookPath}: ${describeFailure(error)}). Look whether the drive is connected and sound, and try again.`,
     )
   }
   if (/^SQLITE_CONSTRAINT_FOREIGNKEY/.test(code)) {
-    return fail(
+    return problem(
       'danglingReference',
       'Something in this edit points at a record that is not there, or takes away one that others still need. Nothing was stored.',
     )
   }
-  return fail('storageFailed', `The book of jobs could not be read or written: ${describeFailure(error)}`)
+  return problem('storageFailed', `The book of jobs could not be read or written: ${describeFailure(error)}`)
 }
 
 export function damagedBook(bookPath: string, what: string): Outcome<never> {
-  return fail(
+  return { ok: false, problem: damage(bookPath, what) }
+}
+
+export function damage(bookPath: string, what: string): Problem {
+  return problem(
     'fileDamaged',
-    `The book of jobs is damaged and was left as it is (${bookPath}: ${what}). Backups lie in the folder beside it; copy the newest one in its place and start again.`,
+    `The book of jobs is damaged and was left as it is (${bookPath}: ${what}). Go back to a backup; the damaged file is set aside, not deleted.`,
   )
 }

@@ -18,6 +18,15 @@ export interface StoreOptions {
   readonly newJobKey: () => string
 }
 
+/** What whoever keeps the book's file wants to know of each transaction. */
+export interface StoreHooks {
+  /** A problem stops the transaction before it begins. */
+  readonly before: () => Outcome<null>
+  readonly after: (wrote: boolean) => void
+}
+
+const noHooks: StoreHooks = { before: () => succeed(null), after: () => undefined }
+
 /** The book of jobs, open for this process alone. Every call is one transaction: done whole or not at all. */
 export interface Store {
   readonly path: string
@@ -35,28 +44,35 @@ export interface Store {
   readonly delete: (jobKey: string) => Outcome<Record<string, never>>
   readonly import: (text: string) => Outcome<OpenedJob>
   readonly export: (jobKey: string) => Outcome<{ readonly fileName: string; readonly text: string }>
+  /** The jobs that were opened, as they stand in the book. */
+  readonly known: () => readonly JobRow[]
   readonly close: () => void
 }
 
-/** Opens the book at `path`, or makes it; a problem where it cannot be had safely. */
+/** Opens a whole book at `path`, or makes it, without looking for damage first and without backups: what a keeper adds. */
 export function createStore(path: string, options: StoreOptions): Outcome<Store> {
   const opened = openBook(path, options.migrations, options.now())
   return opened.ok ? succeed(storeOver(opened.value, options)) : opened
 }
 
-function storeOver(database: Database, options: StoreOptions): Store {
+export function storeOver(database: Database, options: StoreOptions, hooks: StoreHooks = noHooks): Store {
   /** Jobs as they stand in the book; right for as long as the book is ours alone. */
   const known = new Map<string, JobRow>()
 
   /** Runs `work` in one transaction; a problem or an exception takes everything back. */
   function inTransaction<Value>(work: () => Outcome<Value>): Outcome<Value> {
+    const free = hooks.before()
+    if (!free.ok) return free
     try {
+      const changes = totalChanges(database)
       database.exec('BEGIN IMMEDIATE')
       const outcome = work()
       database.exec(outcome.ok ? 'COMMIT' : 'ROLLBACK')
+      hooks.after(outcome.ok && totalChanges(database) !== changes)
       return outcome
     } catch (error) {
       if (database.inTransaction) database.exec('ROLLBACK')
+      hooks.after(false)
       return storageProblem(error, database.name)
     }
   }
@@ -131,8 +147,13 @@ function storeOver(database: Database, options: StoreOptions): Store {
       return job.ok ? create(job.value) : job
     },
     export: exportJob,
+    known: () => [...known.values()],
     close: () => database.close(),
   }
+}
+
+function totalChanges(database: Database): number {
+  return database.prepare('SELECT total_changes()').pluck().get() as number
 }
 
 function noSuchJob(jobKey: string): Outcome<never> {

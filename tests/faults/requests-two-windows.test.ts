@@ -4,6 +4,7 @@ import type { Job } from '../../core/project/job.ts'
 import { succeed } from '../../core/project/problem.ts'
 import type { Mark, MarkId } from '../../core/project/progress-records.ts'
 import { createHandlers } from '../../electron/handlers/handlers.ts'
+import { keeperInMemory } from '../../electron/storage/keeper.ts'
 import { createStore } from '../../electron/storage/store.ts'
 import { createJobStore, type JobStore } from '../../renderer/state/job-store.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
@@ -45,7 +46,12 @@ async function twoWindowsAtWork(seed: number) {
   const options = { migrations, now: steadyClock(), newJobKey: () => 'job-1' }
   const store = granted(createStore(':memory:', options))
   const opened = granted(store.create(plainJob()))
-  const handlers = createHandlers({ store, host: quietHost, clock: stoppedClock, readDemo: () => null })
+  const handlers = createHandlers({
+    keeper: keeperInMemory(store),
+    host: quietHost,
+    clock: stoppedClock,
+    readDemo: () => null,
+  })
   const windows = ['left', 'right'].map((name) => {
     const first = Math.floor(roll() * 40)
     const lostAt = placesToBeLost[Math.floor(roll() * placesToBeLost.length)] ?? 'theWayBack'

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { sameJob } from '../../core/project/graft.ts'
 import type { Job } from '../../core/project/job.ts'
 import { createHandlers } from '../../electron/handlers/handlers.ts'
+import { keeperInMemory } from '../../electron/storage/keeper.ts'
 import { createStore, type Store } from '../../electron/storage/store.ts'
 import { createJobStore, type JobStore } from '../../renderer/state/job-store.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
@@ -29,7 +30,12 @@ async function worked(fault: Fault | null): Promise<Hour> {
   const time = simulatedTime()
   const store = bookInMemory()
   const { jobKey } = granted(store.create(plainJob()))
-  const handlers = createHandlers({ store, host: quietHost, clock: stoppedClock, readDemo: () => null })
+  const handlers = createHandlers({
+    keeper: keeperInMemory(store),
+    host: quietHost,
+    clock: stoppedClock,
+    readDemo: () => null,
+  })
   const host = faultyHost(handlers, time, fault)
   const jobs = createJobStore(host.ask, { timer: time })
   await opened(jobs, host, time, jobKey)

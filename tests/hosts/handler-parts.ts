@@ -5,6 +5,7 @@ import { succeed } from '../../core/project/problem.ts'
 import type { Clock } from '../../electron/handlers/clock.ts'
 import { createHandlers } from '../../electron/handlers/handlers.ts'
 import type { Host } from '../../electron/handlers/host.ts'
+import { type Keeper, keeperInMemory } from '../../electron/storage/keeper.ts'
 import type { Store } from '../../electron/storage/store.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { openBook, testFolder } from '../storage/books.ts'
@@ -24,9 +25,11 @@ export const stoppedClock: Clock = {
 }
 
 /** Handlers over an empty book; the demonstration house is the plain room. */
-export function quietHandlers(changes: { readonly host?: Host; readonly store?: Store } = {}): Handlers {
+export function quietHandlers(
+  changes: { readonly host?: Host; readonly store?: Store; readonly keeper?: Keeper } = {},
+): Handlers {
   return createHandlers({
-    store: changes.store ?? openBook(join(testFolder(), 'book.sqlite')),
+    keeper: changes.keeper ?? keeperInMemory(changes.store ?? openBook(join(testFolder(), 'book.sqlite'))),
     host: changes.host ?? quietHost,
     clock: stoppedClock,
     readDemo: () => writeJobFile(plainJob()),

@@ -7,6 +7,7 @@ import { answerRequest } from '../../electron/handlers/answer.ts'
 import { localMoment } from '../../electron/handlers/clock.ts'
 import { fillEmptyBook } from '../../electron/handlers/handlers.ts'
 import { bookPath } from '../../electron/handlers/program-files.ts'
+import { portOf } from '../../electron/loopback/loopback.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { granted, openBook, problemOf, testFolder } from '../storage/books.ts'
 import { quietHandlers, quietHost } from './handler-parts.ts'
@@ -127,22 +128,24 @@ test('the moment on site is local, to the minute', () => {
 })
 
 test('the book lies where each system keeps a user’s data, or where the environment says', () => {
-  expect(bookPath({ COATWRIGHT_BOOK: '/some/where.sqlite' }, 'linux')).toBe('/some/where.sqlite')
-  expect(bookPath({ XDG_DATA_HOME: '/data' }, 'linux')).toBe('/data/coatwright/book.sqlite')
-  expect(bookPath({ APPDATA: '/roaming' }, 'win32')).toBe('/roaming/Coatwright/book.sqlite')
-  expect(bookPath({}, 'darwin')).toMatch(/Library\/Application Support\/Coatwright\/book\.sqlite$/)
+  const placeOf = (environment: NodeJS.ProcessEnv, platform: NodeJS.Platform) =>
+    granted(bookPath(environment, platform))
+  expect(placeOf({ COATWRIGHT_BOOK: '/some/where.sqlite' }, 'linux')).toBe('/some/where.sqlite')
+  expect(placeOf({ XDG_DATA_HOME: '/data' }, 'linux')).toBe('/data/coatwright/book.sqlite')
+  expect(placeOf({ APPDATA: '/roaming' }, 'win32')).toBe('/roaming/Coatwright/book.sqlite')
+  expect(placeOf({}, 'darwin')).toMatch(/Library\/Application Support\/Coatwright\/book\.sqlite$/)
 })
 
-test('a new job starts with finishes for the whole house, so that a finding moves its price', async () => {
-  const { job } = granted(await quietHandlers().createJob({ title: 'Corner house', unitSystem: 'imperial' }))
-  const finishes = Object.values(job.finishes)
-  const of = (surfaceClass: string) =>
-    finishes.find(({ scope }) => scope.level === 'house' && scope.surfaceClass === surfaceClass)
-  expect(of('ceiling')).toMatchObject({ paint: true, sheen: 'flat' })
-  expect(job.colours[of('ceiling')?.colourId ?? '']?.depth).toBe('white')
-  expect(of('walls')).toMatchObject({ paint: true, colourId: null })
-  for (const wood of ['trim', 'doors', 'sash', 'wainscot', 'builtWork']) {
-    expect(of(wood)).toMatchObject({ paint: true, sheen: 'satin', productClass: 'waterborneEnamel' })
+test('a name of the book that is empty, and a port that is no number, are refused in words', () => {
+  for (const named of ['', '  ']) {
+    const refused = bookPath({ COATWRIGHT_BOOK: named }, 'linux')
+    expect(refused.ok ? '' : refused.problem.sentence).toContain('COATWRIGHT_BOOK is set but empty')
   }
-  expect(of('stairs')).toBeUndefined()
+  for (const named of ['', 'eighty', '80x', '-1', '65536', '8080.5', ' 80']) {
+    const refused = portOf({ COATWRIGHT_PORT: named })
+    expect(refused.ok ? named : refused.problem.sentence).toContain(`COATWRIGHT_PORT is "${named}"`)
+  }
+  expect(
+    [{}, { COATWRIGHT_PORT: '0' }, { COATWRIGHT_PORT: '65535' }].map((it) => granted(portOf(it))),
+  ).toEqual([0, 0, 65_535])
 })

@@ -4,12 +4,20 @@ import Database from 'better-sqlite3'
 import { expect, onTestFinished, test } from 'vitest'
 import { collectionNames, type Job } from '../../core/project/job.ts'
 import { raiseSafetySettings } from '../../core/project/upgrades/safety-settings.ts'
-import { backupFolder } from '../../electron/storage/backups.ts'
+import { backupFolder } from '../../electron/storage/book-files.ts'
 import { tableNames } from '../../electron/storage/collections.ts'
 import { type Migration, migrationOf, readMigrations } from '../../electron/storage/migrations.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
-import { granted, migrations, openBook, problemOf, testFolder, tryBook } from '../storage/books.ts'
+import {
+  granted,
+  migrations,
+  openBook,
+  openKeeper,
+  problemOf,
+  testFolder,
+  tryBook,
+} from '../storage/books.ts'
 
 const databases = join(import.meta.dirname, '..', 'fixtures', 'databases')
 
@@ -83,20 +91,21 @@ test('every table is strict', () => {
   expect(tables.length).toBeGreaterThan(18)
 })
 
-test('a migration runs once, after a copy of the book was made, and keeps the jobs', () => {
+test('a migration runs once, after a copy of the book was made, and keeps the jobs', async () => {
   const path = bookWithOneJob()
   const steps = [...migrations, plantedMigration('ALTER TABLE jobs ADD COLUMN remark TEXT;')]
-  granted(tryBook(path, steps)).close()
-  const before = readdirSync(backupFolder(path)).filter((name) => name.startsWith('before-'))
+  await (await openKeeper(path, { migrations: steps })).close()
+  const copiesBefore = () => readdirSync(backupFolder(path)).filter((name) => name.startsWith('before-'))
+  const before = copiesBefore()
   expect(before).toEqual([
     expect.stringMatching(new RegExp(`^before-${String(steps.length).padStart(4, '0')}-.*\\.sqlite$`)),
   ])
   const copy = join(testFolder(), 'book.sqlite')
   copyFileSync(join(backupFolder(path), before[0] ?? ''), copy)
   expect(granted(openBook(copy).open('job-1')).job).toEqual(plainJob())
-  const again = granted(tryBook(path, steps, undefined, 1))
-  expect(granted(again.open('job-1')).job).toEqual(plainJob())
-  expect(readdirSync(backupFolder(path)).filter((name) => name.startsWith('before-'))).toEqual(before)
+  const again = await openKeeper(path, { migrations: steps })
+  expect(granted(granted(again.store()).open('job-1')).job).toEqual(plainJob())
+  expect(copiesBefore()).toEqual(before)
 })
 
 test('a migration that fails half-way leaves the book as it was', () => {

@@ -5,6 +5,7 @@ import { fail, type Outcome, type ProblemKind, succeed } from '../../core/projec
 import type { Room } from '../../core/project/sketch-records.ts'
 import { answerRequest } from '../../electron/handlers/answer.ts'
 import { createHandlers } from '../../electron/handlers/handlers.ts'
+import { keeperInMemory } from '../../electron/storage/keeper.ts'
 import { createStore, type Store } from '../../electron/storage/store.ts'
 import { longestPast } from '../../renderer/state/history.ts'
 import { createJobStore, type JobStore } from '../../renderer/state/job-store.ts'
@@ -40,7 +41,7 @@ function bookJob(): Job {
 
 function openWindow(): Window {
   const handlers = createHandlers({
-    store: book,
+    keeper: keeperInMemory(book),
     host: quietHost,
     clock: stoppedClock,
     readDemo: () => null,
@@ -180,7 +181,12 @@ test('a request without any answer counts as lost after a while and is made agai
       isSilent
         ? new Promise(() => undefined)
         : answerRequest(
-            createHandlers({ store: book, host: quietHost, clock: stoppedClock, readDemo: () => null }),
+            createHandlers({
+              keeper: keeperInMemory(book),
+              host: quietHost,
+              clock: stoppedClock,
+              readDemo: () => null,
+            }),
             name,
             argument,
           )) as unknown as Ask,

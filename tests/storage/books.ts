@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
 import type { Outcome } from '../../core/project/problem.ts'
+import { createKeeper, type Keeper, keeperTimes } from '../../electron/storage/keeper.ts'
 import { type Migration, readMigrations } from '../../electron/storage/migrations.ts'
+import type { SessionOptions } from '../../electron/storage/session.ts'
 import { createStore, type Store } from '../../electron/storage/store.ts'
 
 export const migrations = readMigrations(join(import.meta.dirname, '..', '..', 'migrations'))
@@ -36,6 +38,43 @@ export function tryBook(
   })
   if (store.ok) onTestFinished(() => store.value.close())
   return store
+}
+
+/** Opens a book as the hosts do, with all care; closed when the test ends. */
+export async function openKeeper(path: string, changes: Partial<SessionOptions> = {}): Promise<Keeper> {
+  return granted(await tryKeeper(path, changes))
+}
+
+export async function tryKeeper(
+  path: string,
+  changes: Partial<SessionOptions> = {},
+): Promise<Outcome<Keeper>> {
+  const keeper = await createKeeper(path, {
+    migrations,
+    now: steadyClock(),
+    newJobKey: newTestKey,
+    ...keeperTimes,
+    ...changes,
+  })
+  if (keeper.ok) onTestFinished(() => keeper.value.close())
+  return keeper
+}
+
+let lastKey = 0
+function newTestKey(): string {
+  lastKey += 1
+  return `key-${lastKey}`
+}
+
+/** Instants that stand still until they are set, of a clock that starts on 2027-03-29 08:00 UTC. */
+export function handClock(): { readonly now: () => string; readonly pass: (hours: number) => void } {
+  let at = Date.UTC(2027, 2, 29, 8)
+  return {
+    now: () => new Date(at++).toISOString(),
+    pass: (hours) => {
+      at += hours * 3_600_000
+    },
+  }
 }
 
 export function openBook(path: string): Store {

@@ -1,6 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import Database from 'better-sqlite3'
@@ -9,7 +8,6 @@ import { diffJobs } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Room } from '../../core/project/sketch-records.ts'
 import type { ColourId } from '../../core/project/survey-records.ts'
-import { backupFolder, backupsKept } from '../../electron/storage/backups.ts'
 import { linen, plainJob, roomId } from '../fixtures/plain-room.ts'
 import { granted, openBook, problemOf, testFolder, tryBook } from './books.ts'
 
@@ -106,79 +104,10 @@ test('the database itself refuses a reference that leads nowhere', () => {
   expect(() => database.exec(`UPDATE rooms SET body = 'not JSON'`)).toThrow(/JSON|CHECK/i)
 })
 
-test('a book from the future is refused and not changed', () => {
-  const path = bookWithOneJob()
-  tamper(
-    path,
-    `INSERT INTO applied_migrations VALUES (9999, 'from-the-future', 'abc', '2099-01-01T00:00:00Z')`,
-  )
-  const before = readFileSync(path)
-  const refused = tryBook(path)
-  expect(refused).toMatchObject({ ok: false, problem: { kind: 'fileFromTheFuture' } })
-  expect(refused.ok ? '' : refused.problem.sentence).toContain('written by a newer Coatwright')
-  expect(readFileSync(path).equals(before)).toBe(true)
-})
-
-test('a book made by a migration with another text is refused', () => {
-  const path = bookWithOneJob()
-  tamper(path, `UPDATE applied_migrations SET sha256 = 'another' WHERE number = 1`)
-  expect(problemOf(tryBook(path))).toBe('fileFromTheFuture')
-})
-
-test('a damaged book is refused in words and left as it is', () => {
-  const path = bookWithOneJob()
-  const bytes = readFileSync(path)
-  // A page in the middle of the file, past the header and the schema's first page.
-  bytes.fill(0x5a, 4096 * 3, 4096 * 8)
-  writeFileSync(path, bytes)
-  const refused = tryBook(path)
-  expect(refused).toMatchObject({ ok: false, problem: { kind: 'fileDamaged' } })
-  expect(readFileSync(path).equals(bytes)).toBe(true)
-})
-
-test('a file that is no database, and a database of another program, are refused', () => {
-  const folder = testFolder()
-  const note = join(folder, 'note.sqlite')
-  writeFileSync(note, 'Buy two gallons of ceiling paint. '.repeat(100))
-  expect(problemOf(tryBook(note))).toBe('fileDamaged')
-  const foreign = join(folder, 'foreign.sqlite')
-  tamper(foreign, 'CREATE TABLE recipes (name TEXT)')
-  const refused = tryBook(foreign)
-  expect(refused.ok ? '' : refused.problem.sentence).toContain('a database of another program')
-})
-
 test('a record that its schema does not know is reported, not half loaded', () => {
   const path = bookWithOneJob()
   tamper(path, `UPDATE rooms SET body = json_set(body, '$.use', 'ballroom')`)
   const refused = openBook(path).open('job-1')
   expect(refused).toMatchObject({ ok: false, problem: { kind: 'fileDamaged' } })
   expect(refused.ok ? '' : refused.problem.sentence).toContain(`rooms.${roomId}`)
-})
-
-test('opening makes a backup when something changed since the last one, and keeps the newest', () => {
-  const path = bookWithOneJob()
-  const backups = () => readdirSync(backupFolder(path)).length
-  let opened = 0
-  const reopen = (rename: boolean) => {
-    // Each opening is made at another minute, so that no backup takes another one's name.
-    const book = granted(tryBook(path, undefined, undefined, ++opened))
-    if (rename) {
-      const { job, revision } = granted(book.open('job-1'))
-      const room = job.rooms[roomId] as Room
-      const next = { ...job, rooms: { [roomId]: { ...room, name: `Study ${revision}` } } }
-      granted(book.storeEdit('job-1', revision, diffJobs(job, next)))
-    }
-    book.close()
-    return backups()
-  }
-  expect([reopen(false), reopen(false), reopen(true), reopen(false), reopen(false)]).toEqual([1, 1, 1, 2, 2])
-  for (let times = 0; times < backupsKept + 3; times++) reopen(true)
-  expect(backups()).toBe(backupsKept)
-})
-
-test('a backup is itself a book with the jobs in it', () => {
-  const path = bookWithOneJob()
-  openBook(path).close()
-  const [name = ''] = readdirSync(backupFolder(path))
-  expect(granted(openBook(join(backupFolder(path), name)).open('job-1')).job).toEqual(plainJob())
 })

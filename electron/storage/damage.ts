@@ -1,0 +1,49 @@
+import type { Database } from 'better-sqlite3'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { damagedBook } from './failures.ts'
+import { turn } from './private-files.ts'
+
+/** `Coat` in ASCII, written into the file's header by the first migration. */
+export const applicationId = 0x436f6174
+
+export function isEmptyDatabase(database: Database): boolean {
+  return database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
+}
+
+/**
+ * Looks for damage; only reads.
+ *
+ * @param path what the book is called to the user; `database` may be a copy of it
+ * @param othersWait whether requests are served meanwhile. Then the check goes table by table and lets them in between, and leaves out
+ *   the list of free pages, which SQLite only checks together with the whole file: half a second with a hundred megabytes.
+ */
+export async function findDamage(
+  database: Database,
+  path: string,
+  othersWait: boolean,
+): Promise<Outcome<null>> {
+  if (!isEmptyDatabase(database) && database.pragma('application_id', { simple: true }) !== applicationId) {
+    return fail(
+      'notAllowed',
+      `${path} is a database of another program, not a book of jobs. It was left as it is. Move it away, or name another file in COATWRIGHT_BOOK.`,
+    )
+  }
+  for (const part of othersWait ? tablesOf(database) : ['']) {
+    const check = part === '' ? 'integrity_check(1)' : `integrity_check('${part}')`
+    const found = database.pragma(check, { simple: true })
+    if (found !== 'ok') return damagedBook(path, String(found))
+    await turn()
+  }
+  const broken = database.pragma('foreign_key_check') as readonly { readonly table: string }[]
+  const first = broken[0]
+  return first === undefined
+    ? succeed(null)
+    : damagedBook(path, `a record of ${first.table} points at one that is not there`)
+}
+
+function tablesOf(database: Database): readonly string[] {
+  return database
+    .prepare(`SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'`)
+    .pluck()
+    .all() as readonly string[]
+}

@@ -1,0 +1,73 @@
+import BetterSqlite3, { type Database } from 'better-sqlite3'
+import type { JobSummary } from '../../core/contract/requests.ts'
+import type { Job } from '../../core/project/job.ts'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { backupFolder } from './book-files.ts'
+import { findDamage } from './damage.ts'
+import { storageProblem } from './failures.ts'
+import { listJobRows, readJobRows } from './job-rows.ts'
+import { lookOverLog, onCopy } from './look-over.ts'
+import { applyMigration, type Migration, pendingMigrations } from './migrations.ts'
+
+export interface InsideParts {
+  readonly bookPath: string
+  readonly migrations: readonly Migration[]
+  /** ISO instant. */
+  readonly now: string
+}
+
+/** The jobs in a backup, the one edited last first. */
+export function jobsOfBackup(source: string, parts: InsideParts): Promise<Outcome<readonly JobSummary[]>> {
+  return insideInNewestForm(source, parts, (copy) => succeed(listJobRows(copy)))
+}
+
+export function jobOfBackup(source: string, jobKey: string, parts: InsideParts): Promise<Outcome<Job>> {
+  return insideInNewestForm(source, parts, (copy) => {
+    const row = readJobRows(copy, jobKey)
+    if (row === undefined) return fail('notFound', 'That backup has no such job.', [jobKey])
+    return row.ok ? succeed(row.value.job) : row
+  })
+}
+
+/** A backup of an older form is read through a copy that is brought to the newest one; the backup stays as it is. */
+async function insideInNewestForm<Value>(
+  source: string,
+  parts: InsideParts,
+  use: (copy: Database) => Outcome<Value>,
+): Promise<Outcome<Value>> {
+  const log = await lookOverLog(source)
+  if (!log.ok) return log
+  return onCopy(source, backupFolder(parts.bookPath), async (copy) => {
+    const damage = await findDamage(copy, source, true)
+    if (!damage.ok) return damage
+    const pending = pendingMigrations(copy, parts.migrations)
+    if (!pending.ok) return pending
+    for (const migration of pending.value) {
+      const applied = applyMigration(copy, migration, parts.now)
+      if (!applied.ok) return applied
+    }
+    return use(copy)
+  })
+}
+
+/** Whether a copy of a backup can take the book's place; folds the copy's log into it, for the copy is ours to write. */
+export async function checkCopy(
+  half: string,
+  source: string,
+  migrations: readonly Migration[],
+): Promise<Outcome<null>> {
+  const log = await lookOverLog(half)
+  if (!log.ok) return log
+  let database: Database | undefined
+  try {
+    database = new BetterSqlite3(half, { timeout: 0 })
+    const damage = await findDamage(database, source, true)
+    if (!damage.ok) return damage
+    const pending = pendingMigrations(database, migrations)
+    return pending.ok ? succeed(null) : pending
+  } catch (error) {
+    return storageProblem(error, source)
+  } finally {
+    database?.close()
+  }
+}
