@@ -50,14 +50,12 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
     <div className="job-facts">
       <EntryField
         label="Job"
-        width="wide"
         shown={header.title}
         read={words(200, true)}
         onCommit={(title) => change('Name the job')({ title })}
       />
       <EntryField
         label="Client"
-        width="wide"
         shown={header.client}
         read={words(200)}
         onCommit={(client) => change('Name the client')({ client })}
@@ -72,7 +70,6 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
       />
       <EntryField
         label="Year built"
-        width="short"
         shown={header.yearBuilt === null ? '' : String(header.yearBuilt)}
         read={orNothing(wholeNumber(1600, 2200))}
         onCommit={(yearBuilt: number | null) => change('Say when the house was built')({ yearBuilt })}
@@ -90,13 +87,15 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         chosen={header.occupied ? 'livedIn' : 'empty'}
         onChoose={(id) => change('Say whether the house is lived in')({ occupied: id === 'livedIn' })}
       />
-      <Tick
-        isOn={header.childrenOrPets}
-        onChange={(childrenOrPets) => change('Say whether there are children or pets')({ childrenOrPets })}
-      >
-        Children or pets in the house
-      </Tick>
-      <p className="fact-follows">{dwellersSentence(header)}</p>
+      <div className="fact-follows">
+        <Tick
+          isOn={header.childrenOrPets}
+          onChange={(childrenOrPets) => change('Say whether there are children or pets')({ childrenOrPets })}
+        >
+          Children or pets in the house
+        </Tick>
+      </div>
+      <p className="fact-follows fact-wide">{dwellersSentence(header)}</p>
       <EntryField
         label="Work starts"
         kind="date"

@@ -129,11 +129,11 @@ function unsaidWords<Tag extends string>(
   const word = words[otherwise.value]
   switch (otherwise.from) {
     case 'taken':
-      return { label: `Taken: ${word}`, note: 'Nobody has said; this is the usual for a house of this age.' }
+      return { label: `${word} (taken)`, note: 'Nobody has said; this is the usual for a house of this age.' }
     case 'room':
-      return { label: `As in the room: ${word}`, note: 'Said for this kind of surface in the room.' }
+      return { label: `${word} (room)`, note: 'Said for this kind of surface in the room.' }
     case 'house':
-      return { label: `As in the house: ${word}`, note: 'Said for this kind of surface in the house.' }
+      return { label: `${word} (house)`, note: 'Said for this kind of surface in the house.' }
   }
 }
 
