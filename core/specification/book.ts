@@ -5,6 +5,7 @@ import type { Rule, RuleFacts, RuleNumber } from './rule.ts'
 /** The rules as one job keeps them: switched and with its own numbers. */
 export interface RuleBook {
   readonly isOn: (ruleId: string) => boolean
+  readonly title: (ruleId: string) => string
   /** A number of a rule: the job's own, else the default. Unknown names are a mistake of the caller. */
   readonly number: (ruleId: string, name: string) => number
 }
@@ -13,6 +14,7 @@ export function bookOf(job: Job, rules: readonly Rule[]): RuleBook {
   const byId = new Map(rules.map((rule) => [rule.id, rule]))
   return {
     isOn: (ruleId) => job.rules[ruleId]?.on ?? known(byId, ruleId).on,
+    title: (ruleId) => known(byId, ruleId).title,
     number: (ruleId, name) => {
       const facts = numberFacts(known(byId, ruleId), name)
       return withinLimits(facts, job.rules[ruleId]?.numbers[name] ?? facts.value, safetyLimit(ruleId, name))

@@ -14,6 +14,7 @@ import type {
 } from './rule.ts'
 import { isDustyPreparation } from './rules/dust.ts'
 import type { Stock } from './stock.ts'
+import { operationWords, productClassWords, surfaceNoun } from './trade-words.ts'
 import type { Notice, Operation } from './types.ts'
 
 /** What the rules ask for on one group of surfaces. */
@@ -78,7 +79,7 @@ function insteadClashes(view: GroupView, rules: readonly GroupRule[]): readonly 
         .map((other) =>
           problem(
             'ruleClash',
-            `In ${view.room.name}, ${view.group.key}: the rules "${rule.id}" and "${other}" treat the same thing in two ways and both are on. Switch one of them off.`,
+            `In ${view.room.name}, ${surfaceNoun(view.group.surfaceClass)}: the rules “${rule.title}” and “${view.book.title(other)}” treat the same thing in two ways and both are on. Switch one of them off.`,
             [view.room.id, rule.id, other],
           ),
         ),
@@ -207,9 +208,12 @@ function primerClash(
 ): Problem {
   const pair = clashingNeeds(asked.map((each) => each.need)) ?? [asked[0]?.need, asked[1]?.need]
   const [first, second] = pair.map((need) => asked.find((each) => each.need === need)?.ruleId ?? '')
+  const named = [first, second]
+    .flatMap((ruleId) => (ruleId ? [`“${view.book.title(ruleId)}”`] : []))
+    .join(' and ')
   return problem(
     'ruleClash',
-    `In ${view.room.name}, ${view.group.key}: the rules "${first}" and "${second}" ask for one primer that does two things no class of primer does together. The plan shows ${productClass ?? 'none'} for ${operation}; decide which rule gives way, or note the surfaces apart.`,
+    `In ${view.room.name}, ${surfaceNoun(view.group.surfaceClass)}: the rules ${named} ask for one primer that does two things no class of primer does together. The steps show ${productClass === null ? 'none' : productClassWords[productClass]} for “${operationWords[operation]}”; decide which rule gives way, or note the surfaces apart.`,
     [view.room.id, first ?? '', second ?? ''],
   )
 }

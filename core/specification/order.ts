@@ -41,11 +41,23 @@ export interface Ordered {
   readonly clashes: readonly Problem[]
 }
 
+/** How a clash names rules and steps to people. */
+export interface ClashNames {
+  readonly rule: (ruleId: string) => string
+  readonly step: (key: string) => string
+}
+
+const asTheyAre: ClashNames = { rule: (ruleId) => ruleId, step: (key) => key }
+
 /**
  * Sorts keys so that every edge points forwards; ties go to the key listed first. A cycle is reported with the two rules that
  * clash on it and then set aside, so that all clashes are found.
  */
-export function sortSteps(keys: readonly string[], edges: readonly Edge[]): Ordered {
+export function sortSteps(
+  keys: readonly string[],
+  edges: readonly Edge[],
+  names: ClashNames = asTheyAre,
+): Ordered {
   const clashes: Problem[] = []
   let kept = edges
   for (;;) {
@@ -53,7 +65,7 @@ export function sortSteps(keys: readonly string[], edges: readonly Edge[]): Orde
     if (sorted.length === keys.length) return { keys: sorted, clashes }
     const cycle = findCycle(keys, kept, new Set(sorted))
     const [first, second] = clashingEdges(cycle)
-    clashes.push(orderClash(first, second))
+    clashes.push(orderClash(first, second, names))
     const dropped = new Set([first, second])
     kept = kept.filter((edge) => !dropped.has(edge))
   }
@@ -121,10 +133,11 @@ function clashingEdges(cycle: readonly Edge[]): readonly [Edge, Edge] {
   return [first, second]
 }
 
-function orderClash(first: Edge, second: Edge): Problem {
+function orderClash(first: Edge, second: Edge, { rule, step }: ClashNames): Problem {
+  const wants = (edge: Edge) => `“${step(edge.before)}” before “${step(edge.after)}” (${edge.reason})`
   return problem(
     'ruleClash',
-    `The rules "${first.ruleId}" and "${second.ruleId}" contradict each other: the first wants ${first.before} before ${first.after} (${first.reason}), the second ${second.before} before ${second.after} (${second.reason}). Switch one of them off.`,
+    `The rules “${rule(first.ruleId)}” and “${rule(second.ruleId)}” contradict each other: the first wants ${wants(first)}, the second ${wants(second)}. Switch one of them off.`,
     [first.ruleId, second.ruleId, first.before, first.after],
   )
 }

@@ -1,5 +1,6 @@
 import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
+import type { ExistingCoat } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { missingGround } from './compatibility.ts'
 import { degreeSource, degreeWords, surfaceDegree } from './degradation.ts'
@@ -10,6 +11,7 @@ import type { PlannedStep } from './planned-step.ts'
 import type { RoomFacts } from './room-facts.ts'
 import { commonPractice, type RoomView, shopAssumption } from './rule.ts'
 import { allRules } from './rule-list.ts'
+import { existingCoatWords, productClassWords, surfaceNoun } from './trade-words.ts'
 import type { Notice } from './types.ts'
 
 /** One group with the steps planned on it. */
@@ -50,6 +52,11 @@ function notice(
 
 const keysOf = (group: Group) => group.quantities.map((quantity) => quantity.key)
 
+/** What the coat is, as the end of "over …". */
+function coatUnder(coat: ExistingCoat): string {
+  return coat === 'unknown' ? 'a coat nobody has named' : existingCoatWords[coat]
+}
+
 /** A finish that would not hold on what is there with the steps as planned (a rule switched off, an odd choice). */
 function groundNotice({ room }: RoomView, { group, steps }: GroupWork): readonly Notice[] {
   const missing = missingGround(
@@ -58,7 +65,7 @@ function groundNotice({ room }: RoomView, { group, steps }: GroupWork): readonly
     steps.map((each) => each.step),
   )
   if (missing === null) return []
-  const sentence = `${room.name}, ${group.surfaceClass}: ${group.finish.productClass} over ${group.coat}. ${missing.what}`
+  const sentence = `${room.name}, ${surfaceNoun(group.surfaceClass)}: ${productClassWords[group.finish.productClass]} over ${coatUnder(group.coat)}. ${missing.what}`
   return [
     notice(
       room,
@@ -79,7 +86,7 @@ function degreeNotice({ room, book }: RoomView, group: Group): readonly Notice[]
       room,
       'advice',
       keysOf(group),
-      `${room.name}, ${group.surfaceClass}: degree of degradation ${degree}. ${degreeWords[degree]}`,
+      `${room.name}, ${surfaceNoun(group.surfaceClass)}: degree of degradation ${degree}. ${degreeWords[degree]}`,
       degreeSource,
     ),
   ]
@@ -88,7 +95,7 @@ function degreeNotice({ room, book }: RoomView, group: Group): readonly Notice[]
 function unfinishedNotice({ room, job }: RoomView, facts: RoomFacts): readonly Notice[] {
   const open = surfacesWithoutFinish(job, facts)
   if (open.length === 0) return []
-  const classes = [...new Set(open.map((quantity) => quantity.surfaceClass))].join(', ')
+  const classes = [...new Set(open.map((quantity) => surfaceNoun(quantity.surfaceClass)))].join(', ')
   return [
     notice(
       room,
@@ -113,7 +120,7 @@ function looseConditions(
         room,
         'advice',
         surfaces.filter((each) => isOn(condition, each)).map((each) => each.key),
-        `What was found in ${room.name} (${condition.kind}) lies on nothing that is to be painted: no step comes of it.`,
+        `What was found in ${room.name} (${conditionGlossary[condition.kind].word}) lies on nothing that is to be painted: no step comes of it.`,
         commonPractice,
       ),
     )
@@ -132,7 +139,7 @@ function unmeasuredNotices({ room }: RoomView, work: readonly GroupWork[]): read
           room,
           'advice',
           finding.surfaceKeys,
-          `${room.name}, ${group.surfaceClass}: “${conditionGlossary[finding.condition.kind].word}” was not measured; an amount is assumed from how bad it is (${finding.condition.severity}).`,
+          `${room.name}, ${surfaceNoun(group.surfaceClass)}: “${conditionGlossary[finding.condition.kind].word}” was not measured; an amount is assumed from how bad it is (${finding.condition.severity}).`,
           shopAssumption,
         ),
       ),
@@ -146,7 +153,7 @@ function windowNotice({ room }: RoomView, { group, withoutWindow }: GroupWork): 
       room,
       'compatibility',
       keysOf(group),
-      `${room.name}, ${group.surfaceClass}: the deglosser's least wait is as long as its longest, so nothing can be coated in time. Correct its label figures or use a bonding primer.`,
+      `${room.name}, ${surfaceNoun(group.surfaceClass)}: the deglosser's least wait is as long as its longest, so nothing can be coated in time. Correct its label figures or use a bonding primer.`,
       'product label',
       true,
     ),
@@ -176,7 +183,7 @@ function productNotices({ room, job }: RoomView, work: readonly GroupWork[]): re
         room,
         'missingProduct',
         [],
-        `${room.name} needs a product of the class ${productClass}, and the shop's list has none: add one, or its cost is missing.`,
+        `${room.name} needs a product of the class ${productClassWords[productClass]}, and the shop's list has none: add one, or its cost is missing.`,
         shopAssumption,
       ),
     ),

@@ -1,6 +1,7 @@
 import type { Problem } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
 import { batched } from './batches.ts'
+import type { RuleBook } from './book.ts'
 import { cautionsFor } from './cautions.ts'
 import { cutsIntoPaint, disturbedSquareFeet } from './disturbed.ts'
 import { draftsOf } from './drafts.ts'
@@ -18,6 +19,7 @@ import { type GroupWork, roomNotices } from './room-notices.ts'
 import { roomSteps } from './room-steps.ts'
 import type { GroupRule, RoomView } from './rule.ts'
 import { allRules } from './rule-list.ts'
+import { stepTitle, surfaceNoun } from './trade-words.ts'
 import type { Notice, Step, StepOrder } from './types.ts'
 
 const statements = statementIndex(allRules)
@@ -53,7 +55,7 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
     ...roomEdges(maker, room, whole, onGroups, keptItems),
     ...leadEdges(maker, whole, onGroups),
   ])
-  const ordered = orderSteps([...whole, ...onGroups], edges)
+  const ordered = orderSteps([...whole, ...onGroups], edges, maker.book)
   const cautious = withCautions(maker, view, work, whole, ordered.steps)
   const needs = [...plans.flatMap((plan) => plan.holds), ...holdsOfRules(view)]
   return {
@@ -138,12 +140,24 @@ function withCautions(
   return steps.map((step) => cautioned.get(step.key) ?? step)
 }
 
+/** `Coat 2 (walls)`: a step as a sentence names it. */
+function stepOnSurface(step: Step | undefined): string {
+  if (step === undefined) return 'a step'
+  return step.surfaceClass === null
+    ? stepTitle(step)
+    : `${stepTitle(step)} (${surfaceNoun(step.surfaceClass)})`
+}
+
 function orderSteps(
   planned: readonly PlannedStep[],
   edges: readonly Edge[],
+  book: RuleBook,
 ): Pick<RoomPart, 'steps' | 'order' | 'clashes'> {
   const byKey = new Map(planned.map((each) => [each.step.key, each.step]))
-  const sorted = sortSteps([...byKey.keys()], edges)
+  const sorted = sortSteps([...byKey.keys()], edges, {
+    rule: book.title,
+    step: (key) => stepOnSurface(byKey.get(key)),
+  })
   const kept = sorted.clashes.length === 0 ? reduceOrder(sorted.keys, edges) : edges
   const steps = sorted.keys.flatMap((key) => byKey.get(key) ?? [])
   const isEvening = (step: Step) => step.operation === 'restoreAlarm'

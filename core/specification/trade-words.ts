@@ -1,5 +1,6 @@
 import type {
   ConditionKind,
+  ExistingCoat,
   KeptItemHandling,
   ProductClass,
   Severity,
@@ -68,6 +69,23 @@ export const surfaceClassWords: Readonly<Record<SurfaceClass, string>> = {
   stairs: 'Stairs',
   radiators: 'Radiators',
   builtWork: 'Built work',
+}
+
+/** The class of surface inside a sentence: `built work`. */
+export function surfaceNoun(surfaceClass: SurfaceClass): string {
+  return surfaceClassWords[surfaceClass].toLowerCase()
+}
+
+export const existingCoatWords: Readonly<Record<ExistingCoat, string>> = {
+  bare: 'bare',
+  latexFlat: 'latex, flat',
+  latexGlossy: 'latex, glossy',
+  oilPaint: 'oil paint',
+  calcimine: 'calcimine',
+  varnish: 'varnish',
+  shellac: 'shellac',
+  wallpaper: 'wallpaper',
+  unknown: 'not known yet',
 }
 
 export const productClassWords: Readonly<Record<ProductClass, string>> = {

@@ -192,7 +192,7 @@ test('the default lists are valid records, one product of every class, each with
 
 test('a class the shop does not stock is said, and the step keeps its place', () => {
   const specification = specifyOne({ surfaceClass: 'walls', job: { products: [] } })
-  expect(notices(specification, 'missingProduct')[0]?.sentence).toContain('latexWall')
+  expect(notices(specification, 'missingProduct')[0]?.sentence).toContain('latex wall paint')
   expect(specification.steps.some((step) => step.operation === 'coat' && step.productId === null)).toBe(true)
 })
 

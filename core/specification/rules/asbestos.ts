@@ -2,6 +2,7 @@ import type { Group } from '../groups.ts'
 import type { HoldNeed } from '../holds.ts'
 import { holdDays, number } from '../requests.ts'
 import type { RoomRule, RoomView } from '../rule.ts'
+import { surfaceNoun } from '../trade-words.ts'
 import type { Notice } from '../types.ts'
 
 const source =
@@ -66,7 +67,7 @@ function samplingHold(view: RoomView, group: Group): HoldNeed {
   return {
     kind: 'asbestos',
     surfaceKeys: keysOf(group),
-    reason: `The ${suspectPart(group)} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: have it sampled by a professional before anything on it is scraped, skimmed or sanded.`,
+    reason: `The ${suspectPart(group)} on the ${surfaceNoun(group.surfaceClass)} of ${view.room.name} may hold asbestos: have it sampled by a professional before anything on it is scraped, skimmed or sanded.`,
     since: null,
     days: view.book.number('asbestos-suspicion', 'holdDays'),
     source,
@@ -78,7 +79,7 @@ function leaveAlone(view: RoomView, group: Group): Notice {
     kind: 'asbestosSuspicion',
     roomId: view.room.id,
     surfaceKeys: keysOf(group),
-    sentence: `The ${suspectPart(group)} on the ${group.surfaceClass} of ${view.room.name} may hold asbestos: nobody can tell by looking. Leave it undisturbed: no scraping, no sanding.`,
+    sentence: `The ${suspectPart(group)} on the ${surfaceNoun(group.surfaceClass)} of ${view.room.name} may hold asbestos: nobody can tell by looking. Leave it undisturbed: no scraping, no sanding.`,
     source,
     hold: false,
   }

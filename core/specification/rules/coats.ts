@@ -2,6 +2,7 @@ import type { ProductClass } from '../../project/vocabulary.ts'
 import { type CoatNeed, coatsForColour, glossLevel } from '../coats.ts'
 import { noticeOn, number, primer, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import { sheenWords, surfaceNoun } from '../trade-words.ts'
 
 const enamels: readonly ProductClass[] = [
   'waterborneEnamel',
@@ -166,7 +167,7 @@ export const sheenAdvice: GroupRule = {
       noticeOn(
         view,
         'advice',
-        `Patches on the ${view.group.surfaceClass} of ${view.room.name} go under ${view.group.finish.sheen} (gloss level ${glossLevel(view.group.finish.sheen)}): from level 3 up a skim coat all over (level 5 finish) is advised, or a flatter paint.`,
+        `Patches on the ${surfaceNoun(view.group.surfaceClass)} of ${view.room.name} go under ${sheenWords[view.group.finish.sheen]} (gloss level ${glossLevel(view.group.finish.sheen)}): from level 3 up a skim coat all over (level 5 finish) is advised, or a flatter paint.`,
         'MPI gloss table page: level 5 before G3 and up; ASTM C840 s. 22.6',
       ),
     ],

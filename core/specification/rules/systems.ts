@@ -9,6 +9,7 @@ import {
   wholeStep,
 } from '../requests.ts'
 import { type Contribution, commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import { surfaceNoun } from '../trade-words.ts'
 
 function oldOil(view: GroupView): boolean {
   return view.group.coat === 'oilPaint'
@@ -200,7 +201,7 @@ function unknownSaying(view: GroupView): Contribution {
   const { substrate, surfaceClass, quantities } = view.group
   const maybeChalk = substrate === 'plaster' && (surfaceClass === 'ceiling' || surfaceClass === 'walls')
   if (!maybeChalk) {
-    const sentence = `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Rub a spot with alcohol on a rag: latex softens, oil paint does not; then note it.`
+    const sentence = `Nobody has said what is on the ${surfaceNoun(surfaceClass)} of ${view.room.name}. Rub a spot with alcohol on a rag: latex softens, oil paint does not; then note it.`
     return { notices: [noticeOn(view, 'advice', sentence, commonPractice)] }
   }
   return {
@@ -208,7 +209,7 @@ function unknownSaying(view: GroupView): Contribution {
       {
         kind: 'unknownCoat',
         surfaceKeys: quantities.map((quantity) => quantity.key),
-        reason: `Nobody has said what is on the ${surfaceClass} of ${view.room.name}. Wipe with a warm damp sponge for about 10 seconds (calcimine softens and comes away white) and rub with alcohol (latex softens, oil does not) before anything is put on it.`,
+        reason: `Nobody has said what is on the ${surfaceNoun(surfaceClass)} of ${view.room.name}. Wipe with a warm damp sponge for about 10 seconds (calcimine softens and comes away white) and rub with alcohol (latex softens, oil does not) before anything is put on it.`,
         since: null,
         days: view.book.number('unknown-coat', 'holdDays'),
         source: commonPractice,

@@ -2,7 +2,6 @@ import type { GirthPolicy, OpeningPolicy } from '../../../core/project/job.ts'
 import type { Weekday } from '../../../core/project/shop-records.ts'
 import type {
   ColourDepth,
-  ExistingCoat,
   KeptItemKind,
   RoomOrder,
   Skill,
@@ -16,18 +15,6 @@ export const substrateWords: Readonly<Record<Substrate, string>> = {
   wood: 'wood',
   metal: 'metal',
   masonry: 'masonry',
-}
-
-export const existingCoatWords: Readonly<Record<ExistingCoat, string>> = {
-  bare: 'bare',
-  latexFlat: 'latex, flat',
-  latexGlossy: 'latex, glossy',
-  oilPaint: 'oil paint',
-  calcimine: 'calcimine',
-  varnish: 'varnish',
-  shellac: 'shellac',
-  wallpaper: 'wallpaper',
-  unknown: 'not known yet',
 }
 
 export const depthWords: Readonly<Record<ColourDepth, string>> = {

@@ -4,7 +4,7 @@ import type { Job } from '../../../core/project/job.ts'
 import type { ExistingFacts } from '../../../core/project/scopes.ts'
 import type { ExistingId, Scope } from '../../../core/project/survey-records.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
-import { sheenWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
+import { existingCoatWords, sheenWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { newId } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
@@ -13,7 +13,7 @@ import { coatNotes, coatSigns, sheenNotes, substrateNotes } from '../parts/gloss
 import { ScopeBar } from '../parts/ScopeBar.tsx'
 import { recordAt, type ScopeLevel, scopesOf } from '../parts/scopes.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { depthWords, existingCoatWords, substrateWords } from '../parts/words.ts'
+import { depthWords, substrateWords } from '../parts/words.ts'
 import { type HoldingFact, holdingFacts, withFacts } from './existing-facts.ts'
 
 /** What is on the surface now: said for itself, for its kind in the room, or for the house; each fact by the narrowest that says it. */
