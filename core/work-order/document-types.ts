@@ -3,6 +3,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Because, Caution, Notice } from '../specification/types.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import type { Cents } from '../units/money.ts'
+import type { HoldLine } from './hold-words.ts'
 import type { RoomPlan } from './room-plan.ts'
 import type { SiteMoment } from './site-time.ts'
 
@@ -25,7 +26,10 @@ export interface WorkOrder {
 export interface Cover {
   readonly rooms: readonly CoverRoom[]
   readonly crew: readonly string[]
-  readonly holds: readonly Notice[]
+  /** What has to be cleared before surfaces are touched, cleared or not. */
+  readonly holds: readonly HoldLine[]
+  /** What somebody has to decide before work goes on. */
+  readonly toDecide: readonly Notice[]
   readonly notices: readonly Notice[]
   /** Cautions of the whole job, each once. */
   readonly cautions: readonly Caution[]
@@ -108,6 +112,8 @@ export interface RoomSheet {
   readonly quantities: readonly QuantityLine[]
   readonly steps: readonly StepLine[]
   readonly cautions: readonly Caution[]
+  readonly holds: readonly HoldLine[]
+  /** Besides the holds. */
   readonly notices: readonly Notice[]
   readonly register: readonly RegisterLine[]
 }

@@ -8,6 +8,7 @@ import { formatCents } from '../units/money.ts'
 import { crewCalendar } from './crew-calendar.ts'
 import { dateWordsWithYear } from './date-words.ts'
 import { gapWords } from './gap-words.ts'
+import { holdLine } from './hold-words.ts'
 import { workOrderHtml } from './html.ts'
 import { estimateFile, quantitiesFile, scheduleFile, specificationFile } from './output-files.ts'
 import { shoppingFile } from './shopping-file.ts'
@@ -65,13 +66,21 @@ function summaryOf({ job, takeoff, specification, estimate, plan }: HeadlessInpu
     unitSystem === 'imperial'
       ? `${Math.round(toSquareFeet(area))} sq ft`
       : `${Math.round(toSquareMetres(area))} m²`
-  const holds = specification.notices.filter((notice) => notice.hold)
+  const relaxed = plan.relaxed ?? []
+  const holds = specification.holds
+    .filter((hold) => hold.cleared === null)
+    .map((hold) => holdLine(hold, relaxed, unitSystem))
+  const toDecide = specification.notices.filter((notice) => notice.hold && notice.holdKey === undefined)
   return [
     `${title}: ${rooms} ${rooms === 1 ? 'room' : 'rooms'}, ${specification.steps.length} steps, ${areaText} net`,
     `Work: ${formatMinutes(estimate.totals.labourMinutes)} of one person, ${estimate.materials.length} materials, price ${formatCents(estimate.totals.total)} with tax`,
     `Dates: ${dateWordsWithYear(plan.startsOn, unitSystem)} to ${dateWordsWithYear(plan.finishesOn, unitSystem)}, ${plan.tasks.length} tasks`,
     ...(plan.bound ? [gapWords(plan.bound.gapDays)] : []),
-    ...holds.map((notice) => `Wait: ${notice.sentence}`),
+    ...holds.map(
+      ({ reason, who, expected, alarm }) =>
+        `Wait: ${alarm === null ? '' : `${alarm} `}${reason} ${who}; expected: ${expected}.`,
+    ),
+    ...toDecide.map((notice) => `Wait: ${notice.sentence}`),
     ...specification.clashes.map((clash) => `Rules disagree: ${clash.sentence}`),
     ...estimate.doubts.map((doubt) => `Not settled: ${doubt}`),
   ]

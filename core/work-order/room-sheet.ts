@@ -3,11 +3,13 @@ import { type Job, records } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Relaxed } from '../schedule/job/planning-site.ts'
 import { conditionWords, severityWords, surfaceClassWords } from '../specification/trade-words.ts'
 import type { Caution, Specification, Step } from '../specification/types.ts'
 import { formatArea, squareMetres } from '../units/area.ts'
 import { formatLength } from '../units/length.ts'
 import type { CoverRoom, FoundLine, RoomSheet, StepLine } from './document-types.ts'
+import { holdLine } from './hold-words.ts'
 import { roomRegister } from './register.ts'
 import { roomPlan } from './room-plan.ts'
 import { roomQuantities } from './room-quantities.ts'
@@ -21,6 +23,8 @@ export interface RoomSheetInput {
   readonly takeoff: Takeoff
   readonly specification: Specification
   readonly tasks: ReadonlyMap<string, readonly WorkPlanTask[]>
+  /** What the plan had to assume. */
+  readonly relaxed: readonly Relaxed[]
 }
 
 export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
@@ -41,7 +45,12 @@ export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
       inOrderOfPlan(input, steps).map((step, index) => stepLine({ ...input, cautions }, step, index + 1)),
     ),
     cautions,
-    notices: specification.notices.filter((notice) => notice.roomId === room.id),
+    holds: specification.holds
+      .filter((hold) => hold.roomId === room.id)
+      .map((hold) => holdLine(hold, input.relaxed, job.header.unitSystem)),
+    notices: specification.notices.filter(
+      (notice) => notice.roomId === room.id && notice.holdKey === undefined,
+    ),
     register: roomRegister(job, room.id),
   }
 }

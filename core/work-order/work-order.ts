@@ -2,13 +2,15 @@ import type { Estimate } from '../price/estimate-types.ts'
 import { type Job, records } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { Relaxed } from '../schedule/job/planning-site.ts'
 import type { Specification } from '../specification/types.ts'
 import { clientEstimate } from './client-estimate.ts'
 import { daySheets } from './day-sheets.ts'
 import type { Cover, RoomSheet, WorkOrder } from './document-types.ts'
+import { holdLine } from './hold-words.ts'
 import { cautionsOf, roomSheet } from './room-sheet.ts'
 import { shoppingList } from './shopping.ts'
-import { tasksByStep, type WorkPlan } from './work-plan.ts'
+import { type JudgedPlan, tasksByStep } from './work-plan.ts'
 
 /** Puts together every document of the job. Rooms stand in the order in which the plan starts them. */
 export function workOrder(
@@ -16,11 +18,12 @@ export function workOrder(
   takeoff: Takeoff,
   specification: Specification,
   priced: Estimate,
-  plan: WorkPlan,
+  plan: JudgedPlan,
 ): WorkOrder {
   const tasks = tasksByStep(plan)
+  const relaxed = plan.relaxed ?? []
   const rooms = roomsWithWork(job, specification)
-    .map((room) => roomSheet({ job, takeoff, specification, tasks }, room))
+    .map((room) => roomSheet({ job, takeoff, specification, tasks, relaxed }, room))
     .toSorted(byStart)
   return {
     title: job.header.title,
@@ -30,7 +33,7 @@ export function workOrder(
     yearBuilt: job.header.yearBuilt,
     startsOn: plan.startsOn,
     finishesOn: plan.finishesOn,
-    cover: coverOf(job, specification, rooms),
+    cover: coverOf(job, specification, rooms, relaxed),
     rooms,
     daySheets: daySheets(job, takeoff, specification, plan),
     shopping: shoppingList(priced, tasks),
@@ -49,11 +52,17 @@ function byStart(a: RoomSheet, b: RoomSheet): number {
   return first < second ? -1 : first > second ? 1 : 0
 }
 
-function coverOf(job: Job, specification: Specification, rooms: readonly RoomSheet[]): Cover {
+function coverOf(
+  job: Job,
+  specification: Specification,
+  rooms: readonly RoomSheet[],
+  relaxed: readonly Relaxed[],
+): Cover {
   return {
     rooms: rooms.map((room) => room.dates),
     crew: records(job.crew).map((person) => person.name),
-    holds: specification.notices.filter((notice) => notice.hold),
+    holds: specification.holds.map((hold) => holdLine(hold, relaxed, job.header.unitSystem)),
+    toDecide: specification.notices.filter((notice) => notice.hold && notice.holdKey === undefined),
     notices: specification.notices.filter((notice) => !notice.hold && notice.roomId === null),
     cautions: cautionsOf(specification.steps),
   }

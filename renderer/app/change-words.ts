@@ -23,7 +23,7 @@ const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   keptItems: 'Thing that stays',
   existing: 'What is there now',
   conditions: 'Condition',
-  holds: 'holds',
+  holds: 'Hold',
   colours: 'Color',
   finishes: 'Finish',
   products: 'Product',

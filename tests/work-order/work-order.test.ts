@@ -64,7 +64,7 @@ test('cautions are listed once per room and steps point to them', () => {
   expect(study?.cautions.map((caution) => caution.id)).toEqual(['alarm', 'air'])
   expect(study?.steps.find((step) => step.stepKey === 'study/walls/coat-2')?.cautions).toEqual([2])
   expect(order.cover.cautions).toHaveLength(2)
-  expect(order.cover.holds.map((notice) => notice.kind)).toEqual(['cause'])
+  expect(order.cover.toDecide.map((notice) => notice.kind)).toEqual(['cause'])
 })
 
 test('the register holds everything kept in the way with what to do with it', () => {

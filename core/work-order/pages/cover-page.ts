@@ -3,6 +3,7 @@ import { formatMinutes } from '../../units/duration.ts'
 import { dateWordsWithYear, momentWords } from '../date-words.ts'
 import type { Cover, CoverRoom, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
+import { holdList } from './hold-list.ts'
 
 /** Who, where and when, the rooms in the order they are worked, what holds the work up, and the cautions of the whole job. */
 export function coverPage(order: WorkOrder): Markup {
@@ -26,8 +27,9 @@ ${cautions(cover)}
 }
 
 function holds(cover: Cover): Markup | null {
-  if (cover.holds.length === 0) return null
-  return html`<div class="stop"><h2>Wait before work goes on here</h2>${noticeList(cover.holds)}</div>`
+  if (cover.holds.length + cover.toDecide.length === 0) return null
+  const toDecide = cover.toDecide.length === 0 ? null : noticeList(cover.toDecide)
+  return html`<div class="stop"><h2>Wait before work goes on here</h2>${holdList(cover.holds)}${toDecide}</div>`
 }
 
 /** What protects people and does not apply here, with the reason somebody wrote down. */

@@ -6,6 +6,7 @@ import { html, type Markup } from '../html-template.ts'
 import { drawingScale, planDrawing, unlabelledWalls } from '../plan-drawing.ts'
 import { placeInSentence } from '../surface-words.ts'
 import { viewingRule } from '../viewing-rule.ts'
+import { holdList } from './hold-list.ts'
 
 /** Everything one person needs in one room, in the order it is needed. */
 export function roomPage(room: RoomSheet, system: LengthUnitSystem, pageName: string): Markup {
@@ -34,8 +35,8 @@ ${dates.promisedBy === null ? null : html`<div><dt>Promised by</dt><dd>${when(da
 }
 
 function holds(room: RoomSheet): Markup | null {
-  if (room.notices.length === 0) return null
-  return html`<div class="stop">${room.notices.map(
+  if (room.holds.length + room.notices.length === 0) return null
+  return html`<div class="stop">${holdList(room.holds)}${room.notices.map(
     (notice) =>
       html`<p>${notice.hold ? html`<strong>Wait: </strong>` : null}${notice.sentence} <span class="source">(${notice.source})</span></p>`,
   )}</div>`

@@ -4,6 +4,7 @@ import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import { lookFurther, type SearchState, stopLooking } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
+import { HoldHeading } from './HoldHeading.tsx'
 import { relaxedSentences, verdictWords } from './verdict-words.ts'
 
 /** How good the plan is known to be, and whether a better one is being looked for. */
@@ -32,6 +33,7 @@ export function PlanStatus(props: {
           {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}
           {value.productChanges} changes of product
         </p>
+        <HoldHeading job={job} found={found} />
         {relaxedSentences(job, found.workPlan.relaxed).map((sentence) => (
           <p key={sentence} className="quiet">
             {sentence}

@@ -10,6 +10,7 @@ import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
+import { HoldPapers } from '../parts/HoldPapers.tsx'
 import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
@@ -76,6 +77,7 @@ export function OrderLeaf(props: OrderLeafProps) {
         ) : (
           <Why {...props} steps={steps} index={index} step={step} />
         )}
+        <HoldPapers job={job} specification={specification} roomId={room.id} />
         <RoomNotices specification={specification} roomId={room.id} />
       </aside>
     </div>

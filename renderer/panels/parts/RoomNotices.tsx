@@ -16,13 +16,14 @@ export function noticeTitle({ kind, hold }: Notice): string {
   return hold ? `Hold: ${titles[kind].toLowerCase()}` : titles[kind]
 }
 
-/** What the owner must know or decide about a room; what holds for the whole house stands first. */
+/** What the owner must know or decide about a room; what holds for the whole house stands first. Holds have papers of their own. */
 export function RoomNotices(props: {
   readonly specification: Specification
   readonly roomId: string | null
 }) {
   const notices = props.specification.notices
     .filter((notice) => notice.roomId === null || notice.roomId === props.roomId)
+    .filter((notice) => notice.holdKey === undefined)
     .toSorted((one, other) => Number(other.hold) - Number(one.hold))
   if (notices.length === 0) return null
   return (

@@ -18,6 +18,7 @@ import type { Chain } from '../parts/chain.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { areaText, lengthText } from '../parts/entries.ts'
+import { HoldPapers } from '../parts/HoldPapers.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { capital } from '../parts/words.ts'
@@ -203,6 +204,7 @@ function WalkPapers({ chain, room, surface }: PapersProps) {
       </div>
       <aside className="walk-consequences" aria-label="Consequences">
         {draft === null ? null : <DraftConsequences chain={chain} draft={draft} />}
+        <HoldPapers job={job} specification={specification} roomId={room.id} />
         <RoomNotices specification={specification} roomId={room.id} />
         {draft === null && specification.notices.length === 0 ? (
           <p className="quiet leaf-pad">

@@ -1,0 +1,125 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import type { HoldId, HoldRecord } from '../../../core/project/hold-records.ts'
+import { type Job, records } from '../../../core/project/job.ts'
+import { heldUntil } from '../../../core/specification/holds.ts'
+import type { Hold, Specification } from '../../../core/specification/types.ts'
+import { dateWordsWithYear } from '../../../core/work-order/date-words.ts'
+import { newId } from '../../state/app.ts'
+import { useSiteNow } from '../../state/planner-now.ts'
+import { Callout } from './Callout.tsx'
+import { EntryField } from './EntryField.tsx'
+import { putRecord } from './edits.ts'
+import { dateEntry, orNothing, words } from './entries.ts'
+
+/** What has to be cleared in a room before its surfaces are touched: who sees to it, when, and who cleared it. */
+export function HoldPapers(props: {
+  readonly job: Job
+  readonly specification: Specification
+  readonly roomId: string
+}) {
+  const holds = props.specification.holds.filter((hold) => hold.roomId === props.roomId)
+  if (holds.length === 0) return null
+  return (
+    <section className="block" aria-label="Holds">
+      <h3>To be cleared first</h3>
+      {holds.map((hold) => (
+        <HoldPaper key={hold.key} job={props.job} hold={hold} />
+      ))}
+    </section>
+  )
+}
+
+function HoldPaper({ job, hold }: { readonly job: Job; readonly hold: Hold }) {
+  const { today } = useSiteNow()
+  const put = (deed: string, change: Partial<HoldRecord>) =>
+    putRecord(deed, 'holds', { ...recordOf(job, hold), ...change })
+  if (hold.cleared !== null) {
+    const { on, by } = hold.cleared
+    return (
+      <Callout kind="done" title="Cleared">
+        {hold.reason} Cleared {dateWordsWithYear(on, job.header.unitSystem)} by {by}.
+        <div className="button-row">
+          <Button
+            className="plain-button"
+            onPress={() => put('Open a hold again', { clearedOn: null, clearedBy: '' })}
+          >
+            Not cleared after all
+          </Button>
+        </div>
+      </Callout>
+    )
+  }
+  const until = heldUntil(hold, today)
+  return (
+    <Callout kind="stop" title={until.kind === 'noDate' ? alarmTitle(until.isOverdue) : 'Hold'}>
+      {hold.reason} <span className="quiet">({hold.source})</span>
+      <p className="quiet">{waitingWords(hold)}</p>
+      <EntryField
+        label="Who sees to it"
+        shown={hold.whoSeesToIt}
+        read={words(200)}
+        onCommit={(whoSeesToIt) => put('Say who sees to a hold', { whoSeesToIt })}
+      />
+      <EntryField
+        label="Expected on"
+        kind="date"
+        shown={hold.expectedOn ?? ''}
+        read={orNothing<string>(dateEntry)}
+        hint={hold.expectedIsAssumed ? `Assumed: the usual ${hold.usualDays} days. Empty: nobody knows.` : ''}
+        onCommit={(expectedOn) => put('Say when a hold is expected', { expectedOn })}
+      />
+      <ClearForm
+        today={today}
+        onClear={(clearedOn, clearedBy) => put('Clear a hold', { clearedOn, clearedBy })}
+      />
+    </Callout>
+  )
+}
+
+function ClearForm(props: {
+  readonly today: string
+  readonly onClear: (clearedOn: string, clearedBy: string) => void
+}) {
+  const [clearedOn, setOn] = useState(props.today.slice(0, 10))
+  const [clearedBy, setBy] = useState('')
+  return (
+    <>
+      <EntryField label="Cleared on" kind="date" shown={clearedOn} read={dateEntry} onCommit={setOn} />
+      <EntryField label="Cleared by" shown={clearedBy} read={words(200)} onCommit={setBy} />
+      <div className="button-row">
+        <Button
+          className="act-button"
+          isDisabled={clearedBy.trim() === '' || clearedOn === ''}
+          onPress={() => props.onClear(clearedOn, clearedBy)}
+        >
+          Clear it
+        </Button>
+      </div>
+    </>
+  )
+}
+
+function alarmTitle(isOverdue: boolean): string {
+  return isOverdue ? 'Hold: overdue' : 'Hold: no date'
+}
+
+function waitingWords({ stepKeys }: Hold): string {
+  return stepKeys.length === 1 ? '1 step waits for it.' : `${stepKeys.length} steps wait for it.`
+}
+
+/** What was said of it so far; the assumed day stands until another is written down. */
+function recordOf(job: Job, hold: Hold): HoldRecord {
+  const known = records(job.holds).find((record) => record.holdKey === hold.key)
+  return (
+    known ?? {
+      id: newId('hold') as HoldId,
+      holdKey: hold.key,
+      whoSeesToIt: '',
+      expectedOn: hold.expectedOn,
+      clearedOn: null,
+      clearedBy: '',
+      note: '',
+    }
+  )
+}
