@@ -22,15 +22,15 @@ const drop = 1e-9
 
 /**
  * The cheapest whole containers that hold at least `needed`; among equal prices the least left over, then the fewest tins.
- * Exact: a search over counts, cut where even the best price per gallon cannot beat what is found. Sizes must have gallons above 0
- * and prices of 0 or more. Nothing needed gives an empty mix.
+ * A search over counts, cut where even the best price per gallon cannot beat what is found; exact unless it would take more than
+ * `mostTries`, then the best found by then. Sizes must have gallons above 0 and prices of 0 or more. Nothing needed gives an empty mix.
  */
 export function cheapestContainers(needed: number, sizes: readonly ContainerSize[]): ContainerMix {
   if (needed <= drop) return mixOf([], [])
   const offered = worthwhile(sizes)
   if (offered.length === 0) throw new RangeError('A product needs at least one container size.')
   const limits = offered.map((size) => mostOf(size, offered))
-  const search: Search = { offered, limits, counts: offered.map(() => 0), best: null }
+  const search: Search = { offered, limits, counts: offered.map(() => 0), best: null, tries: 0 }
   tryCounts(search, 0, needed, 0)
   return mixOf(offered, search.best?.counts ?? [])
 }
@@ -47,7 +47,11 @@ interface Search {
   readonly limits: readonly number[]
   readonly counts: number[]
   best: Found | null
+  tries: number
 }
+
+/** Far more than any shelf of a shop asks for: some hundred. */
+const mostTries = 200_000
 
 /** Leaves out what another size beats in price and at least equals in contents, then puts the best price per gallon first. */
 function worthwhile(sizes: readonly ContainerSize[]): readonly ContainerSize[] {
@@ -82,6 +86,7 @@ function replacedAt(size: ContainerSize, bigger: ContainerSize): number {
 
 function tryCounts(search: Search, index: number, needed: number, price: number): void {
   const size = search.offered[index]
+  search.tries++
   if (needed <= drop) {
     keepIfBetter(search, -needed, price)
     return
@@ -89,7 +94,7 @@ function tryCounts(search: Search, index: number, needed: number, price: number)
   if (size === undefined) return
   if (search.best !== null && price + needed * perGallon(size) > search.best.price + 1e-6) return
   const most = Math.min(Math.ceil((needed - drop) / size.gallons), search.limits[index] ?? 0)
-  for (let count = most; count >= 0; count--) {
+  for (let count = most; count >= 0 && search.tries < mostTries; count--) {
     search.counts[index] = count
     tryCounts(search, index + 1, needed - count * size.gallons, price + count * size.priceCents)
   }

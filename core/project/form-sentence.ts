@@ -41,7 +41,7 @@ function complaint(issue: Issue, value: unknown): string {
     case 'too_big':
       return `${measured(issue.origin, value)} is too large; it may be ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`
     case 'invalid_value':
-      return `${shown(value)} will not do; this version knows ${issue.values.map(String).join(', ')}`
+      return `${shown(value)} will not do; this version knows ${someOf(issue.values.map(String))}`
     case 'invalid_union':
       return `${shown(value)} is not a kind this version knows`
     default:
@@ -51,7 +51,16 @@ function complaint(issue: Issue, value: unknown): string {
 
 /** `this version knows no field "foo"`: what was mistyped stands last, beside the name it is in. */
 function strangers(keys: readonly string[]): string {
-  return `this version knows no ${keys.length === 1 ? 'field' : 'fields'} ${keys.map((key) => `"${key}"`).join(', ')}`
+  return `this version knows no ${keys.length === 1 ? 'field' : 'fields'} ${someOf(keys.map((key) => `"${key.slice(0, 60)}"`))}`
+}
+
+const mostNamed = 12
+
+/** A list a person can take in: a dozen at most, and how many more there are. */
+function someOf(names: readonly string[]): string {
+  const more = names.length - mostNamed
+  const named = names.slice(0, mostNamed).join(', ')
+  return more > 0 ? `${named} and ${more} more` : named
 }
 
 function words(expected: string): string {
@@ -84,7 +93,7 @@ function shown(value: unknown): string {
   if (value === null) return 'an empty value (null)'
   if (Array.isArray(value)) return 'a list'
   if (typeof value === 'object') return 'a group of fields'
-  const text = JSON.stringify(value)
+  const text = JSON.stringify(String(value).slice(0, 60))
   return text.length > 40 ? `${text.slice(0, 39)}…` : text
 }
 

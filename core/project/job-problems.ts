@@ -1,5 +1,5 @@
 import { hourProblems } from './hour-problems.ts'
-import type { Job } from './job.ts'
+import { type Job, placeInTable } from './job.ts'
 import type { Problem } from './problem.ts'
 import { referenceProblems } from './references.ts'
 import { scopeProblems } from './scope-problems.ts'
@@ -25,7 +25,7 @@ function isOfOutline({ kind }: Problem): boolean {
 /** Problems of the sketch name the record first that is to be changed. */
 function placeOf(job: Job, { ids }: Problem): string {
   for (const name of ['openings', 'trimRuns', 'ceilingOpenings', 'builtItems', 'rooms'] as const) {
-    const index = Object.keys(job[name]).indexOf(ids[0] ?? '')
+    const index = placeInTable(job[name], ids[0] ?? '')
     if (index >= 0) return `${name}[${index}]`
   }
   return ''

@@ -3,11 +3,11 @@ import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
 import { markSchema, pinSchema } from './progress-records.ts'
 import {
-  centsSchema,
   type Frozen,
   localDateSchema,
   localTimeSchema,
   longText,
+  priceSchema,
   shortText,
 } from './schema-parts.ts'
 import { crewMemberSchema, productSchema, rateSchema, ruleSettingSchema } from './shop-records.ts'
@@ -86,7 +86,7 @@ export const houseRulesSchema = z.strictObject({
     contingencyPercent: z.number().min(0).max(100),
     materialsTaxPercent: z.number().min(0).max(50),
     labourTaxPercent: z.number().min(0).max(50),
-    sundriesCentsPerHour: centsSchema,
+    sundriesCentsPerHour: priceSchema,
   }),
 })
 export type HouseRules = Frozen<z.output<typeof houseRulesSchema>>
@@ -141,4 +141,13 @@ export function records<Item>(table: Table<Item>): readonly Item[] {
   const list = Object.keys(table).map((id) => table[id] as Item)
   listed.set(table, list)
   return list
+}
+
+const placed = new WeakMap<object, ReadonlyMap<string, number>>()
+
+/** The place of a record in its table, from 0; -1 where it is not there. A table is gone through once for all its records. */
+export function placeInTable(table: Table<unknown>, id: string): number {
+  const known = placed.get(table) ?? new Map(Object.keys(table).map((each, index) => [each, index]))
+  placed.set(table, known)
+  return known.get(id) ?? -1
 }

@@ -9,8 +9,10 @@ export interface JsonFault {
 const deepestNesting = 64
 
 const space = /[ \t\n\r]*/y
+/** A stretch of a string without escapes. A text of millions of letters is read in such stretches, for one pattern over all of it exhausts the stack. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids bare control characters in strings (RFC 8259 section 7)
-const stringToken = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y
+const plainLetters = /[^"\\\u0000-\u001f]{1,65536}/y
+const escapedLetters = /(?:\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})){1,8192}/y
 const numberToken = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
 const wordToken = /true|false|null/y
 
@@ -44,7 +46,7 @@ function startValue(reader: Reader): boolean {
   take(reader, space)
   const character = reader.text[reader.at]
   if (character === '{' || character === '[') return openNest(reader, character)
-  if (take(reader, stringToken) || take(reader, numberToken) || take(reader, wordToken)) return false
+  if (takeString(reader) || take(reader, numberToken) || take(reader, wordToken)) return false
   return fault(reader, character === undefined ? 'the text ends too early' : 'a value is expected here')
 }
 
@@ -84,7 +86,7 @@ function readName(reader: Reader): boolean {
   if (nest?.kind !== 'object') return true
   take(reader, space)
   const start = reader.at
-  if (!take(reader, stringToken)) return fault(reader, 'a name in double quotes is expected here')
+  if (!takeString(reader)) return fault(reader, 'a name in double quotes is expected here')
   const name = JSON.parse(reader.text.slice(start, reader.at)) as string
   if (nest.names.has(name)) return fault(reader, `the name "${name}" stands a second time before here`)
   if (name === '__proto__') return fault(reader, 'the name before here is not allowed')
@@ -105,6 +107,20 @@ function take(reader: Reader, token: RegExp): boolean {
   if (!token.test(reader.text)) return false
   reader.at = token.lastIndex
   return true
+}
+
+/** Takes a whole string; where it is not one, nothing is taken. */
+function takeString(reader: Reader): boolean {
+  const start = reader.at
+  if (reader.text[start] !== '"') return false
+  reader.at++
+  while (take(reader, plainLetters) || take(reader, escapedLetters));
+  if (reader.text[reader.at] === '"') {
+    reader.at++
+    return true
+  }
+  reader.at = start
+  return false
 }
 
 function placeOf(text: string, at: number): { readonly line: number; readonly column: number } {

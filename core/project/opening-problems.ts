@@ -6,7 +6,7 @@ import { lightSize, openingHole, openingLayout, sashFrames, sideFrames } from '.
 import { type PlacedOpening, placeOpening } from './placed-opening.ts'
 import { type Problem, problem } from './problem.ts'
 import type { RoomParts, SidedOpening } from './room-parts.ts'
-import type { Room } from './sketch-records.ts'
+import type { Room, WallId } from './sketch-records.ts'
 import { openingNoun, wallName } from './sketch-words.ts'
 import { findWall, type OpeningPlace, type Wall, wallCeiling, wallFloor } from './walls.ts'
 
@@ -97,11 +97,33 @@ function overlapProblems(
   placed: readonly PlacedOpening[],
   system: LengthUnitSystem,
 ): readonly Problem[] {
+  const walls = new Map<WallId, PlacedOpening[]>()
+  for (const each of placed) {
+    const onWall = walls.get(each.wall.id)
+    if (onWall === undefined) walls.set(each.wall.id, [each])
+    else onWall.push(each)
+  }
+  return [...walls.values()].flatMap((onWall) => overlapsOnWall(room, onWall, system))
+}
+
+/** More than any wall has: each is compared with each other one. */
+const mostOpeningsOnWall = 60
+
+function overlapsOnWall(
+  room: Room,
+  placed: readonly PlacedOpening[],
+  system: LengthUnitSystem,
+): readonly Problem[] {
+  const [first] = placed
+  if (first !== undefined && placed.length > mostOpeningsOnWall) {
+    const sentence = `${where(room, first.wall)}: ${placed.length} openings in one wall; there may be ${mostOpeningsOnWall}. Take some away.`
+    return [problem('openingsOverlap', sentence, [first.opening.id, room.id, first.wall.id])]
+  }
   const which = ({ opening, place }: PlacedOpening) =>
     `the ${openingNoun(opening)} at ${formatLength(place.from, system)}`
   return placed.flatMap((one, index) =>
     placed.slice(index + 1).flatMap((other) => {
-      if (one.wall.id !== other.wall.id || !placesOverlap(one.place, other.place)) return []
+      if (!placesOverlap(one.place, other.place)) return []
       const sentence = `${where(room, one.wall)}: ${which(one)} and ${which(other)} from the wall's start overlap. Slide one of them along the wall.`
       return [problem('openingsOverlap', sentence, [one.opening.id, other.opening.id, room.id, one.wall.id])]
     }),

@@ -1,4 +1,4 @@
-import type { CollectionName, Job } from './job.ts'
+import { type CollectionName, type Job, placeInTable } from './job.ts'
 import { type Problem, problem } from './problem.ts'
 import type { RoomId, WallId } from './sketch-records.ts'
 import { ownRecord, roomHasWall, surfaceExists } from './surface-check.ts'
@@ -24,7 +24,7 @@ export function referenceProblems(job: Job): readonly Problem[] {
 }
 
 function danglingProblem(job: Job, { from, id, field, target }: Reference): Problem {
-  const place = `${from}[${Object.keys(job[from]).indexOf(id)}].${field}`
+  const place = `${from}[${placeInTable(job[from], id)}].${field}`
   return problem('danglingReference', `At ${place} ("${id}"): ${target} is not in this job.`, [id], place)
 }
 

@@ -32,6 +32,12 @@ export const centsSchema = z.codec(z.int().min(-1e12).max(1e12), z.custom<Cents>
   encode: (cents) => cents as number,
 })
 
+/** A price or a wage: nothing or more, and no more than ten million dollars. */
+export const priceSchema = z.codec(z.int().min(0).max(1e9), z.custom<Cents>(Number.isSafeInteger), {
+  decode: (value) => value as Cents,
+  encode: (cents) => cents as number,
+})
+
 /**
  * Records are kept in plain objects by id. Plain numbers would be put first there, and the names every object has
  * (`constructor`) would be found without being there, so neither is an id.
@@ -43,6 +49,7 @@ export function idSchema<Name extends string>() {
   return z.codec(
     z
       .string()
+      .max(64, { abort: true })
       .regex(
         idPattern,
         'an id is 1 to 64 letters, digits, - or _, and neither a plain number nor a word of the language',
@@ -58,14 +65,17 @@ export const countSchema = z.int().min(0).max(10_000)
 const yearsOfPlans = 'days of work lie in the years 1970 to 2199'
 export const localDateSchema = z
   .string()
+  .max(10, { abort: true })
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a date is written 2027-03-31')
   .refine(isCalendarDay, 'there is no such day in the calendar')
   .refine(isWithinPlans, yearsOfPlans)
 export const localTimeSchema = z
   .string()
+  .max(5, { abort: true })
   .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'a time of day is written 08:30')
 export const localDateTimeSchema = z
   .string()
+  .max(16, { abort: true })
   .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a moment on site is written 2027-03-31T08:30')
   .refine((text) => isCalendarDay(text.slice(0, 10)), 'there is no such day in the calendar')
   .refine(isWithinPlans, yearsOfPlans)

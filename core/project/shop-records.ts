@@ -1,12 +1,12 @@
 import { z } from 'zod'
 import { heldToLimit, isSafetyRule, limitWords, safetyLimit } from './safety-limits.ts'
 import {
-  centsSchema,
   type Frozen,
   idSchema,
   localDateSchema,
   localTimeSchema,
   longText,
+  priceSchema,
   shortText,
 } from './schema-parts.ts'
 import { productClasses, sheens, skills } from './vocabulary.ts'
@@ -25,6 +25,9 @@ const minutes = z
   .min(0)
   .max(60 * 24 * 90)
 
+/** Gallons: about what a sample tube holds. Smaller ones are a slip of the decimal point. */
+const smallestContainer = 0.005
+
 /** A product of the shop's list: a generic class with the figures of its label. `source` says where the figures come from. */
 export const productSchema = z.strictObject({
   id: productIdSchema,
@@ -32,9 +35,9 @@ export const productSchema = z.strictObject({
   productClass: z.enum(productClasses),
   base: z.enum(['waterborne', 'oil', 'shellac', 'mineral']),
   sheens: z.array(z.enum(sheens)),
-  volumeSolidsPercent: z.number().gt(0).max(100),
+  volumeSolidsPercent: z.number().min(1).max(100),
   /** Dry film per coat in mils (1/1000 in). */
-  dryFilmMils: z.number().gt(0).max(100),
+  dryFilmMils: z.number().min(0.01).max(100),
   /** Lost in the tray, the roller and the texture, percent of the theoretical spread. */
   lossPercent: z.number().min(0).max(90),
   minimumTemperatureC: z.number().min(-30).max(60),
@@ -48,7 +51,13 @@ export const productSchema = z.strictObject({
   /** Strong solvent smell: sleeping rooms stay empty until touch dry. */
   fumes: z.boolean(),
   containers: z
-    .array(z.strictObject({ name: shortText, gallons: z.number().gt(0).max(100), priceCents: centsSchema }))
+    .array(
+      z.strictObject({
+        name: shortText,
+        gallons: z.number().min(smallestContainer).max(100),
+        priceCents: priceSchema,
+      }),
+    )
     .min(1)
     .max(12),
   source: longText,
@@ -90,7 +99,7 @@ export const crewMemberSchema = z.strictObject({
     .array(z.strictObject({ date: localDateSchema, from: localTimeSchema, to: localTimeSchema }))
     .max(400),
   /** Wage per hour before burden. */
-  wageCents: centsSchema,
+  wageCents: priceSchema,
 })
 export type CrewMember = Frozen<z.output<typeof crewMemberSchema>>
 
@@ -102,7 +111,8 @@ export type RateBasis = (typeof rateBases)[number]
 export const rateSchema = z.strictObject({
   id: rateIdSchema,
   basis: z.enum(rateBases),
-  perHour: z.number().gt(0).max(100_000),
+  /** At least one in two days. */
+  perHour: z.number().min(0.02).max(100_000),
   source: longText,
 })
 export type Rate = Frozen<z.output<typeof rateSchema>>

@@ -42,6 +42,9 @@ export function problemsOfRoom(parts: RoomParts, system: LengthUnitSystem): read
   ]
 }
 
+/** More than any ceiling has: each is compared with each other one. */
+const mostCeilingOpenings = 60
+
 function ceilingOpeningProblems(room: Room, holes: readonly CeilingOpening[]): readonly Problem[] {
   const refuse = (text: string, ...ids: readonly string[]) =>
     problem('ceilingOpeningOutside', `${room.name}: ${text}`, [...ids, room.id])
@@ -52,6 +55,10 @@ function ceilingOpeningProblems(room: Room, holes: readonly CeilingOpening[]): r
         hole.id,
       ),
     )
+  }
+  if (holes.length > mostCeilingOpenings) {
+    const many = `${holes.length} openings in one ceiling; there may be ${mostCeilingOpenings}. Take some away.`
+    return [refuse(many, ...holes.slice(0, 1).map((hole) => hole.id))]
   }
   const outside = holes
     .filter((hole) => !outlineHolds(room, hole))

@@ -71,7 +71,10 @@ export const colourSchema = z.strictObject({
   name: shortText.min(1),
   depth: z.enum(colourDepths),
   /** For the screen only, `#rrggbb`. */
-  shown: z.string().regex(/^#[0-9a-f]{6}$/, 'a colour is written #rrggbb in small letters'),
+  shown: z
+    .string()
+    .max(7, { abort: true })
+    .regex(/^#[0-9a-f]{6}$/, 'a colour is written #rrggbb in small letters'),
 })
 export type Colour = Frozen<z.output<typeof colourSchema>>
 

@@ -100,10 +100,11 @@ export function insertJobRows(
     .run(jobKey, bodies.header, bodies.houseRules, editedAt)
   for (const name of collectionNames) {
     const table: Record<string, unknown> = {}
+    const insert = inserter(database, jobKey, name)
     for (const [id, record] of Object.entries(job[name])) {
       const kept = keepRecord(recordSchemas[name], record, `${name}.${id}`)
       if (!kept.ok) return kept
-      insertRecord(database, jobKey, name, id, kept.value.body)
+      insert(id, kept.value.body)
       table[id] = kept.value.record
     }
     stored[name] = table
@@ -127,7 +128,9 @@ export function writeEdit(
       .prepare(`UPDATE ${tableNames[collection]} SET body = ? WHERE job_key = ? AND id = ?`)
       .run(body, jobKey, id)
   }
-  for (const { collection, id, body } of edit.added) insertRecord(database, jobKey, collection, id, body)
+  const grown = new Set(edit.added.map(({ collection }) => collection))
+  const inserters = new Map([...grown].map((name) => [name, inserter(database, jobKey, name)] as const))
+  for (const { collection, id, body } of edit.added) inserters.get(collection)?.(id, body)
   for (const { collection, ids } of edit.ordered) orderRecords(database, jobKey, collection, ids)
   for (const { name, body } of edit.singles) {
     database.prepare(`UPDATE jobs SET ${singleColumns[name]} = ? WHERE job_key = ?`).run(body, jobKey)
@@ -137,21 +140,18 @@ export function writeEdit(
     .run(revision, editedAt, jobKey)
 }
 
-/** New records go behind the others, as they do in memory. */
-function insertRecord(
-  database: Database,
-  jobKey: string,
-  name: CollectionName,
-  id: string,
-  body: string,
-): void {
+/** Puts new records behind the others, as they are in memory. The last place is looked up once, not for every record. */
+function inserter(database: Database, jobKey: string, name: CollectionName) {
   const table = tableNames[name]
-  database
-    .prepare(
-      `INSERT INTO ${table} (job_key, id, position, body)
-       VALUES (?, ?, (SELECT coalesce(max(position), 0) + 1 FROM ${table} WHERE job_key = ?), ?)`,
-    )
-    .run(jobKey, id, jobKey, body)
+  let position = database
+    .prepare(`SELECT coalesce(max(position), 0) FROM ${table} WHERE job_key = ?`)
+    .pluck()
+    .get(jobKey) as number
+  const statement = database.prepare(`INSERT INTO ${table} (job_key, id, position, body) VALUES (?, ?, ?, ?)`)
+  return (id: string, body: string) => {
+    position++
+    statement.run(jobKey, id, position, body)
+  }
 }
 
 /** Gives the records of a collection the places of a list; those it does not name stay behind them, as they do in memory. */

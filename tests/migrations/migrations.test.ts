@@ -191,3 +191,39 @@ test('safety rules that an older book holds weakened or off are brought to the l
     numbers: { interiorSquareFeet: 6, builtBefore: 1990, earlierSquareFeet: 0 },
   })
 })
+
+test('values that an older book holds beyond the bounds of today go to the nearest, and what stood there is said', () => {
+  const path = join(testFolder(), 'book.sqlite')
+  const [first] = migrations
+  if (first === undefined) throw new Error('there is no first migration')
+  copyFileSync(join(databases, fixtureOf(first)), path)
+  const database = new Database(path)
+  database.exec(`
+    UPDATE products SET body = json_set(body, '$.source', 'label', '$.volumeSolidsPercent', 0.5, '$.containers',
+      json('[{"name":"speck","gallons":1e-9,"priceCents":-5},{"name":"pail","gallons":5,"priceCents":100}]'))
+    WHERE position = (SELECT min(position) FROM products);
+    UPDATE crew SET body = json_set(body, '$.wageCents', -1);
+    UPDATE rates SET body = json_set(body, '$.perHour', 1e-7, '$.source', 'guess');
+    UPDATE jobs SET house_rules = json_set(house_rules, '$.price.sundriesCentsPerHour', -3)`)
+  database.close()
+  const { job } = granted(openBook(path).open('job-1'))
+  const [product, ...others] = Object.values(job.products)
+  expect(product).toMatchObject({
+    volumeSolidsPercent: 1,
+    containers: [
+      { name: 'speck', gallons: 0.005, priceCents: 0 },
+      { name: 'pail', gallons: 5, priceCents: 100 },
+    ],
+  })
+  expect(product?.source).toMatch(
+    /^label \(before: 0.5 % solids, .* mils, cans 1e-09 gal at -5 cents, 5 gal at 100 cents\)$/,
+  )
+  expect(others).toEqual(Object.values(everyRecordJob().products).slice(1))
+  expect(Object.values(job.crew).map(({ wageCents }) => wageCents)).toEqual(
+    Object.keys(job.crew).map(() => 0),
+  )
+  for (const { perHour, source } of Object.values(job.rates)) {
+    expect([perHour, source]).toEqual([0.02, 'guess (before: 1.0e-07 an hour)'])
+  }
+  expect(job.houseRules.price.sundriesCentsPerHour).toBe(0)
+})

@@ -89,7 +89,7 @@ export function RatesLeaf({
                       label={`${rateName(rate.id)}, in an hour`}
                       isBare
                       shown={String(rate.perHour)}
-                      read={decimalNumber(0.01, 100_000)}
+                      read={decimalNumber(0.02, 100_000)}
                       unit={basisWords[rate.basis]}
                       width="short"
                       onCommit={(value) => change(rate, value, 'set by the shop')}

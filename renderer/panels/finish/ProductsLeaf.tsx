@@ -194,7 +194,7 @@ function ProductPaper({ product }: { readonly product: Product }) {
           chosen={product.base}
           onChoose={(base) => change({ base })}
         />
-        {number('Volume solids', 'volumeSolidsPercent', [0.1, 100], '%')}
+        {number('Volume solids', 'volumeSolidsPercent', [1, 100], '%')}
         {number('Dry film of a coat', 'dryFilmMils', [0.01, 100], 'mils')}
         {number('Lost in tray and texture', 'lossPercent', [0, 90], '%')}
         {number('Not colder than', 'minimumTemperatureC', [-30, 60], '°C')}

@@ -84,6 +84,7 @@ export function moneyEntry(text: string): Entry<Cents> {
   if (text.trim() === '' || !Number.isFinite(value) || value < 0) {
     return refuse('Write an amount like 45.50.')
   }
+  if (value > 10_000_000) return refuse('Write an amount of at most 10,000,000.')
   return read(Math.round(value * 100) as Cents)
 }
 
