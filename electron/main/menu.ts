@@ -1,4 +1,4 @@
-import { app, Menu, type MenuItemConstructorOptions, shell } from 'electron'
+import { app, type BaseWindow, BrowserWindow, Menu, type MenuItemConstructorOptions, shell } from 'electron'
 
 /**
  * The menu of the window. Undo and redo are not in it: the system's own would undo typing in one field, while the page undoes
@@ -33,8 +33,19 @@ export function setMenu(bookPath: string): void {
         { role: 'togglefullscreen', label: 'Full screen' },
       ],
     },
-    { label: '&Help', submenu: [{ label: 'About Coatwright', click: () => app.showAboutPanel() }] },
+    {
+      label: '&Help',
+      submenu: [
+        { label: 'Help', click: (_item, window) => pressF1(window) },
+        { label: 'About Coatwright', click: () => app.showAboutPanel() },
+      ],
+    },
   ]
   if (process.platform === 'darwin') menu.unshift({ role: 'appMenu' })
   Menu.setApplicationMenu(Menu.buildFromTemplate(menu))
+}
+
+/** The page listens to the key already; a message of its own would be a second way to say the same. */
+function pressF1(window: BaseWindow | undefined): void {
+  if (window instanceof BrowserWindow) window.webContents.sendInputEvent({ type: 'keyDown', keyCode: 'F1' })
 }

@@ -9,6 +9,7 @@ import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
 import { usePreparedPlanner } from '../state/planner.ts'
 import { ClosedBook } from './ClosedBook.tsx'
+import { HelpPage } from './help/HelpPage.tsx'
 import { JobSheet } from './JobSheet.tsx'
 import { listenForKeys } from './keys.ts'
 import { ProblemNote } from './ProblemNote.tsx'
@@ -46,6 +47,7 @@ export function App() {
       <ProblemNote />
       <StoreBar />
       <TitleBlock />
+      <HelpPage />
     </div>
   )
 }

@@ -65,6 +65,16 @@ export function TitleBlock() {
       <Cell label="Runs as">
         {host === null ? '…' : host.host === 'desktop' ? 'desktop program' : 'page in a browser'}
       </Cell>
+      <div className="title-cell">
+        <button
+          type="button"
+          className="plain-button"
+          title="F1"
+          onClick={() => viewStore.setState({ isHelpOpen: true })}
+        >
+          Help
+        </button>
+      </div>
     </footer>
   )
 }

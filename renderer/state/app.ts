@@ -21,6 +21,7 @@ export interface ViewState {
   readonly host: HostFacts | null
   /** The job sheet over the station; `first` while it is the first step of a new job. */
   readonly jobSheet: 'closed' | 'open' | 'first'
+  readonly isHelpOpen: boolean
 }
 
 export const viewStore = createStore<ViewState>(() => ({
@@ -31,6 +32,7 @@ export const viewStore = createStore<ViewState>(() => ({
   roomId: null,
   host: null,
   jobSheet: 'closed',
+  isHelpOpen: false,
 }))
 
 export const jobStore = createJobStore(ask, { hasDrafts: () => pendingDrafts().length > 0 })

@@ -1,0 +1,131 @@
+/** What this copy of the program says about itself. */
+export interface HelpFacts {
+  readonly version: string
+  readonly host: 'desktop' | 'loopback' | 'headless'
+  readonly bookPath: string
+}
+
+export interface HelpSection {
+  readonly id: string
+  readonly title: string
+  readonly paragraphs: readonly string[]
+}
+
+/** The Help page but for its keys; one text for both hosts. README says the same without the paths of one machine. */
+export function helpSections(facts: HelpFacts | null): readonly HelpSection[] {
+  return [work(facts), backups(facts), moving, updating(facts), limits, systems, report, licence]
+}
+
+function work(facts: HelpFacts | null): HelpSection {
+  const place = facts === null ? 'one file' : `the file ${facts.bookPath}`
+  return {
+    id: 'work',
+    title: 'Where your work is kept',
+    paragraphs: [
+      `All jobs are in ${place}: the book of jobs. While the program runs, files whose names begin with the same name and end in -wal, -shm or .lock lie beside it and belong to it.`,
+      'Nothing leaves this machine unless you save, print or send it. The program asks no server for anything.',
+      'Every change is in the book as soon as the title block says “Stored”; there is nothing to save by hand.',
+    ],
+  }
+}
+
+function backups(facts: HelpFacts | null): HelpSection {
+  const folder = facts === null ? 'a folder beside the book' : `the folder ${backupFolderOf(facts.bookPath)}`
+  return {
+    id: 'backups',
+    title: 'Backups, and going back to one',
+    paragraphs: [
+      `The program copies the whole book by itself, into ${folder}, also before a newer version changes the form of the book. The names begin with why the copy was made and carry the date and time.`,
+      'To go back: close the program. Move the book and the files that belong to it (-wal, -shm, .lock) together into a folder of your own; delete nothing. Copy the backup to where the book was, give it the name of the book, and start the program.',
+      'These backups lie on the same disk as the book. Copy the folder to another disk, or send jobs out as files, as often as you would not like to do the work again.',
+    ],
+  }
+}
+
+/** As electron/storage names it: the file's name without its ending, and `-backups`. */
+export function backupFolderOf(bookPath: string): string {
+  return `${bookPath.replace(/\.sqlite$/, '')}-backups`
+}
+
+const moving: HelpSection = {
+  id: 'moving',
+  title: 'Moving to another machine',
+  paragraphs: [
+    'One job: Book of jobs, “Send out this job as a file”; on the other machine “Bring in a job file”.',
+    'Everything: close the program on both machines. Copy the book, the files that belong to it and the folder of backups to the place where the program keeps its book on the other machine; its Help page says where.',
+    'Do not keep the book in a folder that two machines share or synchronize while the program runs.',
+  ],
+}
+
+function updating(facts: HelpFacts | null): HelpSection {
+  const isDesktop = facts?.host === 'desktop'
+  const unpack =
+    'A packaged program: close it, unpack the new archive, start it from there, and delete the old folder.'
+  const fetched =
+    'From the source: close it, fetch the new version, then run npm ci and npm start in its folder as before.'
+  return {
+    id: 'updating',
+    title: 'Updating and removing the program',
+    paragraphs: [
+      ...(isDesktop ? [unpack, fetched] : [fetched, unpack]),
+      'Your book stays where it is and is brought to the new form after a copy of it was made. An older version does not open a newer book; it says so and changes nothing.',
+      'To remove the program, delete its folder. Your book and its backups are elsewhere, as said above, and stay until you delete them yourself.',
+    ],
+  }
+}
+
+const limits: HelpSection = {
+  id: 'limits',
+  title: 'Known limits',
+  paragraphs: [
+    'One machine and one book: no accounts, no server, no phone. The same book is open in one program at a time; in a browser it may be open in several tabs.',
+    'Walls are straight. A curved wall or a bay is drawn as short straight pieces.',
+    'A job of hundreds of rooms opens and can be worked on, but its first plan takes minutes.',
+    'Production rates and prices begin as assumptions, marked as such. Put in your own.',
+    'Rules for lead and asbestos follow federal rules of the United States; your state or town may ask for more. Nothing here says that a surface is free of either.',
+    'In a browser, saving and printing go by the browser: switch its own header and footer off, and choose the paper there.',
+    'The desktop program is not signed, so a system may warn before it starts. It does not update itself.',
+  ],
+}
+
+const systems: HelpSection = {
+  id: 'systems',
+  title: 'Systems it was tried on',
+  paragraphs: [
+    'Linux on x64 (Debian 12): all tests, in Chromium 153 and in a desktop window of an older Electron (25) than the program is meant for.',
+    'macOS, Windows, other browsers and the Electron it is meant for (45): built for, not tried. Firefox and Safari may draw details differently.',
+    'The window needs 1024 by 640 points; 1366 by 768 and more are comfortable.',
+  ],
+}
+
+const report: HelpSection = {
+  id: 'report',
+  title: 'When something goes wrong',
+  paragraphs: [
+    'Tell whoever gave you the program what you did, what you expected and what came instead, with the words on the screen and a picture of the window.',
+    'Attach the facts below and the job as a file (Book of jobs, “Send out this job as a file”). Names, addresses and pictures of your client are in that file: ask first, or take them out of a copy of the job.',
+    'Do not send the whole book: it holds all your clients.',
+  ],
+}
+
+const licence: HelpSection = {
+  id: 'licence',
+  title: 'License',
+  paragraphs: [
+    'No license has been chosen yet. Until one is, nobody but the owner may copy, change or pass on the program. The packages it is built of keep their own licenses; a packaged program has them in its folder.',
+  ],
+}
+
+/** What to attach to a report, one fact on each line. */
+export function reportFacts(facts: HelpFacts | null, agent: string, size: string): readonly string[] {
+  return [
+    `Coatwright ${facts?.version ?? '(version not known: the host did not answer)'}`,
+    `Runs as: ${facts === null ? 'not known' : runsAs(facts.host)}`,
+    `Browser or window: ${agent}`,
+    `Size of the page: ${size}`,
+  ]
+}
+
+export function runsAs(host: HelpFacts['host']): string {
+  return host === 'desktop' ? 'desktop program' : 'page in a browser'
+}

@@ -1,0 +1,122 @@
+/** One line of the list of keys: the names the program knows them by, and what they do. */
+export interface KeyLine {
+  readonly keys: readonly string[]
+  /** How the keys are shown where that is shorter than one after the other. */
+  readonly shown?: string
+  readonly does: string
+  /** The browser or its controls listen to it, no table of the program. */
+  readonly isBuiltIn?: true
+}
+
+export interface KeyPlace {
+  readonly id: 'everywhere' | 'house' | 'drawing' | 'fields' | 'tables' | 'calendar'
+  readonly where: string
+  readonly lines: readonly KeyLine[]
+}
+
+/** Every key of the program. The Help page shows it, README repeats it, and a test compares it with what the program listens to. */
+export const keyPlaces: readonly KeyPlace[] = [
+  {
+    id: 'everywhere',
+    where: 'Everywhere',
+    lines: [
+      { keys: ['F1'], does: 'Open this help' },
+      {
+        keys: ['Alt+1', 'Alt+2', 'Alt+3', 'Alt+4', 'Alt+5', 'Alt+6', 'Alt+7'],
+        shown: 'Alt+1 to Alt+7',
+        does: 'Go to a station, House to Paper',
+      },
+      { keys: ['Alt+J'], does: 'Open the job sheet' },
+      { keys: ['Ctrl+Z'], does: 'Undo; while you type, undo the typing' },
+      { keys: ['Ctrl+Shift+Z', 'Ctrl+Y'], does: 'Redo' },
+      {
+        keys: ['Tab', 'Shift+Tab'],
+        does: 'Go to the next or the previous field, button, table or drawing',
+        isBuiltIn: true,
+      },
+      { keys: ['Escape'], does: 'Close a sheet that lies over the page, such as this one', isBuiltIn: true },
+    ],
+  },
+  {
+    id: 'house',
+    where: 'House, on the sheet',
+    lines: [
+      { keys: ['V'], does: 'Pick and move' },
+      { keys: ['R'], does: 'Draw a square room' },
+      { keys: ['C'], does: 'Draw a room by its corners' },
+      { keys: ['D'], does: 'Hang a door' },
+      { keys: ['O'], does: 'Place a cased opening' },
+      { keys: ['W'], does: 'Place a window' },
+      { keys: ['F'], does: 'Place a fireplace' },
+      { keys: ['B'], does: 'Place a built-in' },
+      { keys: ['E'], does: 'Place any other opening' },
+      {
+        keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
+        shown: 'Arrow keys',
+        does: 'Move what is selected by one step',
+      },
+      { keys: ['Delete', 'Backspace'], does: 'Remove what is selected' },
+      { keys: ['Ctrl+A'], does: 'Select everything on this story' },
+      { keys: ['Ctrl+C'], does: 'Copy what is selected' },
+      { keys: ['Ctrl+V'], does: 'Paste' },
+      { keys: ['Ctrl+D'], does: 'Duplicate what is selected' },
+      { keys: ['+', '='], does: 'Zoom in' },
+      { keys: ['-'], does: 'Zoom out' },
+      { keys: ['0'], does: 'Show the whole story' },
+      { keys: ['Space'], shown: 'Space, held', does: 'Shift the sheet with the mouse' },
+      { keys: ['Alt'], shown: 'Alt, held', does: 'Place freely, without catching on the grid or on walls' },
+      { keys: ['Shift'], shown: 'Shift, held', does: 'Add to the selection' },
+      { keys: ['Escape'], does: 'Put the tool down; then let the selection go' },
+    ],
+  },
+  {
+    id: 'drawing',
+    where: 'While drawing a room',
+    lines: [
+      { keys: ['0-9'], shown: 'Digits, \' " x', does: 'Type a length, or two with an x between them' },
+      { keys: ['Enter'], does: 'Take the typed length; without one, close the room' },
+      { keys: ['Backspace'], does: 'Take back a typed sign, or the last corner' },
+      { keys: ['Escape'], does: 'Give the room up' },
+    ],
+  },
+  {
+    id: 'fields',
+    where: 'In a field',
+    lines: [
+      { keys: ['Enter'], does: 'Take what you typed' },
+      { keys: ['Escape'], does: 'Give back what stood there' },
+    ],
+  },
+  {
+    id: 'tables',
+    where: 'In a table',
+    lines: [
+      { keys: ['ArrowUp', 'ArrowDown'], shown: 'Up, Down', does: 'Go to the row above or below' },
+      { keys: ['Home', 'End'], does: 'Go to the first or the last row' },
+      { keys: ['Enter', 'Space'], does: 'Pick the row, or open and close a group' },
+    ],
+  },
+  {
+    id: 'calendar',
+    where: 'Calendar, on the plan',
+    lines: [
+      {
+        keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
+        shown: 'Arrow keys',
+        does: 'Go from task to task and from lane to lane',
+      },
+      { keys: ['Enter', 'Space'], does: 'Pick the task' },
+      {
+        keys: ['Shift+ArrowLeft', 'Shift+ArrowRight'],
+        shown: 'Shift+Left, Shift+Right',
+        does: 'Move the task by a quarter of an hour and try the plan with it there',
+      },
+      { keys: ['Escape'], does: 'Leave the try' },
+    ],
+  },
+]
+
+/** `Ctrl+Shift+Z or Ctrl+Y`, as the list shows a line. */
+export function shownKeys(line: KeyLine): string {
+  return line.shown ?? line.keys.join(' or ').replaceAll('Escape', 'Esc')
+}

@@ -1,0 +1,62 @@
+import { isTyping, keyName } from '../../app/keys.ts'
+import { fitStorey, handle, nudge } from '../../canvas/hand.ts'
+import type { ToolName } from '../../canvas/tools/tool.ts'
+import { toolWords } from '../../canvas/tools/tools.ts'
+import { sketchStore, takeTool } from '../../state/sketch-store.ts'
+import { copySelected, duplicateSelected, pasteCopied, removeSelected, selectAll } from './deeds.ts'
+import { zoomBy } from './sight.ts'
+
+/** Keys on the sheet, by their names in the list of keys (app/help/key-list.ts). Escape goes to the tool in hand. */
+export const houseKeys: Readonly<Record<string, () => void>> = {
+  ...Object.fromEntries(
+    (Object.keys(toolWords) as ToolName[]).map((name) => [
+      toolWords[name].key.toUpperCase(),
+      () => takeTool(name),
+    ]),
+  ),
+  Delete: removeSelected,
+  Backspace: removeSelected,
+  ArrowLeft: () => nudge(-1, 0),
+  ArrowRight: () => nudge(1, 0),
+  ArrowUp: () => nudge(0, -1),
+  ArrowDown: () => nudge(0, 1),
+  '+': () => zoomBy(1.25),
+  '=': () => zoomBy(1.25),
+  '-': () => zoomBy(0.8),
+  '0': fitStorey,
+  'Ctrl+C': copySelected,
+  'Ctrl+V': pasteCopied,
+  'Ctrl+D': duplicateSelected,
+  'Ctrl+A': selectAll,
+}
+
+/** Answers how to stop listening. */
+export function listenForHouseKeys(): () => void {
+  window.addEventListener('keydown', onKey)
+  return () => window.removeEventListener('keydown', onKey)
+}
+
+function onKey(event: KeyboardEvent): void {
+  if (isTyping(event.target) || isElsewhere(event.target)) return
+  const { gesture } = sketchStore.getState()
+  const isDrawing = gesture.kind === 'drawingRectangle' || gesture.kind === 'drawingOutline'
+  const isControlled = event.ctrlKey || event.metaKey || event.altKey
+  if (!isControlled && (isDrawing || event.key === 'Escape')) {
+    event.preventDefault()
+    handle({ kind: 'key', key: event.key })
+    if (!isDrawing && sketchStore.getState().tool !== 'pick') takeTool('pick')
+    return
+  }
+  const name = keyName(event)
+  const action = Object.hasOwn(houseKeys, name) ? houseKeys[name] : undefined
+  if (action === undefined) return
+  event.preventDefault()
+  action()
+}
+
+/** Keys in the fields beside the drawing belong to those; a name in the list of rooms is as good as the room on the sheet. */
+function isElsewhere(target: EventTarget | null): boolean {
+  return (
+    target instanceof HTMLElement && target.closest('.inspector, [role="dialog"], [role="listbox"]') !== null
+  )
+}
