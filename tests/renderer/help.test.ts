@@ -2,11 +2,12 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { bookPath } from '../../electron/handlers/program-files.ts'
-import { backupFolder } from '../../electron/storage/backups.ts'
+import { backupFolder } from '../../electron/storage/book-files.ts'
 import { backupFolderOf, helpSections } from '../../renderer/app/help/help-text.ts'
 import { type KeyPlace, keyPlaces, shownKeys } from '../../renderer/app/help/key-list.ts'
 import { everywhereKeys, keyName } from '../../renderer/app/keys.ts'
 import { houseKeys } from '../../renderer/panels/house/house-keys.ts'
+import { granted } from '../storage/books.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 const readme = readFileSync(join(root, 'README.md'), 'utf8')
@@ -94,7 +95,7 @@ test('README lists the same keys', () => {
 })
 
 test('Help and README name the places where the program keeps its book and its backups', () => {
-  const path = bookPath({ HOME: '/home/u', XDG_DATA_HOME: '/home/u/.local/share' }, 'linux')
+  const path = granted(bookPath({ XDG_DATA_HOME: '/home/u/.local/share' }, 'linux'))
   expect(backupFolderOf(path)).toBe(backupFolder(path))
   const text = helpSections({ version: '1', host: 'desktop', bookPath: path })
     .flatMap(({ paragraphs }) => paragraphs)
