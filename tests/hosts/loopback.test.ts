@@ -188,6 +188,31 @@ test('a body larger than any job is refused before it is read', async () => {
   expect(answer).toBe(413)
 })
 
+test('a body that says no length and goes on for ever is cut off where it is too large', async () => {
+  const server = await startTestServer()
+  const headers = { 'Content-Type': 'application/json', Authorization: `Bearer ${token}` }
+  let written = 0
+  const answer = await new Promise<number>((resolve, reject) => {
+    const sent = request(
+      { host: '127.0.0.1', port: server.port, path: '/ask/importJob', method: 'POST', headers },
+      (response) => {
+        resolve(response.statusCode ?? 0)
+        sent.destroy()
+      },
+    )
+    sent.on('error', reject)
+    const chunk = Buffer.alloc(4_000_000, 32)
+    const more = () => {
+      if (written > 200_000_000 || sent.destroyed) return
+      written += chunk.length
+      sent.write(chunk, more)
+    }
+    more()
+  })
+  expect(answer).toBe(413)
+  expect(written).toBeLessThan(100_000_000)
+})
+
 test('an argument of the wrong shape is a problem with its place', async () => {
   const server = await startTestServer()
   const answer = await ask(server, 'openJob', {}, '{"jobKey":7}')

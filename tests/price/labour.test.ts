@@ -1,11 +1,19 @@
 import { expect, test } from 'vitest'
 import { defaultRates } from '../../core/price/default-rates.ts'
 import { labour, stepMinutes } from '../../core/price/labour.ts'
+import { labourCosts, meanWage } from '../../core/price/labour-costs.ts'
 import type { Rate } from '../../core/project/shop-records.ts'
 import { operations, type Step } from '../../core/specification/types.ts'
 import { squareFeet } from '../../core/units/area.ts'
 import { feet } from '../../core/units/length.ts'
-import { handStep, noAmounts, plainJob, plainSpecification, plainSteps } from '../fixtures/plain-room.ts'
+import {
+  handStep,
+  noAmounts,
+  person,
+  plainJob,
+  plainSpecification,
+  plainSteps,
+} from '../fixtures/plain-room.ts'
 
 function stepOf(key: string): Step {
   const step = plainSteps.find((each) => each.key === key)
@@ -99,4 +107,24 @@ test('the text of a step shows its quantities and rates in the units of the job'
 test('a step whose rate nobody knows is a broken promise', () => {
   const step = handStep('odd', { rateId: 'juggle' as Step['rateId'] })
   expect(() => stepMinutes(plainJob(), step)).toThrow('juggle')
+})
+
+test('work that nobody on the crew list has the skill for costs what everybody earns on the mean, never nothing', () => {
+  const crew = {
+    ada: person('ada', 5000, ['preparation']),
+    ben: person('ben', 3000, ['preparation', 'painting']),
+  }
+  const job = plainJob({ crew })
+  expect(meanWage(job, 'painting')).toBe(3000)
+  expect(meanWage(job, 'preparation')).toBe(4000)
+  expect(meanWage(job, 'fineBrush')).toBe(4000)
+  expect(meanWage(job, null)).toBe(4000)
+  expect(meanWage(plainJob({ crew: {} }), 'painting')).toBe(0)
+  const brushed = {
+    ...plainSpecification,
+    steps: [handStep('sash', { skill: 'fineBrush', operation: 'inspect' })],
+  }
+  const [line] = labourCosts(job, brushed, labour(job, brushed))
+  // 60 / 6 = 10 minutes at $40.00, with 25 % burden.
+  expect(line?.cents).toBe(Math.round((10 / 60) * 4000 * (1 + job.houseRules.price.burdenPercent / 100)))
 })

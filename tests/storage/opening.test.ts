@@ -241,3 +241,11 @@ test('half copies that a dead process left are taken away', async () => {
   await openKeeper(path)
   expect(left.filter((place) => existsSync(place))).toEqual([])
 })
+
+test('one reference that leads nowhere is damage, said with the kind of record it lies in', async () => {
+  const path = await bookWithOneJob()
+  tamper(path, `PRAGMA foreign_keys = OFF; DELETE FROM storeys WHERE id = 'ground'`)
+  const shut = shutOf(granted(await tryKeeper(path)))
+  expect(shut.reason).toBe('damaged')
+  expect(shut.sentence).toContain('a record of rooms points at one that is not there')
+})

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest'
+import { takeOff } from '../../core/quantities/take-off.ts'
+import type { DerivationLine, SurfaceQuantity } from '../../core/quantities/takeoff-types.ts'
+import { demoJob } from '../renderer/station-jobs.ts'
+
+const jobs = (['plain-room', 'l-shaped-room', 'old-house'] as const).map((name) => ({
+  name,
+  surfaces: takeOff(demoJob(name)).surfaces,
+}))
+
+function areaOf(surface: SurfaceQuantity, kind: DerivationLine['kind']): number {
+  return surface.derivation
+    .filter((line) => line.kind === kind)
+    .reduce((sum, line) => sum + (line.area ?? 0), 0)
+}
+
+function lengthOf(surface: SurfaceQuantity, start: string): number {
+  return surface.derivation
+    .filter((line) => line.text.startsWith(start))
+    .reduce((sum, line) => sum + (line.length ?? 0), 0)
+}
+
+test.each(jobs)('the lines under a figure add up to it, on every surface of $name', ({ surfaces }) => {
+  for (const surface of surfaces) {
+    const [gross, deducted, added] = (['gross', 'deduction', 'addition'] as const).map((kind) =>
+      areaOf(surface, kind),
+    ) as [number, number, number]
+    expect(gross, surface.key).toBe(surface.grossArea)
+    expect(deducted, surface.key).toBe(surface.deductedArea)
+    expect(gross - deducted + added, surface.key).toBe(surface.netArea)
+    expect(lengthOf(surface, 'cut in along'), surface.key).toBe(surface.cuttingIn)
+    expect(lengthOf(surface, 'mask along'), surface.key).toBe(surface.masking)
+  }
+})
