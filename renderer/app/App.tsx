@@ -9,11 +9,16 @@ import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
 import { usePreparedPlanner } from '../state/planner.ts'
 import { ClosedBook } from './ClosedBook.tsx'
+import { Guard } from './Guard.tsx'
 import { HelpPage } from './help/HelpPage.tsx'
 import { JobSheet } from './JobSheet.tsx'
+import { keepSight } from './keep-sight.ts'
 import { listenForKeys } from './keys.ts'
+import { LeavingDialog } from './LeavingDialog.tsx'
+import { guardClosing } from './leaving.ts'
+import { listenForMishaps } from './mishaps.ts'
 import { ProblemNote } from './ProblemNote.tsx'
-import { StationStrip } from './StationStrip.tsx'
+import { StationStrip, stationNames } from './StationStrip.tsx'
 import { StoreBar } from './StoreBar.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 import { watchBook } from './watch-book.ts'
@@ -30,24 +35,39 @@ const pages: Readonly<Record<Station, () => React.JSX.Element>> = {
 
 /** The sheet: stations along its upper edge, the work in the middle, the title block along the lower edge. */
 export function App() {
-  const isOpen = useJobState((state) => state.job !== null)
+  const job = useJobState((state) => state.job)
+  const isOpen = job !== null
   const jobKey = useJobState((state) => state.jobKey)
   const station = useView((state) => state.station)
   useEffect(listenForKeys, [])
+  useEffect(listenForMishaps, [])
   useEffect(watchBook, [])
+  useEffect(guardClosing, [])
+  useEffect(keepSight, [])
   usePreparedPlanner()
   const Page = pages[station]
   return (
     <div className="sheet">
       <StationStrip isOpen={isOpen} />
       <main className="station" id="station" aria-label={station} key={`${jobKey} ${station}`}>
-        {isOpen ? <Page /> : <ClosedBook />}
+        <Guard part={isOpen ? `The ${stationNames[station].name} station` : 'The book of jobs'} job={job}>
+          {isOpen ? <Page /> : <ClosedBook />}
+        </Guard>
       </main>
-      <JobSheet />
+      <Guard part="The job sheet" job={job} isNarrow>
+        <JobSheet />
+      </Guard>
       <ProblemNote />
-      <StoreBar />
-      <TitleBlock />
-      <HelpPage />
+      <Guard part="The note on storing" job={job} isNarrow>
+        <StoreBar />
+      </Guard>
+      <Guard part="The title block" job={job} isNarrow>
+        <TitleBlock />
+      </Guard>
+      <Guard part="The help page" job={job} isNarrow>
+        <HelpPage />
+      </Guard>
+      <LeavingDialog />
     </div>
   )
 }

@@ -1,7 +1,7 @@
 import { type Station, stations, useView, viewStore } from '../state/app.ts'
 import { BookOfJobs } from './BookOfJobs.tsx'
 
-const stationNames: Readonly<Record<Station, { readonly name: string; readonly asks: string }>> = {
+export const stationNames: Readonly<Record<Station, { readonly name: string; readonly asks: string }>> = {
   house: { name: 'House', asks: 'what is there' },
   walk: { name: 'Walk', asks: 'what is wrong' },
   finish: { name: 'Finish', asks: 'what it becomes' },

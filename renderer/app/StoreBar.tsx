@@ -1,12 +1,16 @@
 import type { ReactNode } from 'react'
+import { useStore } from 'zustand'
 import { jobStore, useJobState } from '../state/app.ts'
+import { dismissLost, draftStore } from '../state/drafts.ts'
 import { changeWords, clashWords, unfitText } from './change-words.ts'
+import { copyText } from './copy-text.ts'
 import { putBack, saveCopy } from './job-book.ts'
 
 /** Above the title block, for as long as page and book are not equal and somebody has to know or decide. */
 export function StoreBar() {
   const stored = useJobState((state) => state.stored)
   const unfit = useJobState((state) => state.unfit)
+  const hasLost = useStore(draftStore, ({ lost }) => lost.length > 0)
   return (
     <div className="store-place" aria-live="polite">
       {stored === 'notStored' ? <NotStored /> : null}
@@ -14,6 +18,7 @@ export function StoreBar() {
       {stored === 'behind' ? <Behind /> : null}
       {stored === 'gone' ? <Gone /> : null}
       {unfit === null ? null : <LeftOut />}
+      {hasLost ? <LostText /> : null}
     </div>
   )
 }
@@ -157,7 +162,7 @@ function LeftOut() {
       kind="stop"
       buttons={
         <>
-          <Act does={() => navigator.clipboard.writeText(unfitText(unfit))}>Copy them</Act>
+          <Act does={() => copyText(unfitText(unfit))}>Copy them</Act>
           <Act does={jobStore.dismissUnfit} isPlain>
             Understood
           </Act>
@@ -171,6 +176,28 @@ function LeftOut() {
         <summary>All they say</summary>
         <pre className="detail-text">{unfitText(unfit)}</pre>
       </details>
+    </Bar>
+  )
+}
+
+/** What was typed in fields that have gone since. */
+function LostText() {
+  const lost = useStore(draftStore, (state) => state.lost)
+  const text = lost.map((draft) => `${draft.label}: ${draft.text}`).join('\n')
+  return (
+    <Bar
+      label="Typed and not taken"
+      kind="wait"
+      buttons={
+        <>
+          <Act does={() => copyText(text)}>Copy it</Act>
+          <Act does={dismissLost} isPlain>
+            Understood
+          </Act>
+        </>
+      }
+    >
+      <strong>Typed and not taken, for the field has gone:</strong> {text}
     </Bar>
   )
 }

@@ -1,9 +1,10 @@
 import type { OpenedJob } from '../../core/contract/requests.ts'
-import { records } from '../../core/project/job.ts'
+import { type Job, records } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
-import type { Outcome } from '../../core/project/problem.ts'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { ask } from '../bridge/client.ts'
 import { jobStore, viewStore } from '../state/app.ts'
+import { mayLeave, storeEverything } from './leaving.ts'
 
 const lastJobKey = 'coatwright-last-job'
 
@@ -28,24 +29,24 @@ export function showOpened(opened: Outcome<OpenedJob>): void {
 }
 
 export async function openJob(jobKey: string): Promise<void> {
-  await jobStore.settled()
+  if (!(await mayLeave())) return
   showOpened(await ask('openJob', { jobKey }))
 }
 
 export async function openDemo(): Promise<void> {
-  await jobStore.settled()
+  if (!(await mayLeave())) return
   showOpened(await ask('openDemo', {}))
 }
 
 export async function createJob(title: string, unitSystem: 'imperial' | 'metric'): Promise<void> {
-  await jobStore.settled()
+  if (!(await mayLeave())) return
   const made = await ask('createJob', { title, unitSystem })
   showOpened(made)
   if (made.ok) viewStore.setState({ station: 'house', jobSheet: 'first' })
 }
 
 export async function importJob(file: File): Promise<void> {
-  await jobStore.settled()
+  if (!(await mayLeave())) return
   showOpened(await ask('importJob', { text: await file.text() }))
 }
 
@@ -64,7 +65,19 @@ export async function exportJob(): Promise<void> {
 /** The job as it stands on the page, as a job file; needs no book. */
 export async function saveCopy(): Promise<void> {
   const { job } = jobStore.store.getState()
-  if (job !== null) await saveFile('job-not-stored.json', writeJobFile(job))
+  if (job === null) return
+  const text = fileTextOf(job)
+  if (text.ok) await saveFile('job-not-stored.json', text.value)
+  else jobStore.refuse(text.problem)
+}
+
+/** A record that should not be there at all may keep a job from being written. */
+function fileTextOf(job: Job): Outcome<string> {
+  try {
+    return succeed(writeJobFile(job))
+  } catch {
+    return fail('notValid', 'Something in this job is not right, so no copy of it can be written.')
+  }
 }
 
 async function saveFile(fileName: string, text: string): Promise<void> {
@@ -83,12 +96,14 @@ async function saveFile(fileName: string, text: string): Promise<void> {
 /** Puts a job that was taken out elsewhere into the book again, as it stands on the page. */
 export async function putBack(): Promise<void> {
   const { job } = jobStore.store.getState()
-  if (job !== null) showOpened(await ask('importJob', { text: writeJobFile(job) }))
+  if (job === null) return
+  const text = fileTextOf(job)
+  showOpened(text.ok ? await ask('importJob', { text: text.value }) : text)
 }
 
 /** Takes a job out of the book; the open one gives way to the book's page. */
 export async function deleteJob(jobKey: string): Promise<void> {
-  await jobStore.settled()
+  await storeEverything()
   const answer = await ask('deleteJob', { jobKey })
   if (!answer.ok) return jobStore.refuse(answer.problem)
   if (jobStore.store.getState().jobKey === jobKey) jobStore.close()

@@ -1,4 +1,5 @@
 import { jobStore, stations, viewStore } from '../state/app.ts'
+import { takeDrafts } from '../state/drafts.ts'
 
 /** Keys that work everywhere, by their names in the list of keys (help/key-list.ts). */
 export const everywhereKeys: Readonly<Record<string, () => void>> = {
@@ -25,6 +26,8 @@ function onKey(event: KeyboardEvent): void {
   // Undo belongs to the text while it is typed; stations and sheet belong to a job.
   if (name.startsWith('Ctrl+') && isTyping(event.target)) return
   if (name.startsWith('Alt+') && jobStore.store.getState().job === null) return
+  // Keys lead away from a field without leaving it.
+  if (name.startsWith('Alt+')) takeDrafts()
   event.preventDefault()
   action()
 }

@@ -4,6 +4,7 @@ import { findWall } from '../../core/project/walls.ts'
 import { formatLength, lengthFromUnits } from '../../core/units/length.ts'
 import { parseLength } from '../../core/units/parse-length.ts'
 import { jobStore, useJob } from '../state/app.ts'
+import { useDraft } from '../state/drafts.ts'
 import { useSketch } from '../state/sketch-store.ts'
 import { dimensionPlace } from './RoomDrawing.tsx'
 import { withWallLength } from './wall-length.ts'
@@ -25,15 +26,29 @@ export function DimensionField(props: {
   )
   const [sentence, setSentence] = useState('')
   useEffect(() => field.current?.select(), [])
+  const asIs = wall === null ? text : formatLength(lengthFromUnits(wall.length), system)
+  const release = useDraft(text === asIs ? null : { label: 'Exact length of the wall', text, take: commit })
   if (wall === null) return null
   const place = dimensionPlace(wall, view)
 
-  function commit() {
+  /** True when nothing is left to take. */
+  function commit(): boolean {
     const read = parseLength(text, system)
-    if (!read.ok) return setSentence(read.sentence)
+    if (!read.ok) return refuse(read.sentence)
     const next = withWallLength(job, props.roomId as RoomId, props.wallId as WallId, read.length)
-    if (!next.ok) return setSentence(next.problem.sentence)
-    jobStore.perform('set a wall length', next)
+    if (!next.ok) return refuse(next.problem.sentence)
+    if (text !== asIs) jobStore.perform('set a wall length', next)
+    giveUp()
+    return true
+  }
+
+  function refuse(why: string): false {
+    setSentence(why)
+    return false
+  }
+
+  function giveUp() {
+    release()
     props.onDone()
   }
 
@@ -44,11 +59,11 @@ export function DimensionField(props: {
         aria-label="Exact length of the wall"
         value={text}
         onChange={(event) => setText(event.target.value)}
-        onBlur={props.onDone}
+        onBlur={commit}
         onKeyDown={(event) => {
           event.stopPropagation()
           if (event.key === 'Enter') commit()
-          if (event.key === 'Escape') props.onDone()
+          if (event.key === 'Escape') giveUp()
         }}
       />
       {sentence === '' ? null : (

@@ -6,6 +6,7 @@ import { findWall } from '../../core/project/walls.ts'
 import { jobStore, useJob, useView, viewStore } from '../state/app.ts'
 import { sketchStore, useSketch } from '../state/sketch-store.ts'
 import { DimensionField } from './DimensionField.tsx'
+import { DrawingGuard } from './DrawingGuard.tsx'
 import { useDraft } from './draft.ts'
 import { GestureDrawing } from './GestureDrawing.tsx'
 import { Grid } from './Grid.tsx'
@@ -19,6 +20,7 @@ export function SketchStage() {
   const job = useJob()
   const container = useRef<HTMLDivElement>(null)
   const [ink] = useState(readInk)
+  const [fall, setFall] = useState<{ readonly error: unknown } | null>(null)
   const storeyId = useView((state) => state.storeyId) ?? ''
   const selectedIds = useView((state) => state.selectedIds)
   const { tool, gesture, view, size, refusal, litIds, showsGrid } = useSketch((state) => state)
@@ -37,6 +39,7 @@ export function SketchStage() {
   const thickness = partitions[system]
   const handlers = usePointer(container, setMeasuring)
   const draftIds = draft.ok ? [] : movedIds(gesture)
+  if (fall !== null) throw fall.error
   return (
     <div
       ref={container}
@@ -50,63 +53,65 @@ export function SketchStage() {
       {...handlers}
     >
       <Stage width={size.width} height={size.height} listening={false}>
-        <Layer listening={false}>
-          {showsGrid ? <Grid view={view} size={size} ink={ink} system={system} /> : null}
-          {rooms.map((room) => (
-            <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={ink.line} />
-          ))}
-          {rooms.map((room) => (
-            <RoomFloor
-              key={room.id}
-              room={room}
-              view={view}
-              ink={ink}
-              isSelected={selectedIds.includes(room.id)}
-              litIds={litIds}
-            />
-          ))}
-          {below.map((room) => (
-            <RoomBelow key={room.id} room={room} view={view} ink={ink} />
-          ))}
-          {rooms.map((room) => (
-            <RoomDrawing
-              key={room.id}
-              room={room}
-              view={view}
-              ink={ink}
-              system={system}
-              isSelected={selectedIds.includes(room.id)}
-              isRefused={draftIds.includes(room.id)}
-              litIds={litIds}
-            />
-          ))}
-          {records(shown.openings).map((opening) => (
-            <OpeningDrawing
-              key={opening.id}
-              job={shown}
-              opening={opening}
-              view={view}
-              ink={ink}
-              storeyId={storeyId}
-              thickness={thickness}
-              isSelected={selectedIds.includes(opening.id)}
-              isLit={litIds.includes(opening.id)}
-            />
-          ))}
-          {rooms.map((room) => (
-            <RoomTitle
-              key={room.id}
-              room={room}
-              view={view}
-              ink={ink}
-              system={system}
-              isSelected={selectedIds.includes(room.id)}
-            />
-          ))}
-        </Layer>
-        <Layer listening={false}>
-          <GestureDrawing gesture={gesture} view={view} ink={ink} system={system} />
-        </Layer>
+        <DrawingGuard onFall={(error) => setFall({ error })}>
+          <Layer listening={false}>
+            {showsGrid ? <Grid view={view} size={size} ink={ink} system={system} /> : null}
+            {rooms.map((room) => (
+              <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={ink.line} />
+            ))}
+            {rooms.map((room) => (
+              <RoomFloor
+                key={room.id}
+                room={room}
+                view={view}
+                ink={ink}
+                isSelected={selectedIds.includes(room.id)}
+                litIds={litIds}
+              />
+            ))}
+            {below.map((room) => (
+              <RoomBelow key={room.id} room={room} view={view} ink={ink} />
+            ))}
+            {rooms.map((room) => (
+              <RoomDrawing
+                key={room.id}
+                room={room}
+                view={view}
+                ink={ink}
+                system={system}
+                isSelected={selectedIds.includes(room.id)}
+                isRefused={draftIds.includes(room.id)}
+                litIds={litIds}
+              />
+            ))}
+            {records(shown.openings).map((opening) => (
+              <OpeningDrawing
+                key={opening.id}
+                job={shown}
+                opening={opening}
+                view={view}
+                ink={ink}
+                storeyId={storeyId}
+                thickness={thickness}
+                isSelected={selectedIds.includes(opening.id)}
+                isLit={litIds.includes(opening.id)}
+              />
+            ))}
+            {rooms.map((room) => (
+              <RoomTitle
+                key={room.id}
+                room={room}
+                view={view}
+                ink={ink}
+                system={system}
+                isSelected={selectedIds.includes(room.id)}
+              />
+            ))}
+          </Layer>
+          <Layer listening={false}>
+            <GestureDrawing gesture={gesture} view={view} ink={ink} system={system} />
+          </Layer>
+        </DrawingGuard>
       </Stage>
       {draft.ok || gesture.kind === 'resting' ? null : (
         <Refusal at={toScreen(view, pointOf(gesture))} sentence={draft.problem.sentence} size={size} />

@@ -11,10 +11,14 @@ export interface Draft {
   readonly take: () => boolean
 }
 
-/** Drafts by the place they are typed in. They count as not stored. */
-export const draftStore = createStore<{ readonly drafts: ReadonlyMap<string, Draft> }>(() => ({
-  drafts: new Map(),
-}))
+export interface DraftState {
+  /** By the place they are typed in. They count as not stored. */
+  readonly drafts: ReadonlyMap<string, Draft>
+  /** Whose field has gone before they could be taken; kept to be copied until dismissed. */
+  readonly lost: readonly Draft[]
+}
+
+export const draftStore = createStore<DraftState>(() => ({ drafts: new Map(), lost: [] }))
 
 export function putDraft(place: string, draft: Draft): void {
   draftStore.setState(({ drafts }) => ({ drafts: new Map(drafts).set(place, draft) }))
@@ -22,9 +26,8 @@ export function putDraft(place: string, draft: Draft): void {
 
 export function removeDraft(place: string): void {
   const { drafts } = draftStore.getState()
-  if (drafts.has(place)) {
-    draftStore.setState({ drafts: new Map([...drafts].filter(([other]) => other !== place)) })
-  }
+  if (!drafts.has(place)) return
+  draftStore.setState({ drafts: new Map([...drafts].filter(([other]) => other !== place)) })
 }
 
 export function pendingDrafts(): readonly Draft[] {
@@ -42,31 +45,29 @@ export function dropDrafts(): void {
   draftStore.setState({ drafts: new Map() })
 }
 
-/** Hears of text whose field has gone before it could be taken. */
-let hearLost: (draft: Draft) => void = () => undefined
-
-export function listenForLostDrafts(hear: (draft: Draft) => void): void {
-  hearLost = hear
+export function dismissLost(): void {
+  draftStore.setState({ lost: [] })
 }
 
-/** Counts what stands in a field as typed and not yet taken, for as long as `draft` is not null. */
-export function useDraft(draft: Draft | null): void {
+function loseDraft(place: string): void {
+  const draft = draftStore.getState().drafts.get(place)
+  removeDraft(place)
+  if (draft !== undefined) draftStore.setState(({ lost }) => ({ lost: [...lost, draft] }))
+}
+
+/**
+ * Counts what stands in a field as typed and not yet taken, for as long as `draft` is not null. Call what it answers when the draft
+ * was taken or given up on purpose; a field that goes before that leaves its text to be copied.
+ */
+export function useDraft(draft: Draft | null): () => void {
   const place = useId()
   const latest = useRef(draft)
   latest.current = draft
-  const isPending = draft !== null
-  const text = draft?.text ?? ''
-  const label = draft?.label ?? ''
+  const [label, text] = [draft?.label ?? null, draft?.text ?? null]
+  useEffect(() => () => loseDraft(place), [place])
   useEffect(() => {
-    if (!isPending) return
-    putDraft(place, { label, text, take: () => latest.current?.take() ?? true })
-    return () => removeDraft(place)
-  }, [place, isPending, label, text])
-  useEffect(
-    () => () => {
-      // Taken down with its field while still standing there.
-      if (latest.current !== null && latest.current.text !== '') hearLost(latest.current)
-    },
-    [],
-  )
+    if (label === null || text === null) removeDraft(place)
+    else putDraft(place, { label, text, take: () => latest.current?.take() ?? true })
+  }, [place, label, text])
+  return () => removeDraft(place)
 }

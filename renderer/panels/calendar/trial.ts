@@ -5,6 +5,7 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Problem } from '../../../core/project/problem.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore, useJob } from '../../state/app.ts'
+import { putDraft, removeDraft } from '../../state/drafts.ts'
 import { adoptPlan } from '../../state/planner.ts'
 import { commanded } from '../parts/edits.ts'
 
@@ -21,7 +22,16 @@ interface TrialState {
   readonly changes: readonly TrialChange[]
 }
 
+const trialPlace = 'calendar-trial'
 const trialStore = createStore<TrialState>(() => ({ jobKey: null, changes: [] }))
+
+// What is tried and not taken would be lost with the page, so it counts as not stored.
+trialStore.subscribe(({ jobKey, changes }) => {
+  const isOpen = jobKey === jobStore.store.getState().jobKey && changes.length > 0
+  if (!isOpen) return removeDraft(trialPlace)
+  const text = changes.map((change) => change.name).join('; ')
+  putDraft(trialPlace, { label: 'Calendar, being tried', text, take: () => false })
+})
 
 /** Adds a change to what is being tried; nothing is stored until it is taken. */
 export function tryChange(change: TrialChange): void {

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { type LeftOut, leftOutSchema } from '../../../core/project/shop-records.ts'
+import { useDraft } from '../../state/drafts.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, words } from '../parts/entries.ts'
 
@@ -14,6 +15,12 @@ export function LeaveOutForm(props: {
 }) {
   const [reason, setReason] = useState(blank)
   const read = leftOutSchema.safeParse(reason)
+  const typed = Object.values(reason).filter((part) => part !== '')
+  const release = useDraft(
+    typed.length === 0
+      ? null
+      : { label: `Leave out “${props.title}”`, text: typed.join(', '), take: () => false },
+  )
   const put = (change: Partial<LeftOut>) => setReason({ ...reason, ...change })
   return (
     <section className="block leave-out" aria-label={`Leave out “${props.title}”`}>
@@ -56,11 +63,21 @@ export function LeaveOutForm(props: {
         <Button
           className="act-button"
           isDisabled={!read.success}
-          onPress={() => read.success && props.onLeaveOut(read.data)}
+          onPress={() => {
+            if (!read.success) return
+            release()
+            props.onLeaveOut(read.data)
+          }}
         >
           Leave it out for this reason
         </Button>
-        <Button className="plain-button" onPress={props.onCancel}>
+        <Button
+          className="plain-button"
+          onPress={() => {
+            release()
+            props.onCancel()
+          }}
+        >
           Keep the rule
         </Button>
       </div>

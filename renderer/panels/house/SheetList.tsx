@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { records } from '../../../core/project/job.ts'
 import type { Storey, StoreyId } from '../../../core/project/sketch-records.ts'
 import { jobStore, newId, useJob, useView, viewStore } from '../../state/app.ts'
+import { useDraft } from '../../state/drafts.ts'
 import { command } from '../parts/edits.ts'
 import { addRoomOfSize } from './by-keys.ts'
 import { openingTitle } from './opening-title.ts'
@@ -35,6 +36,7 @@ function RoomBySize() {
   const job = useJob()
   const [text, setText] = useState('')
   const [sentence, setSentence] = useState<string | null>(null)
+  useDraft(text.trim() === '' ? null : { label: 'A room by its size', text, take: () => false })
   return (
     <form
       className="storey-fields"
@@ -116,19 +118,21 @@ function StoreyFields(props: {
 }) {
   const { storey } = props
   const [name, setName] = useState(storey.name)
+  const release = useDraft(name === storey.name ? null : { label: 'Name', text: name, take: rename })
+
+  function rename(): boolean {
+    const to = name.trim() || storey.name
+    return command(`rename ${storey.name}`, { kind: 'renameStorey', storeyId: storey.id, name: to })
+  }
+
   return (
     <form
       className="storey-fields"
       onSubmit={(event) => {
         event.preventDefault()
-        if (
-          command(`rename ${storey.name}`, {
-            kind: 'renameStorey',
-            storeyId: storey.id,
-            name: name.trim() || storey.name,
-          })
-        )
-          props.onDone()
+        if (!rename()) return
+        release()
+        props.onDone()
       }}
     >
       <label className="entry">

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components'
+import { useDraft } from '../../state/drafts.ts'
 import type { ReadEntry } from './entries.ts'
 
 interface EntryFieldProps<Value> {
@@ -7,7 +8,8 @@ interface EntryFieldProps<Value> {
   /** What stands there now, as it is shown. */
   readonly shown: string
   readonly read: ReadEntry<Value>
-  readonly onCommit: (value: Value) => void
+  /** Takes the value; `false` where it was refused, and then what was typed stays in the field. */
+  readonly onCommit: (value: Value) => unknown
   readonly kind?: 'text' | 'date' | 'time' | 'datetime-local' | 'color'
   readonly hint?: string
   /** Shown behind the field, a unit for instance. */
@@ -19,23 +21,40 @@ interface EntryFieldProps<Value> {
   readonly width?: 'short' | 'middle' | 'wide'
 }
 
+const notTaken = 'This was not taken. Escape puts back what stood here.'
+
 /** A field that keeps what is typed to itself until Enter or until it is left; Escape puts back what stood there. */
 export function EntryField<Value>(props: EntryFieldProps<Value>) {
   const { label, shown, read, onCommit, kind = 'text', hint, unit, isDisabled = false, lines, isBare } = props
   const [draft, setDraft] = useState<string | null>(null)
+  const [isRefused, setRefused] = useState(false)
   const entry = draft === null ? null : read(draft)
-  const sentence = entry !== null && !entry.ok ? entry.sentence : null
+  const sentence = entry !== null && !entry.ok ? entry.sentence : isRefused ? notTaken : null
+  const isPending = draft !== null && draft !== shown
+  const release = useDraft(isPending ? { label, text: draft, take: commit } : null)
 
-  function commit() {
-    if (draft === null) return
+  /** True when nothing is left to take. */
+  function commit(): boolean {
+    if (draft === null) return true
     const found = read(draft)
-    if (!found.ok) return
+    if (!found.ok) return false
+    if (draft !== shown && onCommit(found.value) === false) {
+      setRefused(true)
+      return false
+    }
+    giveUp()
+    return true
+  }
+
+  function giveUp() {
     setDraft(null)
-    if (draft !== shown) onCommit(found.value)
+    setRefused(false)
+    release()
   }
 
   function change(text: string) {
     setDraft(text)
+    setRefused(false)
   }
 
   return (
@@ -49,7 +68,7 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
       onBlur={commit}
       onKeyDown={(event) => {
         if (event.key === 'Enter' && lines === undefined) commit()
-        if (event.key === 'Escape' && draft !== null) setDraft(null)
+        if (event.key === 'Escape' && draft !== null) giveUp()
         else event.continuePropagation()
       }}
     >

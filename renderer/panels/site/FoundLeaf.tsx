@@ -17,7 +17,7 @@ import { Choice } from '../parts/Choice.tsx'
 import type { Chain } from '../parts/chain.ts'
 import { command } from '../parts/edits.ts'
 import { capital } from '../parts/words.ts'
-import { ConditionForm, ConditionWhatIf, chainWith } from '../walk/ConditionPaper.tsx'
+import { ConditionForm, ConditionWhatIf, chainWith, useFindingDraft } from '../walk/ConditionPaper.tsx'
 import { newCondition } from '../walk/condition-records.ts'
 
 /** A room turned out worse than it looked: what that changes, shown before it is agreed and written down as a change order. */
@@ -27,6 +27,7 @@ export function FoundLeaf(props: { readonly chain: Chain; readonly roomId: RoomI
   const surfaces = takeoff.surfaces.filter((each) => each.roomId === roomId)
   const [key, setKey] = useState<string | null>(surfaces[0]?.key ?? null)
   const [draft, setDraft] = useState<Condition | null>(null)
+  useFindingDraft(job, draft)
   const surface = surfaces.find((each) => each.key === key) ?? surfaces[0]
   if (surface === undefined) return <p className="quiet leaf-pad">This room has no surfaces to look at.</p>
   return (

@@ -6,6 +6,7 @@ import { type Job, records } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
+import { useDraft } from '../../state/drafts.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
 import { minutesText } from '../parts/minutes.ts'
@@ -33,6 +34,8 @@ export function StepPaper(props: {
   const [minutes, setMinutes] = useState<number | null>(null)
   const [note, setNote] = useState('')
   const [chosen, setChosen] = useState<readonly string[] | null>(null)
+  const typed = [minutes === null ? '' : `${minutes} min`, note].filter((part) => part !== '').join(', ')
+  useDraft(typed === '' ? null : { label: stepTitle(step), text: typed, take: () => false })
   const people = chosen ?? props.plannedPeople
   const system = job.header.unitSystem
   const mark = (kind: 'started' | 'done' | 'skipped' | 'redo' | 'cleared') => {

@@ -10,6 +10,7 @@ import { conditionWords, severityWords, surfaceClassWords } from '../../../core/
 import type { Area } from '../../../core/units/area.ts'
 import type { Length } from '../../../core/units/length.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
+import { useDraft } from '../../state/drafts.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { type Chain, chainOf } from '../parts/chain.ts'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -26,7 +27,7 @@ import { conditionNotes, conditionSigns, severityNotes } from '../parts/glossary
 import { OneOf } from '../parts/OneOf.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { capital } from '../parts/words.ts'
-import { reachOf, withReach } from './condition-records.ts'
+import { isBegun, reachOf, withReach } from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
 
 /** Square millimetres in the record, the program's area grain (1/10 000 mm²) on the way. */
@@ -169,6 +170,29 @@ export function ConditionWhatIf(props: {
     [before, after],
   )
   return <WhatIf before={before} after={after} change={change} moved={moved} afterWord="With it" />
+}
+
+/** What is written into the form of a finding counts as typed and not yet taken. */
+export function useFindingDraft(job: Job, draft: Condition | null): void {
+  const stored = draft === null ? undefined : job.conditions[draft.id]
+  useDraft(
+    draft === null || !isBegun(draft, stored)
+      ? null
+      : { label: 'What was found', text: findingText(job, draft), take: () => false },
+  )
+}
+
+function findingText(job: Job, draft: Condition): string {
+  const { kind, severity, length, count, suspectedCause, note } = draft
+  const parts = [
+    conditionWords[kind],
+    severityWords[severity],
+    lengthText(length, job.header.unitSystem),
+    count === null ? '' : `${count}`,
+    suspectedCause,
+    note,
+  ]
+  return parts.filter((part) => part !== '').join(', ')
 }
 
 export function FormButtons(props: {

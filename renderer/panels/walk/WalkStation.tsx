@@ -22,7 +22,13 @@ import { HoldPapers } from '../parts/HoldPapers.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { capital } from '../parts/words.ts'
-import { ConditionForm, ConditionWhatIf, FormButtons, useConsequences } from './ConditionPaper.tsx'
+import {
+  ConditionForm,
+  ConditionWhatIf,
+  FormButtons,
+  useConsequences,
+  useFindingDraft,
+} from './ConditionPaper.tsx'
 import { conditionsOn, foundCounts, newCondition } from './condition-records.ts'
 import { ExistingPaper } from './ExistingPaper.tsx'
 import { KeptItems } from './KeptItems.tsx'
@@ -157,6 +163,7 @@ function WalkPapers({ chain, room, surface }: PapersProps) {
   const { job, specification } = chain
   const now = useView((state) => state.host?.now.slice(0, 10) ?? null)
   const [draft, setDraft] = useState<Condition | null>(null)
+  useFindingDraft(job, draft)
   const isNew = draft !== null && job.conditions[draft.id] === undefined
   return (
     <>

@@ -1,4 +1,5 @@
 import { type Job, records } from '../../../core/project/job.ts'
+import { sameValue } from '../../../core/project/same-value.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { surfaceKey } from '../../../core/project/surface-ref.ts'
 import type { Condition, ConditionId } from '../../../core/project/survey-records.ts'
@@ -63,4 +64,11 @@ export function withReach(condition: Condition, surface: SurfaceQuantity, reach:
     case 'room':
       return { ...condition, on: { level: 'room', roomId, surfaceClass: null } }
   }
+}
+
+/** Something was written into it that would be lost with the form: a new one with words or amounts, or a change to a kept one. */
+export function isBegun(draft: Condition, stored: Condition | undefined): boolean {
+  if (stored !== undefined) return !sameValue(draft, stored)
+  const { length, areaMm2, count, photo, suspectedCause, note } = draft
+  return suspectedCause !== '' || note !== '' || [length, areaMm2, count, photo].some((part) => part !== null)
 }

@@ -1,0 +1,103 @@
+import { Component, type ErrorInfo, type ReactNode } from 'react'
+import type { Job } from '../../core/project/job.ts'
+import { jobStore, useJobState } from '../state/app.ts'
+import { copyText } from './copy-text.ts'
+import { saveCopy } from './job-book.ts'
+
+/** What brought a part of the window down. */
+interface Fall {
+  readonly error: unknown
+  /** Where in the window, as React says it. */
+  readonly where: string
+}
+
+interface GuardProps {
+  /** What is guarded, as it stands in the sentence: `The Calendar station`. */
+  readonly part: string
+  /** Another job value is tried anew. */
+  readonly job: Job | null
+  /** Along an edge of the window, where one line has to do. */
+  readonly isNarrow?: boolean
+  readonly children: ReactNode
+}
+
+/** A part of the window that may fail without taking the rest along. The job lies outside of it and is not touched. */
+export class Guard extends Component<GuardProps, { readonly fall: Fall | null }> {
+  override state: { readonly fall: Fall | null } = { fall: null }
+
+  static getDerivedStateFromError(error: unknown): { fall: Fall } {
+    return { fall: { error, where: '' } }
+  }
+
+  override componentDidCatch(error: unknown, { componentStack }: ErrorInfo): void {
+    this.setState({ fall: { error, where: componentStack ?? '' } })
+  }
+
+  override componentDidUpdate(before: GuardProps): void {
+    if (this.state.fall !== null && before.job !== this.props.job) this.setState({ fall: null })
+  }
+
+  override render(): ReactNode {
+    const { fall } = this.state
+    const { part, isNarrow = false, children } = this.props
+    if (fall === null) return children
+    return (
+      <Fallen part={part} fall={fall} isNarrow={isNarrow} onAgain={() => this.setState({ fall: null })} />
+    )
+  }
+}
+
+function Fallen(props: {
+  readonly part: string
+  readonly fall: Fall
+  readonly isNarrow: boolean
+  readonly onAgain: () => void
+}) {
+  const { part, fall, isNarrow } = props
+  const last = useJobState((state) => state.past.at(-1)?.name ?? null)
+  const detail = detailOf(fall)
+  return (
+    <section
+      className={isNarrow ? 'fallen fallen-narrow' : 'fallen'}
+      aria-label={`${part} failed`}
+      role="alert"
+    >
+      <h2>{part} could not be shown</h2>
+      <p>
+        {isNarrow ? null : (
+          <>
+            Something in this job, or a mistake in the program, stopped it.{' '}
+            <strong>Your work is safe: nothing is lost by this.</strong> Try it again, go on at another
+            station, or undo the last thing you did.
+          </>
+        )}
+      </p>
+      <div className="button-row">
+        <button type="button" className="act-button" onClick={props.onAgain}>
+          Try again
+        </button>
+        {last === null ? null : (
+          <button type="button" className="plain-button" onClick={jobStore.undo}>
+            Undo: {last}
+          </button>
+        )}
+        <button type="button" className="plain-button" onClick={() => copyText(detail)}>
+          Copy the details
+        </button>
+        <button type="button" className="plain-button" onClick={() => void saveCopy()}>
+          Save a copy of the job as a file
+        </button>
+      </div>
+      <details>
+        <summary>Details for a report</summary>
+        <pre className="detail-text">{detail}</pre>
+      </details>
+    </section>
+  )
+}
+
+function detailOf({ error, where }: Fall): string {
+  const said =
+    error instanceof Error ? `${error.name}: ${error.message}\n${error.stack ?? ''}` : String(error)
+  return `${said}\n${where}`.trim()
+}
