@@ -55,6 +55,7 @@ export function drawRoom(drawn: RoomInches): Room {
     floor: drawn.floor ?? { kind: 'level' },
     above: drawn.above ?? 'heated',
     order: drawn.order ?? 'houseRule',
+    workedWith: null,
     wayOut: drawn.wayOut ?? false,
     backBy: drawn.backBy ?? null,
     note: drawn.note ?? '',

@@ -90,6 +90,7 @@ const colours: readonly Colour[] = [
 export const demoShop: ShopLists = {
   houseRules: {
     roomOrder: 'byProfile',
+    passes: { primed: 'together', repairs: 'together', largestHours: 6.5 },
     siteHours: { from: '07:30', to: '17:00' },
     holidays: ['2027-04-02'],
     maxRoomsOutOfUse: 5,

@@ -3,6 +3,14 @@ import { type RoomSet, roomSetsOf } from '../project/room-sets.ts'
 import type { Room, RoomId } from '../project/sketch-records.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import { elapsedMinutes, workingMinutes } from '../units/duration.ts'
+import {
+  apartByRule,
+  expectedOn,
+  type HoldsByStep,
+  heldUntilWords,
+  holdsByStep,
+  holdsOfBundle,
+} from './apart.ts'
 import { type Bundle, type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
 import type { Place } from './layout.ts'
 import { type Part, partsOf } from './parts.ts'
@@ -37,12 +45,21 @@ function gatherSet(job: Job, set: RoomSet, specification: Specification, minutes
   const rooms = new Set<RoomId>(set.roomIds)
   const steps = specification.steps.filter(({ roomId }) => rooms.has(roomId))
   const order = forwardOrder(steps, specification.order)
+  const holds = holdsByStep(specification)
   const template = templateOf(job, job.rooms[set.id] as Room)
   const bundled = bundleSteps(steps, order, minutes)
-  const places = placeBundles(bundled, template)
+  const held = bundled.bundles.map((bundle) => heldUntilWords(bundle, holds))
+  const placed = placeBundles(bundled, held, template)
+  const places = placed.map(({ place }) => place)
   const passes = placesInOrder(places).flatMap(({ place, list, ordinal }) => {
-    const parts = partsOf(list, { ...bundled, heldBy: () => '', template, mainRoomId: set.id })
-    return parts.map((part) => passOf({ job, set, minutes, bundled, places }, place, ordinal, part))
+    const parts = partsOf(list, {
+      ...bundled,
+      heldUntil: (index) => placed[index]?.until ?? '',
+      apartBy: (index) => apartByRule(bundled.bundles[index] as Bundle, place.kind, template),
+      template,
+      mainRoomId: set.id,
+    })
+    return parts.map((part) => passOf({ job, set, minutes, bundled, places, holds }, place, ordinal, part))
   })
   const byKey = new Map(steps.map((step) => [step.key, step]))
   return { passes, order: passOrder({ passes, steps: byKey, order, minutes }) }
@@ -79,11 +96,14 @@ interface SetWork {
   readonly minutes: MinutesByStep
   readonly bundled: Bundled
   readonly places: readonly Place[]
+  readonly holds: HoldsByStep
 }
 
 function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass {
-  const { job, set, minutes, bundled } = work
-  const steps = part.bundles.flatMap((index) => (bundled.bundles[index] as Bundle).steps)
+  const { job, set, minutes, bundled, holds } = work
+  const bundles = part.bundles.map((index) => bundled.bundles[index] as Bundle)
+  const steps = bundles.flatMap((bundle) => bundle.steps)
+  const held = [...new Set(bundles.flatMap((bundle) => holdsOfBundle(bundle, holds)))]
   const personMinutes = steps.reduce((sum, step) => sum + minutesOnce(step, minutes), 0)
   const breaking = neverBroken(place, steps) ? 'never' : 'natural'
   const worked = new Set(steps.map(({ roomId }) => roomId))
@@ -102,7 +122,8 @@ function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass 
     smallestPart: breaking === 'never' ? null : workingMinutes(Math.min(60, personMinutes)),
     paint: paintOf(steps, minutes),
     effects: effectsOf(steps),
-    notBefore: null,
+    holdKeys: held.map(({ key }) => key),
+    notBefore: expectedOn(held),
     cautions: [...new Map(steps.flatMap((step) => step.cautions).map((each) => [each.id, each])).values()],
   }
 }

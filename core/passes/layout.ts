@@ -48,6 +48,18 @@ export class Row {
   }
 }
 
+/** Bundles of one place that may go together. */
+export interface PlacedPass {
+  readonly place: number
+  /** See `heldUntil`. */
+  readonly until: string
+  readonly list: readonly number[]
+}
+
+function later(one: string, other: string): string {
+  return one > other ? one : other
+}
+
 const nobody: ReadonlySet<number> = new Set()
 
 /** Bundles of one room set and the places they have so far; every order points forwards, strictly where something has to dry. */
@@ -58,10 +70,17 @@ export class Layout {
   private readonly into: readonly BundleEdge[][]
   private readonly from: readonly BundleEdge[][]
   private readonly places: number[]
+  private readonly held: string[]
 
-  constructor({ bundles, edges }: Bundled, families: readonly Family[], template: PassTemplate) {
+  constructor(
+    { bundles, edges }: Bundled,
+    families: readonly Family[],
+    held: readonly string[],
+    template: PassTemplate,
+  ) {
     this.bundles = bundles
     this.families = families
+    this.held = [...held]
     this.row = new Row(template)
     this.into = bundles.map(() => [])
     this.from = bundles.map(() => [])
@@ -73,6 +92,26 @@ export class Layout {
     for (const [index, { lead }] of bundles.entries()) {
       this.places[index] = this.row.firstFrom(this.low(index), families[index] as Family, lead)
     }
+    this.passOnHolds()
+  }
+
+  /** What a bundle waits for cannot go before a hold, nor can the bundle. */
+  private passOnHolds(): void {
+    for (const index of this.bundles.keys()) {
+      for (const { before } of this.into[index] ?? [])
+        this.held[index] = later(this.heldUntil(index), this.heldUntil(before))
+    }
+  }
+
+  /** The day before which a bundle cannot be worked, in words that sort; empty where it is free. */
+  heldUntil(index: number): string {
+    return this.held[index] ?? ''
+  }
+
+  /** Keeps bundles, and what follows them, back until a day although they need not wait. */
+  keepBack(indexes: Iterable<number>, until: string): void {
+    for (const index of indexes) this.held[index] = later(this.heldUntil(index), until)
+    this.passOnHolds()
   }
 
   placeOf(index: number): number {
@@ -110,15 +149,23 @@ export class Layout {
     return Math.max(0, ...around.map(({ wait }) => wait))
   }
 
-  /** Places in use in their order, with the bundles in each. */
-  used(): ReadonlyMap<number, readonly number[]> {
-    const found = new Map<number, number[]>()
+  /** Places in use, in their order. */
+  used(): readonly number[] {
+    return [...new Set(this.places)].toSorted((one, other) => one - other)
+  }
+
+  /** Passes as they stand, in the order of their places: what is held until another day is another pass. */
+  passes(): readonly PlacedPass[] {
+    const found = new Map<string, { place: number; until: string; list: number[] }>()
     for (const [index, place] of this.places.entries()) {
-      const list = found.get(place)
-      if (list === undefined) found.set(place, [index])
-      else list.push(index)
+      const until = this.heldUntil(index)
+      const known = found.get(`${place} ${until}`)
+      if (known === undefined) found.set(`${place} ${until}`, { place, until, list: [index] })
+      else known.list.push(index)
     }
-    return new Map([...found].toSorted(([one], [other]) => one - other))
+    return [...found.values()].toSorted(
+      (one, other) => one.place - other.place || (one.until < other.until ? -1 : 1),
+    )
   }
 
   minutesOf(indexes: readonly number[]): number {

@@ -19,8 +19,10 @@ export function unitOf({ lead }: Bundle): string {
 export interface PartInput {
   readonly bundles: readonly Bundle[]
   readonly edges: readonly BundleEdge[]
-  /** What is held apart from the rest; empty for what is free. */
-  readonly heldBy: (bundle: Bundle) => string
+  /** Until when a bundle is held, in words that sort: what comes later is never held less. Those with other words are never one pass. */
+  readonly heldUntil: (index: number) => string
+  /** Bundles with other words here are never one pass either. */
+  readonly apartBy: (index: number) => string
   readonly template: PassTemplate
   /** Its groups may go to different parts; a closet stays whole. */
   readonly mainRoomId: RoomId
@@ -29,42 +31,45 @@ export interface PartInput {
 /** Person-minutes; less is no part of its own. */
 const smallestShare = 45
 /** A part may be larger than asked for by this before there is one part more. */
-const overflow = 1.08
+export const overflow = 1.08
 
 /**
- * One place of a room set as passes: never what is held together with what is free, and none much larger than the template says where it
+ * One place of a room set as passes: never what is held with what is free, and none much larger than the template says where it
  * can be parted between two groups of surfaces. No two parts wait for one another.
  */
 export function partsOf(place: readonly number[], input: PartInput): readonly Part[] {
   const ordered = roundOrder(place, input)
-  const runs = runsOf(ordered, (index) => input.heldBy(input.bundles[index] as Bundle))
+  const runs = runsOf(ordered, (index) => `${input.heldUntil(index)} ${input.apartBy(index)}`)
   const parts = runs.flatMap((run) => cut(run, input))
   return parts.map((list, index) => ({ bundles: list, number: index + 1, of: parts.length }))
 }
 
-/** Round the room by group, what is held together; a valid order of work. */
-function roundOrder(place: readonly number[], { bundles, edges, heldBy }: PartInput): readonly number[] {
+/** Round the room by group, what is kept apart in runs; a valid order of work. */
+function roundOrder(place: readonly number[], input: PartInput): readonly number[] {
+  const { bundles, edges, heldUntil, apartBy } = input
   const here = new Set(place)
   const inside = edges.filter(({ before, after }) => here.has(before) && here.has(after))
   const open = new Map(place.map((index) => [index, inside.filter(({ after }) => after === index).length]))
   const ordered: number[] = []
-  let [held, unit, room] = ['', '', '']
+  const rank = (index: number) => {
+    const [bundle, lastIndex] = [bundles[index] as Bundle, ordered.at(-1)]
+    if (lastIndex === undefined) return roundRank(bundle)
+    const last = bundles[lastIndex] as Bundle
+    const isBeside =
+      (bundle.lead.roomId === last.lead.roomId ? 0 : 1000) + (unitOf(bundle) === unitOf(last) ? 0 : 500)
+    return (apartBy(index) === apartBy(lastIndex) ? 0 : 2000) + isBeside + roundRank(bundle)
+  }
   while (ordered.length < place.length) {
-    const rank = (index: number) => {
-      const bundle = bundles[index] as Bundle
-      const isBeside = (bundle.lead.roomId === room ? 0 : 1000) + (unitOf(bundle) === unit ? 0 : 500)
-      return (heldBy(bundle) === held ? 0 : 2000) + isBeside + roundRank(bundle)
-    }
     const ready = [...open].filter(([, left]) => left === 0).map(([index]) => index)
-    const next = ready.toSorted((one, other) => rank(one) - rank(other) || one - other)[0] as number
+    const soonest = ready.map(heldUntil).toSorted()[0]
+    const next = ready
+      .filter((index) => heldUntil(index) === soonest)
+      .toSorted((one, other) => rank(one) - rank(other) || one - other)[0] as number
     ordered.push(next)
     open.delete(next)
     for (const { before, after } of inside) {
       if (before === next) open.set(after, (open.get(after) ?? 1) - 1)
     }
-    held = heldBy(bundles[next] as Bundle)
-    unit = unitOf(bundles[next] as Bundle)
-    room = (bundles[next] as Bundle).lead.roomId
   }
   return ordered
 }

@@ -62,7 +62,9 @@ function coatName(named: Named, part: keyof typeof partNames): string {
   const only = part === 'woodwork' && classes.size === 1 ? [...classes][0] : undefined
   const base = only == null || coated.length < all.length ? partNames[part] : capital(classNames[only])
   const coat = named.coats > 1 ? `, ${ordinals[named.coat] ?? `${named.coat}th`} coat` : ''
-  return coated.length === all.length ? `${base}${coat}` : `${base}${coat}: ${list(places(named, coated))}`
+  if (coated.length === all.length) return `${base}${coat}`
+  const rooms = [...new Set(coated.map(({ roomId }) => named.roomName(roomId).toLowerCase()))]
+  return `${base}${coat}: ${list(part === 'woodwork' ? places(named, coated) : rooms)}`
 }
 
 /** What a name says is done, at what of a place, and by which operations: `open` `cracks in` the walls. */

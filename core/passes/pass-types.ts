@@ -5,6 +5,7 @@ import type { ColourId } from '../project/survey-records.ts'
 import type { Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
 import type { Caution, Operation, StepAmounts } from '../specification/types.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
+import type { LocalDate } from '../units/local-date.ts'
 
 export type { RoomSet }
 
@@ -78,8 +79,10 @@ export interface Pass {
   /** Product and color in the brush, `wall-paint/linen`; null for dry work. */
   readonly paint: string | null
   readonly effects: PassEffects
-  /** Local date a hold is expected to be cleared on; null where nothing is held. */
-  readonly notBefore: string | null
+  /** Holds that none of its steps may begin before; all of its steps wait for one, or none does. */
+  readonly holdKeys: readonly string[]
+  /** The latest day one of the holds is expected to be cleared; null where nothing is held, or where nobody knows the day. */
+  readonly notBefore: LocalDate | null
   readonly cautions: readonly Caution[]
 }
 

@@ -4,15 +4,28 @@ import { Layout, type Place } from './layout.ts'
 import { mergeSmall } from './small-passes.ts'
 import type { PassTemplate } from './template.ts'
 
-/** Places of all bundles, by their index. */
-export function placeBundles(bundled: Bundled, template: PassTemplate): readonly Place[] {
-  const layout = new Layout(bundled, familiesOf(bundled), template)
+/** Where a bundle stands, and until when it is held or kept back. */
+export interface Placed {
+  readonly place: Place
+  readonly until: string
+}
+
+/** Of all bundles, by their index; `held` says of each until when a hold keeps it. */
+export function placeBundles(
+  bundled: Bundled,
+  held: readonly string[],
+  template: PassTemplate,
+): readonly Placed[] {
+  const layout = new Layout(bundled, familiesOf(bundled), held, template)
   gatherLater(layout)
   gatherWoodwork(layout)
   gatherRadiators(layout)
   takeOffTape(layout)
   mergeSmall(layout, template)
-  return bundled.bundles.map((_, index) => layout.row.placeAt(layout.placeOf(index)))
+  return bundled.bundles.map((_, index) => ({
+    place: layout.row.placeAt(layout.placeOf(index)),
+    until: layout.heldUntil(index),
+  }))
 }
 
 const preparing = ['repair', 'sand', 'prime'] as const
@@ -54,7 +67,7 @@ function isWoodwork({ bundles }: Layout, index: number): boolean {
 
 /** A radiator dries beside everything else: its first coat goes with the priming where it can. */
 function gatherRadiators(layout: Layout): void {
-  const primed = [...layout.used().keys()].filter((place) => layout.row.kindAt(place) === 'prime')
+  const primed = layout.used().filter((place) => layout.row.kindAt(place) === 'prime')
   for (const [index, { lead }] of layout.bundles.entries()) {
     if (lead.surfaceClass !== 'radiators' || lead.coat !== 1) continue
     const place = primed.find((one) => layout.mayStand([index], one))
@@ -65,9 +78,12 @@ function gatherRadiators(layout: Layout): void {
 /** Tape comes off with the next pass in the room, at the latest when it is put back. */
 function takeOffTape(layout: Layout): void {
   const taped = [...layout.bundles.keys()].filter((index) => layout.families[index] === 'unmask')
-  const used = [...layout.used()].filter(([, list]) => list.some((index) => !taped.includes(index)))
+  const used = layout.passes().filter(({ list }) => list.some((index) => !taped.includes(index)))
   for (const index of taped) {
-    const next = used.find(([place]) => layout.mayStand([index], place))
-    if (next !== undefined) layout.move([index], next[0])
+    const fitting = used.filter(({ place }) => layout.mayStand([index], place))
+    const next = fitting.find(({ until }) => until <= layout.heldUntil(index)) ?? fitting[0]
+    if (next === undefined) continue
+    layout.move([index], next.place)
+    layout.keepBack([index], next.until)
   }
 }

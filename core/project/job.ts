@@ -69,6 +69,15 @@ export type GirthPolicy = (typeof girthPolicies)[number]
 
 export const houseRulesSchema = z.strictObject({
   roomOrder: z.enum(roomOrders),
+  /** How steps are gathered into passes. */
+  passes: z.strictObject({
+    /** Woodwork, patches and broad surfaces are primed in one go, or woodwork apart from ceiling and walls. */
+    primed: z.enum(['together', 'apart']),
+    /** Repairs of a room are one pass for each time that filler dries, or one for each of ceiling, walls and woodwork. */
+    repairs: z.enum(['together', 'apart']),
+    /** Person-hours; a larger pass is parted at openings or corners. */
+    largestHours: z.number().min(1).max(24),
+  }),
   siteHours: z.strictObject({ from: localTimeSchema, to: localTimeSchema }),
   holidays: z.array(localDateSchema).max(400),
   /** 0 means no limit. */

@@ -31,6 +31,7 @@ function danglingProblem(job: Job, { from, id, field, target }: Reference): Prob
 function* sketchReferences(job: Job): Iterable<Reference> {
   for (const room of Object.values(job.rooms)) {
     yield toRecord(job, 'rooms', room.id, 'storeyId', 'storeys', room.storeyId, 'the storey')
+    if (room.workedWith !== null) yield toRoom(job, 'rooms', room.id, room.workedWith, 'workedWith')
   }
   for (const opening of Object.values(job.openings)) {
     yield* toWall(job, 'openings', opening.id, '', opening.roomId, opening.wallId)

@@ -27,10 +27,21 @@ export function roomSetsOf(job: Job): readonly RoomSet[] {
     }))
 }
 
-/** The room that a room is worked with; itself where it is worked alone. */
+/**
+ * The room that a room is worked with; itself where it is worked alone. A closet of a closet goes where that one goes; rooms that are each
+ * said to be worked with the next in a ring are worked alone.
+ */
 export function mainRoomOf(job: Job, roomId: RoomId): RoomId {
-  const room = job.rooms[roomId]
-  return (room === undefined ? null : suggestedMainRoom(job, room)) ?? roomId
+  const seen = new Set<RoomId>()
+  let here = roomId
+  while (!seen.has(here)) {
+    seen.add(here)
+    const room = job.rooms[here]
+    const next = room === undefined ? here : (room.workedWith ?? suggestedMainRoom(job, room) ?? here)
+    if (next === here) return here
+    here = next
+  }
+  return roomId
 }
 
 /** A closet is worked with the room that all its doors lead to, where that is larger; other rooms alone. */

@@ -113,6 +113,8 @@ export const roomSchema = z.strictObject({
   /** What is over the ceiling. `open` rooms have no ceiling of their own: the space goes on above. */
   above: z.enum(['heated', 'unheated', 'open']),
   order: z.enum(['houseRule', ...roomOrders]),
+  /** The room it is worked with, a closet with its bedroom; itself where it is worked alone; null as use and doors suggest. */
+  workedWith: roomIdSchema.nullable(),
   /** The only way out of other rooms leads through here: painted last, kept passable. */
   wayOut: z.boolean(),
   /** A promise to the family: the room is given back by this moment. */

@@ -84,7 +84,10 @@ export function takeAlong(job: Job): Job {
 
 function takeAlongSketch(job: Job): Job {
   const room = (roomId: RoomId) => ownRecord(job.rooms, roomId) !== undefined
-  const openings = mapRecords(job, 'openings', (opening) => {
+  const rooms = mapRecords(job, 'rooms', (one) =>
+    one.workedWith === null || room(one.workedWith) ? one : { ...one, workedWith: null },
+  )
+  const openings = mapRecords(rooms, 'openings', (opening) => {
     if (!roomHasWall(job, opening.roomId, opening.wallId)) return null
     if (opening.far === null) return opening
     return roomHasWall(job, opening.far.roomId, opening.far.wallId)

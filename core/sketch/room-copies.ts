@@ -66,6 +66,7 @@ export function duplicateRooms(job: Job, command: DuplicateRooms): Outcome<Job> 
     id: renamed(room.id),
     storeyId: command.storeyId ?? room.storeyId,
     name: command.names[room.id] ?? room.name,
+    workedWith: copyOfMain(room.workedWith, newIds),
     backBy: null,
   }))
   const openings = copied.openings.map((opening) => copyFarSide(fresh(opening), newIds))
@@ -94,6 +95,11 @@ function checkNewIds(job: Job, command: DuplicateRooms): Outcome<never> | null {
   if (missing !== undefined) return fail('notFound', 'A copy needs a new id for everything in it.', [missing])
   const taken = given.find((id, index) => id !== undefined && (used.has(id) || given.indexOf(id) !== index))
   return taken === undefined ? null : fail('duplicateId', `The id "${taken}" is already used.`, [taken])
+}
+
+/** Worked with the copy of its room when that is copied too, else as use and doors suggest. */
+function copyOfMain(workedWith: RoomId | null, newIds: DuplicateRooms['newIds']): RoomId | null {
+  return ((workedWith && newIds[workedWith]) ?? null) as RoomId | null
 }
 
 /** Joined to the copy of the far room when that is copied too, else to nothing. */

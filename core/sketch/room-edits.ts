@@ -23,6 +23,7 @@ export function addRoom(job: Job, command: Command<'addRoom'>): Outcome<Job> {
     floor: { kind: 'level' },
     above: defaults.above,
     order: 'houseRule',
+    workedWith: null,
     wayOut: use === 'entry' || use === 'hall' || use === 'stairHall',
     backBy: null,
     note: '',

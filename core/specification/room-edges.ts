@@ -1,4 +1,3 @@
-import type { Job } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import type { RoomOrder, SurfaceClass } from '../project/vocabulary.ts'
@@ -6,6 +5,7 @@ import { waits } from './group-edges.ts'
 import { isWetWork } from './operation-facts.ts'
 import type { Edge } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
+import { orderOfRoom } from './room-order.ts'
 import { isDustyPreparation } from './rules/dust.ts'
 
 interface Saying {
@@ -158,27 +158,6 @@ function partOf(surfaceClass: SurfaceClass | null): Part | null {
   return surfaceClass === 'ceiling' || surfaceClass === 'walls' || surfaceClass === 'stairs'
     ? surfaceClass
     : 'trim'
-}
-
-/** The room's own order, else the house's; by profile it is trim first with a crown or any profiled trim or casing. */
-export function orderOfRoom(job: Job, room: Room): Exclude<RoomOrder, 'byProfile'> {
-  const chosen = room.order === 'houseRule' ? job.houseRules.roomOrder : room.order
-  if (chosen !== 'byProfile') return chosen
-  return hasProfiledTrim(job, room) ? 'trimFirst' : 'ceilingFirst'
-}
-
-function hasProfiledTrim(job: Job, room: Room): boolean {
-  const runs = Object.values(job.trimRuns).some(
-    (run) => run.roomId === room.id && (run.kind === 'crown' || run.profiled),
-  )
-  return (
-    runs ||
-    Object.values(job.openings).some(
-      (opening) =>
-        (opening.roomId === room.id && opening.casingNear?.profiled === true) ||
-        (opening.far?.roomId === room.id && opening.casingFar?.profiled === true),
-    )
-  )
 }
 
 const partsInOrder: Readonly<

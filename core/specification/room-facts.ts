@@ -3,6 +3,7 @@ import { roomOfSurface } from '../project/scopes.ts'
 import type { BuiltItem, Opening, Room, RoomId, TrimRun } from '../project/sketch-records.ts'
 import type { Condition, KeptItem } from '../project/survey-records.ts'
 import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
+import { orderOfRoom } from './room-order.ts'
 
 /** What a job knows of one room, gathered once for all rooms. */
 export interface RoomFacts {
@@ -14,12 +15,15 @@ export interface RoomFacts {
   readonly openings: readonly Opening[]
   readonly trimRuns: readonly TrimRun[]
   readonly builtItems: readonly BuiltItem[]
+  /** Its own, the house's, or that of the room it is worked with. */
+  readonly order: ReturnType<typeof orderOfRoom>
 }
 
 /** Whether nothing of one room has changed from one state of the job to the next. */
 export function sameFacts(before: RoomFacts, after: RoomFacts): boolean {
   return (
     before.room === after.room &&
+    before.order === after.order &&
     sameItems(before.surfaces, after.surfaces) &&
     sameItems(before.conditions, after.conditions) &&
     sameItems(before.keptItems, after.keptItems) &&
@@ -55,6 +59,7 @@ export function factsOfRooms(job: Job, takeoff: Takeoff): readonly RoomFacts[] {
     openings: (openings.get(room.id) ?? []).map((side) => side.opening),
     trimRuns: trimRuns.get(room.id) ?? [],
     builtItems: builtItems.get(room.id) ?? [],
+    order: orderOfRoom(job, room),
   }))
 }
 

@@ -1,4 +1,5 @@
 import { withHolds } from './holds.ts'
+import { withPasses } from './passes.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 
 /** The data of a job file as it was read, before its form is checked. */
@@ -8,7 +9,7 @@ export type FileData = Readonly<Record<string, unknown>>
 export type FileUpgrade = (data: FileData) => FileData
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
-const toVersion2: readonly FileUpgrade[] = [raiseSafetySettings, withHolds]
+const toVersion2: readonly FileUpgrade[] = [raiseSafetySettings, withHolds, withPasses]
 
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2]

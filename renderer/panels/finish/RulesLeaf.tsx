@@ -16,6 +16,7 @@ import { decimalNumber, type ReadEntry } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { roomOrderNotes, roomOrderWords } from '../parts/words.ts'
 import { LeaveOutForm } from './LeaveOutForm.tsx'
+import { PassRules } from './PassRules.tsx'
 
 const themeWords: Readonly<Record<RuleTheme, string>> = {
   dust: 'Dust',
@@ -67,6 +68,7 @@ export function RulesLeaf({
           chosen={job.houseRules.roomOrder}
           onChoose={(roomOrder) => changeHouseRules('Change the order inside rooms', { roomOrder })}
         />
+        <PassRules passes={job.houseRules.passes} />
         <Tick isOn={onlyChanged} onChange={setOnlyChanged}>
           Only what was changed ({book.filter((rule) => rule.changed).length})
         </Tick>

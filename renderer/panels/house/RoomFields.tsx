@@ -22,6 +22,7 @@ import { roomOrderWords } from '../parts/words.ts'
 import { setOpeningInWall } from './by-keys.ts'
 import { duplicateSelected, removeSelected } from './deeds.ts'
 import { LengthField } from './LengthField.tsx'
+import { WorkedWith } from './WorkedWith.tsx'
 
 const useWords: Readonly<Record<RoomUse, string>> = {
   entry: 'Entry',
@@ -87,6 +88,7 @@ export function RoomFields(props: { readonly room: Room }) {
           chosen={room.order}
           onChoose={(order) => set({ order })}
         />
+        <WorkedWith room={room} onChoose={(workedWith) => set({ workedWith })} />
         <EntryField
           label="Must be given back by"
           kind="datetime-local"
