@@ -76,6 +76,11 @@ export function putsOnFilm(operation: Operation): boolean {
   return films.has(operation)
 }
 
+/** Done for the step right behind it and worth nothing days earlier; a role is `operation/ordinal`. */
+export function isServing(role: string): boolean {
+  return /^(dustOff|vacuum|maskOff)\/|^sand\/[2-9]/.test(role)
+}
+
 export const broadClasses: readonly SurfaceClass[] = ['ceiling', 'walls']
 
 export function skillFor(operation: Operation, surfaceClass: SurfaceClass | null): Skill {

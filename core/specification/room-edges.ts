@@ -25,6 +25,8 @@ export function roomEdges(
     ...aroundEdges(maker, whole, onGroups),
     ...hangingEdges(maker, whole, onGroups, keptItems),
     ...sandingEdges(maker, whole, onGroups),
+    ...primingEdges(maker, onGroups),
+    ...washingEdges(maker, onGroups),
     ...classEdges(maker, room, onGroups),
   ]
 }
@@ -130,9 +132,7 @@ function sandingEdges(
 ): readonly Edge[] {
   const vacuum = byOperation(whole, 'vacuum')
   if (vacuum.length === 0) return []
-  const dusty = work.filter(({ step, role }) =>
-    isDustyPreparation({ operation: step.operation, ordinal: role.split('/')[1] ?? '' }),
-  )
+  const dusty = work.filter(isDustyWork)
   const saying = {
     ruleId: 'sand-before-coats',
     reason:
@@ -143,6 +143,49 @@ function sandingEdges(
     ...connect(maker, byOperation(whole, 'dustDown'), vacuum, saying, false),
     ...connect(maker, vacuum, firstCoatSteps(work), saying, true),
   ]
+}
+
+const primings = ['sealChalk', 'sealBare', 'blockStain', 'spotPrime', 'prime'] as const
+
+/** Everything that is primed in a room is primed before any finish coat in it. A deglosser's own coat follows inside its window. */
+function primingEdges(maker: StepMaker, work: readonly PlannedStep[]): readonly Edge[] {
+  if (!maker.book.isOn('prime-before-coats')) return []
+  const saying = {
+    ruleId: 'prime-before-coats',
+    reason: 'All primer in the room is on before the first finish coat: a red primer spots fresh white trim.',
+  }
+  const coats = firstCoatSteps(work)
+  return byOperation(work, ...primings).flatMap((before) =>
+    connect(maker, [before], others(coats, before), saying, false).map((edge) => ({
+      ...edge,
+      minimumWait: 0,
+    })),
+  )
+}
+
+/** Grease and dirt are off everything in the room before anything in it is sanded. */
+function washingEdges(maker: StepMaker, work: readonly PlannedStep[]): readonly Edge[] {
+  if (!maker.book.isOn('wash-before-sanding')) return []
+  const saying = {
+    ruleId: 'wash-before-sanding',
+    reason: 'The room is washed before anything in it is sanded: sanding drives grease into the surface.',
+  }
+  const dusty = work.filter(isDustyWork)
+  return byOperation(work, 'wash').flatMap((before) =>
+    connect(maker, [before], others(dusty, before), saying, false).map((edge) => ({
+      ...edge,
+      minimumWait: 0,
+    })),
+  )
+}
+
+/** Steps of other groups; within a group its own rules say what waits how long. */
+function others(steps: readonly PlannedStep[], one: PlannedStep): readonly PlannedStep[] {
+  return steps.filter(({ step }) => step.groupKey !== one.step.groupKey)
+}
+
+function isDustyWork({ step, role }: PlannedStep): boolean {
+  return isDustyPreparation({ operation: step.operation, ordinal: role.split('/')[1] ?? '' })
 }
 
 /** What opens the coating of a group: dusting off (and wiping) for the first coat, and the coat. */

@@ -9,8 +9,10 @@ import { groupEdges, statementIndex } from './group-edges.ts'
 import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
 import { type Group, groupsOfRoom } from './groups.ts'
 import { type HoldNeed, type RoomHold, roomHolds } from './holds.ts'
+import { servedJustInTime } from './just-in-time.ts'
 import { leadEdges } from './lead-edges.ts'
 import { isLeadSafeWork, leadSteps, withExtraction } from './lead-steps.ts'
+import { isServing } from './operation-facts.ts'
 import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
 import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
 import { roomEdges } from './room-edges.ts'
@@ -158,8 +160,13 @@ function orderSteps(
     rule: book.title,
     step: (key) => stepOnSurface(byKey.get(key)),
   })
-  const kept = sorted.clashes.length === 0 ? reduceOrder(sorted.keys, edges) : edges
-  const steps = sorted.keys.flatMap((key) => byKey.get(key) ?? [])
+  const serving = new Set(planned.flatMap(({ step, role }) => (isServing(role) ? [step.key] : [])))
+  const isClear = sorted.clashes.length === 0
+  const inTime = isClear
+    ? servedJustInTime(sorted.keys, edges, (key) => serving.has(key))
+    : { ...sorted, edges }
+  const kept = isClear ? reduceOrder(inTime.keys, inTime.edges) : edges
+  const steps = inTime.keys.flatMap((key) => byKey.get(key) ?? [])
   const isEvening = (step: Step) => step.operation === 'restoreAlarm'
   return {
     steps: [...steps.filter((step) => !isEvening(step)), ...steps.filter(isEvening)],

@@ -11,6 +11,7 @@ import { metalRules } from './rules/metal.ts'
 import { amountRules, orderRules } from './rules/order.ts'
 import { paintRules } from './rules/paint.ts'
 import { plasterRules } from './rules/plaster.ts'
+import { primeBeforeCoats, stoveGrease, washBeforeSanding } from './rules/room-work.ts'
 import { sashRules } from './rules/sash.ts'
 import { newSurfaceRules } from './rules/skim-and-new-plaster.ts'
 import { stainRules } from './rules/stains.ts'
@@ -22,6 +23,7 @@ import { wallpaperRules } from './rules/wallpaper.ts'
 export const allRules: readonly Rule[] = [
   ...keptItemRules,
   ...paintRules,
+  stoveGrease,
   ...plasterRules,
   ...newSurfaceRules,
   ...calcimineRules,
@@ -37,6 +39,8 @@ export const allRules: readonly Rule[] = [
   scuffBetweenCoats,
   ...dustRules,
   ...orderRules,
+  primeBeforeCoats,
+  washBeforeSanding,
   ...amountRules,
   ...airRules,
   ...leadRules,

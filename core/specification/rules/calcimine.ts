@@ -5,7 +5,7 @@ import type { GroupRule, GroupView } from '../rule.ts'
 const source =
   'old-house painting pages and a newspaper column on calcimine (wipe test, re-wetting, sealing); common practice'
 
-/** What is filled, and so is primed again afterwards. */
+/** What is filled or sanded after sealing, and so is primed again afterwards. */
 const filledKinds: readonly ConditionKind[] = [
   'stressCrack',
   'movingCrack',
@@ -13,6 +13,7 @@ const filledKinds: readonly ConditionKind[] = [
   'hole',
   'loosePlasterKeys',
   'unwantedTexture',
+  'unsandedPatch',
 ]
 
 function isChalky(view: GroupView): boolean {

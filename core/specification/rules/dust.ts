@@ -16,11 +16,12 @@ const roughWork: readonly Operation[] = [
   'scrape',
   'openCrack',
   'treatRust',
-  'sandPatch',
   'sand',
   'reattachPlaster',
   'stripWallpaper',
 ]
+/** Sanded after filling, right before priming. */
+const sandedLate: readonly Operation[] = ['sandFill', 'sandPatch']
 const primings: readonly Operation[] = ['blockStain', 'spotPrime', 'prime']
 
 export function isDustyPreparation(step: {
@@ -70,15 +71,15 @@ export const dustBeforePrimer: GroupRule = {
   phase: 'follow',
   theme: 'dust',
   title: 'Dust off before priming',
-  found: 'Filler sanded before a primer or blocker.',
+  found: 'Filler or old patches sanded before a primer or blocker.',
   reason: 'Primer over sanding dust holds the dust, not the wall.',
   source: commonPractice,
   safety: 'dust',
   on: true,
   numbers: {},
-  when: (view) => planned(view, ['sandFill']).length > 0 && planned(view, primings).length > 0,
+  when: (view) => planned(view, sandedLate).length > 0 && planned(view, primings).length > 0,
   consequence: (view) => ({
-    steps: [wholeStep('dustOff', { ordinal: '0', ...extentOf(planned(view, [...primings, 'sandFill'])) })],
+    steps: [wholeStep('dustOff', { ordinal: '0', ...extentOf(planned(view, [...primings, ...sandedLate])) })],
   }),
   order: [
     orderBecause(
@@ -86,7 +87,7 @@ export const dustBeforePrimer: GroupRule = {
       ['blockStain', 'spotPrime', 'prime', 'caulk'],
       'Primer over sanding dust holds the dust, not the wall.',
     ),
-    orderBecause(['sandFill'], ['dustOff/0'], 'What sanding leaves is dusted off.'),
+    orderBecause(['sandFill', 'sandPatch'], ['dustOff/0'], 'What sanding leaves is dusted off.'),
   ],
 }
 
@@ -97,21 +98,32 @@ export const dustBeforeCoat: GroupRule = {
   theme: 'dust',
   title: 'Dust off before each coat',
   found:
-    'Any coat; the first one where something in the room was scraped or sanded after the first dusting down.',
-  reason: 'A coat over dust is a defect: the surface is dusted off right before each coat.',
+    'The first coat where something in the room was scraped or sanded; later ones where they were sanded between.',
+  reason:
+    'A coat over dust is a defect: the surface is dusted off right before the coat. Between coats it is sanded lightly and wiped, or nothing is done.',
   source: commonPractice,
   safety: 'dust',
   on: true,
   numbers: {
-    betweenCoats: number(1, '1 yes, 0 no', 'Also between coats that are not sanded', commonPractice),
+    betweenCoats: number(
+      0,
+      '1 yes, 0 no',
+      'Also a light pole-sanding and a wipe between coats that are not enamel',
+      commonPractice,
+    ),
   },
   when: (view) => planned(view, ['coat']).length > 0,
   consequence: (view) => {
-    const between = view.book.number('dust-before-coat', 'betweenCoats') > 0
+    const poleSands = view.book.number('dust-before-coat', 'betweenCoats') > 0
+    const later = planned(view, ['coat']).filter((coat) => coat.ordinal !== '1')
+    const unsanded = poleSands ? later.filter((coat) => !isScuffed(view, coat)) : []
+    const wiped = [...later.filter((coat) => isScuffed(view, coat)), ...unsanded]
     return {
-      steps: planned(view, ['coat'])
-        .filter((coat) => (coat.ordinal === '1' ? view.roomIsDusty : between || isScuffed(view, coat)))
-        .map((coat) => wholeStep('dustOff', { ordinal: coat.ordinal })),
+      steps: [
+        ...(view.roomIsDusty ? [wholeStep('dustOff')] : []),
+        ...unsanded.map((coat) => wholeStep('sand', { ordinal: coat.ordinal })),
+        ...wiped.map((coat) => wholeStep('dustOff', { ordinal: coat.ordinal })),
+      ],
     }
   },
   order: (['1', '2', '3', '4'] as const).flatMap((ordinal) => [

@@ -18,7 +18,7 @@ const craftStages: readonly Stage[] = [
   { does: washOperations, reason: 'Dirt, paper and size come off first: dry work would drive them in.' },
   { does: ['reattachPlaster', 'driveFastener'], reason: 'The surface is made fast before it is worked on.' },
   {
-    does: ['scrape', 'openCrack', 'treatRust', 'sandPatch'],
+    does: ['scrape', 'openCrack', 'treatRust'],
     reason: 'Rough work comes before fine: it would spoil it.',
   },
   { does: ['sand/1'], reason: 'The old coat is dulled before anything new goes on it.' },
@@ -26,7 +26,11 @@ const craftStages: readonly Stage[] = [
   { does: ['sealChalk', 'sealBare'], reason: 'A surface that does not hold is sealed before it is filled.' },
   { does: ['fill'], reason: 'Places are filled before what covers them.' },
   { does: ['skim'], reason: 'The skim is on before it is sanded and primed.' },
-  { does: ['sandFill'], reason: 'Filler is sanded before it is primed: no coat goes on unsanded filler.' },
+  {
+    does: ['sandFill', 'sandPatch'],
+    reason:
+      'Filler and old patches are sanded together before they are primed: no coat goes on unsanded filler.',
+  },
   { does: ['dustOff/0'], reason: 'Dust is off before the primer.' },
   { does: ['blockStain'], reason: 'Stains are blocked before they are covered.' },
   { does: ['spotPrime'], reason: 'Bare and patched spots are primed before what covers the whole.' },

@@ -56,15 +56,18 @@ export const coatsAndDustCases: Readonly<Record<string, () => void>> = {
   },
   'dust-before-coat': () => {
     const plain = specifyOne({ surfaceClass: 'walls', colourId: 'sage' })
-    expect([hasStep(plain, 'walls/dustOff/1'), hasStep(plain, 'walls/dustOff/2')]).toEqual([false, true])
+    expect([hasStep(plain, 'walls/dustOff/1'), hasStep(plain, 'walls/dustOff/2')]).toEqual([false, false])
     const dusty = specifyOne({ surfaceClass: 'walls', conditions: [['hole', { count: 1 }]] })
     expect(hasStep(dusty, 'walls/dustOff/1')).toBe(true)
-    const fewer = specifyOne({
+    const poleSanded = specifyOne({
       surfaceClass: 'walls',
       colourId: 'sage',
-      rules: [['dust-before-coat', true, { betweenCoats: 0 }]],
+      rules: [['dust-before-coat', true, { betweenCoats: 1 }]],
     })
-    expect(hasStep(fewer, 'walls/dustOff/2')).toBe(false)
+    expect(comesBefore(poleSanded, 'r/walls/sand/2', 'r/walls/dustOff/2')).toBe(true)
+    expect(comesBefore(poleSanded, 'r/walls/dustOff/2', 'r/walls/coat/2')).toBe(true)
+    // A light sanding is 0.3 of a full one here too.
+    expect(stepOf(poleSanded, 'walls/sand/2').difficulty).toBe(0.3)
   },
   'mask-kept-edges': () => {
     const specification = specifyOne({ surfaceClass: 'trim', quantity: { masking: 44 } })

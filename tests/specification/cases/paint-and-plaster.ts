@@ -64,7 +64,6 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
       'walls/spotPrime/1 acrylicPrimer',
       'walls/dustOff/1',
       'walls/coat/1 latexWall',
-      'walls/dustOff/2',
       'walls/coat/2 latexWall',
     ])
     // 9 ft x 4 in = 3 sq ft primed.

@@ -1,7 +1,19 @@
 import { expect } from 'vitest'
+import { tableOf } from '../../../core/project/empty-job.ts'
+import type { RuleSetting } from '../../../core/project/shop-records.ts'
+import type { Condition } from '../../../core/project/survey-records.ts'
+import { specify } from '../../../core/specification/specify.ts'
 import { toSquareFeet } from '../../../core/units/area.ts'
 import { toFeet } from '../../../core/units/length.ts'
-import { keptIn } from '../../fixtures/job-builder.ts'
+import {
+  buildJob,
+  conditionOn,
+  existingOn,
+  finishFor,
+  keptIn,
+  rectangularRoom,
+} from '../../fixtures/job-builder.ts'
+import { plainSurfaces, takeoffOf } from '../hand-takeoff.ts'
 import { hasStep, specifyOne, stepOf } from '../one-surface.ts'
 import { comesBefore } from '../step-list.ts'
 
@@ -19,6 +31,35 @@ export const roomCases: Readonly<Record<string, () => void>> = {
   'floors-kept': () => {
     const reasons = stepOf(specifyOne({ surfaceClass: 'walls' }), 'room/protectRoom/1').because
     expect(reasons.map((each) => each.ruleId)).toEqual(['protect-room', 'floors-kept'])
+  },
+  'prime-before-coats': () => {
+    // Red walls take a tinted primer, white trim does not: the red is on before the first white coat.
+    const job = twoSurfaces('latexFlat')
+    const specified = specify(job, takeoffOf(...plainSurfaces('r')))
+    expect(comesBefore(specified, 'r/walls/prime/1', 'r/trim/coat/1')).toBe(true)
+    const off = { ...job, rules: tableOf([ruleOff('prime-before-coats')]) }
+    const before = specify(off, takeoffOf(...plainSurfaces('r')))
+    expect(comesBefore(before, 'r/walls/prime/1', 'r/trim/coat/1')).toBe(false)
+  },
+  'wash-before-sanding': () => {
+    const grease = conditionOn('grease', 'grease', { roomId: 'r', surfaceClass: 'walls' })
+    const specified = specify(twoSurfaces('oilPaint', [grease]), takeoffOf(...plainSurfaces('r')))
+    expect(comesBefore(specified, 'r/walls/wash/1', 'r/trim/sand/1')).toBe(true)
+    const edge = specified.order.find((each) => each.ruleId === 'wash-before-sanding')
+    // What is washed dries; the sanding of something else need not wait for that.
+    expect(edge?.minimumWait).toBe(0)
+  },
+  'stove-grease': () => {
+    const kitchen = (coat: 'latexFlat' | 'calcimine') =>
+      specifyOne({
+        surfaceClass: 'ceiling',
+        coat,
+        job: { rooms: [rectangularRoom('r', 12, 10, { use: 'kitchen' })] },
+      })
+    expect(toSquareFeet(stepOf(kitchen('latexFlat'), 'ceiling/wash/1').amounts.area)).toBe(100)
+    // Chalk comes off with the grease; elsewhere nothing is washed unless it was found.
+    expect(hasStep(kitchen('calcimine'), 'ceiling/wash/1')).toBe(false)
+    expect(hasStep(specifyOne({ surfaceClass: 'ceiling' }), 'ceiling/wash/1')).toBe(false)
   },
   'take-off-hardware': () => {
     const job = {
@@ -82,4 +123,23 @@ export const roomCases: Readonly<Record<string, () => void>> = {
     const specification = specifyOne({ surfaceClass: 'walls', rules: [['colour-change', false]] })
     expect(stepOf(specification, 'walls/coat/1').because.map((each) => each.ruleId)).toEqual(['finish-coat'])
   },
+}
+
+const ruleOff = (id: string): RuleSetting => ({
+  id: id as RuleSetting['id'],
+  on: false,
+  numbers: {},
+})
+
+/** Red walls and white trim in one room, the trim with the coat given on it. */
+function twoSurfaces(coat: 'latexFlat' | 'oilPaint', conditions: readonly Condition[] = []) {
+  return buildJob({
+    rooms: [rectangularRoom('r', 12, 10, { order: 'trimFirst' })],
+    existing: [existingOn('walls', 'gypsumBoard', 'latexFlat'), existingOn('trim', 'wood', coat)],
+    finishes: [
+      finishFor('walls', 'latexWall', 'red', 'flat'),
+      finishFor('trim', 'waterborneEnamel', 'white', 'semiGloss'),
+    ],
+    conditions,
+  })
 }
