@@ -291,8 +291,9 @@ const agreements: Readonly<Record<WayOut, Agreed>> = {
   openReadablePart: { readablePart: true, otherBook: true },
 }
 
-function isShut(shut: ShutBook): Outcome<never> {
-  return fail('bookShut', shut.sentence)
+/** The sentence with all there is to say stands once, on the page about the shut book. */
+function isShut({ reason }: ShutBook): Outcome<never> {
+  return fail('bookShut', 'The book of jobs is not open; the page says why and what to do.', [reason])
 }
 
 function isThere(warning: string | null): warning is string {

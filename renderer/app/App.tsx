@@ -8,6 +8,9 @@ import { SiteStation } from '../panels/site/SiteStation.tsx'
 import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
 import { usePreparedPlanner } from '../state/planner.ts'
+import { BackupPage } from './backups/BackupPage.tsx'
+import { BookWarnings } from './backups/BookWarnings.tsx'
+import { useBackupPage, watchBookState } from './backups/book-state.ts'
 import { ClosedBook } from './ClosedBook.tsx'
 import { Guard } from './Guard.tsx'
 import { HelpPage } from './help/HelpPage.tsx'
@@ -44,20 +47,26 @@ export function App() {
   useEffect(watchBook, [])
   useEffect(guardClosing, [])
   useEffect(keepSight, [])
+  useEffect(watchBookState, [])
+  const isBackupPage = useBackupPage()
   usePreparedPlanner()
   const Page = pages[station]
   return (
     <div className="sheet">
       <StationStrip isOpen={isOpen} />
       <main className="station" id="station" aria-label={station} key={`${jobKey} ${station}`}>
-        <Guard part={isOpen ? `The ${stationNames[station].name} station` : 'The book of jobs'} job={job}>
-          {isOpen ? <Page /> : <ClosedBook />}
+        <Guard
+          part={isBackupPage || !isOpen ? 'The book of jobs' : `The ${stationNames[station].name} station`}
+          job={job}
+        >
+          {isBackupPage ? <BackupPage /> : isOpen ? <Page /> : <ClosedBook />}
         </Guard>
       </main>
       <Guard part="The job sheet" job={job} isNarrow>
         <JobSheet />
       </Guard>
       <ProblemNote />
+      <BookWarnings />
       <Guard part="The note on storing" job={job} isNarrow>
         <StoreBar />
       </Guard>

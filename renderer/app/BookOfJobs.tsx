@@ -11,6 +11,7 @@ import {
 import type { JobSummary } from '../../core/contract/requests.ts'
 import { ask } from '../bridge/client.ts'
 import { useJobState, useView } from '../state/app.ts'
+import { wantBackupPage } from './backups/book-state.ts'
 import { createJob, deleteJob, exportJob, importJob, openDemo, openJob } from './job-book.ts'
 
 /** The book of jobs behind one button: open, start, bring in, send out, take out. */
@@ -58,7 +59,7 @@ export function BookPages(props: { readonly onDone: () => void }) {
             {leaving === job.jobKey ? (
               <span className="button-row">
                 <Button className="stop-button" onPress={() => void deleteJob(job.jobKey).then(reload)}>
-                  Take it out for good
+                  Take it out; the backup keeps it
                 </Button>
                 <Button className="plain-button" onPress={() => setLeaving(null)}>
                   Keep it
@@ -100,7 +101,18 @@ export function BookPages(props: { readonly onDone: () => void }) {
           Send out this job as a file
         </Button>
       </div>
-      {bookPath === undefined ? null : <p className="quiet">The book is kept in {bookPath}</p>}
+      <div className="book-foot">
+        {bookPath === undefined ? null : <p className="quiet">The book is kept in {bookPath}</p>}
+        <Button
+          className="plain-button"
+          onPress={() => {
+            wantBackupPage(true)
+            props.onDone()
+          }}
+        >
+          Go back to a backup
+        </Button>
+      </div>
     </>
   )
 }

@@ -1,5 +1,6 @@
 import { type Station, stations, useView, viewStore } from '../state/app.ts'
 import { BookOfJobs } from './BookOfJobs.tsx'
+import { wantBackupPage } from './backups/book-state.ts'
 
 export const stationNames: Readonly<Record<Station, { readonly name: string; readonly asks: string }>> = {
   house: { name: 'House', asks: 'what is there' },
@@ -25,7 +26,10 @@ export function StationStrip(props: { readonly isOpen: boolean }) {
             disabled={!props.isOpen}
             aria-current={props.isOpen && station === current ? 'page' : undefined}
             title={`${stationNames[station].name} (Alt+${index + 1})`}
-            onClick={() => viewStore.setState({ station })}
+            onClick={() => {
+              wantBackupPage(false)
+              viewStore.setState({ station })
+            }}
           >
             <span className="strip-name">{stationNames[station].name}</span>
             <span className="strip-asks">{stationNames[station].asks}</span>

@@ -3,6 +3,7 @@ import { type Job, records } from '../../core/project/job.ts'
 import { dateWordsWithYear } from '../../core/work-order/date-words.ts'
 import { jobStore, useJobState, useView, viewStore } from '../state/app.ts'
 import { draftStore } from '../state/drafts.ts'
+import { isShut, useBookView } from './backups/book-state.ts'
 
 const storedWords = {
   stored: '✓ Stored',
@@ -12,12 +13,15 @@ const storedWords = {
   refused: '! Not taken by the book',
   behind: '! Changed elsewhere',
   gone: '! Not in the book',
+  shut: '! The book is not open',
 } as const
 
 /** "Stored" only where page and book are equal and nothing typed is waiting in a field. */
 function useStanding(): keyof typeof storedWords {
   const stored = useJobState((state) => state.stored)
   const isTyping = useStore(draftStore, ({ drafts }) => drafts.size > 0)
+  const isBookShut = useBookView(({ book }) => isShut(book))
+  if (stored === 'stored' && isBookShut) return 'shut'
   return stored === 'stored' && isTyping ? 'typed' : stored
 }
 

@@ -1,14 +1,23 @@
 import { ask, enterByCode } from '../bridge/client.ts'
 import { jobStore, viewStore } from '../state/app.ts'
+import { isShut, refreshBook } from './backups/book-state.ts'
 import { openDemo, openJob, rememberedJob } from './job-book.ts'
 
-/** Opens what was open last, else the job edited last, else the demonstration house. */
+/** Asks the host what it is and how its book is, and opens a job. */
 export async function startUp(): Promise<void> {
   const entered = await enterByCode()
   if (!entered.ok) return jobStore.refuse(entered.problem)
   const facts = await ask('hostFacts', {})
   if (!facts.ok) return jobStore.refuse(facts.problem)
   viewStore.setState({ host: facts.value })
+  const book = await refreshBook()
+  // The page says what is so and what to do.
+  if (book !== null && isShut(book)) return
+  await openLast()
+}
+
+/** Opens what was open last, else the job edited last, else the demonstration house. */
+export async function openLast(): Promise<void> {
   const jobs = await ask('listJobs', {})
   if (!jobs.ok) return jobStore.refuse(jobs.problem)
   const last = rememberedJob()

@@ -9,6 +9,7 @@ const longestWait = 30_000
 /** The book or the road to it failed; the edit itself may be right. Anything else is the book's judgement of the edit. */
 const failures: readonly ProblemKind[] = [
   'storageFailed',
+  'bookShut',
   'hostFailed',
   'alreadyOpen',
   'fileDamaged',

@@ -31,8 +31,8 @@ export interface Program {
   readonly saveFolder: string
   /** Does something that saves a document, and answers the path of the file once it is there. */
   readonly save: (fileName: string, action: () => Promise<unknown>) => Promise<string>
-  /** Ends the program and starts it again on the same book; `page` is the new one afterwards. */
-  readonly restart: () => Promise<void>
+  /** Ends the program, does something to its book, and starts it again on it; `page` is the new one afterwards. */
+  readonly restart: (between?: (bookPath: string) => void) => Promise<void>
 }
 
 interface Running {
@@ -112,8 +112,9 @@ async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Pr
     nextAddress: () => running.nextAddress(),
     saveFolder,
     save: (fileName, action) => saveInto(host.name, running.page, join(saveFolder, fileName), action),
-    restart: async () => {
+    restart: async (between) => {
       await running.end()
+      between?.(join(folder, 'book.sqlite'))
       running = await host.start(folder)
     },
   }

@@ -1,0 +1,109 @@
+import { useEffect, useState } from 'react'
+import type { BackupSummary } from '../../../core/contract/book.ts'
+import type { JobSummary } from '../../../core/contract/requests.ts'
+import type { Outcome } from '../../../core/project/problem.ts'
+import { ask } from '../../bridge/client.ts'
+import { takenWords } from './backup-words.ts'
+import { bringJobBack, goBackTo } from './exchange.ts'
+import { localMoment } from './local-moment.ts'
+
+/** What is in one backup, and what can be had from it. */
+export function BackupInside(props: { readonly backup: BackupSummary; readonly isOpen: boolean }) {
+  const { name, takenAt } = props.backup
+  const [jobs, setJobs] = useState<Outcome<readonly JobSummary[]> | null>(null)
+  const [isAsking, setAsking] = useState(false)
+  const [isBusy, setBusy] = useState(false)
+  useEffect(() => void ask('lookIntoBackup', { name }).then(setJobs), [name])
+  const doing = (work: Promise<void>) => {
+    setBusy(true)
+    void work.finally(() => setBusy(false))
+  }
+  return (
+    <section className="backup-inside" aria-label="Inside this backup">
+      <h2>Inside the backup of {takenWords(localMoment(takenAt))}</h2>
+      {jobs === null ? <p className="quiet">Looking inside …</p> : null}
+      {jobs?.ok === false ? <p role="alert">{jobs.problem.sentence}</p> : null}
+      {jobs?.ok ? (
+        <>
+          <JobTable
+            jobs={jobs.value}
+            isOpen={props.isOpen}
+            isBusy={isBusy}
+            onBring={(key) => doing(bringJobBack(name, key))}
+          />
+          {isAsking ? (
+            <div className="backup-sure">
+              <p>
+                The book becomes what you see above. What is in the book now is set aside whole, with the date
+                of today, in the list of backups.
+              </p>
+              <div className="button-row">
+                <button
+                  type="button"
+                  className="act-button"
+                  disabled={isBusy}
+                  onClick={() => doing(goBackTo(name))}
+                >
+                  {isBusy ? 'Going back …' : 'Go back to it now'}
+                </button>
+                <button type="button" className="plain-button" onClick={() => setAsking(false)}>
+                  Not now
+                </button>
+              </div>
+            </div>
+          ) : (
+            <button type="button" className="act-button" disabled={isBusy} onClick={() => setAsking(true)}>
+              Go back to this whole backup
+            </button>
+          )}
+        </>
+      ) : null}
+    </section>
+  )
+}
+
+function JobTable(props: {
+  readonly jobs: readonly JobSummary[]
+  /** One job can only be brought into an open book. */
+  readonly isOpen: boolean
+  readonly isBusy: boolean
+  readonly onBring: (jobKey: string) => void
+}) {
+  if (props.jobs.length === 0) return <p className="quiet">No job is in this backup.</p>
+  return (
+    <table className="backup-jobs">
+      <thead>
+        <tr>
+          <th>Job</th>
+          <th>Client</th>
+          <th className="number">Rooms</th>
+          <th>Last edit</th>
+          <th>{props.isOpen ? 'One job alone' : null}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {props.jobs.map((job) => (
+          <tr key={job.jobKey}>
+            <td>{job.title}</td>
+            <td>{job.client === '' ? 'not named' : job.client}</td>
+            <td className="number">{job.roomCount}</td>
+            <td>{takenWords(localMoment(job.editedAt))}</td>
+            <td>
+              {props.isOpen ? (
+                <button
+                  type="button"
+                  className="plain-button"
+                  disabled={props.isBusy}
+                  aria-label={`Bring back ${job.title}`}
+                  onClick={() => props.onBring(job.jobKey)}
+                >
+                  Bring it back
+                </button>
+              ) : null}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

@@ -1,0 +1,22 @@
+import { useState } from 'react'
+import { useBookView } from './book-state.ts'
+
+/** What the user should know though the book is open, until they say that they do. */
+export function BookWarnings() {
+  const warnings = useBookView(({ book }) => book?.warnings)?.join(' ') ?? ''
+  const [known, setKnown] = useState('')
+  if (warnings === '' || warnings === known) return null
+  return (
+    <section className="store-bar store-bar-wait" aria-label="Backups" role="status">
+      <span className="problem-mark" aria-hidden="true">
+        !
+      </span>
+      <div className="store-words">{warnings}</div>
+      <div className="button-row">
+        <button type="button" className="plain-button" onClick={() => setKnown(warnings)}>
+          Understood
+        </button>
+      </div>
+    </section>
+  )
+}
