@@ -13,7 +13,9 @@ function confinePage(page: WebContents): void {
   }
   page.on('will-navigate', stay)
   page.on('will-redirect', stay)
-  page.on('will-frame-navigate', stay)
+  page.on('will-frame-navigate', (event) => {
+    if (event.isMainFrame || !mayFrame(page.getURL(), event.url)) stay(event)
+  })
   page.on('will-attach-webview', (event) => event.preventDefault())
   page.setWindowOpenHandler(() => ({ action: 'deny' }))
 }
@@ -21,6 +23,11 @@ function confinePage(page: WebContents): void {
 /** From one of the program's pages to another; a document on its way to paper is none of them. */
 export function mayGo(from: string, to: string): boolean {
   return originOf(from) === pageOrigin && originOf(to) === pageOrigin
+}
+
+/** The preview of a document stands in a frame whose content the page itself wrote. */
+export function mayFrame(around: string, inside: string): boolean {
+  return originOf(around) === pageOrigin && inside === 'about:srcdoc'
 }
 
 /**

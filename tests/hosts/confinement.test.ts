@@ -1,6 +1,6 @@
 import type { Session } from 'electron'
 import { expect, test, vi } from 'vitest'
-import { confineSession, mayGo } from '../../electron/main/confinement.ts'
+import { confineSession, mayFrame, mayGo } from '../../electron/main/confinement.ts'
 import { originOf, pageOrigin } from '../../electron/main/guard.ts'
 
 // Loading the package itself would start a download.
@@ -77,4 +77,15 @@ test('a page goes from one of the program’s pages to another, and a document f
     ['', 'https://example.com/'],
   ] as const
   expect(refused.filter(([from, to]) => mayGo(from, to))).toEqual([])
+})
+
+test('a frame holds what the page itself wrote, and nothing else; a document for paper holds none', () => {
+  expect(mayFrame('coatwright://app/', 'about:srcdoc')).toBe(true)
+  const refused = [
+    ['coatwright://print/1', 'about:srcdoc'],
+    ['coatwright://app/', 'about:blank'],
+    ['coatwright://app/', 'data:text/html,x'],
+    ['coatwright://app/', 'https://example.com/'],
+  ] as const
+  expect(refused.filter(([around, inside]) => mayFrame(around, inside))).toEqual([])
 })
