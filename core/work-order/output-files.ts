@@ -1,33 +1,23 @@
 import type { z } from 'zod'
+import type { Passes } from '../passes/pass-types.ts'
 import type { Estimate } from '../price/estimate-types.ts'
 import { type Job, records } from '../project/job.ts'
 import type { DerivationLine, SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../specification/types.ts'
-import { toSquareFeet } from '../units/area.ts'
-import { toFeet } from '../units/length.ts'
+import { amountEntry, ft, places, sqFt } from './amount-entry.ts'
 import type {
   estimateSchema,
   quantitiesSchema,
   scheduleSchema,
   specificationSchema,
 } from './output-schemas.ts'
+import { passEntries } from './pass-entries.ts'
 import type { JudgedPlan } from './work-plan.ts'
 
 export type QuantitiesFile = z.output<typeof quantitiesSchema>
 export type SpecificationFile = z.output<typeof specificationSchema>
 export type EstimateFile = z.output<typeof estimateSchema>
 export type ScheduleFile = z.output<typeof scheduleSchema>
-
-/** Six places: a millionth of a square foot, far below what anybody measures, and no tails of binary fractions. */
-function places(value: number): number {
-  return Number(value.toFixed(6))
-}
-function sqFt(area: number): number {
-  return places(toSquareFeet(area))
-}
-function ft(length: number): number {
-  return places(toFeet(length))
-}
 
 function headOf<Format extends string>(job: Job, format: Format) {
   return { format, version: 1, jobTitle: job.header.title, unitSystem: job.header.unitSystem } as const
@@ -87,7 +77,7 @@ function derivationEntry(line: DerivationLine) {
   }
 }
 
-export function specificationFile(job: Job, specification: Specification): SpecificationFile {
+export function specificationFile(job: Job, specification: Specification, passes: Passes): SpecificationFile {
   return {
     ...headOf(job, 'coatwright-specification'),
     steps: specification.steps.map((step) => stepEntry(job, step)),
@@ -99,6 +89,7 @@ export function specificationFile(job: Job, specification: Specification): Speci
       reason: order.reason,
       source: order.source,
     })),
+    ...passEntries(passes),
     holds: specification.holds.map((hold) => ({
       ...hold,
       surfaceKeys: [...hold.surfaceKeys],
@@ -127,12 +118,7 @@ function stepEntry(job: Job, step: Step): SpecificationFile['steps'][number] {
     productId: step.productId,
     colourId: step.colourId,
     sheen: step.sheen,
-    areaSqFt: sqFt(amounts.area),
-    equivalentAreaSqFt: sqFt(amounts.equivalentArea),
-    lengthFt: ft(amounts.length),
-    cuttingInFt: ft(amounts.cuttingIn),
-    glassPerimeterFt: ft(amounts.glassPerimeter),
-    count: amounts.count,
+    ...amountEntry(amounts),
     difficultyFactor: places(step.difficulty),
     skill: step.skill,
     touchDryElapsedMinutes: step.touchDry,

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { passKinds } from '../passes/pass-types.ts'
 import { keptItemKinds, productClasses, sheens, skills, surfaceClasses } from '../project/vocabulary.ts'
 import { relaxations } from '../schedule/job/planning-site.ts'
 import { holdKinds, operations } from '../specification/types.ts'
@@ -111,6 +112,61 @@ export const specificationSchema = z.strictObject({
       maximumWaitElapsedMinutes: number.nullable(),
       reason: z.string(),
       source: z.string(),
+    }),
+  ),
+  roomSets: z.array(
+    z.strictObject({ roomSetId: z.string(), name: z.string(), roomIds: z.array(z.string()) }),
+  ),
+  /** What is done in one go, in a valid order of work; every step is in exactly one pass, and in one of its lines. */
+  passes: z.array(
+    z.strictObject({
+      passKey: z.string(),
+      roomSetId: z.string(),
+      roomIds: z.array(z.string()),
+      kind: z.enum(passKinds),
+      name: z.string(),
+      stepKeys: z.array(z.string()),
+      personMinutes: atLeastZero,
+      people: z.strictObject({ min: z.int().min(1), max: z.int().min(1) }),
+      skills: z.array(z.enum(skills)),
+      breaking: z.enum(['never', 'natural']),
+      smallestPartPersonMinutes: atLeastZero.nullable(),
+      wetForElapsedMinutes: atLeastZero.nullable(),
+      dusty: z.boolean(),
+      fumesForElapsedMinutes: atLeastZero.nullable(),
+      closedForElapsedMinutes: atLeastZero.nullable(),
+      holdKeys: z.array(z.string()),
+      notBefore: date.nullable(),
+      cautions: z.array(z.strictObject({ text: z.string(), rule: z.string() })),
+      lines: z.array(
+        z.strictObject({
+          words: z.string(),
+          operation: z.enum(operations),
+          surfaceClass: z.enum(surfaceClasses).nullable(),
+          coat: z.int().min(0),
+          productId: z.string().nullable(),
+          colourId: z.string().nullable(),
+          sheen: z.enum(sheens).nullable(),
+          stepKeys: z.array(z.string()),
+          areaSqFt: number,
+          equivalentAreaSqFt: number,
+          lengthFt: atLeastZero,
+          cuttingInFt: atLeastZero,
+          glassPerimeterFt: atLeastZero,
+          count: atLeastZero,
+          personMinutes: atLeastZero,
+        }),
+      ),
+    }),
+  ),
+  passOrder: z.array(
+    z.strictObject({
+      before: z.string(),
+      after: z.string(),
+      atLeastElapsedMinutes: atLeastZero,
+      atMostElapsedMinutes: atLeastZero.nullable(),
+      sameOrder: z.boolean(),
+      reason: z.string(),
     }),
   ),
   holds: z.array(

@@ -1,3 +1,4 @@
+import { gatherPasses } from '../passes/gather.ts'
 import type { Estimate } from '../price/estimate-types.ts'
 import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
@@ -38,12 +39,14 @@ export interface HeadlessOutputs {
 /** Every file of a planned job. The same input gives the same text. */
 export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
   const { job, takeoff, specification, estimate, plan } = input
+  const minutes = new Map(estimate.labour.steps.map((line) => [line.stepKey, line.minutes]))
+  const passes = gatherPasses(job, specification, minutes)
   const order = workOrder(job, takeoff, specification, estimate, plan)
   const paper = job.header.unitSystem === 'imperial' ? 'letter' : 'a4'
   return {
     files: {
       'quantities.json': json(quantitiesFile(job, takeoff)),
-      'specification.json': json(specificationFile(job, specification)),
+      'specification.json': json(specificationFile(job, specification, passes)),
       'estimate.json': json(estimateFile(job, estimate)),
       'schedule.json': json(scheduleFile(job, plan)),
       'work-order.html': workOrderHtml(order, paper),

@@ -55,6 +55,20 @@ test.each(names)('the committed schema of %s is current', async (name) => {
   await expect(outputJsonSchema(name)).toMatchFileSnapshot(path)
 })
 
+test('specification.json lists the passes: every step in one of them, and in one of its lines', () => {
+  const { steps, passes, passOrder, roomSets } = outputSchemas.specification.parse(
+    JSON.parse(textOf('specification.json')),
+  )
+  const keys = steps.map(({ stepKey }) => stepKey).toSorted()
+  expect(passes.flatMap(({ stepKeys }) => stepKeys).toSorted()).toEqual(keys)
+  expect(passes.flatMap(({ lines }) => lines.flatMap(({ stepKeys }) => stepKeys)).toSorted()).toEqual(keys)
+  const place = new Map(passes.map(({ passKey }, index) => [passKey, index]))
+  expect(passOrder.length).toBeGreaterThan(0)
+  for (const { before, after } of passOrder) expect(place.get(before)).toBeLessThan(place.get(after) ?? -1)
+  const sets = new Set(roomSets.map(({ roomSetId }) => roomSetId))
+  expect(passes.every(({ roomSetId }) => sets.has(roomSetId))).toBe(true)
+})
+
 test('the schemas refuse a key without its unit', () => {
   const file = JSON.parse(textOf('schedule.json'))
   expect(outputSchemas.schedule.safeParse({ ...file, start: 1 }).success).toBe(false)
