@@ -38,6 +38,17 @@ function readinessOf(
   now: SiteMoment,
 ): Readiness {
   if (isSettled(progress.state)) return { kind: 'settled' }
+  return readinessFor(timeZone, states, progress.state.kind === 'started', orders, now)
+}
+
+/** Readiness of something that is not settled, by all that has to come before it. What is under way is late for no open time. */
+export function readinessFor(
+  timeZone: string,
+  states: ReadonlyMap<string, StepProgress>,
+  isStarted: boolean,
+  orders: readonly StepOrder[],
+  now: SiteMoment,
+): Readiness {
   const unfinished = orders.filter((order) => !isSettledKey(states, order.before))
   if (unfinished.length > 0) return { kind: 'after', stepKeys: unfinished.map((order) => order.before) }
   const timed = orders.flatMap((order) => timedOrder(timeZone, states, order))
@@ -47,8 +58,7 @@ function readinessOf(
   const limits = timed.flatMap(({ by, order }) => (by === null ? [] : [{ by, order }]))
   const soonest = limits.toSorted((a, b) => (a.by < b.by ? -1 : 1))[0]
   if (soonest === undefined) return { kind: 'ready', startBy: null }
-  const alreadyStarted = progress.state.kind === 'started'
-  return soonest.by < now && !alreadyStarted
+  return soonest.by < now && !isStarted
     ? { kind: 'overdue', since: soonest.by, order: soonest.order }
     : { kind: 'ready', startBy: soonest.by }
 }

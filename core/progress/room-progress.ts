@@ -1,5 +1,6 @@
 import { stepMinutes } from '../price/labour.ts'
 import type { Job } from '../project/job.ts'
+import { roomSetsOf } from '../project/room-sets.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
@@ -18,7 +19,9 @@ export interface Progress {
   readonly steps: { readonly total: number; readonly settled: number }
 }
 
+/** A room set: a room with the small rooms worked with it. */
 export interface RoomProgress extends Progress {
+  /** Of its main room. */
   readonly roomId: RoomId
   readonly name: string
   readonly state: 'untouched' | 'underWay' | 'drying' | 'finished'
@@ -31,13 +34,15 @@ export interface JobProgress extends Progress {
   readonly rooms: readonly RoomProgress[]
 }
 
-/** How far the job and each of its rooms is at `now`, by minutes; rooms in the order of the work. */
+/** How far the job and each of its room sets is at `now`, by minutes; in the order of the work. */
 export function jobProgress(job: Job, specification: Specification, now: SiteMoment): JobProgress {
   const all = [...stepStates(job, specification).values()]
+  const mainOf = new Map(roomSetsOf(job).flatMap(({ id, roomIds }) => roomIds.map((roomId) => [roomId, id])))
   const byRoom = new Map<RoomId, StepProgress[]>()
   for (const progress of all) {
-    const room = byRoom.get(progress.step.roomId)
-    if (room === undefined) byRoom.set(progress.step.roomId, [progress])
+    const roomId = mainOf.get(progress.step.roomId) ?? progress.step.roomId
+    const room = byRoom.get(roomId)
+    if (room === undefined) byRoom.set(roomId, [progress])
     else room.push(progress)
   }
   const rooms = [...byRoom].map(([roomId, steps]) => roomProgress(job, roomId, steps, now))

@@ -1,4 +1,6 @@
 import { useMemo } from 'react'
+import { gatherPasses } from '../../core/passes/gather.ts'
+import type { Passes } from '../../core/passes/pass-types.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
 import type { Job } from '../../core/project/job.ts'
@@ -21,6 +23,16 @@ export const takeoffOf = perJob<Takeoff>(createTakeOff())
 const specify = createSpecify()
 export const specificationOf = perJob<Specification>((job) => specify(job, takeoffOf(job)))
 export const estimateOf = perJob<Estimate>((job) => estimate(job, takeoffOf(job), specificationOf(job)))
+
+export const passesOf = perJob<Passes>((job) => {
+  const minutes = new Map(estimateOf(job).labour.steps.map((line) => [line.stepKey, line.minutes]))
+  return gatherPasses(job, specificationOf(job), minutes)
+})
+
+export function usePasses(): Passes {
+  const job = useJob()
+  return useMemo(() => passesOf(job), [job])
+}
 
 export function useTakeoff(): Takeoff {
   const job = useJob()

@@ -1,18 +1,18 @@
-import { stepTitle } from '../../../core/specification/trade-words.ts'
 import '../parts/desk.css'
 import './site.css'
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import { Button } from 'react-aria-components'
+import { passStates } from '../../../core/progress/pass-states.ts'
 import { readiness } from '../../../core/progress/readiness.ts'
 import { jobProgress, type RoomProgress } from '../../../core/progress/room-progress.ts'
-import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
-import { records } from '../../../core/project/job.ts'
+import { marksWithoutStep, stepStates } from '../../../core/progress/step-states.ts'
+import { mainRoomOf } from '../../../core/project/room-sets.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
-import { tasksByStep, type WorkPlan } from '../../../core/work-order/work-plan.ts'
+import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
-import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
+import { useEstimate, usePasses, useSpecification, useTakeoff } from '../../state/derived.ts'
 import { useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
@@ -22,15 +22,14 @@ import { Empty } from '../parts/Empty.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry } from '../parts/entries.ts'
 import { Leaves } from '../parts/Leaves.tsx'
+import { EachRoom } from './EachRoom.tsx'
 import { FoundLeaf } from './FoundLeaf.tsx'
-import { addMark } from './marks.ts'
+import { PassesLeaf } from './PassesLeaf.tsx'
 import { PunchLeaf } from './PunchLeaf.tsx'
 import { RegisterLeaf } from './RegisterLeaf.tsx'
 import { RoomList } from './RoomList.tsx'
-import { StepPaper } from './StepPaper.tsx'
-import { StepTicks } from './StepTicks.tsx'
 
-/** What got done: steps ticked room by room, what is drying, what is left, and when the house is free again. */
+/** What got done: passes ticked room by room, what is drying, what is left, and when the house is free again. */
 export function SiteStation() {
   const job = useJob()
   const takeoff = useTakeoff()
@@ -40,6 +39,11 @@ export function SiteStation() {
   const viewRoom = useView((state) => state.roomId)
   const progress = useMemo(() => jobProgress(job, specification, now), [job, specification, now])
   const states = useMemo(() => stepStates(job, specification), [job, specification])
+  const passes = usePasses()
+  const passProgress = useMemo(
+    () => passStates(job, passes, specification, states, now),
+    [job, passes, specification, states, now],
+  )
   const ready = useMemo(() => readiness(job, specification, states, now), [job, specification, states, now])
   const chain = useMemo<Chain>(
     () => ({ job, takeoff, specification, estimate }),
@@ -48,23 +52,27 @@ export function SiteStation() {
   const forecast = useForecast()
   const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
   const rooms = useMemo(() => inPlanOrder(progress.rooms, plan), [progress, plan])
-  const room = rooms.find((each) => each.roomId === viewRoom) ?? rooms[0]
+  const viewSet = viewRoom === null ? null : mainRoomOf(job, viewRoom as RoomId)
+  const room = rooms.find((each) => each.roomId === viewSet) ?? rooms[0]
   if (room === undefined) {
     return (
       <section className="desk site">
         <Empty title="Nothing to tick off yet">
           <p>
             Steps come from the sketch, what was found and the finishes. Once a surface has a finish to get,
-            its steps stand here to be ticked as they are done, with what is drying and what can start next.
+            its passes stand here to be ticked as they are done, with what is drying and what can start next.
           </p>
         </Empty>
       </section>
     )
   }
-  const roomSteps = [...states.values()].filter(({ step }) => step.roomId === room.roomId)
+  const roomIds = passes.sets.find(({ id }) => id === room.roomId)?.roomIds ?? [room.roomId]
+  const passOfStep = new Map(
+    passes.passes.flatMap(({ name, stepKeys }) => stepKeys.map((key) => [key, name])),
+  )
   const nameOf = (stepKey: string) => {
-    const found = states.get(stepKey)
-    return found === undefined ? 'an earlier step' : `“${stepTitle(found.step)}”`
+    const name = passOfStep.get(stepKey)
+    return name === undefined ? 'an earlier step' : `“${name}”`
   }
   return (
     <section className="desk site" aria-label="Site">
@@ -82,20 +90,41 @@ export function SiteStation() {
             leaves={[
               {
                 id: 'steps',
-                title: 'Steps',
+                title: 'Passes',
                 page: () => (
-                  <StepsLeaf key={room.roomId} steps={roomSteps} ready={ready} now={now} nameOf={nameOf} />
+                  <PassesLeaf
+                    key={room.roomId}
+                    passes={passProgress.filter(({ pass }) => pass.roomSetId === room.roomId)}
+                    states={states}
+                    ready={ready}
+                    now={now}
+                    nameOf={nameOf}
+                  />
                 ),
               },
               {
                 id: 'found',
                 title: 'Found on site',
-                page: () => <FoundLeaf key={room.roomId} chain={chain} roomId={room.roomId} now={now} />,
+                page: () => (
+                  <EachRoom job={job} roomIds={roomIds}>
+                    {(roomId) => <FoundLeaf key={roomId} chain={chain} roomId={roomId} now={now} />}
+                  </EachRoom>
+                ),
               },
               {
                 id: 'register',
                 title: 'Taken off',
-                page: () => <RegisterLeaf job={job} roomId={room.roomId as RoomId} steps={roomSteps} />,
+                page: () => (
+                  <EachRoom job={job} roomIds={roomIds}>
+                    {(roomId) => (
+                      <RegisterLeaf
+                        job={job}
+                        roomId={roomId}
+                        steps={[...states.values()].filter(({ step }) => step.roomId === roomId)}
+                      />
+                    )}
+                  </EachRoom>
+                ),
               },
               {
                 id: 'punch',
@@ -189,66 +218,6 @@ function SiteHead({ progress }: { readonly progress: ReturnType<typeof jobProgre
           {orphans} marks belong to steps the specification no longer has; they are kept.
         </Callout>
       )}
-    </div>
-  )
-}
-
-function StepsLeaf(props: {
-  readonly steps: readonly StepProgress[]
-  readonly ready: ReturnType<typeof readiness>
-  readonly now: string
-  readonly nameOf: (stepKey: string) => string
-}) {
-  const { steps, ready, now, nameOf } = props
-  const job = useJob()
-  const takeoff = useTakeoff()
-  const forecast = useForecast()
-  const [pickedKey, setPickedKey] = useState<string | null>(null)
-  const picked = steps.find(({ step }) => step.key === pickedKey)
-  const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
-  const tasks = useMemo(() => (plan === null ? null : tasksByStep(plan)), [plan])
-  const peopleOf = (stepKey: string) => [
-    ...new Set((tasks?.get(stepKey) ?? []).flatMap((task) => task.crewMemberIds)),
-  ]
-
-  function tick(progress: StepProgress) {
-    const { step, state } = progress
-    if (state.kind === 'done') addMark(step.key, 'cleared', now)
-    else {
-      const known = new Set<string>(records(job.crew).map((person) => person.id))
-      const crewMemberIds = peopleOf(step.key).filter((id) => known.has(id))
-      addMark(step.key, 'done', now, { crewMemberIds })
-    }
-  }
-
-  return (
-    <div className="site-steps">
-      <StepTicks
-        job={job}
-        takeoff={takeoff}
-        steps={steps}
-        readiness={ready}
-        pickedKey={pickedKey}
-        onPick={setPickedKey}
-        onTick={tick}
-        nameOf={nameOf}
-      />
-      <aside className="pane pane-side" aria-label="The step picked">
-        {picked === undefined ? (
-          <p className="quiet">
-            Tick the box when a step is done. Pick its name to say when it started, who did it and how long it
-            took, to leave it out or to ask for it again.
-          </p>
-        ) : (
-          <StepPaper
-            key={picked.step.key}
-            job={job}
-            progress={picked}
-            now={now}
-            plannedPeople={peopleOf(picked.step.key)}
-          />
-        )}
-      </aside>
     </div>
   )
 }

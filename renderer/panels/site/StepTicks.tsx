@@ -6,9 +6,10 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
 import { materialWords } from '../../../core/work-order/step-lines.ts'
-import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { placeInSentence, stepPlace } from '../../../core/work-order/surface-words.ts'
 import { minutesText } from '../parts/minutes.ts'
 import { stateWords } from './step-words.ts'
+import { TickButton } from './TickButton.tsx'
 
 interface StepTicksProps {
   readonly job: Job
@@ -17,11 +18,11 @@ interface StepTicksProps {
   readonly readiness: ReadonlyMap<string, Readiness>
   readonly pickedKey: string | null
   readonly onPick: (stepKey: string) => void
-  readonly onTick: (progress: StepProgress) => void
+  readonly onTick: (steps: readonly StepProgress[], name: string) => void
   readonly nameOf: (stepKey: string) => string
 }
 
-/** The steps of a room in order, to be ticked as they are done. The name of a step opens what else can be said of it. */
+/** The steps of a line in order, to be ticked as they are done. The name of a step opens what else can be said of it. */
 export function StepTicks(props: StepTicksProps) {
   return (
     <ol className="step-ticks">
@@ -40,14 +41,12 @@ function StepTick(props: StepTicksProps & { readonly progress: StepProgress }) {
   const material = materialWords(job, step)
   return (
     <li className={`step-tick step-${words.kind}${pickedKey === step.key ? ' picked' : ''}`}>
-      <Button
-        className="tick-button"
-        aria-label={state.kind === 'done' ? `${title}: take the tick back` : `${title}: tick as done`}
-        aria-pressed={state.kind === 'done'}
-        onPress={() => onTick(progress)}
-      >
-        <span aria-hidden="true">{words.mark}</span>
-      </Button>
+      <TickButton
+        name={`${title}, ${placeInSentence(stepPlace(job, takeoff, step))}`}
+        isDone={state.kind === 'done'}
+        mark={words.mark}
+        onPress={() => onTick([progress], title)}
+      />
       <Button className="step-name" aria-expanded={pickedKey === step.key} onPress={() => onPick(step.key)}>
         <span className="step-title">
           {title}

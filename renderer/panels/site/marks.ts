@@ -1,6 +1,6 @@
 import type { Mark, MarkId } from '../../../core/project/progress-records.ts'
 import { newId } from '../../state/app.ts'
-import { putRecord } from '../parts/edits.ts'
+import { command, putRecord } from '../parts/edits.ts'
 
 const deeds: Readonly<Record<Mark['mark'], string>> = {
   started: 'Mark a step started',
@@ -10,14 +10,33 @@ const deeds: Readonly<Record<Mark['mark'], string>> = {
   cleared: 'Take a mark back',
 }
 
+type Rest = Partial<Pick<Mark, 'crewMemberIds' | 'actualMinutes' | 'note'>>
+
 /** Adds what happened to a step; marks are only ever added. */
-export function addMark(
-  stepKey: string,
+export function addMark(stepKey: string, mark: Mark['mark'], at: string, rest: Rest = {}): boolean {
+  return putRecord(deeds[mark], 'marks', markOf(stepKey, mark, at, rest))
+}
+
+/** Marks several steps as one deed, each with the people who did it. */
+export function addMarks(
+  deed: string,
+  stepKeys: readonly string[],
   mark: Mark['mark'],
   at: string,
-  rest: Partial<Pick<Mark, 'crewMemberIds' | 'actualMinutes' | 'note'>> = {},
+  peopleOf: (stepKey: string) => Mark['crewMemberIds'],
 ): boolean {
-  return putRecord(deeds[mark], 'marks', {
+  return command(
+    deed,
+    ...stepKeys.map((stepKey) => ({
+      kind: 'putRecord' as const,
+      collection: 'marks' as const,
+      record: markOf(stepKey, mark, at, { crewMemberIds: peopleOf(stepKey) }),
+    })),
+  )
+}
+
+function markOf(stepKey: string, mark: Mark['mark'], at: string, rest: Rest): Mark {
+  return {
     id: newId('mark') as MarkId,
     stepKey,
     mark,
@@ -25,5 +44,5 @@ export function addMark(
     crewMemberIds: rest.crewMemberIds ?? [],
     actualMinutes: rest.actualMinutes ?? null,
     note: rest.note ?? '',
-  })
+  }
 }

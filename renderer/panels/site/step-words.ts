@@ -1,3 +1,4 @@
+import type { PassProgress } from '../../../core/progress/pass-states.ts'
 import type { Readiness } from '../../../core/progress/readiness.ts'
 import type { StepProgress } from '../../../core/progress/step-states.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
@@ -26,6 +27,26 @@ export function stateWords(
       return { kind: 'started', mark: '◐', text: `under way since ${momentWords(state.at, system)}` }
     case 'redo':
       return { kind: 'redo', mark: '!', text: 'to be done again' }
+    case 'todo':
+      return openWords(ready, system, nameOf)
+  }
+}
+
+/** The same of a whole pass. */
+export function passWords(
+  { state, ready }: PassProgress,
+  system: LengthUnitSystem,
+  nameOf: (stepKey: string) => string,
+): StateWords {
+  switch (state.kind) {
+    case 'done':
+      return { kind: 'done', mark: '✓', text: `done ${momentWords(state.at, system)}` }
+    case 'skipped':
+      return { kind: 'skipped', mark: '–', text: 'left out' }
+    case 'redo':
+      return { kind: 'redo', mark: '!', text: 'something to be done again' }
+    case 'underWay':
+      return { kind: 'started', mark: '◐', text: `${state.settled} of ${state.total} steps done` }
     case 'todo':
       return openWords(ready, system, nameOf)
   }
