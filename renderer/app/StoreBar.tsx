@@ -170,8 +170,10 @@ function LeftOut() {
       }
     >
       <strong>{unfit.isByChoice ? 'Your edits, left out:' : 'These of your edits no longer fit:'}</strong>{' '}
-      {words.join('; ')}
-      {more === 0 ? '' : `; and ${more} more`}.
+      <span>
+        {words.join('; ')}
+        {more === 0 ? '' : `; and ${more} more`}.
+      </span>
       <details>
         <summary>All they say</summary>
         <pre className="detail-text">{unfitText(unfit)}</pre>

@@ -50,6 +50,26 @@ test('an open time shows the latest moment for the next coat', () => {
   expect(states.get(first)?.state).toMatchObject({ recoatBy: '2027-03-30T15:00' })
 })
 
+test('of several limits the next coat goes by the earliest, of several waits by the longest', () => {
+  const [order] = plainSpecification.order.filter((each) => each.before === first)
+  if (order === undefined) throw new Error('something follows the first coat')
+  const limits = [300, 180, 600].map((minutes) => ({
+    ...order,
+    minimumWait: elapsedMinutes(minutes / 6),
+    maximumWait: elapsedMinutes(minutes),
+  }))
+  for (const each of [limits, limits.toReversed()]) {
+    const states = stepStates(jobWith({ stepKey: first, mark: 'done', at: '2027-03-30T10:00' }), {
+      ...plainSpecification,
+      order: [...each, { ...order, maximumWait: null, minimumWait: elapsedMinutes(0) }],
+    })
+    expect(states.get(first)?.state).toMatchObject({
+      recoatBy: '2027-03-30T13:00', // 180 min, the least of the limits
+      recoatFrom: '2027-03-30T11:40', // 100 min, the longest wait
+    })
+  }
+})
+
 test('the latest mark counts, and a mark can be taken back', () => {
   const started = { stepKey: first, mark: 'started', at: '2027-03-30T09:00' } as const
   expect(stateOf(first, started)?.kind).toBe('started')

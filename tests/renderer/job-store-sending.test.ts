@@ -17,7 +17,7 @@ import { granted, migrations, steadyClock } from '../storage/books.ts'
 /** A window on the one job of a book in memory, over a road that can be cut. */
 interface Window {
   readonly jobs: JobStore
-  readonly road: { cut: ProblemKind | null; drafts: boolean; asked: RequestName[] }
+  readonly road: { cut: ProblemKind | null; isDeaf: boolean; drafts: boolean; asked: RequestName[] }
 }
 
 let book: Store
@@ -46,11 +46,12 @@ function openWindow(): Window {
     clock: stoppedClock,
     readDemo: () => null,
   })
-  const road: Window['road'] = { cut: null, drafts: false, asked: [] }
+  const road: Window['road'] = { cut: null, isDeaf: false, drafts: false, asked: [] }
   const ask = (async (name: RequestName, argument: unknown) => {
     road.asked.push(name)
     if (road.cut !== null) return fail(road.cut, 'It cannot be written just now.')
-    return JSON.parse(JSON.stringify(await answerRequest(handlers, name, argument)))
+    const answer = JSON.parse(JSON.stringify(await answerRequest(handlers, name, argument)))
+    return road.isDeaf ? fail('hostFailed', 'The answer was lost.') : answer
   }) as Ask
   const jobs = createJobStore(ask, { timer: time, hasDrafts: () => road.drafts })
   jobs.show(JSON.parse(JSON.stringify(granted(book.open(keyOfJob())))))
@@ -173,6 +174,22 @@ test('an edit whose answer was lost is not called stored when undone, until the 
   expect(window.jobs.store.getState().stored).toBe('stored')
 })
 
+test('an edit whose answer was lost is known again in the book, though the page has gone on since', async () => {
+  const window = openWindow()
+  window.road.isDeaf = true
+  change(window, { client: 'a' })
+  await time.pass(1)
+  expect(bookJob().header.client).toBe('a')
+  change(window, { client: 'ab' })
+  changeRoom(window, { note: 'b' })
+  await time.pass(1)
+  window.road.isDeaf = false
+  await time.pass(5000)
+  expect(window.jobs.store.getState()).toMatchObject({ stored: 'stored', newer: null, unfit: null })
+  expect(bookJob()).toEqual(jobOf(window))
+  expect(window.jobs.store.getState().past).toHaveLength(3)
+})
+
 test('a request without any answer counts as lost after a while and is made again', async () => {
   const window = openWindow()
   let isSilent = true
@@ -215,6 +232,8 @@ test('a deed the book refuses is named, never sent again by itself, and undone l
   })
   const { length } = window.road.asked
   await time.pass(1_000_000)
+  await window.jobs.storeNow()
+  await looks(window)
   expect(window.road.asked).toHaveLength(length)
   window.jobs.undo()
   await time.pass(1)

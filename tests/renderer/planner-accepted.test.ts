@@ -45,3 +45,23 @@ test('when the plan accepted last cannot be opened no older one stands in for it
   expect(sealedPlanAt(jobWith(newest, older))).toBe('2027-03-21T17:00')
   expect(sealedPlanAt(jobWith(older))).toBe(null)
 })
+
+test('of several accepted plans the newest counts, whatever their place in the book; of two in one minute the later record', () => {
+  const at = (id: string, moment: string) => accepted(id, moment, planBody(jobPlan, null))
+  const [march, april, may] = [
+    at('march', '2027-03-20T17:00'),
+    at('april', '2027-04-20T17:00'),
+    at('may', '2027-05-20T17:00'),
+  ]
+  for (const order of [
+    [march, april, may],
+    [may, april, march],
+    [april, may, march],
+  ]) {
+    expect(acceptedPlan(jobWith(...order))?.id).toBe('may')
+  }
+  expect(acceptedPlan(jobWith(at('one', '2027-05-20T17:00'), at('other', '2027-05-20T17:00')))?.id).toBe(
+    'other',
+  )
+  expect(acceptedPlan(jobWith())).toBe(null)
+})

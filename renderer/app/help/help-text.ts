@@ -13,7 +13,7 @@ export interface HelpSection {
 
 /** The Help page but for its keys; one text for both hosts. README says the same without the paths of one machine. */
 export function helpSections(facts: HelpFacts | null): readonly HelpSection[] {
-  return [work(facts), backups(facts), moving, updating(facts), limits, systems, report, licence]
+  return [work(facts), notStored, backups(facts), moving, updating(facts), limits, systems, report, licence]
 }
 
 function work(facts: HelpFacts | null): HelpSection {
@@ -27,6 +27,18 @@ function work(facts: HelpFacts | null): HelpSection {
       'Every change is in the book as soon as the title block says “Stored”; there is nothing to save by hand.',
     ],
   }
+}
+
+const notStored: HelpSection = {
+  id: 'not-stored',
+  title: 'When something is not stored, and two windows on one job',
+  paragraphs: [
+    'While a change cannot be stored, a bar above the title block says why. It is kept on the page and tried again by itself after 1, 2, 4, 8, 15 and then every 30 seconds, and at once when you press “Try again now”. You can go on working, undo included. Keep the window open, or save a copy of the job as a file.',
+    'Text in a field that was not taken yet (press Enter or leave the field) counts as not stored. Closing the window, opening another job or starting one asks first when something would be lost.',
+    'When another window or tab changes the same job, this one takes the change over within seconds. If you have something of your own that is not stored yet, it asks: “Put my edits on top” keeps both where they can be had together; what cannot is listed and can be copied. The other window’s edit then stands.',
+    'The last 200 deeds can be undone, as long as no other window has changed the same records since.',
+    'If a station cannot be shown, the others go on and nothing is lost: try it again, undo the last thing, and keep the details it offers to copy for a report.',
+  ],
 }
 
 function backups(facts: HelpFacts | null): HelpSection {
