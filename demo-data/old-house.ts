@@ -22,6 +22,7 @@ export function oldHouse(): Job {
       site: '1 Example Street',
       yearBuilt: 1926,
       occupied: true,
+      id: 'demo-old-house' as never,
       childrenOrPets: true,
       startsOn: '2027-03-29',
       timeZone: 'America/Chicago',

@@ -1,5 +1,5 @@
 import { emptyJob, tableOf } from '../core/project/empty-job.ts'
-import type { Job } from '../core/project/job.ts'
+import type { Job, JobId } from '../core/project/job.ts'
 import type { Storey, StoreyId } from '../core/project/sketch-records.ts'
 import type { ColourId, Existing, ExistingId, Finish, FinishId } from '../core/project/survey-records.ts'
 import type { SurfaceClass } from '../core/project/vocabulary.ts'
@@ -72,6 +72,7 @@ export function singleRoom(
 ): Job {
   const room = drawRoom({ id: 'room', storey: 'ground', name, use: 'bedroom', walls, ceiling: flat(96) })
   const header = {
+    id: `demo-${title.toLowerCase().replaceAll(/[^a-z]+/g, '-')}` as JobId,
     title,
     client: 'A worked example',
     site: '2 Example Street',

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type CollectionName, recordSchemas, singleSchemas } from './job.ts'
+import { worded } from './schema-words.ts'
 import { newestVersion } from './upgrades/file-upgrades.ts'
 
 export const jobFileFormat = 'coatwright-job'
@@ -25,8 +26,11 @@ export const jobFileSchema = z.strictObject({
 
 /** The published schema of the file form (JSON Schema 2020-12), for anybody who writes or checks job files elsewhere. */
 export function jobFileJsonSchema(): object {
-  return {
+  const head = {
+    name: `job-${jobFileVersion}`,
     title: `Coatwright job file, version ${jobFileVersion}`,
-    ...z.toJSONSchema(jobFileSchema, { io: 'input' }),
+    description:
+      'A whole job of Coatwright: the sketch of the house, what was found, what it shall become, the lists of the shop and what happened on site. Lengths are millimeters, money is whole cents. References between records, overlaps and outlines are checked beyond this schema when a file is read.',
   }
+  return worded(head, z.toJSONSchema(jobFileSchema, { io: 'input' }))
 }

@@ -4,6 +4,7 @@ import { issuedSchema } from './issued-records.ts'
 import { markSchema, pinSchema } from './progress-records.ts'
 import {
   type Frozen,
+  idSchema,
   localDateSchema,
   localTimeSchema,
   longText,
@@ -28,7 +29,12 @@ import {
 } from './survey-records.ts'
 import { roomOrders } from './vocabulary.ts'
 
+export const jobIdSchema = idSchema<'JobId'>()
+export type JobId = z.output<typeof jobIdSchema>
+
 export const headerSchema = z.strictObject({
+  /** Made once, when the job is: what goes out of the program (events of a calendar) is known by it everywhere. A copy of the file is the same job. */
+  id: jobIdSchema,
   title: shortText.min(1),
   client: shortText,
   site: longText,

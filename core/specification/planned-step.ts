@@ -107,6 +107,7 @@ function closesRoom(group: Group, draft: Draft): boolean {
 /** A ceiling is coated in one go; what has corners or pieces may stop at one. */
 function splittableOf(book: RuleBook, group: Group, draft: Draft): Step['splittable'] {
   if (draft.operation !== 'coat' || group.surfaceClass !== 'ceiling' || !book.isOn('wet-edge')) return 'night'
-  const small = toSquareFeet(draft.amounts.area) <= book.number('wet-edge', 'squareFeet')
-  return small ? 'no' : 'break'
+  const area = toSquareFeet(draft.amounts.area)
+  if (area > book.number('wet-edge', 'squareFeetOfDay')) return 'night'
+  return area <= book.number('wet-edge', 'squareFeet') ? 'no' : 'break'
 }

@@ -19,9 +19,9 @@ interface Visit {
 
 /**
  * The crew's calendar as iCalendar (RFC 5545), times in UTC. An event is one stay of one person in one room; its UID is
- * made of job, room, person and the number of the stay, so that a new plan moves the events of the old one in the calendars that
- * read it.
- * `madeAt` is when the file is made and `jobKey` any text that stays with the job.
+ * made of the job's own id, room, person and the number of the stay, so that a new plan moves the events of the old one in the calendars
+ * that read it, and events of two jobs never meet. Stays that a plan accepted earlier had and this one has not are cancelled (RFC 5545
+ * section 3.8.1.11). `madeAt` is when the file is made: a file made later counts as the newer one.
  */
 export function crewCalendar(
   job: Job,
@@ -29,27 +29,48 @@ export function crewCalendar(
   specification: Specification,
   plan: WorkPlan,
   madeAt: SiteMoment,
-  jobKey: string,
 ): string {
   const steps = new Map(specification.steps.map((step) => [step.key, step]))
-  const stamp = calendarInstant(instantOf(madeAt, job.header.timeZone))
-  const visits = records(job.crew).flatMap((person) => numbered(visitsOf(plan, person)))
+  const made = instantOf(madeAt, job.header.timeZone)
+  const staysNow = staysOf(job, plan)
+  const now = new Set(staysNow.map(({ uid }) => uid))
+  const gone = new Map(
+    acceptedPlans(job)
+      .flatMap((earlier) => staysOf(job, earlier))
+      .filter(({ uid }) => !now.has(uid))
+      .map((stay) => [stay.uid, stay]),
+  )
   return [
     contentLine('BEGIN', 'VCALENDAR'),
     contentLine('VERSION', '2.0'),
     contentLine('PRODID', '-//Coatwright//Crew calendar//EN'),
-    ...visits.flatMap(({ visit, number }) =>
-      eventLines(
-        job,
-        takeoff,
-        steps,
-        visit,
-        `${jobKey}.${visit.task.roomId}.${visit.person.id}.${number}`,
-        stamp,
-      ),
+    ...staysNow.flatMap((stay) => eventLines(job, stay, made, workLines(job, takeoff, steps, stay))),
+    ...[...gone.values()].flatMap((stay) =>
+      eventLines(job, stay, made, [contentLine('STATUS', 'CANCELLED')]),
     ),
     contentLine('END', 'VCALENDAR'),
   ].join('')
+}
+
+interface Stay {
+  readonly uid: string
+  readonly visit: Visit
+}
+
+function staysOf(job: Job, plan: WorkPlan): readonly Stay[] {
+  return records(job.crew)
+    .flatMap((person) => numbered(visitsOf(plan, person)))
+    .map(({ visit, number }) => ({
+      visit,
+      uid: `${job.header.id}.${visit.task.roomId}.${visit.person.id}.${number}`,
+    }))
+}
+
+/** Every plan that was accepted and can be opened, the oldest first. */
+function acceptedPlans(job: Job): readonly WorkPlan[] {
+  return records(job.issued).flatMap((issued) =>
+    issued.kind === 'plan' && issued.body.version !== null ? [issued.body.plan] : [],
+  )
 }
 
 /** Segments of a person in order, joined while room and day stay the same. */
@@ -85,29 +106,41 @@ function numbered(visits: readonly Visit[]): readonly { readonly visit: Visit; r
   }))
 }
 
-function eventLines(
+function workLines(
   job: Job,
   takeoff: Takeoff,
   steps: ReadonlyMap<string, Step>,
-  visit: Visit,
-  uid: string,
-  stamp: string,
+  { visit }: Stay,
 ): readonly string[] {
-  const { timeZone, title, site } = job.header
-  const room = job.rooms[visit.task.roomId]?.name ?? visit.task.roomId
+  const { title, site } = job.header
   const work = visit.stepKeys.flatMap((key) => {
     const step = steps.get(key)
     return step === undefined ? [] : [`${stepTitle(step)}: ${placeInSentence(stepPlace(job, takeoff, step))}`]
   })
   return [
+    contentLine('DESCRIPTION', calendarText([title, ...work].join('\n'))),
+    ...(site === '' ? [] : [contentLine('LOCATION', calendarText(site))]),
+  ]
+}
+
+/** `made` is the minute the file is made in: a number that grows, as SEQUENCE asks. */
+function eventLines(
+  job: Job,
+  { uid, visit }: Stay,
+  made: number,
+  more: readonly string[],
+): readonly string[] {
+  const { timeZone } = job.header
+  const room = job.rooms[visit.task.roomId]?.name ?? visit.task.roomId
+  return [
     contentLine('BEGIN', 'VEVENT'),
     contentLine('UID', calendarText(`${uid}@coatwright`)),
-    contentLine('DTSTAMP', stamp),
+    contentLine('DTSTAMP', calendarInstant(made)),
+    contentLine('SEQUENCE', String(Math.max(0, made))),
     contentLine('DTSTART', calendarInstant(instantOf(visit.startsAt, timeZone))),
     contentLine('DTEND', calendarInstant(instantOf(visit.endsAt, timeZone))),
     contentLine('SUMMARY', calendarText(`${visit.person.name}: ${room}`)),
-    contentLine('DESCRIPTION', calendarText([title, ...work].join('\n'))),
-    ...(site === '' ? [] : [contentLine('LOCATION', calendarText(site))]),
+    ...more,
     contentLine('END', 'VEVENT'),
   ]
 }

@@ -24,7 +24,7 @@ export function escapeHtml(text: string): string {
   return (
     text
       // biome-ignore lint/suspicious/noControlCharactersInRegex: these are exactly the characters to drop
-      .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g, '')
+      .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/g, '')
       .replaceAll('&', '&amp;')
       .replaceAll('<', '&lt;')
       .replaceAll('>', '&gt;')

@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { passKinds } from '../passes/pass-types.ts'
+import { localDateSchema, localDateTimeSchema } from '../project/schema-parts.ts'
+import { worded } from '../project/schema-words.ts'
 import { keptItemKinds, productClasses, sheens, skills, surfaceClasses } from '../project/vocabulary.ts'
 import { relaxations } from '../schedule/job/planning-site.ts'
 import { holdKinds, operations } from '../specification/types.ts'
@@ -11,9 +13,9 @@ import { holdKinds, operations } from '../specification/types.ts'
 const number = z.number()
 const atLeastZero = z.number().min(0)
 const cents = z.int()
-const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+const date = localDateSchema
 /** Local time on site; the zone stands at the head of the file. */
-const moment = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/)
+const moment = localDateTimeSchema
 
 function head<Format extends string>(format: Format) {
   return {
@@ -332,8 +334,17 @@ export const outputSchemas = {
 } as const
 export type OutputName = keyof typeof outputSchemas
 
+const outputWords: Readonly<Record<OutputName, string>> = {
+  quantities: 'Net areas, lengths and edges of every surface of a job, with how each figure came about.',
+  specification:
+    'The steps of a job in an order that works, why each is there, what waits for what, and what has to be decided first.',
+  estimate: 'Hours, materials and every line of the price of a job.',
+  schedule: 'Who works where and when, and how good the plan is known to be.',
+}
+
 /** JSON Schema (draft 2020-12) of one output, as committed beside the demonstration data. */
 export function outputJsonSchema(name: OutputName): string {
-  const schema = { title: `Coatwright ${name}, version 1`, ...z.toJSONSchema(outputSchemas[name]) }
+  const head = { name: `${name}-1`, title: `Coatwright ${name}, version 1`, description: outputWords[name] }
+  const schema = worded(head, z.toJSONSchema(outputSchemas[name], { io: 'input' }))
   return `${JSON.stringify(schema, null, 2)}\n`
 }

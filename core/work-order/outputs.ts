@@ -25,8 +25,6 @@ export interface HeadlessInput {
   readonly plan: JudgedPlan
   /** Local moment at which the files are made; the only clock in them. */
   readonly madeAt: SiteMoment
-  /** Stays with the job: makes the calendar's events the same ones after a new plan. */
-  readonly jobKey: string
 }
 
 export interface HeadlessOutputs {
@@ -51,7 +49,7 @@ export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
       'schedule.json': json(scheduleFile(job, plan)),
       'work-order.html': workOrderHtml(order, paper),
       'shopping-list.csv': shoppingFile(order.shopping),
-      'crew-calendar.ics': crewCalendar(job, takeoff, specification, plan, input.madeAt, input.jobKey),
+      'crew-calendar.ics': crewCalendar(job, takeoff, specification, plan, input.madeAt),
     },
     summary: summaryOf(input),
   }

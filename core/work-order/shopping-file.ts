@@ -3,22 +3,22 @@ import { csvText } from './csv.ts'
 import type { ShoppingLine } from './document-types.ts'
 
 const columns = [
-  'neededOn',
-  'count',
-  'container',
-  'containerGallons',
-  'containerLitres',
-  'item',
-  'productClass',
-  'colour',
-  'sheen',
-  'neededInAllGallons',
-  'neededInAllLitres',
-  'unitPriceCents',
-  'priceCents',
+  'Needed on (year-month-day)',
+  'Count',
+  'Container',
+  'Container (US gal)',
+  'Container (L)',
+  'Item',
+  'Product class',
+  'Color',
+  'Sheen',
+  'Needed in all (US gal)',
+  'Needed in all (L)',
+  'Price each ($)',
+  'Price ($)',
 ] as const
 
-/** The shopping list as a file for a shop or a spreadsheet; column names carry their units. */
+/** The shopping list as a file for a shop or a spreadsheet. Columns carry their units, fields are plain numbers that may be summed. */
 export function shoppingFile(lines: readonly ShoppingLine[]): string {
   return csvText(columns, lines.map(rowOf))
 }
@@ -36,9 +36,13 @@ function rowOf(line: ShoppingLine): readonly (string | number | null)[] {
     line.sheen,
     rounded(line.neededGallons),
     rounded(litres(line.neededGallons)),
-    line.unitPriceCents,
-    line.priceCents,
+    dollars(line.unitPriceCents),
+    dollars(line.priceCents),
   ]
+}
+
+function dollars(cents: number): number {
+  return cents / 100
 }
 
 function litres(gallons: number | null): number | null {

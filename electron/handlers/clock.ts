@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import type { JobId } from '../../core/project/job.ts'
 
 /** The machine's clock, zone and randomness, so that everything behind the handlers can be given others in tests. */
 export interface Clock {
@@ -22,6 +23,12 @@ export function localMoment(date: Date): string {
   return `${day}T${two(date.getHours())}:${two(date.getMinutes())}`
 }
 
+/** For the job itself, wherever it goes. */
+export function newJobId(): JobId {
+  return `job-${randomUUID()}` as JobId
+}
+
+/** For a job in one book. */
 export function newJobKey(): string {
   return `job-${randomUUID()}`
 }

@@ -4,7 +4,7 @@ import { readJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
 import type { Keeper } from '../storage/keeper.ts'
 import type { Store } from '../storage/store.ts'
-import type { Clock } from './clock.ts'
+import { type Clock, newJobId } from './clock.ts'
 import type { Host } from './host.ts'
 import { newJob } from './new-job.ts'
 
@@ -58,7 +58,8 @@ export function createHandlers({ keeper, host, clock, readDemo }: HandlerParts):
       inBook((store) => {
         const lists = shop(store)
         if (!lists.ok) return lists
-        const facts = { title, unitSystem, today: clock.local().slice(0, 10), timeZone: clock.timeZone() }
+        const today = clock.local().slice(0, 10)
+        const facts = { id: newJobId(), title, unitSystem, today, timeZone: clock.timeZone() }
         return store.create(newJob(lists.value, facts))
       }),
     openJob: ({ jobKey }) => inBook((store) => store.open(jobKey)),

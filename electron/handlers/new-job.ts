@@ -1,11 +1,13 @@
 import { emptyJob, tableOf } from '../../core/project/empty-job.ts'
-import { type Job, records } from '../../core/project/job.ts'
+import { type Job, type JobId, records } from '../../core/project/job.ts'
 import { rulesForNextJob } from '../../core/project/safety-limits.ts'
 import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
 
 /** What a new job starts with besides the shop's own lists. */
 export interface NewJobFacts {
+  /** Like no other job's anywhere. */
+  readonly id: JobId
   readonly title: string
   readonly unitSystem: 'imperial' | 'metric'
   /** Local date of the day it is made, `2027-03-31`; work is taken to start then until somebody says otherwise. */
@@ -22,6 +24,7 @@ const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', 
  */
 export function newJob(shop: Job, facts: NewJobFacts): Job {
   const header: Job['header'] = {
+    id: facts.id,
     title: facts.title,
     client: '',
     site: '',

@@ -38,9 +38,10 @@ export async function runHeadless(
   })
   const minute = Math.floor(Date.parse(machineClock.instant()) / 60_000)
   // This machine may stand in another zone than the house.
-  const makeFiles = (fileName: string, job: Job) =>
-    planFiles(fileName, job, momentOf(minute, job.header.timeZone))
-  const code = await planCommand(words, { handlers, documents, makeFiles, say, complain })
+  const makeFiles = (job: Job, tell: (line: string) => void) =>
+    planFiles(job, momentOf(minute, job.header.timeZone), tell)
+  // Beside the answer, as complaints are, so that the answer can be piped on.
+  const code = await planCommand(words, { handlers, documents, makeFiles, say, complain, progress: complain })
   store.value.close()
   return code
 }

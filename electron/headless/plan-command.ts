@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs'
-import { basename } from 'node:path'
 import type { Handlers } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
@@ -16,9 +15,10 @@ export interface PlanParts {
   readonly handlers: Handlers
   /** What the host behind the handlers was given to save. */
   readonly documents: ReadonlyMap<string, string>
-  /** `fileName` is that of the job file: it names the same job at every run, which the key in a book in memory does not. */
-  readonly makeFiles: (fileName: string, job: Job) => Outcome<PlanFiles>
+  readonly makeFiles: (job: Job, progress: (line: string) => void) => Outcome<PlanFiles>
   readonly say: (line: string) => void
+  /** For what is being worked on; not part of the answer. */
+  readonly progress: (line: string) => void
   readonly complain: (line: string) => void
 }
 
@@ -35,7 +35,7 @@ export async function planCommand(words: readonly string[], parts: PlanParts): P
 
 async function planInto(
   words: readonly string[],
-  { handlers, documents, makeFiles }: PlanParts,
+  { handlers, documents, makeFiles, progress }: PlanParts,
 ): Promise<Outcome<readonly string[]>> {
   const read = readWords(words)
   if (!read.ok) return read
@@ -44,7 +44,7 @@ async function planInto(
   if (!text.ok) return text
   const opened = await handlers.importJob({ text: text.value })
   if (!opened.ok) return opened
-  const made = makeFiles(basename(jobFile), opened.value.job)
+  const made = makeFiles(opened.value.job, progress)
   if (!made.ok) return made
   for (const [fileName, content] of Object.entries(made.value.files)) {
     const saved = await handlers.saveDocument({ fileName, mediaType: mediaTypeOf(fileName), text: content })

@@ -18,18 +18,25 @@ const iterations = 2000
  * without marks it is made for the job's first day.
  *
  * @param madeAt moment on site, `2027-03-31T08:30`
+ * @param say is told what is worked on, before it is
  */
-export function planFiles(jobKey: string, job: Job, madeAt: string): Outcome<PlanFiles> {
+export function planFiles(job: Job, madeAt: string, say: (line: string) => void): Outcome<PlanFiles> {
+  say(`Measuring ${counted(records(job.rooms).length, 'room')} …`)
   const takeoff = takeOff(job)
+  say(`Specifying ${counted(takeoff.surfaces.length, 'surface')} …`)
   const specification = specify(job, takeoff)
   const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
   const planning = { now: lastMark(job), facts: forecastInputs(job, specification), promises: [] }
+  say(`Planning ${counted(specification.steps.length, 'step')} …`)
   const plan = planJob(job, specification, minutes, { seed, iterations, planning })
   if (!plan.ok) return plan
+  say(`Pricing ${counted(plan.value.tasks.length, 'task')} and writing the papers …`)
   const priced = estimate(job, takeoff, specification)
-  return succeed(
-    headlessOutputs({ job, takeoff, specification, estimate: priced, plan: plan.value, madeAt, jobKey }),
-  )
+  return succeed(headlessOutputs({ job, takeoff, specification, estimate: priced, plan: plan.value, madeAt }))
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`
 }
 
 function lastMark(job: Job): string | null {

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
@@ -151,4 +151,43 @@ test('on the chalky attic ceiling the cracks are opened, the chalk is sealed, an
   const order = ['openCrack', 'sealChalk', 'fill', 'sandFill', 'spotPrime', 'coat'].map(place)
   expect(order.every((at) => at >= 0)).toBe(true)
   expect(order).toEqual(order.toSorted((one, other) => one - other))
+})
+
+interface SchemaNode {
+  readonly [name: string]: unknown
+}
+
+/** Every property of a schema, however deep, with its own schema. */
+function propertiesIn(node: unknown): readonly (readonly [string, SchemaNode])[] {
+  if (typeof node !== 'object' || node === null) return []
+  const { properties } = node as SchemaNode
+  const own = typeof properties === 'object' && properties !== null ? Object.entries(properties) : []
+  return [...own, ...Object.values(node).flatMap(propertiesIn)] as readonly (readonly [string, SchemaNode])[]
+}
+
+const schemaFiles = [
+  'job.schema.json',
+  ...readdirSync(join(folder, 'schemas')).map((name) => `schemas/${name}`),
+]
+
+test.each(schemaFiles)(
+  '%s says its name, what it is of, and what every part and every number in it means',
+  (name) => {
+    const schema = JSON.parse(readFileSync(join(folder, name), 'utf8')) as SchemaNode
+    expect(schema.$id).toMatch(/^https:\/\/coatwright\.example\/schemas\/[a-z]+-\d+\.schema\.json$/)
+    expect(String(schema.title)).toContain('Coatwright')
+    expect(String(schema.description).length).toBeGreaterThan(40)
+    const top = Object.entries(schema.properties as Record<string, SchemaNode>)
+    const numbers = propertiesIn(schema).filter(([, { type }]) => type === 'number' || type === 'integer')
+    // A new one is put into core/project/schema-words.ts.
+    const silent = [...top, ...numbers].filter(([, { description }]) => description === undefined)
+    expect([...new Set(silent.map(([property]) => property))]).toEqual([])
+  },
+)
+
+test('no two published schemas have the same name', () => {
+  const ids = schemaFiles.map(
+    (name) => (JSON.parse(readFileSync(join(folder, name), 'utf8')) as SchemaNode).$id,
+  )
+  expect(new Set(ids).size).toBe(schemaFiles.length)
 })

@@ -7,6 +7,7 @@ import { writeJobFile } from '../../core/project/job-file.ts'
 import { fail, succeed } from '../../core/project/problem.ts'
 import { gatheringHost } from '../../electron/headless/gathering-host.ts'
 import { type PlanParts, planCommand } from '../../electron/headless/plan-command.ts'
+import { planFiles } from '../../electron/headless/plan-files.ts'
 import { readWords } from '../../electron/headless/words.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { openBook, testFolder } from '../storage/books.ts'
@@ -15,7 +16,7 @@ import { quietHandlers } from './handler-parts.ts'
 const run = promisify(execFile)
 const root = join(import.meta.dirname, '..', '..')
 
-const titleOnly: PlanParts['makeFiles'] = (_fileName, job) =>
+const titleOnly: PlanParts['makeFiles'] = (job) =>
   succeed({
     files: { 'title.txt': job.header.title, 'two.txt': '2' },
     summary: [`Planned ${job.header.title}`],
@@ -25,16 +26,33 @@ const titleOnly: PlanParts['makeFiles'] = (_fileName, job) =>
 async function runIn(folder: string, words: readonly string[], makeFiles = titleOnly) {
   const said: string[] = []
   const complaints: string[] = []
+  const progress: string[] = []
   const { host, documents } = gatheringHost('0.0.0')
   const code = await planCommand(words, {
     handlers: quietHandlers({ host, store: openBook(':memory:') }),
     documents,
     makeFiles,
     say: (line) => said.push(line),
+    progress: (line) => progress.push(line),
     complain: (line) => complaints.push(line),
   })
-  return { code, said, complaints, left: readdirSync(folder).sort() }
+  return { code, said, complaints, progress, left: readdirSync(folder).sort() }
 }
+
+test('what is being worked on is said before it is, beside the answer', async () => {
+  const folder = folderWithJob(readFileSync(join(root, 'demo-data', 'plain-room.json'), 'utf8'))
+  const done = await runIn(folder, [join(folder, 'job.json'), '--out', join(folder, 'out')], (job, say) =>
+    planFiles(job, '2027-03-26T18:00', say),
+  )
+  expect(done.progress.map((line) => line.split(' ')[0])).toEqual([
+    'Measuring',
+    'Specifying',
+    'Planning',
+    'Pricing',
+  ])
+  expect(done.progress[0]).toBe('Measuring 1 room …')
+  expect(done.said.join(' ')).not.toContain('Measuring')
+})
 
 function folderWithJob(text = writeJobFile(plainJob())): string {
   const folder = testFolder()

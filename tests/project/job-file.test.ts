@@ -2,10 +2,12 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { z } from 'zod'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { layOutJson } from '../../core/project/json-layout.ts'
 import { findJsonFault } from '../../core/project/json-text.ts'
 import type { Problem } from '../../core/project/problem.ts'
+import { localDateSchema } from '../../core/project/schema-parts.ts'
 import { feet, inches } from '../../core/units/length.ts'
 import { twoRooms } from '../sketch/two-rooms.ts'
 
@@ -317,4 +319,44 @@ test('whatever is changed in a file, reading it never throws and never loads hal
     }),
     { numRuns: 300 },
   )
+})
+
+test('the patterns of the published schema tell every day of the calendar from those it does not have', () => {
+  const { properties } = z.toJSONSchema(z.strictObject({ day: localDateSchema }), { io: 'input' })
+  const day = properties?.day as {
+    readonly pattern?: string
+    readonly allOf?: readonly { readonly pattern: string }[]
+  }
+  const patterns = [
+    ...(day.pattern === undefined ? [] : [day.pattern]),
+    ...(day.allOf ?? []).map(({ pattern }) => pattern),
+  ]
+  const holds = (text: string) => patterns.every((pattern) => new RegExp(pattern, 'u').test(text))
+  const two = (value: number) => String(value).padStart(2, '0')
+  for (const year of [1969, 1970, 1999, 2000, 2024, 2027, 2100, 2199, 2200]) {
+    for (let month = 0; month <= 13; month++) {
+      for (let date = 0; date <= 32; date++) {
+        const real = new Date(Date.UTC(year, month - 1, date))
+        const exists = month >= 1 && month <= 12 && date >= 1 && real.getUTCMonth() === month - 1
+        const text = `${year}-${two(month)}-${two(date)}`
+        expect([text, holds(text)]).toEqual([text, exists && year >= 1970 && year < 2200])
+      }
+    }
+  }
+})
+
+test('a file of before jobs had ids gets one from what it says: always the same, and another for another job', () => {
+  const old = (title: string) => {
+    const file = JSON.parse(writeJobFile(twoRooms())) as Json
+    const { id: _id, ...header } = file.header as Json
+    return JSON.stringify({ ...file, version: 1, header: { ...header, title } })
+  }
+  const idOf = (text: string) => {
+    const read = readJobFile(text)
+    if (!read.ok) throw new Error(read.problem.sentence)
+    return read.value.header.id
+  }
+  expect(idOf(old('First'))).toMatch(/^job-[0-9a-f]{16}$/)
+  expect(idOf(old('First'))).toBe(idOf(old('First')))
+  expect(idOf(old('First'))).not.toBe(idOf(old('Second')))
 })

@@ -31,7 +31,6 @@ function outputsOf(fileName: string) {
     estimate: priced,
     plan: plan.value,
     madeAt: '2027-03-01T09:00',
-    jobKey: fileName,
   })
   return { files: outputs.files, priced, plan: plan.value }
 }

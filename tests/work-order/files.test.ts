@@ -4,12 +4,14 @@ import fc from 'fast-check'
 import ICAL from 'ical.js'
 import { expect, test } from 'vitest'
 import { labour } from '../../core/price/labour.ts'
+import type { Job } from '../../core/project/job.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
 import { calendarText, contentLine } from '../../core/work-order/calendar-text.ts'
 import { crewCalendar } from '../../core/work-order/crew-calendar.ts'
 import { csvText } from '../../core/work-order/csv.ts'
 import { type OutputName, outputJsonSchema, outputSchemas } from '../../core/work-order/output-schemas.ts'
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
+import { workOrder } from '../../core/work-order/work-order.ts'
 import { plainPlan } from '../fixtures/plain-plan.ts'
 import { plainJob, plainSpecification } from '../fixtures/plain-room.ts'
 import { granted } from '../storage/books.ts'
@@ -170,9 +172,9 @@ test('a new plan moves the events that were there: the identifiers stay', () => 
     })),
   }
   const uids = (plan: typeof plainPlan) =>
-    calendarOf(
-      crewCalendar(input.job, input.takeoff, input.specification, plan, '2027-03-26T18:00', 'sample'),
-    ).map((event) => event.uid)
+    calendarOf(crewCalendar(input.job, input.takeoff, input.specification, plan, '2027-03-26T18:00')).map(
+      (event) => event.uid,
+    )
   expect(uids(later)).toEqual(uids(plainPlan))
   expect(new Set(uids(plainPlan)).size).toBe(3)
 })
@@ -195,7 +197,9 @@ test('any text comes back from a calendar as it went in', () => {
 })
 
 /** A small reader of RFC 4180, written apart from the writer. */
-function readCsv(text: string): string[][] {
+function readCsv(marked: string): string[][] {
+  expect(marked.startsWith('\ufeff')).toBe(true)
+  const text = marked.slice(1)
   const rows: string[][] = [[]]
   let field = ''
   let quoted = false
@@ -227,24 +231,94 @@ test('commas, quotes and line breaks come back from the comma-separated file', (
     ['a', 'b', 'c', 'd', 'e', 'f'],
     odd,
   ])
-  expect(csvText(['x'], [['say "white"']])).toBe('x\r\n"say ""white"""\r\n')
+  expect(csvText(['x'], [['say "white"']])).toBe('\ufeffx\r\n"say ""white"""\r\n')
 })
 
 test('any text that is no formula comes back, and a formula becomes text', () => {
   fc.assert(
     fc.property(fc.array(fc.string(), { minLength: 1, maxLength: 5 }), (row) => {
-      const safe = row.map((text) => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text))
+      const safe = row.map((text) => (/^[\t\r]|^\s*[=+\-@＝＋－＠]/.test(text) ? `'${text}` : text))
       expect(readCsv(csvText(row, []))).toEqual([safe])
     }),
     { seed: 3 },
   )
-  expect(csvText(['x'], [['=SUM(A1)'], [-5]])).toBe("x\r\n'=SUM(A1)\r\n-5\r\n")
+  expect(csvText(['x'], [['=SUM(A1)'], [-5]])).toBe("\ufeffx\r\n'=SUM(A1)\r\n-5\r\n")
+})
+
+test.each(['=1+1', '  =1+1', '\u00a0-2', '\u3000@x', ' \t+3', '＝1+1', ' ＋2', '－3', '＠cmd', '\t=1'])(
+  '%j does not reach a spreadsheet as a formula',
+  (text) => {
+    expect(readCsv(csvText(['x'], [[text]]))[1]?.[0]?.startsWith("'")).toBe(true)
+  },
+)
+
+test('letters with accents are marked as UTF-8 for spreadsheets, in the first three bytes of the file', () => {
+  const bytes = new TextEncoder().encode(textOf('shopping-list.csv'))
+  expect([...bytes.slice(0, 3)]).toEqual([0xef, 0xbb, 0xbf])
+})
+
+test('amounts of the shopping list can be summed: plain numbers, the units in the head', () => {
+  const [columns = [], ...rows] = readCsv(textOf('shopping-list.csv'))
+  const price = columns.indexOf('Price ($)')
+  const total = rows.reduce((sum, row) => sum + Number(row[price]), 0)
+  const order = workOrder(input.job, input.takeoff, input.specification, input.estimate, input.plan)
+  expect(total).toBeCloseTo(order.shopping.reduce((sum, line) => sum + line.priceCents, 0) / 100, 6)
+})
+
+test('events of two jobs never meet, and a job keeps its own whatever its file is called', () => {
+  const uids = (id: string) => {
+    const job = { ...input.job, header: { ...input.job.header, id: id as Job['header']['id'] } }
+    return calendarOf(
+      crewCalendar(job, input.takeoff, input.specification, plainPlan, '2027-03-26T18:00'),
+    ).map(({ uid }) => uid)
+  }
+  const [one, other] = [uids('job-one'), uids('job-two')]
+  expect(one.filter((uid) => other.includes(uid))).toEqual([])
+  expect(one[0]?.startsWith('job-one.')).toBe(true)
+})
+
+test('stays of an accepted plan that the new plan has not are cancelled, the others go on; a later file counts as newer', () => {
+  const body = {
+    version: 1,
+    plan: {
+      ...plainPlan,
+      tasks: plainPlan.tasks.map((task) => ({ ...task, dryUntil: null })),
+      roomsOutOfUse: [],
+      bound: null,
+    },
+    judged: {},
+  } as const
+  const accepted = { id: 'p' as never, kind: 'plan', issuedAt: '2027-03-20T08:00', body } as const
+  const job = { ...input.job, issued: { [accepted.id]: accepted } }
+  // Ben, who was to come on the first day, does not; Ada keeps both her days.
+  const alone = {
+    ...plainPlan,
+    tasks: plainPlan.tasks.map((task) => ({
+      ...task,
+      crewMemberIds: task.crewMemberIds.filter((id) => id !== 'ben'),
+    })),
+  }
+  const statuses = (madeAt: string) =>
+    calendarOf(crewCalendar(job, input.takeoff, input.specification, alone, madeAt)).map((event) => [
+      event.summary,
+      event.component.getFirstPropertyValue('status'),
+    ])
+  expect(statuses('2027-03-26T18:00')).toEqual([
+    ['Ada: Study', null],
+    ['Ada: Study', null],
+    ['Ben: Study', 'CANCELLED'],
+  ])
+  const sequence = (madeAt: string) =>
+    calendarOf(crewCalendar(job, input.takeoff, input.specification, alone, madeAt)).map(
+      (event) => event.sequence,
+    )
+  expect(Math.min(...sequence('2027-03-26T18:01'))).toBeGreaterThan(Math.max(...sequence('2027-03-26T18:00')))
 })
 
 test('the shopping list file names its columns with their units', () => {
   const [columns, first] = readCsv(textOf('shopping-list.csv'))
-  expect(columns).toContain('containerGallons')
-  expect(columns).toContain('priceCents')
+  expect(columns).toContain('Container (US gal)')
+  expect(columns).toContain('Price each ($)')
   expect(first).toEqual([
     '2027-03-29',
     '1',
@@ -257,8 +331,8 @@ test('the shopping list file names its columns with their units', () => {
     'flat',
     '0.352',
     '1.333',
-    '3600',
-    '3600',
+    '36',
+    '36',
   ])
 })
 

@@ -81,6 +81,7 @@ function headerOf() {
     site: '1 Example Lane',
     yearBuilt: 1928,
     occupied: true,
+    id: 'odd-job' as never,
     childrenOrPets: false,
     startsOn: '2027-03-29',
     timeZone: 'America/New_York',
@@ -97,4 +98,8 @@ test('nothing printed says that a surface is free of lead or asbestos', () => {
       expect(sentence).toMatch(/Nothing on these pages says/)
     }
   }
+})
+
+test('control characters of both sets are dropped, so that no printer or reader acts on them', () => {
+  expect(escapeHtml('a\u0080b\u0085c\u009bd\u0007e\u00a0f')).toBe('abcde\u00a0f')
 })

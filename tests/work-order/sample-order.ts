@@ -16,7 +16,6 @@ export function sampleInput(changes: Partial<Job> = {}): HeadlessInput {
     estimate: estimate(job, plainTakeoff, furnishedSpecification),
     plan: plainPlan,
     madeAt: '2027-03-26T18:00',
-    jobKey: 'sample',
   }
 }
 

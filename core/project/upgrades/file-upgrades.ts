@@ -1,4 +1,5 @@
 import { withHolds } from './holds.ts'
+import { nameJob } from './job-ids.ts'
 import { withPasses } from './passes.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 
@@ -9,7 +10,7 @@ export type FileData = Readonly<Record<string, unknown>>
 export type FileUpgrade = (data: FileData) => FileData
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
-const toVersion2: readonly FileUpgrade[] = [raiseSafetySettings, withHolds, withPasses]
+const toVersion2: readonly FileUpgrade[] = [nameJob, raiseSafetySettings, withHolds, withPasses]
 
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2]

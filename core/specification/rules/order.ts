@@ -285,6 +285,11 @@ export const wetEdge: HouseRule = {
       'sq ft',
       'Largest ceiling one person keeps wet; a larger one may pause over a break',
     ),
+    squareFeetOfDay: number(
+      1600,
+      'sq ft',
+      'Largest ceiling coated within a day; a larger one is parted overnight along a straight line',
+    ),
   },
   order: noOrder,
 }

@@ -10,7 +10,7 @@ import { headlessOutputs } from '../../../core/work-order/outputs.ts'
 import { workOrder } from '../../../core/work-order/work-order.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, printPreview } from '../../print/PaperPreview.tsx'
-import { newId, useJob, useJobState, useView } from '../../state/app.ts'
+import { newId, useJob, useView } from '../../state/app.ts'
 import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
 import { type SearchState, useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
@@ -20,7 +20,7 @@ import { Empty } from '../parts/Empty.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { OneOf } from '../parts/OneOf.tsx'
 import { type Delivered, printByHost, savePdf, saveText } from './deliver.ts'
-import { type PaperDocument, paperDocuments, plainFiles } from './documents.ts'
+import { type PaperDocument, paperDocuments, paperFileName, plainFiles } from './documents.ts'
 
 type Size = 'letter' | 'a4'
 const sizes = [
@@ -82,7 +82,6 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   const takeoff = useTakeoff()
   const specification = useSpecification()
   const estimate = useEstimate()
-  const jobKey = useJobState((state) => state.jobKey) ?? 'job'
   const host = useView((state) => state.host)
   const { today } = useSiteNow()
   const frame = useRef<HTMLIFrameElement>(null)
@@ -97,7 +96,8 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   )
   const html = useMemo(() => workOrderHtml(order, size, chosen?.parts), [order, size, chosen])
   const kept = records(job.issued).filter(isPaper)
-  const oldBody = kept.find((each) => each.id === old)?.body
+  const given = kept.find((each) => each.id === old)
+  const oldBody = given?.body
   const oldPaper = oldBody === undefined || oldBody.version === null ? undefined : oldBody
   const shown = oldPaper?.html ?? html
   const writesPdf = host?.writesPdf ?? false
@@ -124,20 +124,25 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
       return
     }
     setDelivered({ kind: 'underWay' })
-    const done = await printByHost(shown, size)
+    const done = await printByHost(shown, oldPaper?.size ?? size)
     if (done.kind === 'handedToBrowser') keep()
     setDelivered(done)
   }
 
   async function save() {
     setDelivered({ kind: 'underWay' })
-    const done = await savePdf(`${fileStem(job.header.title, chosen)}.pdf`, shown, size)
+    const name = paperFileName(
+      job.header.title,
+      given?.kind ?? chosen?.id ?? 'paper',
+      given?.issuedAt ?? today,
+    )
+    const done = await savePdf(`${name}.pdf`, shown, oldPaper?.size ?? size)
     if (done.kind === 'written') keep()
     setDelivered(done)
   }
 
   async function savePlain(name: string, mediaType: string) {
-    const input = { job, takeoff, specification, estimate, plan, madeAt: today, jobKey }
+    const input = { job, takeoff, specification, estimate, plan, madeAt: today }
     const text = headlessOutputs(input).files[name]
     if (text === undefined) throw new Error(`no plain file is called ${name}`)
     setDelivered(await saveText(name, mediaType, text, host?.host === 'desktop'))
@@ -270,12 +275,4 @@ type IssuedPaper = Extract<Issued, { readonly kind: 'workOrder' | 'estimate' }>
 
 function isPaper(issued: Issued): issued is IssuedPaper {
   return issued.kind === 'workOrder' || issued.kind === 'estimate'
-}
-
-function fileStem(title: string, document: PaperDocument | undefined): string {
-  const words = title
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-  return [words, document?.fileName ?? 'paper'].filter((part) => part !== '').join('-')
 }

@@ -1,4 +1,7 @@
+import type { Issued } from '../../../core/project/issued-records.ts'
 import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
+
+type IssuedKind = Issued['kind']
 
 export interface PaperDocument {
   readonly id: 'workOrder' | 'daySheets' | 'shopping' | 'estimate' | 'crew'
@@ -69,3 +72,24 @@ export const plainFiles: readonly PlainFile[] = [
   { name: 'estimate.json', mediaType: 'application/json', holds: 'every line of the price' },
   { name: 'schedule.json', mediaType: 'application/json', holds: 'every task with its people and times' },
 ]
+
+/**
+ * The name a paper is saved under, without its ending: job, kind, and the moment it was given out, so that an estimate of today does not
+ * take the place of yesterday's.
+ *
+ * @param kind of the document, or of a record given out before
+ * @param at moment on site, `2027-03-31T08:30`
+ */
+export function paperFileName(
+  title: string,
+  kind: PaperDocument['id'] | IssuedKind | 'paper',
+  at: string,
+): string {
+  const paper = paperDocuments.find(({ id }) => id === kind)?.fileName ?? 'paper'
+  const words = title
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 60)
+  return [words, paper, at.replace('T', '-').replace(':', '')].filter((part) => part !== '').join('-')
+}

@@ -1,3 +1,4 @@
+import { localDateSchema, localDateTimeSchema } from '../../../core/project/schema-parts.ts'
 import { type Area, formatArea, squareFeet, squareMetres } from '../../../core/units/area.ts'
 import { formatLength, type Length, type LengthUnitSystem } from '../../../core/units/length.ts'
 import type { Cents } from '../../../core/units/money.ts'
@@ -89,7 +90,7 @@ export function moneyEntry(text: string): Entry<Cents> {
 }
 
 export function dateEntry(text: string): Entry<string> {
-  return /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(text)
+  return localDateSchema.safeParse(text).success
     ? read(text)
     : refuse('Choose a date, or write it like 2027-03-31.')
 }
@@ -99,7 +100,5 @@ export function timeEntry(text: string): Entry<string> {
 }
 
 export function momentEntry(text: string): Entry<string> {
-  return /^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/.test(text)
-    ? read(text)
-    : refuse('Choose a date and a time.')
+  return localDateTimeSchema.safeParse(text).success ? read(text) : refuse('Choose a date and a time.')
 }

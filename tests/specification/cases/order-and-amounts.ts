@@ -104,6 +104,7 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
     const splittable = (area: number) =>
       stepOf(specifyOne({ surfaceClass: 'ceiling', quantity: { area } }), 'ceiling/coat/1').splittable
     expect([splittable(400), splittable(401)]).toEqual(['no', 'break'])
+    expect([splittable(1600), splittable(1601)]).toEqual(['break', 'night'])
     expect(stepOf(specifyOne({ surfaceClass: 'walls' }), 'walls/coat/1').splittable).toBe('night')
   },
   'spot-size': () => {
