@@ -4,6 +4,7 @@ import type { RoomId } from '../project/sketch-records.ts'
 import { type SurfaceClass, surfaceClasses } from '../project/vocabulary.ts'
 import { productClassWords, sheenWords, surfaceClassWords } from '../specification/trade-words.ts'
 import type { Specification, Step } from '../specification/types.ts'
+import { inRoom } from './by-room.ts'
 import type { ClientEstimate } from './document-types.ts'
 import { viewingRule } from './viewing-rule.ts'
 
@@ -26,7 +27,7 @@ export function clientEstimate(job: Job, specification: Specification, priced: E
 
 /** `Walls: preparation, 2 coats latex wall paint, Linen, eggshell. Ceiling: 1 coat latex ceiling paint, flat.` */
 function scopeOf(job: Job, specification: Specification, roomId: RoomId): string {
-  const steps = specification.steps.filter((step) => step.roomId === roomId)
+  const steps = inRoom(specification.steps, roomId)
   return surfaceClasses
     .map((surfaceClass) => scopeOfClass(job, surfaceClass, steps))
     .filter((sentence) => sentence !== '')

@@ -39,7 +39,7 @@ function daySheet(
   date: string,
 ): DaySheet {
   const entries = plan.tasks
-    .filter((task) => task.crewMemberIds.includes(person.id))
+    .filter((task) => task.crewMemberIds.includes(person.id) && isWorkedOn(task, date))
     .flatMap((task) => dayEntries(job, takeoff, steps, task, person, date))
     .toSorted((a, b) => (a.startsAt < b.startsAt ? -1 : 1))
   return {
@@ -61,9 +61,13 @@ function cautionsOfDay(
 ): readonly Caution[] {
   const worked = plan.tasks
     .filter((task) => task.crewMemberIds.includes(person.id))
-    .filter((task) => task.segments.some((segment) => segment.startsAt.slice(0, 10) === date))
+    .filter((task) => isWorkedOn(task, date))
     .flatMap((task) => task.stepKeys.flatMap((key) => steps.get(key) ?? []))
   return cautionsOf(worked).filter(({ id }) => id === 'lead' || id === 'asbestos')
+}
+
+function isWorkedOn(task: WorkPlanTask, date: string): boolean {
+  return task.segments.some((segment) => segment.startsAt.slice(0, 10) === date)
 }
 
 function dayEntries(
@@ -100,11 +104,7 @@ function everyDay(
   plan: WorkPlan,
   date: string,
 ): readonly string[] {
-  const rooms = new Set(
-    plan.tasks
-      .filter((task) => task.segments.some((segment) => segment.startsAt.slice(0, 10) === date))
-      .map((task) => task.roomId),
-  )
+  const rooms = new Set(plan.tasks.filter((task) => isWorkedOn(task, date)).map((task) => task.roomId))
   return [...steps.values()]
     .filter((step) => step.daily && rooms.has(step.roomId))
     .map(

@@ -5,6 +5,7 @@ import { type Job, records } from '../project/job.ts'
 import type { DerivationLine, SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import { amountEntry, ft, places, sqFt } from './amount-entry.ts'
+import { inRoom } from './by-room.ts'
 import type {
   estimateSchema,
   quantitiesSchema,
@@ -28,7 +29,7 @@ export function quantitiesFile(job: Job, takeoff: Takeoff): QuantitiesFile {
     ...headOf(job, 'coatwright-quantities'),
     totals: figuresOf(takeoff.surfaces),
     rooms: records(job.rooms).map((room) => {
-      const surfaces = takeoff.surfaces.filter((surface) => surface.roomId === room.id)
+      const surfaces = inRoom(takeoff.surfaces, room.id)
       return {
         roomId: room.id,
         name: room.name,

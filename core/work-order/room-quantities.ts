@@ -4,6 +4,7 @@ import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 import { surfaceClassWords } from '../specification/trade-words.ts'
 import { formatArea } from '../units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../units/length.ts'
+import { inRoom } from './by-room.ts'
 import type { QuantityLine } from './document-types.ts'
 
 /** One line per class of surface in the room; nothing is shown where there is nothing. */
@@ -13,8 +14,8 @@ export function roomQuantities(
   system: LengthUnitSystem,
 ): readonly QuantityLine[] {
   return surfaceClasses.flatMap((surfaceClass) => {
-    const surfaces = takeoff.surfaces.filter(
-      (surface) => surface.roomId === roomId && surface.surfaceClass === surfaceClass,
+    const surfaces = inRoom(takeoff.surfaces, roomId).filter(
+      (surface) => surface.surfaceClass === surfaceClass,
     )
     return surfaces.length === 0 ? [] : [quantityLine(surfaceClass, surfaces, system)]
   })

@@ -8,6 +8,7 @@ import { conditionWords, severityWords, surfaceClassWords } from '../specificati
 import type { Caution, Specification, Step } from '../specification/types.ts'
 import { formatArea, squareMetres } from '../units/area.ts'
 import { formatLength } from '../units/length.ts'
+import { inRoom } from './by-room.ts'
 import type { CoverRoom, FoundLine, RoomSheet, StepLine } from './document-types.ts'
 import { holdLine } from './hold-words.ts'
 import { roomRegister } from './register.ts'
@@ -29,7 +30,7 @@ export interface RoomSheetInput {
 
 export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
   const { job, takeoff, specification } = input
-  const steps = specification.steps.filter((step) => step.roomId === room.id)
+  const steps = inRoom(specification.steps, room.id)
   const found = records(job.conditions).filter((condition) => roomOfCondition(job, condition) === room.id)
   const cautions = cautionsOf(steps)
   return {
@@ -48,9 +49,7 @@ export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
     holds: specification.holds
       .filter((hold) => hold.roomId === room.id)
       .map((hold) => holdLine(hold, input.relaxed, job.header.unitSystem)),
-    notices: specification.notices.filter(
-      (notice) => notice.roomId === room.id && notice.holdKey === undefined,
-    ),
+    notices: inRoom(specification.notices, room.id).filter((notice) => notice.holdKey === undefined),
     register: roomRegister(job, room.id),
   }
 }

@@ -8,6 +8,7 @@ import type { Because, Caution, Operation, Specification, Step, StepOrder } from
 import { formatArea } from '../units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../units/length.ts'
 import { toLitres } from '../units/volume.ts'
+import { ordersBefore } from './by-room.ts'
 import type { StepLine } from './document-types.ts'
 import { momentAfter, type SiteMoment } from './site-time.ts'
 import { stepPlace } from './surface-words.ts'
@@ -126,8 +127,8 @@ function limits(
   step: Step,
   waitOf: (order: StepOrder) => number | null,
 ): readonly Limit[] {
-  return input.specification.order.flatMap((order) => {
-    const wait = order.after === step.key ? waitOf(order) : null
+  return ordersBefore(input.specification, step.key).flatMap((order) => {
+    const wait = waitOf(order)
     if (wait === null || wait === 0) return []
     const end = latest((input.tasks.get(order.before) ?? []).map((task) => task.endsAt))
     if (end === null) return []
