@@ -62,6 +62,8 @@ export interface Estimate {
   /** The total before tax shared out by the rooms' own labour and material; sums to `totals.beforeTax`. */
   readonly rooms: readonly RoomPrice[]
   readonly optional: readonly OptionalPrice[]
+  /** What labor is priced by: the accepted plan, a first plan that stands in for it, or hours alone where there is no plan. */
+  readonly basis: 'accepted' | 'first' | 'hours'
   /** What makes the figure doubtful: a missing product, nobody to price the hours by, rates that are not the job's own. */
   readonly doubts: readonly string[]
 }

@@ -1,6 +1,7 @@
 import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
+import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import { type Cents, sumCents } from '../units/money.ts'
 import { additions } from './additions.ts'
 import type {
@@ -12,8 +13,9 @@ import type {
   OptionalPrice,
 } from './estimate-types.ts'
 import { type Labour, labour } from './labour.ts'
-import { labourCosts } from './labour-costs.ts'
+import { houseWorkLines, labourCosts } from './labour-costs.ts'
 import { type MaterialLine, materials, stepsWithoutProduct } from './materials.ts'
+import { type PaidPlan, paidLabourCosts, stepsNotPlanned } from './paid-plan.ts'
 import { plainWords } from './plain-words.ts'
 import { roomPrices } from './room-prices.ts'
 import { type SundryLine, sundries } from './sundries.ts'
@@ -21,30 +23,36 @@ import { type SundryLine, sundries } from './sundries.ts'
 /**
  * The whole price. Cost = labour with burden + materials + sundries; overhead is a percentage of cost; contingency of cost and
  * overhead; profit is added to all of that as a markup (share of cost) or so that it is the named share of the price (margin);
- * tax comes last. Each line is rounded to the cent once, and sums add rounded lines.
+ * tax comes last. Each line is rounded to the cent once, and sums add rounded lines. Labor is what `plan` pays for; without one (nobody on the
+ * crew, or no plan made yet) it is counted from the hours with a plain allowance for each day.
  */
 export function estimate(
   job: Job,
   takeoff: Takeoff,
   specification: Specification,
   optionalItems: readonly OptionalItem[] = [],
+  plan: PaidPlan | null = null,
 ): Estimate {
-  const whole = priceOf(job, takeoff, specification)
+  const whole = priceOf(job, takeoff, specification, plan)
+  const byHours = plan === null ? whole : priceOf(job, takeoff, specification, null)
   const optional = optionalItems.map((item) =>
-    optionalPrice(job, takeoff, specification, whole.totals.total, item),
+    optionalPrice(job, takeoff, specification, byHours.totals.total, item),
   )
   return { ...whole, optional }
 }
 
-function priceOf(job: Job, takeoff: Takeoff, specification: Specification): Estimate {
+function priceOf(job: Job, takeoff: Takeoff, specification: Specification, plan: PaidPlan | null): Estimate {
   const hours = labour(job, specification)
   const bought = materials(job, specification)
   const usedUp = sundries(job, specification, hours.minutes)
-  const labourLines = labourCosts(job, specification, hours)
+  const labourLines =
+    plan === null
+      ? labourCosts(job, specification, hours)
+      : [...paidLabourCosts(job, specification, hours, plan), ...houseWorkLines(job, hours)]
   const direct = [...labourLines, ...bought.map(materialEstimateLine), ...usedUp.map(sundryEstimateLine)]
   const added = additions(job.houseRules.price, direct)
   const lines = [...direct, ...added]
-  const totals = totalsOf(lines, hours)
+  const totals = totalsOf(lines, plan === null ? hours.minutes : paidMinutes(hours, plan))
   return {
     lines,
     totals,
@@ -53,8 +61,24 @@ function priceOf(job: Job, takeoff: Takeoff, specification: Specification): Esti
     sundries: usedUp,
     rooms: roomPrices(job, specification, labourLines, bought, totals.beforeTax),
     optional: [],
-    doubts: doubtsOf(job, takeoff, specification, hours),
+    basis: plan?.from ?? 'hours',
+    doubts: [...doubtsOf(job, takeoff, specification, hours), ...planDoubts(specification, plan)],
   }
+}
+
+/** All that the plan pays for, and what is done in no plan. */
+function paidMinutes(hours: Labour, { days }: PaidPlan): WorkingMinutes {
+  const ofHouse = hours.houseWork.reduce((sum, { minutes }) => sum + minutes, 0)
+  return workingMinutes(days.reduce((sum, day) => sum + day.paidMinutes, ofHouse))
+}
+
+function planDoubts(specification: Specification, plan: PaidPlan | null): readonly string[] {
+  const missing = plan === null ? 0 : stepsNotPlanned(specification, plan).length
+  if (missing === 0) return []
+  const are = counted(missing, 'step is', 'steps are')
+  return [
+    `${are} not in the plan that labor is priced by: priced at mean wages until the work is planned again.`,
+  ]
 }
 
 function materialEstimateLine(line: MaterialLine): EstimateLine {
@@ -82,13 +106,13 @@ function sundryEstimateLine(line: SundryLine): EstimateLine {
   }
 }
 
-function totalsOf(lines: readonly EstimateLine[], hours: Labour): EstimateTotals {
+function totalsOf(lines: readonly EstimateLine[], labourMinutes: WorkingMinutes): EstimateTotals {
   const of = (...kinds: readonly EstimateLineKind[]) =>
     sumCents(lines.filter((line) => kinds.includes(line.kind)).map((line) => line.cents))
   const total = sumCents(lines.map((line) => line.cents))
   const tax = of('materialsTax', 'labourTax')
   return {
-    labourMinutes: hours.minutes,
+    labourMinutes,
     labour: of('labour'),
     materials: of('material'),
     sundries: of('sundry'),
@@ -110,7 +134,7 @@ function optionalPrice(
 ): OptionalPrice {
   const left = new Set(item.stepKeys)
   const without = { ...specification, steps: specification.steps.filter((step) => !left.has(step.key)) }
-  const rest = priceOf(job, takeoff, without).totals.total
+  const rest = priceOf(job, takeoff, without, null).totals.total
   return {
     label: item.label,
     cents: (total - rest) as Cents,

@@ -32,14 +32,18 @@ export function labourCosts(job: Job, specification: Specification, hours: Labou
     const group = groupOf(groups, step)
     group.minutesBySkill.set(step.skill, (group.minutesBySkill.get(step.skill) ?? 0) + line.minutes)
   }
-  const ofHouse = hours.houseWork.map(({ key, label, minutes, derivation }) =>
-    wholeJobLine(job, `labour:${key}`, label, minutes, derivation),
-  )
   return [
     ...[...groups.values()].map((group) => groupLine(job, group)),
     ...choresLine(job, hours),
-    ...ofHouse,
+    ...houseWorkLines(job, hours),
   ]
+}
+
+/** What is done for the house as a whole, in no room and in no plan. */
+export function houseWorkLines(job: Job, hours: Labour): readonly EstimateLine[] {
+  return hours.houseWork.map(({ key, label, minutes, derivation }) =>
+    wholeJobLine(job, `labour:${key}`, label, minutes, derivation),
+  )
 }
 
 function groupOf(groups: Map<string, HoursGroup>, step: Step): HoursGroup {
@@ -56,21 +60,28 @@ function groupOf(groups: Map<string, HoursGroup>, step: Step): HoursGroup {
 }
 
 function groupLine(job: Job, group: HoursGroup): EstimateLine {
+  const parts = [...group.minutesBySkill].map(([skill, minutes]) => ({ minutes, wage: meanWage(job, skill) }))
+  return workLine(job, group.roomId, group.surfaceClass, parts)
+}
+
+/** The work on one class of surface of a room: minutes at wages in cents per hour, with burden. */
+export function workLine(
+  job: Job,
+  roomId: RoomId,
+  surfaceClass: SurfaceClass | null,
+  parts: readonly { readonly minutes: number; readonly wage: number }[],
+): EstimateLine {
   const { burdenPercent } = job.houseRules.price
-  const skills = [...group.minutesBySkill].map(([skill, minutes]) => ({
-    minutes,
-    wage: meanWage(job, skill),
-  }))
-  const cost = skills.reduce((total, part) => total + (part.minutes / 60) * part.wage, 0)
-  const sums = skills.map(
+  const cost = parts.reduce((total, part) => total + (part.minutes / 60) * part.wage, 0)
+  const sums = parts.map(
     (part) => `${formatMinutes(part.minutes)} x ${formatCents(Math.round(part.wage))} per hour`,
   )
   return {
     kind: 'labour',
-    key: `labour:${group.roomId}:${group.surfaceClass ?? 'room'}`,
-    label: `${job.rooms[group.roomId]?.name ?? group.roomId}`,
-    roomId: group.roomId,
-    surfaceClass: group.surfaceClass,
+    key: `labour:${roomId}:${surfaceClass ?? 'room'}`,
+    label: `${job.rooms[roomId]?.name ?? roomId}`,
+    roomId,
+    surfaceClass,
     cents: roundToCents(cost * (1 + burdenPercent / 100)),
     derivation: `(${sums.join(' + ')}) x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
   }

@@ -167,6 +167,7 @@ export function estimateFile(job: Job, priced: Estimate): EstimateFile {
       source: line.source,
       derivation: line.derivation,
     })),
+    labourBasis: priced.basis,
     rooms: priced.rooms.map(({ roomId, name, cents }) => ({ roomId, name, priceCents: cents })),
     optional: priced.optional.map(({ label, cents }) => ({ label, priceCents: cents })),
     totals: {

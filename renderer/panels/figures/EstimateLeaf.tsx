@@ -112,8 +112,16 @@ function Totals({ estimate }: { readonly estimate: Estimate }) {
           </tr>
         </tbody>
       </table>
+      <p className="quiet">{basisWords[estimate.basis]}</p>
     </section>
   )
+}
+
+/** What the labor in the price is the pay for. */
+const basisWords: Readonly<Record<Estimate['basis'], string>> = {
+  accepted: 'Labor is what the accepted plan pays: work, setting up, moving, changing product and half days.',
+  first: 'No plan is accepted yet. Labor is what a first plan would pay; it is made the same way each time.',
+  hours: 'Labor is counted from the hours, with setting up each day; no plan is priced yet.',
 }
 
 function Percentages({ rules }: { readonly rules: PriceRules }) {
