@@ -31,6 +31,8 @@ const families: Partial<Readonly<Record<Operation, Family>>> = {
   degloss: 'prime',
   coat: 'coat',
   unmask: 'unmask',
+  easeSash: 'putBack',
+  scrapeGlass: 'putBack',
   refitHanging: 'putBack',
   putBack: 'putBack',
   cleanUp: 'putBack',

@@ -106,7 +106,7 @@ function quantityByBasis(rate: Rate, step: Step): number {
     case 'area':
       return toSquareFeet(step.amounts.equivalentArea)
     case 'length':
-      return toFeet(step.amounts.length)
+      return toFeet(step.operation === 'scrapeGlass' ? step.amounts.glassPerimeter : step.amounts.length)
     case 'count':
       return step.amounts.count
     case 'each':

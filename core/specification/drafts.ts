@@ -3,7 +3,7 @@ import type { SurfaceClass } from '../project/vocabulary.ts'
 import { type Area, sumAreas, zeroArea } from '../units/area.ts'
 import { sumLengths, zeroLength } from '../units/length.ts'
 import { type Finding, patchArea } from './findings.ts'
-import type { Group } from './groups.ts'
+import { amountsOfSurfaces, type Group } from './groups.ts'
 import type { Extent, GroupView, PlannedRequest, StepRequest } from './rule.ts'
 import type { StepAmounts } from './types.ts'
 
@@ -63,7 +63,8 @@ function draftOf(view: GroupView, list: readonly PlannedRequest[]): Draft {
 
 function widest(extents: readonly Extent[]): Extent {
   return (
-    (['whole', 'masking', 'measured', 'spots'] as const).find((each) => extents.includes(each)) ?? 'whole'
+    (['whole', 'surfaces', 'masking', 'measured', 'spots'] as const).find((each) => extents.includes(each)) ??
+    'whole'
   )
 }
 
@@ -96,6 +97,10 @@ function amountsOf(
   switch (extent) {
     case 'whole':
       return group.amounts
+    case 'surfaces': {
+      const touched = new Set(findings.flatMap((finding) => finding.surfaceKeys))
+      return amountsOfSurfaces(group.quantities.filter(({ key }) => touched.has(key)))
+    }
     case 'spots': {
       const patches = operation === 'sandPatch' ? findings.map((each) => patchArea(each, view.book)) : null
       const area = patches === null ? spotArea(group, findings) : sumAreas(patches)

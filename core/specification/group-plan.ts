@@ -1,6 +1,8 @@
 import { type Problem, problem } from '../project/problem.ts'
 import type { ProductClass } from '../project/vocabulary.ts'
+import type { Finding } from './findings.ts'
 import type { HoldNeed } from './holds.ts'
+import { broadClasses } from './operation-facts.ts'
 import { choosePrimer, clashingNeeds, primerDoes } from './primers.ts'
 import { wholeStep } from './requests.ts'
 import type {
@@ -150,11 +152,48 @@ function primerRequests(view: GroupView, asked: readonly AskedPrimer[], stock: S
     ...layers,
     full,
     { requests: reasonsFor(full.requests[0], covered), clashes: [] },
-    primerStep(view, 'spotPrime', bare, stock),
+    primerStep(
+      view,
+      'spotPrime',
+      withFindings(bare, (finding) => !isLargePatch(view, finding)),
+      stock,
+    ),
+    wholeSurfaces(
+      primerStep(
+        view,
+        'prime',
+        withFindings(bare, (finding) => isLargePatch(view, finding)),
+        stock,
+      ),
+    ),
   ]
   return {
     requests: parts.flatMap((part) => part.requests),
     clashes: parts.flatMap((part) => part.clashes),
+  }
+}
+
+/** A patch larger than a share of its own wall or ceiling shows through as a spot: all of that wall is primed. */
+function isLargePatch({ group, book }: GroupView, { surfaceKeys, spotArea }: Finding): boolean {
+  const [key, ...others] = surfaceKeys
+  if (others.length > 0 || !broadClasses.includes(group.surfaceClass)) return false
+  const wall = group.quantities.find((quantity) => quantity.key === key)
+  return wall !== undefined && spotArea * 100 >= wall.netArea * book.number('spot-or-full', 'wallPercent')
+}
+
+function withFindings(
+  asked: readonly AskedPrimer[],
+  isMeant: (finding: Finding) => boolean,
+): readonly AskedPrimer[] {
+  return asked
+    .map((each) => ({ ...each, findings: each.findings.filter(isMeant) }))
+    .filter((each) => each.findings.length > 0)
+}
+
+function wholeSurfaces({ requests, clashes }: Primed): Primed {
+  return {
+    requests: requests.map((request) => ({ ...request, ordinal: 'walls', extent: 'surfaces' as const })),
+    clashes,
   }
 }
 

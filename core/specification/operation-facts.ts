@@ -78,7 +78,7 @@ export function putsOnFilm(operation: Operation): boolean {
 
 /** Done for the step right behind it and worth nothing days earlier; a role is `operation/ordinal`. */
 export function isServing(role: string): boolean {
-  return /^(dustOff|vacuum|maskOff)\/|^sand\/[2-9]/.test(role)
+  return /^(dustOff|vacuum|maskOff|dampCrack)\/|^sand\/[2-9]/.test(role)
 }
 
 export const broadClasses: readonly SurfaceClass[] = ['ceiling', 'walls']

@@ -11,7 +11,7 @@ import { metalRules } from './rules/metal.ts'
 import { amountRules, orderRules } from './rules/order.ts'
 import { paintRules } from './rules/paint.ts'
 import { plasterRules } from './rules/plaster.ts'
-import { primeBeforeCoats, stoveGrease, washBeforeSanding } from './rules/room-work.ts'
+import { primeBeforeCoats, sandBeforeCoats, stoveGrease, washBeforeSanding } from './rules/room-work.ts'
 import { sashRules } from './rules/sash.ts'
 import { newSurfaceRules } from './rules/skim-and-new-plaster.ts'
 import { stainRules } from './rules/stains.ts'
@@ -39,6 +39,7 @@ export const allRules: readonly Rule[] = [
   scuffBetweenCoats,
   ...dustRules,
   ...orderRules,
+  sandBeforeCoats,
   primeBeforeCoats,
   washBeforeSanding,
   ...amountRules,

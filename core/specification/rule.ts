@@ -71,10 +71,10 @@ export interface OrderStatement {
 }
 
 /**
- * How much of its group a step covers: all of it, the places found (as spots, overlap included), what was measured of them
+ * How much of its group a step covers: all of it, all of the surfaces something was found on, the places found (as spots, overlap included), what was measured of them
  * (feet of crack, count of fasteners), or the edges that are masked.
  */
-export type Extent = 'whole' | 'spots' | 'measured' | 'masking'
+export type Extent = 'whole' | 'surfaces' | 'spots' | 'measured' | 'masking'
 
 /** A step as one rule asks for it; requests with the same operation and ordinal become one step with several reasons. */
 export interface StepRequest {

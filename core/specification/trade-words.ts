@@ -32,7 +32,9 @@ export const operationWords: Readonly<Record<Operation, string>> = {
   sealBare: 'Seal bare places',
   blockStain: 'Block stains',
   spotPrime: 'Spot-prime',
+  dampCrack: 'Dampen the opened cracks',
   fill: 'Fill in layers',
+  tapeCrack: 'Bridge the cracks with mesh tape, paper tape on board joints',
   skim: 'Skim',
   puttySash: 'Putty the sash',
   freeSash: 'Free the sash',
@@ -48,6 +50,8 @@ export const operationWords: Readonly<Record<Operation, string>> = {
   coat: 'Coat',
   maskOff: 'Mask off',
   unmask: 'Take the masking off',
+  easeSash: 'Cut the sash free and move it as soon as the coat is dry',
+  scrapeGlass: 'Scrape paint off the glass',
   cleanDaily: 'Clean down at the end of the day',
   bagSheeting: 'Fold the sheeting in, bag it and carry it out',
   cleanFinal: 'Wet-wipe and mop everything from the top down',
@@ -166,7 +170,16 @@ export const handlingWords: Readonly<Record<KeptItemHandling, string>> = {
   maskInPlace: 'mask in place',
 }
 
+/** What is done another way than its operation usually is. */
+const titlesByRole: Readonly<Record<string, string>> = {
+  'fill/flexible': 'Fill moving cracks with flexible filler',
+  'prime/walls': 'Prime the whole of patched walls',
+  'skim/craters': 'Skim over scraped craters',
+}
+
 /** `Coat 2`, `Prime`, `Scrape until nothing lifts`. */
 export function stepTitle(step: Step): string {
+  const byRole = titlesByRole[step.key.split('/').slice(-2).join('/')]
+  if (byRole !== undefined) return byRole
   return step.coat > 0 ? `${operationWords[step.operation]} ${step.coat}` : operationWords[step.operation]
 }

@@ -43,6 +43,7 @@ const preparing: ReadonlySet<Step['operation']> = new Set<Step['operation']>([
   'driveFastener',
   'reattachPlaster',
   'fill',
+  'tapeCrack',
   'skim',
   'sandPatch',
   'sand',

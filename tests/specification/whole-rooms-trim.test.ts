@@ -75,6 +75,7 @@ test('crown room with oil trim and a fixed divided sash, white to off-white: tri
     'walls/dustOff/1',
     'walls/coat/1 latexWall',
     'walls/coat/2 latexWall',
+    'fixedSash/scrapeGlass/1',
     ...end,
   ])
   const sash = specification.steps.find((step) => step.key === 'parlour/fixedSash/coat/2')
@@ -295,6 +296,8 @@ test('double-hung sash painted shut, putty gone, knots and bare wood: free, scra
     'sash/sand/2',
     'sash/dustOff/2',
     'sash/coat/2 waterborneEnamel',
+    'sash/easeSash/1',
+    'sash/scrapeGlass/1',
     ...end,
   ])
 })

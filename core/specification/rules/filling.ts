@@ -32,6 +32,17 @@ export const fillingOrder: readonly OrderStatement[] = [
     'Filler goes on in layers: a thick one shrinks, cracks and stays soft inside.',
   ),
   orderBecause(['fill/2'], ['fill/3'], 'Each layer of filler dries before the next covers it.'),
+  orderBecause(
+    ['fill/1', 'fill/flexible'],
+    ['tapeCrack'],
+    'The V is filled and dry before the tape bridges it.',
+  ),
+  orderBecause(
+    ['tapeCrack'],
+    ['fill/2', 'fill/3', 'skim', 'sandFill'],
+    'The tape is covered by the next layer: bare, it shows.',
+  ),
+  orderBecause(['fill/flexible'], ['fill/2', 'fill/3'], 'Flexible filler is dry before it is covered.'),
   orderBecause(['fill'], ['sandFill'], 'Filler is sanded flat once it is dry: sanded soft, it tears.'),
   orderBecause(
     ['sandFill'],

@@ -24,6 +24,7 @@ const craftStages: readonly Stage[] = [
   { does: ['sand/1'], reason: 'The old coat is dulled before anything new goes on it.' },
   { does: ['vacuum/1'], reason: 'Chips and dust are cleared before anything is put on.' },
   { does: ['sealChalk', 'sealBare'], reason: 'A surface that does not hold is sealed before it is filled.' },
+  { does: ['dampCrack'], reason: 'Dry plaster sucks the water out of filler: the crack is dampened first.' },
   { does: ['fill'], reason: 'Places are filled before what covers them.' },
   { does: ['skim'], reason: 'The skim is on before it is sanded and primed.' },
   {
@@ -136,21 +137,6 @@ export const roomOrder: HouseRule = {
   order: noOrder,
 }
 
-export const sandBeforeCoats: HouseRule = {
-  id: 'sand-before-coats',
-  level: 'house',
-  theme: 'order',
-  title: 'All sanding before the first coat in a room',
-  found: 'Every room.',
-  reason:
-    'Dust settles on wet paint: everything in the room is scraped, sanded and vacuumed before the first finish coat on anything.',
-  source: commonPractice,
-  safety: 'dust',
-  on: true,
-  numbers: {},
-  order: noOrder,
-}
-
 export const spotSize: HouseRule = {
   id: 'spot-size',
   level: 'house',
@@ -183,7 +169,10 @@ export const spotOrFull: HouseRule = {
     'MPI degree of surface degradation: moderate is spot-primed, severe and widespread is fully primed; share: shop assumption',
   safety: 'none',
   on: true,
-  numbers: { percent: number(30, '% of the surface', 'From here the whole surface is primed') },
+  numbers: {
+    percent: number(30, '% of the surface', 'From here the whole surface is primed'),
+    wallPercent: number(15, '% of one wall', 'From here a single patch primes the whole of its wall'),
+  },
   order: noOrder,
 }
 
@@ -294,12 +283,5 @@ export const wetEdge: HouseRule = {
   order: noOrder,
 }
 
-export const orderRules = [
-  craft,
-  caulkAfterPrimer,
-  caulkBeforePrimer,
-  roomOrder,
-  sandBeforeCoats,
-  wetEdge,
-] as const
+export const orderRules = [craft, caulkAfterPrimer, caulkBeforePrimer, roomOrder, wetEdge] as const
 export const amountRules = [spotSize, spotOrFull, quickSpots, unmeasured, difficultyRule] as const

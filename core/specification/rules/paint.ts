@@ -8,6 +8,11 @@ export function bareNeed(view: GroupView): 'bareWood' | 'bareMetal' | 'patch' {
   return view.group.substrate === 'metal' ? 'bareMetal' : 'patch'
 }
 
+/** Only on plaster and board do the edges of old paint stand as craters under a raking light. */
+function isBroad(view: GroupView): boolean {
+  return view.group.surfaceClass === 'ceiling' || view.group.surfaceClass === 'walls'
+}
+
 export const loosePaint: GroupRule = {
   id: 'loose-paint',
   level: 'group',
@@ -16,7 +21,7 @@ export const loosePaint: GroupRule = {
   title: 'Loose or peeling paint',
   found: 'Paint that lifts under a scraper or tape.',
   reason:
-    'Paint over loose paint rolls up with it: scrape until it stops lifting, feather the edges, vacuum, and prime the bare spots an inch over onto sound paint.',
+    'Paint over loose paint rolls up with it: scrape until it stops lifting, feather the edges, vacuum, skim the craters on plaster and board flush, and prime the bare spots an inch over onto sound paint.',
   source: 'overlap 1 in: MIL-HDBK-1110 s. 4.4; degrees: MPI degree of surface degradation; common practice',
   safety: 'lead',
   on: true,
@@ -24,12 +29,24 @@ export const loosePaint: GroupRule = {
   when: (view) => hasFinding(view, 'loosePaint'),
   consequence: (view) => {
     const loose = findingsOf(view, 'loosePaint')
+    const craters = isBroad(view) ? loose.filter(({ condition }) => condition.severity !== 'slight') : []
     return {
-      steps: [stepAt(loose, 'scrape'), stepAt(loose, 'sand', { extent: 'spots' })],
+      steps: [
+        stepAt(loose, 'scrape'),
+        stepAt(loose, 'sand', { extent: 'spots' }),
+        ...(craters.length > 0
+          ? [
+              stepAt(craters, 'skim', { ordinal: 'craters', productClass: 'dryingFiller' }),
+              stepAt(craters, 'sandFill'),
+            ]
+          : []),
+      ],
       primers: [primer(bareNeed(view), primerExtent(view, loose), loose)],
     }
   },
   order: [
+    orderBecause(['skim'], ['sandFill'], 'What was skimmed is sanded flat once it is dry.'),
+    orderBecause(['sandFill'], ['spotPrime', 'prime'], 'Skimmed craters are sanded before they are primed.'),
     orderBecause(['scrape'], ['sand/1'], 'The edges are feathered once nothing more lifts.'),
     orderBecause(
       ['scrape', 'sand/1'],
@@ -38,7 +55,7 @@ export const loosePaint: GroupRule = {
     ),
     orderBecause(
       ['scrape'],
-      ['sealChalk', 'sealBare', 'fill', 'spotPrime', 'prime', 'coat'],
+      ['sealChalk', 'sealBare', 'fill', 'skim', 'spotPrime', 'prime', 'coat'],
       'Whatever goes over loose paint comes off with it.',
     ),
   ],

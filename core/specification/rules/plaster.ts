@@ -1,4 +1,5 @@
 import { formatLength } from '../../units/length.ts'
+import type { Finding } from '../findings.ts'
 import { holdFor } from '../holds.ts'
 import {
   findingsOf,
@@ -13,8 +14,30 @@ import {
   suspected,
   uncured,
 } from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import { commonPractice, type GroupRule, type GroupView, type StepRequest } from '../rule.ts'
 import { filling, fillingOrder, layers } from './filling.ts'
+
+/** Wider than a hairline from this severity on. */
+const severityRank = { slight: 1, moderate: 2, severe: 3 } as const
+
+/** A crack that was found moving and whose cause was put right has come to rest. */
+function restingCracks(view: GroupView): readonly Finding[] {
+  const moving = new Set(uncured(findingsOf(view, 'movingCrack')))
+  return findingsOf(view, 'stressCrack', 'movingCrack').filter((finding) => !moving.has(finding))
+}
+
+/** Open it, dampen bare plaster, fill, bridge it where it is wide, fill over: what every crack at rest gets. */
+function crackSteps(view: GroupView, cracks: readonly Finding[]): readonly StepRequest[] {
+  const from = view.book.number('stress-crack', 'tapeFrom')
+  const wide = cracks.filter(({ condition }) => from > 0 && severityRank[condition.severity] >= from)
+  const isSealed = view.group.coat === 'calcimine' || hasFinding(view, 'chalking')
+  const drinks = view.group.substrate === 'plaster' && !isSealed
+  return [
+    stepAt(cracks, 'openCrack'),
+    ...(drinks ? [stepAt(cracks, 'dampCrack')] : []),
+    ...(wide.length > 0 ? [stepAt(wide, 'tapeCrack')] : []),
+  ]
+}
 
 export const stressCrack: GroupRule = {
   id: 'stress-crack',
@@ -24,16 +47,28 @@ export const stressCrack: GroupRule = {
   title: 'Cracks in plaster or board',
   found: 'A crack that has come to rest, in plaster or along a joint of board.',
   reason:
-    'A hairline filled on top opens again: the crack is opened to a V and cleaned so that filler keys into it, then filled in layers.',
+    'A hairline filled on top opens again: the crack is opened to a V and cleaned, bare plaster is dampened so that it does not drink the filler, and a crack wider than a hairline is bridged with mesh (paper tape on a joint of board) under the last layer.',
   source: commonPractice,
   safety: 'dust',
   on: true,
-  numbers: layers(2),
-  when: (view) => hasFinding(view, 'stressCrack', 'movingCrack'),
+  numbers: {
+    ...layers(2),
+    tapeFrom: {
+      ...number(
+        2,
+        '0 never, 1 slight, 2 moderate, 3 severe',
+        'How bad a crack is that gets tape',
+        commonPractice,
+      ),
+      most: 3,
+      whole: true,
+    },
+  },
+  when: (view) => restingCracks(view).length > 0,
   consequence: (view) => {
-    const cracks = findingsOf(view, 'stressCrack', 'movingCrack')
+    const cracks = restingCracks(view)
     const filled = filling(view, cracks, view.book.number('stress-crack', 'layers'))
-    return { ...filled, steps: [stepAt(cracks, 'openCrack'), ...(filled.steps ?? [])] }
+    return { ...filled, steps: [...crackSteps(view, cracks), ...(filled.steps ?? [])] }
   },
   order: [
     ...fillingOrder,
@@ -53,24 +88,55 @@ export const movingCrack: GroupRule = {
   theme: 'plaster',
   title: 'Cracks that still move',
   found: 'A crack with edges that move, curl up or have been filled before.',
-  reason: 'A crack that still moves comes back through any filler: find out why before it is filled.',
+  reason:
+    'A crack that still moves comes back through hard filler: find out why, then open it, fill it with flexible filler and bridge it with mesh; or leave it as agreed with the client.',
   source: commonPractice,
   safety: 'none',
   on: true,
-  numbers: holdDays(14),
+  numbers: {
+    ...holdDays(14),
+    leaveAsAgreed: {
+      ...number(0, '1 yes, 0 no', 'The client agreed to leave moving cracks as they are', commonPractice),
+      most: 1,
+      whole: true,
+    },
+  },
   when: (view) => uncured(findingsOf(view, 'movingCrack')).length > 0,
-  consequence: (view) => ({
-    holds: uncured(findingsOf(view, 'movingCrack')).map((finding) =>
-      holdFor(
-        'movingCrack',
-        finding,
-        view.book.number('moving-crack', 'holdDays'),
-        `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and put it right before it is filled; otherwise agree with the client that it may open again.`,
-        commonPractice,
+  consequence: (view) => {
+    const moving = uncured(findingsOf(view, 'movingCrack'))
+    if (view.book.number('moving-crack', 'leaveAsAgreed') > 0)
+      return { notices: [leftAsAgreed(view, moving)] }
+    return {
+      steps: [
+        stepAt(moving, 'openCrack'),
+        stepAt(moving, 'fill', { ordinal: 'flexible', productClass: 'acrylicCaulk' }),
+        stepAt(moving, 'tapeCrack'),
+        stepAt(moving, 'fill', { ordinal: '2', productClass: 'dryingFiller' }),
+        stepAt(moving, 'sandFill'),
+      ],
+      primers: [primer('patch', primerExtent(view, moving), moving)],
+      holds: moving.map((finding) =>
+        holdFor(
+          'movingCrack',
+          finding,
+          view.book.number('moving-crack', 'holdDays'),
+          `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and put it right before it is filled; otherwise agree with the client that it may open again.`,
+          commonPractice,
+        ),
       ),
-    ),
-  }),
-  order: [],
+    }
+  },
+  order: fillingOrder,
+}
+
+function leftAsAgreed(view: GroupView, moving: readonly Finding[]) {
+  return noticeOn(
+    view,
+    'advice',
+    `Cracks in ${view.room.name} that still move are left as agreed with the client: painted over, they may open again.`,
+    commonPractice,
+    moving,
+  )
 }
 
 export const poppedFastener: GroupRule = {

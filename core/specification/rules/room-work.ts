@@ -1,7 +1,22 @@
 import { orderBecause, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type HouseRule } from '../rule.ts'
 
-/** Its edges are made per room by `room-edges.ts`; the switch and the reason are kept here. */
+/** Edges of these rules are made per room by `room-edges.ts`; switches and reasons are kept here. */
+export const sandBeforeCoats: HouseRule = {
+  id: 'sand-before-coats',
+  level: 'house',
+  theme: 'order',
+  title: 'All sanding before the first coat in a room',
+  found: 'Every room.',
+  reason:
+    'Dust settles on wet paint: everything in the room is scraped, sanded and vacuumed before the first finish coat on anything.',
+  source: commonPractice,
+  safety: 'dust',
+  on: true,
+  numbers: {},
+  order: [],
+}
+
 export const primeBeforeCoats: HouseRule = {
   id: 'prime-before-coats',
   level: 'house',

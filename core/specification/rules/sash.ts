@@ -1,4 +1,4 @@
-import { findingsOf, hasFinding, number, orderBecause, primer, stepAt } from '../requests.ts'
+import { findingsOf, hasFinding, number, orderBecause, primer, stepAt, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule } from '../rule.ts'
 
 export const missingPutty: GroupRule = {
@@ -60,6 +60,12 @@ export const paintedShut: GroupRule = {
   ],
 }
 
+const glassLast = orderBecause(
+  ['coat'],
+  ['scrapeGlass'],
+  'The paint that seals the edge of the glass is dry before what ran over it is scraped off.',
+)
+
 export const fixedSash: GroupRule = {
   id: 'fixed-sash',
   level: 'group',
@@ -75,8 +81,11 @@ export const fixedSash: GroupRule = {
   on: true,
   numbers: { coats: number(2, 'coats', 'Finish coats on fixed sash', commonPractice) },
   when: (view) => view.group.fixedSash,
-  consequence: (view) => ({ coats: view.book.number('fixed-sash', 'coats') }),
-  order: [],
+  consequence: (view) => ({
+    coats: view.book.number('fixed-sash', 'coats'),
+    steps: [wholeStep('scrapeGlass')],
+  }),
+  order: [glassLast],
 }
 
 export const movingSash: GroupRule = {
@@ -93,8 +102,19 @@ export const movingSash: GroupRule = {
   on: true,
   numbers: { coats: number(2, 'coats', 'Finish coats on the faces of moving sash', commonPractice) },
   when: (view) => view.group.surfaceClass === 'sash' && !view.group.fixedSash,
-  consequence: (view) => ({ coats: view.book.number('moving-sash', 'coats') }),
-  order: [],
+  consequence: (view) => ({
+    coats: view.book.number('moving-sash', 'coats'),
+    steps: [wholeStep('easeSash'), wholeStep('scrapeGlass')],
+  }),
+  order: [
+    glassLast,
+    orderBecause(
+      ['coat'],
+      ['easeSash'],
+      'A sash left shut dries shut: it is cut free and moved as soon as the last coat is dry.',
+    ),
+    orderBecause(['easeSash'], ['scrapeGlass'], 'The sash is moved before its glass is scraped.'),
+  ],
 }
 
 export const sashRules = [missingPutty, paintedShut, fixedSash, movingSash] as const

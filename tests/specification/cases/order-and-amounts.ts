@@ -124,6 +124,13 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
       )
     // 30 % of 100 sq ft.
     expect([at(29.9), at(30.1)]).toEqual([false, true])
+    const onWall = (area: number) =>
+      specifyOne({ surfaceClass: 'walls', conditions: [['unsandedPatch', { areaMm2: area * squareFoot }]] })
+    // 15 % of the one wall: from there the whole 100 sq ft of it are primed instead of the patch.
+    expect(toSquareFeet(stepOf(onWall(15.1), 'walls/prime/walls').amounts.area)).toBe(100)
+    expect(hasStep(onWall(15.1), 'walls/spotPrime/1')).toBe(false)
+    expect(hasStep(onWall(14.9), 'walls/prime/walls')).toBe(false)
+    expect(toSquareFeet(stepOf(onWall(14.9), 'walls/spotPrime/1').amounts.area)).toBeCloseTo(14.9, 9)
   },
   'quick-spots': () => {
     const spots = (rules: readonly RuleSetting[]) =>

@@ -21,6 +21,14 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
     ]) {
       expect(comesBefore(specification, `r/walls/${before}/1`, `r/walls/${after}/1`)).toBe(true)
     }
+    // The craters that scraping leaves on plaster are skimmed flush; wood is feathered only.
+    expect(toSquareFeet(stepOf(specification, 'walls/skim/craters').amounts.area)).toBeCloseTo(8, 9)
+    expect(comesBefore(specification, 'r/walls/skim/craters', 'r/walls/sandFill/1')).toBe(true)
+    const wood = specifyOne({
+      surfaceClass: 'trim',
+      conditions: [['loosePaint', { areaMm2: 8 * squareFoot }]],
+    })
+    expect(hasStep(wood, 'trim/skim/craters')).toBe(false)
     // Severe is primed all over, not in spots.
     const severe = specifyOne({
       surfaceClass: 'walls',
@@ -57,7 +65,9 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
     expect(stepList(specification, 'r').filter((each) => each.startsWith('walls'))).toEqual([
       'walls/openCrack/1',
       'walls/vacuum/1',
+      'walls/dampCrack/1',
       'walls/fill/1 settingFiller',
+      'walls/tapeCrack/1',
       'walls/fill/2 dryingFiller',
       'walls/sandFill/1',
       'walls/dustOff/0',
@@ -66,6 +76,14 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
       'walls/coat/1 latexWall',
       'walls/coat/2 latexWall',
     ])
+    const slight = (substrate: 'plaster' | 'gypsumBoard') =>
+      specifyOne({ surfaceClass: 'walls', substrate, conditions: [['stressCrack', { severity: 'slight' }]] })
+    // A hairline gets no tape; board does not drink as plaster does.
+    expect([
+      hasStep(slight('plaster'), 'walls/tapeCrack/1'),
+      hasStep(slight('plaster'), 'walls/dampCrack/1'),
+    ]).toEqual([false, true])
+    expect(hasStep(slight('gypsumBoard'), 'walls/dampCrack/1')).toBe(false)
     // 9 ft x 4 in = 3 sq ft primed.
     expect(toSquareFeet(stepOf(specification, 'walls/spotPrime/1').amounts.area)).toBeCloseTo(9 / 3, 9)
   },
@@ -84,6 +102,19 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
       conditions: [['movingCrack', { length: feet(6), causeCured: true }]],
     })
     expect(notices(cured, 'cause')).toEqual([])
+    // Come to rest it is filled as any other crack; while it moves, with what stretches and with mesh, or it is left.
+    expect(stepOf(cured, 'walls/fill/1').productClass).toBe('settingFiller')
+    expect(stepOf(specification, 'walls/fill/flexible').productClass).toBe('acrylicCaulk')
+    expect(hasStep(specification, 'walls/fill/1')).toBe(false)
+    expect(comesBefore(specification, 'r/walls/fill/flexible', 'r/walls/tapeCrack/1')).toBe(true)
+    expect(comesBefore(specification, 'r/walls/tapeCrack/1', 'r/walls/fill/2')).toBe(true)
+    const left = specifyOne({
+      surfaceClass: 'walls',
+      conditions: [['movingCrack', { length: feet(6) }]],
+      rules: [['moving-crack', true, { leaveAsAgreed: 1 }]],
+    })
+    expect([hasStep(left, 'walls/openCrack/1'), left.holds]).toEqual([false, []])
+    expect(notices(left, 'advice')[0]?.sentence).toContain('left as agreed')
   },
   'popped-fastener': () => {
     const specification = specifyOne({

@@ -76,10 +76,14 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
       'fixed-sash',
     )
     expect(toFeet(stepOf(specification, 'fixedSash/coat/2').amounts.glassPerimeter)).toBe(40)
+    expect(toFeet(stepOf(specification, 'fixedSash/scrapeGlass/1').amounts.glassPerimeter)).toBe(40)
+    expect(hasStep(specification, 'fixedSash/easeSash/1')).toBe(false)
   },
   'moving-sash': () => {
     const specification = specifyOne({ surfaceClass: 'sash' })
     expect(stepOf(specification, 'sash/coat/1').because.map((each) => each.ruleId)).toContain('moving-sash')
+    expect(comesBefore(specification, 'r/sash/coat/2', 'r/sash/easeSash/1')).toBe(true)
+    expect(comesBefore(specification, 'r/sash/easeSash/1', 'r/sash/scrapeGlass/1')).toBe(true)
   },
   doors: () => {
     const specification = specifyOne({ surfaceClass: 'doors', productClass: 'latexWall', sheen: 'flat' })
