@@ -173,7 +173,10 @@ export const handlingWords: Readonly<Record<KeptItemHandling, string>> = {
 /** What is done another way than its operation usually is. */
 const titlesByRole: Readonly<Record<string, string>> = {
   'fill/flexible': 'Fill moving cracks with flexible filler',
-  'prime/walls': 'Prime the whole of patched walls',
+  'prime/walls': 'Prime all of each patched wall or ceiling',
+  'sand/2': 'Sand lightly between coats',
+  'sand/3': 'Sand lightly between coats',
+  'sand/4': 'Sand lightly between coats',
   'skim/craters': 'Skim over scraped craters',
 }
 
