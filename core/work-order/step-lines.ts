@@ -115,8 +115,13 @@ export function volumeText(gallons: number, system: LengthUnitSystem): string {
   return litres < 0.75 ? `${Math.ceil(litres * 100) * 10} ml` : `${litres.toFixed(1)} L`
 }
 
+/** Rules whose reason says how the brush goes: it changes what a hand does, so it is printed with the coat. */
+const handRules = ['doors', 'moving-sash', 'fixed-sash', 'stairs']
+
 function unusualReasons(step: Step): readonly Because[] {
-  const found = step.because.filter((because) => because.conditionIds.length > 0)
+  const found = step.because.filter(
+    ({ conditionIds, ruleId }) => conditionIds.length > 0 || handRules.includes(ruleId),
+  )
   return routine.has(step.operation) && step.coat < 3 ? found : step.because
 }
 

@@ -96,7 +96,7 @@ export const movingSash: GroupRule = {
   title: 'Sash that moves',
   found: 'Double-hung, casement or hopper sash.',
   reason:
-    'Glass edges first, then bars, rails, stiles, frame, stool last; one coat only on meeting edges, cords and channels bare; the sash is moved before the paint sets.',
+    'Glass edges first, then bars, rails, stiles, frame, stool last; one coat only on meeting edges, cords and channels bare; the sash is moved before the paint sets, freed when it is dry, and its glass scraped.',
   source: 'two newspaper columns of 1988 and sash repair pages; common practice',
   safety: 'none',
   on: true,

@@ -86,7 +86,7 @@ export const doorEdges: GroupRule = {
   title: 'Doors and their edges',
   found: 'Door slabs, flush or panelled.',
   reason:
-    'Panels first, then outward to rails and stiles; top and bottom edges too, or the door swells; each edge takes the colour of the side it shows on, the hinge edge that of the face it is seen with.',
+    'Panels first, then rails, then stiles; top and bottom edges too, or the door swells; each edge takes the colour of the side it shows on, the hinge edge that of the face it is seen with.',
   source: 'a newspaper column of 1988 and painting pages; common practice',
   safety: 'none',
   on: true,
@@ -104,13 +104,14 @@ export const stairTreads: GroupRule = {
   title: 'Stairs stay passable',
   found: 'Treads, risers, balusters and rails.',
   reason:
-    'A stair is the way out: it is painted last, from the top down, every other tread at a time where people must pass.',
+    'A stair is the way out: it is painted last, from the top down, every other tread at a time so that people can pass; all at once only where it is agreed that it is closed until it is dry.',
   source: commonPractice,
   safety: 'height',
   on: true,
   numbers: {},
   when: (view) => view.group.surfaceClass === 'stairs',
   consequence: (view) => ({
+    coats: 1,
     notices: [
       noticeOn(
         view,

@@ -93,6 +93,7 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
     const specification = specifyOne({ surfaceClass: 'stairs', job: { builtItems: [stair] } })
     expect(notices(specification, 'advice')[0]?.sentence).toContain('every other tread')
     expect(stepOf(specification, 'stairs/coat/1').effects.closesRoom).toBe(true)
+    expect(stepOf(specification, 'stairs/coat/1').because.map((each) => each.ruleId)).toContain('stairs')
     // The way out comes last: after walls and trim.
     const job = oneSurfaceJob({ surfaceClass: 'stairs', job: { builtItems: [stair] } })
     const walls = finishFor('walls', 'latexWall', 'sage', 'flat')
