@@ -32,3 +32,17 @@ test.each(jobs)('the lines under a figure add up to it, on every surface of $nam
     expect(lengthOf(surface, 'mask along'), surface.key).toBe(surface.masking)
   }
 })
+
+test('a line for the rule of openings stands under a wall only where that rule gives another area', () => {
+  const exact = demoJob('plain-room')
+  const walls = (job: typeof exact) =>
+    takeOff(job).surfaces.filter(({ surfaceClass }) => surfaceClass === 'walls')
+  const notes = (surface: SurfaceQuantity) => surface.derivation.filter(({ kind }) => kind === 'note')
+  expect(walls(exact).flatMap(notes)).toEqual([])
+  const whole = { ...exact, houseRules: { ...exact.houseRules, openingPolicy: 'noDeduction' as const } }
+  for (const wall of walls(whole)) {
+    const noted = notes(wall).map(({ area }) => area)
+    expect(noted, wall.key).toEqual(wall.policyArea === wall.netArea ? [] : [wall.policyArea])
+  }
+  expect(walls(whole).some((wall) => wall.deductedArea > 0)).toBe(true)
+})
