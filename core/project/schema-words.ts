@@ -162,6 +162,8 @@ const propertyWords: Readonly<Record<string, string>> = {
   derivation: 'How the figure came about.',
   lines: 'Lines of the price.',
   labour: 'Hours, step by step.',
+  labourBasis:
+    'What labor is priced by: an accepted plan, a first plan made the same way each time, or hours without a plan.',
   materials: 'Products, with the containers to buy.',
   optional: 'Offered beside the price.',
   doubts: 'What is not settled.',
