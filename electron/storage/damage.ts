@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { findChangedContent } from './content-sums.ts'
 import { damagedBook } from './failures.ts'
 import { turn } from './private-files.ts'
 
@@ -36,9 +37,10 @@ export async function findDamage(
   }
   const broken = database.pragma('foreign_key_check') as readonly { readonly table: string }[]
   const first = broken[0]
-  return first === undefined
-    ? succeed(null)
-    : damagedBook(path, `a record of ${first.table} points at one that is not there`)
+  if (first !== undefined)
+    return damagedBook(path, `a record of ${first.table} points at one that is not there`)
+  const changed = findChangedContent(database)
+  return changed === null ? succeed(null) : damagedBook(path, `a record of ${changed} is not what was stored`)
 }
 
 function tablesOf(database: Database): readonly string[] {

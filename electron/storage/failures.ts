@@ -12,7 +12,7 @@ export function describeFailure(error: unknown): string {
 }
 
 export function isFullDisk(error: unknown): boolean {
-  return /^(SQLITE_FULL|SQLITE_IOERR_WRITE|ENOSPC|EDQUOT|EFBIG)/.test(codeOf(error))
+  return /^(SQLITE_FULL|SQLITE_IOERR_(WRITE|SHMSIZE|SHMOPEN)|ENOSPC|EDQUOT|EFBIG)/.test(codeOf(error))
 }
 
 export function isDamage(error: unknown): boolean {

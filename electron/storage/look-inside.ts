@@ -7,7 +7,8 @@ import { findDamage } from './damage.ts'
 import { storageProblem } from './failures.ts'
 import { listJobRows, readJobRows } from './job-rows.ts'
 import { lookOverLog, onCopy } from './look-over.ts'
-import { applyMigration, type Migration, pendingMigrations } from './migrations.ts'
+import { type Migration, pendingMigrations } from './migrations.ts'
+import { bringToNewestForm } from './open-book.ts'
 
 export interface InsideParts {
   readonly bookPath: string
@@ -42,11 +43,8 @@ async function insideInNewestForm<Value>(
     if (!damage.ok) return damage
     const pending = pendingMigrations(copy, parts.migrations)
     if (!pending.ok) return pending
-    for (const migration of pending.value) {
-      const applied = applyMigration(copy, migration, parts.now)
-      if (!applied.ok) return applied
-    }
-    return use(copy)
+    const brought = bringToNewestForm(copy, pending.value, parts.now)
+    return brought.ok ? use(copy) : brought
   })
 }
 

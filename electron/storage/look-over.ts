@@ -31,6 +31,8 @@ export async function onCopy<Value>(
     await copyPrivately(path, place)
     if (hasLog(path)) await copyPrivately(logOf(path), logOf(place))
     copy = new BetterSqlite3(place, { timeout: 0 })
+    // Alone with it, SQLite needs no file for the index of the log.
+    copy.pragma('locking_mode = EXCLUSIVE')
     return await use(copy)
   } catch (error) {
     return storageProblem(error, path)

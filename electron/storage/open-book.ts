@@ -4,6 +4,7 @@ import { dirname } from 'node:path'
 import BetterSqlite3, { type Database } from 'better-sqlite3'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
 import { isInMemory, logOf } from './book-files.ts'
+import { keepSums, rebuildSums } from './content-sums.ts'
 import { storageProblem } from './failures.ts'
 import { applyMigration, type Migration, pendingMigrations } from './migrations.ts'
 import { makePrivateFile } from './private-files.ts'
@@ -18,7 +19,8 @@ export function openBook(path: string, migrations: readonly Migration[], now: st
   let database: Database | undefined
   try {
     database = connect(path)
-    const ready = bringToNewestForm(database, migrations, now)
+    const pending = pendingMigrations(database, migrations)
+    const ready = pending.ok ? bringToNewestForm(database, pending.value, now) : pending
     if (!ready.ok) database.close()
     return ready.ok ? succeed(database) : ready
   } catch (error) {
@@ -53,13 +55,18 @@ function makePrivate(path: string): void {
   if (existsSync(logOf(path))) makePrivateFile(logOf(path))
 }
 
-function bringToNewestForm(database: Database, migrations: readonly Migration[], now: string): Outcome<null> {
-  const pending = pendingMigrations(database, migrations)
-  if (!pending.ok) return pending
-  for (const migration of pending.value) {
+/** Applies what is pending, one by one; from then on the sums of the content are kept. */
+export function bringToNewestForm(
+  database: Database,
+  pending: readonly Migration[],
+  now: string,
+): Outcome<null> {
+  for (const migration of pending) {
     const applied = applyMigration(database, migration, now)
     if (!applied.ok) return applied
   }
+  if (pending.length > 0) rebuildSums(database)
+  keepSums(database)
   return succeed(null)
 }
 

@@ -18,8 +18,8 @@ import { isEmptyDatabase } from './damage.ts'
 import { finishSettingAside } from './exchange.ts'
 import { damage, describeFailure, isFullDisk, problemOfFailure } from './failures.ts'
 import { lookOver, lookOverLog } from './look-over.ts'
-import { applyMigration, type Migration, pendingMigrations } from './migrations.ts'
-import { connect, foldLog, giveMark, markOf } from './open-book.ts'
+import { type Migration, pendingMigrations } from './migrations.ts'
+import { bringToNewestForm, connect, foldLog, giveMark, markOf } from './open-book.ts'
 import { emptyBook, missingBook, replacedBook, shutBook, shutBy } from './shut-book.ts'
 
 export interface OpeningParts {
@@ -106,10 +106,8 @@ async function openWhole(parts: OpeningParts): Promise<Opening> {
     if (first !== undefined && !isNew) {
       await tryBackup(database, path, nameBeforeForm(first.number, now()), warnings)
     }
-    for (const migration of pending.value) {
-      const applied = applyMigration(database, migration, now())
-      if (!applied.ok) return shutAgain(database, applied.problem)
-    }
+    const brought = bringToNewestForm(database, pending.value, now())
+    if (!brought.ok) return shutAgain(database, brought.problem)
     giveMark(database, known)
     foldLog(database)
     const isOther = isOtherThanBackups(markOf(database), path)

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
+import type { Job } from '../../core/project/job.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { granted, openKeeper, testFolder } from './books.ts'
 
@@ -22,8 +23,11 @@ export async function bookWithOneJob(title = plainJob().header.title): Promise<s
 }
 
 /** A book whose process died after it had stored one more job, which is in the log only. */
-export async function crashedBook(): Promise<string> {
-  const path = await bookWithOneJob()
+export async function crashedBook(first: Job = plainJob()): Promise<string> {
+  const path = join(testFolder(), 'book.sqlite')
+  const keeper = await openKeeper(path)
+  granted(granted(keeper.store()).create(first))
+  await keeper.close()
   const script = join(import.meta.dirname, 'crash.ts')
   const flags = ['--experimental-strip-types', '--no-warnings']
   const died = spawnSync(process.execPath, [...flags, script, path], { encoding: 'utf8' })

@@ -122,55 +122,6 @@ test('a log left alone by a setting aside that died goes after its file', async 
   expect(titlesOf(keeper)).toEqual(['After the backup', 'One plain room'])
 })
 
-const exchanges: Readonly<Record<string, (path: string, other: string) => void>> = {
-  'another file moved over it': (path, other) => {
-    const copy = `${path}.copy`
-    copyFileSync(other, copy)
-    renameSync(copy, path)
-  },
-  'another file copied into it': (path, other) => copyFileSync(other, path),
-  'a backup copied into it': (path) => {
-    const [name = ''] = readdirSync(backupFolder(path)).sort()
-    copyFileSync(join(backupFolder(path), name), path)
-  },
-  'its bytes emptied': (path) => writeFileSync(path, ''),
-  'the file taken away': (path) => rmSync(path),
-  'the log taken away': (path) => rmSync(logOf(path)),
-  'another log put beside it': (path) => writeFileSync(logOf(path), Buffer.alloc(9000, 7)),
-}
-
-for (const [how, exchange] of Object.entries(exchanges)) {
-  test(`${how} while the program runs: noticed before the next edit is stored, and what was stored can be had again`, async () => {
-    const path = await bookWithOneJob('Before')
-    const other = await bookWithOneJob('Somebody else’s')
-    const { now } = handClock()
-    const keeper = await openKeeper(path, { now })
-    const store = granted(keeper.store())
-    const made = granted(store.create(namedJob('Of this session')))
-    const second = renamed(made.job, 'Library')
-    granted(store.storeEdit(made.jobKey, made.revision, diffJobs(made.job, second)))
-    exchange(path, other)
-    const there = existsSync(path) ? readFileSync(path) : null
-    const third = renamed(second, 'Nursery')
-    const edit = diffJobs(second, third)
-    const refused = store.storeEdit(made.jobKey, made.revision + 1, edit)
-    expect(refused).toMatchObject({ ok: false, problem: { kind: 'bookShut' } })
-    await settled(keeper)
-    expect(keeper.state().shut).toMatchObject({
-      reason: 'exchanged',
-      sentence: expect.stringContaining('what you have on the page stays there'),
-    })
-    expect(existsSync(path) ? readFileSync(path) : null).toEqual(there)
-    const [kept] = await backupsOf(keeper, 'exchanged')
-    granted(await keeper.goBackTo(kept?.name ?? ''))
-    expect(titlesOf(keeper)).toEqual(['Before', 'Of this session'])
-    const opened = granted(granted(keeper.store()).open(made.jobKey))
-    expect(opened).toMatchObject({ job: second, revision: made.revision + 1 })
-    granted(granted(keeper.store()).storeEdit(made.jobKey, opened.revision, edit))
-    if (there !== null) expect(await backupsOf(keeper, 'setAside')).toHaveLength(1)
-  })
-}
-
 test('the file that was put there can be opened instead', async () => {
   const path = await bookWithOneJob('Before')
   const other = await bookWithOneJob('Somebody else’s')
