@@ -2,26 +2,48 @@ import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
+import { renameJob } from '../storage/job-bodies.ts'
 import type { Keeper } from '../storage/keeper.ts'
-import type { Store } from '../storage/store.ts'
+import { jobFileName, type Store } from '../storage/store.ts'
 import { type Clock, newJobId } from './clock.ts'
 import type { Host } from './host.ts'
+import { type JobFiles, jobFilesHere } from './job-files.ts'
 import { newJob } from './new-job.ts'
 
 export interface HandlerParts {
   readonly keeper: Keeper
   readonly host: Host
   readonly clock: Clock
+  /** Reads and writes job files; in this thread where it is left out. */
+  readonly jobFiles?: JobFiles
   /** Text of the demonstration house's job file; null where the program was installed without it. */
   readonly readDemo: () => string | null
 }
 
 /** The one table of handlers, behind Electron's channels and behind the loopback host alike. */
-export function createHandlers({ keeper, host, clock, readDemo }: HandlerParts): Handlers {
+export function createHandlers({
+  keeper,
+  host,
+  clock,
+  readDemo,
+  jobFiles = jobFilesHere,
+}: HandlerParts): Handlers {
   /** Does something with the open book, or answers why it is shut. */
   function inBook<Value>(use: (store: Store) => Outcome<Value>): Outcome<Value> {
     const store = keeper.store()
     return store.ok ? use(store.value) : store
+  }
+
+  /** A job of hundreds of rooms takes long to read; meanwhile others are answered. */
+  async function readElsewhere(jobKey: string): Promise<void> {
+    const raw = inBook((store) => store.raw(jobKey))
+    if (!raw.ok || raw.value === undefined) return
+    const { value } = raw
+    const job = await jobFiles.readBodies(value.bodies)
+    inBook((store) => {
+      store.learn(jobKey, value, job)
+      return job
+    })
   }
 
   function openDemo(): Outcome<OpenedJob> {
@@ -50,7 +72,19 @@ export function createHandlers({ keeper, host, clock, readDemo }: HandlerParts):
     bookState: () => ({ ok: true, value: keeper.state() }),
     listBackups: () => keeper.listBackups(),
     lookIntoBackup: ({ name }) => keeper.lookInto(name),
-    bringJobBack: ({ name, jobKey }) => keeper.bringJobBack(name, jobKey),
+    bringJobBack: async ({ name, jobKey }) => {
+      const raw = await keeper.jobOfBackup(name, jobKey)
+      if (!raw.ok) return raw
+      const { bodies } = raw.value
+      const job = await jobFiles.readBodies(bodies)
+      if (!job.ok) return job
+      return inBook((store) => {
+        const prepared = { job: job.value, bodies }
+        if (!store.revision(jobKey).ok) return store.add(prepared)
+        const older = renameJob(prepared, `${job.value.header.title.slice(0, 180)} (from a backup)`)
+        return older.ok ? store.add(older.value) : older
+      })
+    },
     goBackToBackup: ({ name }) => keeper.goBackTo(name),
     leaveShutBook: ({ way }) => keeper.leave(way),
     listJobs: () => inBook((store) => store.list()),
@@ -62,13 +96,24 @@ export function createHandlers({ keeper, host, clock, readDemo }: HandlerParts):
         const facts = { id: newJobId(), title, unitSystem, today, timeZone: clock.timeZone() }
         return store.create(newJob(lists.value, facts))
       }),
-    openJob: ({ jobKey }) => inBook((store) => store.open(jobKey)),
+    openJob: async ({ jobKey }) => {
+      await readElsewhere(jobKey)
+      return inBook((store) => store.open(jobKey))
+    },
     jobRevision: ({ jobKey }) => inBook((store) => store.revision(jobKey)),
     openDemo,
     storeEdit: ({ jobKey, revision, diff }) => inBook((store) => store.storeEdit(jobKey, revision, diff)),
     deleteJob: ({ jobKey }) => keeper.remove(jobKey),
-    importJob: ({ text }) => inBook((store) => store.import(text)),
-    exportJob: ({ jobKey }) => inBook((store) => store.export(jobKey)),
+    importJob: async ({ text }) => {
+      const read = await jobFiles.read(text)
+      return read.ok ? inBook((store) => store.add(read.value)) : read
+    },
+    exportJob: async ({ jobKey }) => {
+      const opened = inBook((store) => store.open(jobKey))
+      if (!opened.ok) return opened
+      const { job } = opened.value
+      return { ok: true, value: { fileName: jobFileName(job), text: await jobFiles.write(job) } }
+    },
     saveDocument: (argument) => host.saveDocument(argument),
     savePdf: (argument) => host.savePdf(argument),
     printDocument: (argument) => host.printDocument(argument),

@@ -8,6 +8,7 @@ export function programFiles(root: string) {
   return {
     pages: join(root, 'build', 'renderer'),
     migrations: join(root, 'migrations'),
+    jobFilesThread: join(root, 'build', 'job-files', 'job-files.cjs'),
     version: () =>
       (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version,
     readDemo: () => {

@@ -38,6 +38,11 @@ const targets = {
     file: 'preload.cjs',
     config: codeConfig('electron/preload/preload.ts', 'cjs', 'node18'),
   },
+  'job-files': {
+    from: ['core', 'electron/handlers', 'electron/storage'],
+    file: 'job-files.cjs',
+    config: codeConfig('electron/handlers/job-files-thread.ts', 'cjs', 'node18'),
+  },
   loopback: {
     from: ['core', 'electron'],
     file: 'loopback.mjs',

@@ -18,7 +18,7 @@ import { buildStale, licenceFile, outputOf, root } from './builder.mjs'
 import { fetchElectron } from './electron-binary.mjs'
 import { loadTools } from './missing-tools.mjs'
 
-const targets = ['renderer', 'main', 'preload']
+const targets = ['renderer', 'main', 'preload', 'job-files']
 
 /**
  * @param words `--out <folder>` (otherwise `out`), `--no-archive`

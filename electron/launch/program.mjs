@@ -12,7 +12,7 @@ export async function startProgram(words, { environment = process.env, platform 
   const wanted = words.includes('--browser')
     ? Promise.resolve({ reason: 'as asked' })
     : findElectron(environment, platform, console.log)
-  await buildStale(['renderer', 'loopback'], console.log)
+  await buildStale(['renderer', 'job-files', 'loopback'], console.log)
   const electron = await wanted
   if (electron.binary === undefined) return startInBrowser(electron.reason, environment, platform)
   await buildStale(['main', 'preload'], console.log)

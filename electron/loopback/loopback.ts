@@ -6,6 +6,7 @@ import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
 import type { Host } from '../handlers/host.ts'
+import { jobFilesBeside } from '../handlers/job-files-beside.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
 import { createKeeper, keeperTimes } from '../storage/keeper.ts'
 import { readMigrations } from '../storage/migrations.ts'
@@ -44,6 +45,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Outcome<R
     host: browserHost(files.version()),
     clock: machineClock,
     readDemo: files.readDemo,
+    jobFiles: jobFilesBeside(files.jobFilesThread),
   })
   await fillEmptyBook(handlers)
   const token = randomBytes(24).toString('base64url')

@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { app, type BrowserWindow, dialog, session } from 'electron'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
+import { jobFilesBeside } from '../handlers/job-files-beside.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
 import { createKeeper, type Keeper, keeperTimes } from '../storage/keeper.ts'
 import { readMigrations } from '../storage/migrations.ts'
@@ -72,6 +73,7 @@ async function start(): Promise<void> {
     host: desktopHost(window, openPrintSession(), files.version(), process.env.COATWRIGHT_SAVE_FOLDER),
     clock: machineClock,
     readDemo: files.readDemo,
+    jobFiles: jobFilesBeside(files.jobFilesThread),
   })
   serveChannels(handlers, window)
   await fillEmptyBook(handlers)

@@ -1,19 +1,11 @@
 import type { Database } from 'better-sqlite3'
 import type { JobSummary } from '../../core/contract/requests.ts'
-import {
-  type CollectionName,
-  collectionNames,
-  type Job,
-  recordSchemas,
-  type SingleName,
-  singleNames,
-  singleSchemas,
-} from '../../core/project/job.ts'
+import { type CollectionName, collectionNames, type Job, type SingleName } from '../../core/project/job.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
 import type { CheckedEdit } from './checked-edit.ts'
 import { tableNames } from './collections.ts'
 import { damagedBook } from './failures.ts'
-import { keepRecord, readRecord } from './record-bodies.ts'
+import { type JobBodies, type PreparedJob, readBodies } from './job-bodies.ts'
 
 const singleColumns = { header: 'header', houseRules: 'house_rules' } as const satisfies Record<
   SingleName,
@@ -39,77 +31,62 @@ export function listJobRows(database: Database): readonly JobSummary[] {
     .all() as JobSummary[]
 }
 
-/** Reads a whole job; undefined where the book has none of that key. */
-export function readJobRows(database: Database, jobKey: string): Outcome<JobRow> | undefined {
+/** What the book has of a job, not read yet; undefined where it has none of that key. */
+export interface RawJob {
+  readonly bodies: JobBodies
+  readonly revision: number
+}
+
+export function readRawJob(database: Database, jobKey: string): RawJob | undefined {
   const row = database
     .prepare('SELECT header, house_rules AS houseRules, revision FROM jobs WHERE job_key = ?')
     .get(jobKey) as ({ readonly revision: number } & Record<SingleName, string>) | undefined
   if (row === undefined) return undefined
-  const job: Record<string, unknown> = {}
-  for (const name of singleNames) {
-    const single = readRecord(singleSchemas[name], row[name])
-    if (single === null) return unreadable(database, name)
-    job[name] = single
-  }
-  for (const name of collectionNames) {
-    const table = readTable(database, jobKey, name)
-    if (!table.ok) return table
-    job[name] = table.value
-  }
-  return succeed({ jobKey, job: job as Job, revision: row.revision })
+  const { revision, ...singles } = row
+  const tables = Object.fromEntries(collectionNames.map((name) => [name, readTable(database, jobKey, name)]))
+  return { bodies: { singles, tables }, revision }
 }
 
-function readTable(
+function readTable(database: Database, jobKey: string, name: CollectionName) {
+  return database
+    .prepare(`SELECT id, body FROM ${tableNames[name]} WHERE job_key = ? ORDER BY position`)
+    .raw()
+    .all(jobKey) as [string, string][]
+}
+
+/** Reads a whole job; undefined where the book has none of that key. */
+export function readJobRows(database: Database, jobKey: string): Outcome<JobRow> | undefined {
+  const raw = readRawJob(database, jobKey)
+  return raw && jobRowOf(database, jobKey, raw, readBodies(raw.bodies))
+}
+
+/** A job that was read from its bodies, here or elsewhere, beside its revision. */
+export function jobRowOf(
   database: Database,
   jobKey: string,
-  name: CollectionName,
-): Outcome<Record<string, unknown>> {
-  const rows = database
-    .prepare(`SELECT id, body FROM ${tableNames[name]} WHERE job_key = ? ORDER BY position`)
-    .all(jobKey) as { readonly id: string; readonly body: string }[]
-  const table: Record<string, unknown> = {}
-  for (const { id, body } of rows) {
-    const record = readRecord(recordSchemas[name], body)
-    if (record === null) return unreadable(database, `${name}.${id}`)
-    table[id] = record
-  }
-  return succeed(table)
-}
-
-function unreadable(database: Database, where: string): Outcome<never> {
-  return damagedBook(database.name, `${where} is not a record this program can read`)
+  { revision }: RawJob,
+  job: Outcome<Job>,
+): Outcome<JobRow> {
+  return job.ok
+    ? succeed({ jobKey, job: job.value, revision })
+    : damagedBook(database.name, job.problem.sentence)
 }
 
 /** Writes a job of revision 1. Runs inside the caller's transaction. */
 export function insertJobRows(
   database: Database,
   jobKey: string,
-  job: Job,
+  { job, bodies }: PreparedJob,
   editedAt: string,
-): Outcome<JobRow> {
-  const stored: Record<string, unknown> = {}
-  const bodies: Record<string, string> = {}
-  for (const name of singleNames) {
-    const kept = keepRecord(singleSchemas[name], job[name], name)
-    if (!kept.ok) return kept
-    stored[name] = kept.value.record
-    bodies[name] = kept.value.body
-  }
+): JobRow {
   database
     .prepare('INSERT INTO jobs (job_key, header, house_rules, revision, edited_at) VALUES (?, ?, ?, 1, ?)')
-    .run(jobKey, bodies.header, bodies.houseRules, editedAt)
+    .run(jobKey, bodies.singles.header, bodies.singles.houseRules, editedAt)
   for (const name of collectionNames) {
-    const table: Record<string, unknown> = {}
     const insert = inserter(database, jobKey, name)
-    for (const [id, record] of Object.entries(job[name])) {
-      const kept = keepRecord(recordSchemas[name], record, `${name}.${id}`)
-      if (!kept.ok) return kept
-      insert(id, kept.value.body)
-      table[id] = kept.value.record
-    }
-    stored[name] = table
+    for (const [id, body] of bodies.tables[name] ?? []) insert(id, body)
   }
-  return succeed({ jobKey, job: stored as Job, revision: 1 })
+  return { jobKey, job, revision: 1 }
 }
 
 /** Writes the rows of one edit and raises the revision. Runs inside the caller's transaction. */

@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs'
 import type { BackupSummary, BookState, ShutBook, WayOut } from '../../core/contract/book.ts'
-import type { JobSummary, OpenedJob } from '../../core/contract/requests.ts'
-import type { Job } from '../../core/project/job.ts'
+import type { JobSummary } from '../../core/contract/requests.ts'
 import { fail, type Outcome, type Problem, succeed } from '../../core/project/problem.ts'
 import { backupPath, listBackups } from './backups.ts'
 import { backupFolder } from './book-files.ts'
@@ -9,6 +8,7 @@ import { type BookLock, takeBookLock } from './book-lock.ts'
 import { findRealPlace, lookAtPlace } from './book-place.ts'
 import { copyBeside, moveIn, removeCopy, setAside } from './exchange.ts'
 import { problemOfFailure, storageProblem } from './failures.ts'
+import type { RawJob } from './job-rows.ts'
 import { checkCopy, jobOfBackup, jobsOfBackup } from './look-inside.ts'
 import { type Agreed, openCarefully } from './opening.ts'
 import { beginSession, type Session, type SessionOptions } from './session.ts'
@@ -28,8 +28,8 @@ export interface Keeper {
   readonly remove: (jobKey: string) => Promise<Outcome<Record<string, never>>>
   readonly listBackups: () => Promise<Outcome<readonly BackupSummary[]>>
   readonly lookInto: (name: string) => Promise<Outcome<readonly JobSummary[]>>
-  /** Puts one job of a backup into the open book, beside what is there. */
-  readonly bringJobBack: (name: string, jobKey: string) => Promise<Outcome<OpenedJob>>
+  /** One job of a backup, for whoever reads it and puts it into the open book. */
+  readonly jobOfBackup: (name: string, jobKey: string) => Promise<Outcome<RawJob>>
   /** Sets the book aside and opens a copy of a backup in its place. */
   readonly goBackTo: (name: string) => Promise<Outcome<BookState>>
   readonly leave: (way: WayOut) => Promise<Outcome<BookState>>
@@ -48,7 +48,7 @@ export function keeperInMemory(store: Store): Keeper {
     remove: async (jobKey) => store.delete(jobKey),
     listBackups: async () => succeed([]),
     lookInto: none,
-    bringJobBack: none,
+    jobOfBackup: none,
     goBackTo: none,
     leave: none,
     close: async () => store.close(),
@@ -195,17 +195,8 @@ class BookKeeper implements Keeper {
   lookInto = (name: string) =>
     this.#inTurn(async () => this.#withBackup(name, (source) => jobsOfBackup(source, this.#insideParts())))
 
-  bringJobBack = (name: string, jobKey: string) =>
-    this.#inTurn(() =>
-      this.#withBackup(name, async (source) => {
-        const job = await jobOfBackup(source, jobKey, this.#insideParts())
-        if (!job.ok) return job
-        const store = this.store()
-        if (!store.ok) return store
-        const isThere = store.value.open(jobKey).ok
-        return store.value.create(isThere ? asOlderCopy(job.value) : job.value)
-      }),
-    )
+  jobOfBackup = (name: string, jobKey: string) =>
+    this.#inTurn(() => this.#withBackup(name, (source) => jobOfBackup(source, jobKey, this.#insideParts())))
 
   goBackTo = (name: string) =>
     this.#inTurn(() =>
@@ -298,9 +289,4 @@ function isShut({ reason }: ShutBook): Outcome<never> {
 
 function isThere(warning: string | null): warning is string {
   return warning !== null
-}
-
-/** The job is still in the book: what comes back beside it says that it is older. */
-function asOlderCopy(job: Job): Job {
-  return { ...job, header: { ...job.header, title: `${job.header.title.slice(0, 180)} (from a backup)` } }
 }

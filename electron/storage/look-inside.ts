@@ -1,11 +1,10 @@
 import BetterSqlite3, { type Database } from 'better-sqlite3'
 import type { JobSummary } from '../../core/contract/requests.ts'
-import type { Job } from '../../core/project/job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { backupFolder } from './book-files.ts'
 import { findDamage } from './damage.ts'
 import { storageProblem } from './failures.ts'
-import { listJobRows, readJobRows } from './job-rows.ts'
+import { listJobRows, type RawJob, readRawJob } from './job-rows.ts'
 import { lookOverLog, onCopy } from './look-over.ts'
 import { type Migration, pendingMigrations } from './migrations.ts'
 import { bringToNewestForm } from './open-book.ts'
@@ -22,11 +21,11 @@ export function jobsOfBackup(source: string, parts: InsideParts): Promise<Outcom
   return insideInNewestForm(source, parts, (copy) => succeed(listJobRows(copy)))
 }
 
-export function jobOfBackup(source: string, jobKey: string, parts: InsideParts): Promise<Outcome<Job>> {
+/** One job of a backup in the newest form, not read yet. */
+export function jobOfBackup(source: string, jobKey: string, parts: InsideParts): Promise<Outcome<RawJob>> {
   return insideInNewestForm(source, parts, (copy) => {
-    const row = readJobRows(copy, jobKey)
-    if (row === undefined) return fail('notFound', 'That backup has no such job.', [jobKey])
-    return row.ok ? succeed(row.value.job) : row
+    const raw = readRawJob(copy, jobKey)
+    return raw === undefined ? fail('notFound', 'That backup has no such job.', [jobKey]) : succeed(raw)
   })
 }
 

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type { Database } from 'better-sqlite3'
 import { newestBackup, writeBackup } from './backups.ts'
 import { backupFolder, halfEnding, logIndexOf, logOf } from './book-files.ts'
+import { prepareJob } from './job-bodies.ts'
 import { insertJobRows, type JobRow } from './job-rows.ts'
 import { copyPrivately } from './look-over.ts'
 import type { Migration } from './migrations.ts'
@@ -46,7 +47,8 @@ export async function rescueFromMemory(parts: RescueParts): Promise<void> {
 
 function replaceJob(database: Database, { jobKey, job, revision }: JobRow, now: string): void {
   database.prepare('DELETE FROM jobs WHERE job_key = ?').run(jobKey)
-  const written = insertJobRows(database, jobKey, job, now)
-  if (!written.ok) throw new Error(written.problem.sentence)
+  const prepared = prepareJob(job)
+  if (!prepared.ok) throw new Error(prepared.problem.sentence)
+  insertJobRows(database, jobKey, prepared.value, now)
   database.prepare('UPDATE jobs SET revision = ? WHERE job_key = ?').run(revision, jobKey)
 }

@@ -6,7 +6,17 @@ import { jobProblems, readJobFile, writeJobFile } from '../../core/project/job-f
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { checkEdit } from './checked-edit.ts'
 import { storageProblem } from './failures.ts'
-import { insertJobRows, type JobRow, listJobRows, readJobRows, writeEdit } from './job-rows.ts'
+import { type PreparedJob, prepareJob } from './job-bodies.ts'
+import {
+  insertJobRows,
+  type JobRow,
+  jobRowOf,
+  listJobRows,
+  type RawJob,
+  readJobRows,
+  readRawJob,
+  writeEdit,
+} from './job-rows.ts'
 import type { Migration } from './migrations.ts'
 import { openBook } from './open-book.ts'
 
@@ -32,6 +42,11 @@ export interface Store {
   readonly path: string
   readonly list: () => Outcome<readonly JobSummary[]>
   readonly create: (job: Job) => Outcome<OpenedJob>
+  /** Stores a job that was read and prepared elsewhere. */
+  readonly add: (prepared: PreparedJob) => Outcome<OpenedJob>
+  /** What the book has of a job that was not read yet, for whoever wants to read it elsewhere. */
+  readonly raw: (jobKey: string) => Outcome<RawJob | undefined>
+  readonly learn: (jobKey: string, read: RawJob, job: Outcome<Job>) => void
   readonly open: (jobKey: string) => Outcome<OpenedJob>
   /** The revision a job stands at, without reading the job where it is known already. */
   readonly revision: (jobKey: string) => Outcome<{ readonly revision: number }>
@@ -88,10 +103,27 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
   function create(job: Job): Outcome<OpenedJob> {
     const wrong = jobProblems(job)[0]
     if (wrong !== undefined) return { ok: false, problem: wrong }
+    const prepared = prepareJob(job)
+    return prepared.ok ? add(prepared.value) : prepared
+  }
+
+  function add(prepared: PreparedJob): Outcome<OpenedJob> {
     const jobKey = options.newJobKey()
-    const made = inTransaction(() => insertJobRows(database, jobKey, job, options.now()))
+    const made = inTransaction(() => succeed(insertJobRows(database, jobKey, prepared, options.now())))
     if (made.ok) known.set(jobKey, made.value)
     return made
+  }
+
+  /** Nothing where the job is known already, or is not there. */
+  function raw(jobKey: string): Outcome<RawJob | undefined> {
+    return inTransaction(() => succeed(known.has(jobKey) ? undefined : readRawJob(database, jobKey)))
+  }
+
+  /** Takes a job read elsewhere, unless an edit came between. */
+  function learn(jobKey: string, read: RawJob, job: Outcome<Job>): void {
+    if (known.has(jobKey) || !job.ok) return
+    const row = jobRowOf(database, jobKey, read, job)
+    if (row.ok && isAt(database, jobKey, read.revision)) known.set(jobKey, row.value)
   }
 
   function storeEdit(
@@ -128,13 +160,16 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     const row = load(jobKey)
     if (!row.ok) return row
     const { job } = row.value
-    return succeed({ fileName: `${fileNameOf(job.header.title)}.json`, text: writeJobFile(job) })
+    return succeed({ fileName: jobFileName(job), text: writeJobFile(job) })
   }
 
   return {
     path: database.name,
     list: () => inTransaction(() => succeed(listJobRows(database))),
     create,
+    add,
+    raw,
+    learn,
     open: (jobKey) => inTransaction(() => load(jobKey)),
     revision: (jobKey) => {
       const row = inTransaction(() => load(jobKey))
@@ -152,6 +187,10 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
   }
 }
 
+function isAt(database: Database, jobKey: string, revision: number): boolean {
+  return database.prepare('SELECT revision FROM jobs WHERE job_key = ?').pluck().get(jobKey) === revision
+}
+
 function totalChanges(database: Database): number {
   return database.prepare('SELECT total_changes()').pluck().get() as number
 }
@@ -166,6 +205,10 @@ function staleEdit(row: JobRow, revision: number): Outcome<never> {
     `This edit was made to an older state of the job (${revision}; the book has ${row.revision}), perhaps in another tab. It was not stored. Open the job again and repeat it.`,
     [row.jobKey],
   )
+}
+
+export function jobFileName({ header }: Job): string {
+  return `${fileNameOf(header.title)}.json`
 }
 
 /** Letters, digits and single hyphens, so that the name is good on every file system. */

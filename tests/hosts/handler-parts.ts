@@ -5,6 +5,7 @@ import { succeed } from '../../core/project/problem.ts'
 import type { Clock } from '../../electron/handlers/clock.ts'
 import { createHandlers } from '../../electron/handlers/handlers.ts'
 import type { Host } from '../../electron/handlers/host.ts'
+import type { JobFiles } from '../../electron/handlers/job-files.ts'
 import { type Keeper, keeperInMemory } from '../../electron/storage/keeper.ts'
 import type { Store } from '../../electron/storage/store.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
@@ -26,12 +27,18 @@ export const stoppedClock: Clock = {
 
 /** Handlers over an empty book; the demonstration house is the plain room. */
 export function quietHandlers(
-  changes: { readonly host?: Host; readonly store?: Store; readonly keeper?: Keeper } = {},
+  changes: {
+    readonly host?: Host
+    readonly store?: Store
+    readonly keeper?: Keeper
+    readonly jobFiles?: JobFiles
+  } = {},
 ): Handlers {
   return createHandlers({
     keeper: changes.keeper ?? keeperInMemory(changes.store ?? openBook(join(testFolder(), 'book.sqlite'))),
     host: changes.host ?? quietHost,
     clock: stoppedClock,
+    ...(changes.jobFiles && { jobFiles: changes.jobFiles }),
     readDemo: () => writeJobFile(plainJob()),
   })
 }

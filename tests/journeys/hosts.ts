@@ -91,7 +91,14 @@ function walkIn(host: Host, name: string, walk: (program: Program) => Promise<vo
   test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
     if (host.missing !== null) return context.skip(host.missing)
     const build = join(root, 'electron', 'launch', 'build.mjs')
-    await promisify(execFile)(process.execPath, [build, 'renderer', 'loopback', 'main', 'preload'])
+    await promisify(execFile)(process.execPath, [
+      build,
+      'renderer',
+      'job-files',
+      'loopback',
+      'main',
+      'preload',
+    ])
     await walkOn(host, walk)
   })
 }

@@ -6,6 +6,7 @@ import type { Room } from '../../core/project/sketch-records.ts'
 import { backupFolder, logOf } from '../../electron/storage/book-files.ts'
 import type { Keeper } from '../../electron/storage/keeper.ts'
 import { plainJob, roomId } from '../fixtures/plain-room.ts'
+import { quietHandlers } from '../hosts/handler-parts.ts'
 import { bookWithOneJob, crashedBook } from './book-states.ts'
 import { granted, handClock, openKeeper, problemOf, testFolder } from './books.ts'
 
@@ -117,11 +118,12 @@ test('a job taken out of the book is in a backup first and comes back from there
   expect(granted(store.list())).toEqual([])
   const backup = granted(await keeper.listBackups()).find(({ kind }) => kind === 'beforeRemoval')
   expect(backup?.jobCount).toBe(1)
-  const back = granted(await keeper.bringJobBack(backup?.name ?? '', listed?.jobKey ?? ''))
+  const handlers = quietHandlers({ keeper })
+  const wanted = { name: backup?.name ?? '', jobKey: listed?.jobKey ?? '' }
+  const back = granted(await handlers.bringJobBack(wanted))
   expect(back.job).toEqual(job)
-  const twice = granted(await keeper.bringJobBack(backup?.name ?? '', listed?.jobKey ?? ''))
+  expect(granted(await handlers.bringJobBack(wanted)).jobKey).not.toBe(back.jobKey)
   expect(granted(store.list())).toHaveLength(2)
-  expect(twice.jobKey).not.toBe(back.jobKey)
 })
 
 test('a job that could not be backed up is not taken out', async () => {
@@ -144,4 +146,16 @@ test('only what is in the list can be asked for', async () => {
     expect(problemOf(await keeper.goBackTo(name))).toBe('notFound')
   }
   expect(existsSync(path)).toBe(true)
+})
+
+test('a job that is still in the book comes back beside it, and its title says that it is older', async () => {
+  const path = await bookWithOneJob('Corner house')
+  const keeper = await openKeeper(path)
+  const [backup] = granted(await keeper.listBackups())
+  const [listed] = granted(granted(keeper.store()).list())
+  const handlers = quietHandlers({ keeper })
+  const wanted = { name: backup?.name ?? '', jobKey: listed?.jobKey ?? '' }
+  granted(await handlers.bringJobBack(wanted))
+  const titles = granted(granted(keeper.store()).list()).map(({ title }) => title)
+  expect(titles.sort()).toEqual(['Corner house', 'Corner house (from a backup)'])
 })

@@ -3,6 +3,7 @@ import type { Database } from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { collectionNames, type Job } from '../../core/project/job.ts'
 import type { Colour, ColourId } from '../../core/project/survey-records.ts'
+import { prepareJob } from '../../electron/storage/job-bodies.ts'
 import { insertJobRows } from '../../electron/storage/job-rows.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { granted, openBook, testFolder } from './books.ts'
@@ -34,7 +35,7 @@ function workOf(job: Job) {
       return statement
     },
   } as unknown as Database
-  granted(insertJobRows(database, 'job-1', job, '2027-03-29T08:00:00.000Z'))
+  insertJobRows(database, 'job-1', granted(prepareJob(job)), '2027-03-29T08:00:00.000Z')
   return work
 }
 
