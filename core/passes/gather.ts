@@ -1,7 +1,7 @@
 import type { Job } from '../project/job.ts'
 import { type RoomSet, roomSetsOf } from '../project/room-sets.ts'
 import type { Room, RoomId } from '../project/sketch-records.ts'
-import type { Specification, Step } from '../specification/types.ts'
+import type { Specification, Step, StepOrder } from '../specification/types.ts'
 import { elapsedMinutes, workingMinutes } from '../units/duration.ts'
 import {
   apartByRule,
@@ -19,20 +19,35 @@ import { passName } from './pass-names.ts'
 import { passOrder } from './pass-order.ts'
 import type { MinutesByStep, Pass, PassEffects, Passes, PassOrder } from './pass-types.ts'
 import { placeBundles } from './places.ts'
-import { templateOf } from './template.ts'
+import { type PassTemplate, templateOf } from './template.ts'
 
 /**
  * Gathers the steps of a specification into passes, room set by room set. Every step is in exactly one pass, the order of passes has no
  * circle, and nothing has to dry inside a pass but between batches of an open time.
  */
 export function gatherPasses(job: Job, specification: Specification, minutes: MinutesByStep): Passes {
-  const worked = new Set(specification.steps.map(({ roomId }) => roomId))
-  const sets = roomSetsOf(job).filter(({ roomIds }) => roomIds.some((id) => worked.has(id)))
-  const gathered = sets.map((set) => gatherSet(job, set, specification, minutes))
-  return {
-    sets,
-    passes: gathered.flatMap(({ passes }) => passes),
-    order: gathered.flatMap(({ order }) => order),
+  return createGatherPasses()(job, specification, minutes)
+}
+
+/** A `gatherPasses` that remembers the last answer: room sets that an edit does not touch keep their passes, the very same objects. */
+export function createGatherPasses(): (
+  job: Job,
+  specification: Specification,
+  minutes: MinutesByStep,
+) => Passes {
+  let known: ReadonlyMap<RoomId, Remembered> = new Map()
+  return (job, specification, minutes) => {
+    const works = worksOfSets(job, specification, minutes)
+    const gathered = works.map((work): Remembered => {
+      const before = known.get(work.set.id)
+      return before !== undefined && isSameWork(before.work, work) ? before : { work, found: gatherSet(work) }
+    })
+    known = new Map(gathered.map((each) => [each.work.set.id, each]))
+    return {
+      sets: works.map(({ set }) => set),
+      passes: gathered.flatMap(({ found }) => found.passes),
+      order: gathered.flatMap(({ found }) => found.order),
+    }
   }
 }
 
@@ -41,12 +56,87 @@ interface SetPasses {
   readonly order: readonly PassOrder[]
 }
 
-function gatherSet(job: Job, set: RoomSet, specification: Specification, minutes: MinutesByStep): SetPasses {
-  const rooms = new Set<RoomId>(set.roomIds)
-  const steps = specification.steps.filter(({ roomId }) => rooms.has(roomId))
-  const order = forwardOrder(steps, specification.order)
+interface Remembered {
+  readonly work: WorkOfSet
+  readonly found: SetPasses
+}
+
+/** All that the passes of one room set are made from. */
+interface WorkOfSet {
+  readonly job: Job
+  readonly set: RoomSet
+  readonly steps: readonly Step[]
+  /** Pointing forwards only. */
+  readonly order: readonly StepOrder[]
+  readonly minutes: MinutesByStep
+  readonly holds: HoldsByStep
+  readonly template: PassTemplate
+  /** What the lines and names say besides the steps. */
+  readonly says: string
+}
+
+/** Of the sets in which something is worked, each with its own steps and order. */
+function worksOfSets(job: Job, specification: Specification, minutes: MinutesByStep): readonly WorkOfSet[] {
+  const sets = roomSetsOf(job)
+  const mainOf = new Map(sets.flatMap(({ id, roomIds }) => roomIds.map((roomId) => [roomId, id] as const)))
+  const roomOf = new Map(specification.steps.map(({ key, roomId }) => [key, roomId]))
+  const steps = groupedBy(specification.steps, ({ roomId }) => mainOf.get(roomId) ?? roomId)
+  const orders = groupedBy(specification.order, ({ before }) => {
+    const roomId = roomOf.get(before)
+    return roomId && mainOf.get(roomId)
+  })
   const holds = holdsByStep(specification)
-  const template = templateOf(job, job.rooms[set.id] as Room)
+  return sets.flatMap((set): readonly WorkOfSet[] => {
+    const own = steps.get(set.id) ?? []
+    if (own.length === 0) return []
+    const names = set.roomIds.map((id) => job.rooms[id]?.name ?? id)
+    const held = own.flatMap(({ key }) => (holds.get(key) ?? []).map((hold) => [hold.key, hold.expectedOn]))
+    const template = templateOf(job, job.rooms[set.id] as Room)
+    return [
+      {
+        job,
+        set,
+        steps: own,
+        order: forwardOrder(own, orders.get(set.id) ?? []),
+        minutes,
+        holds,
+        template,
+        says: JSON.stringify([set.roomIds, names, held, template]),
+      },
+    ]
+  })
+}
+
+function groupedBy<Item>(
+  items: readonly Item[],
+  keyOf: (item: Item) => RoomId | undefined,
+): ReadonlyMap<RoomId | undefined, readonly Item[]> {
+  const groups = new Map<RoomId | undefined, Item[]>()
+  for (const item of items) {
+    const group = groups.get(keyOf(item))
+    if (group === undefined) groups.set(keyOf(item), [item])
+    else group.push(item)
+  }
+  return groups
+}
+
+/** Whether nothing that counts has changed from one work to the next. */
+function isSameWork(before: WorkOfSet, after: WorkOfSet): boolean {
+  return (
+    before.says === after.says &&
+    before.job.colours === after.job.colours &&
+    sameItems(before.steps, after.steps) &&
+    sameItems(before.order, after.order) &&
+    after.steps.every(({ key }) => before.minutes.get(key) === after.minutes.get(key))
+  )
+}
+
+function sameItems<Item>(before: readonly Item[], after: readonly Item[]): boolean {
+  return before.length === after.length && before.every((item, index) => item === after[index])
+}
+
+function gatherSet(work: WorkOfSet): SetPasses {
+  const { job, set, steps, order, minutes, holds, template } = work
   const bundled = bundleSteps(steps, order, minutes)
   const held = bundled.bundles.map((bundle) => heldUntilWords(bundle, holds))
   const placed = placeBundles(bundled, held, template)
@@ -114,7 +204,7 @@ function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass 
     kind: place.kind,
     name: nameOf(work, place, steps),
     stepKeys: steps.map(({ key }) => key),
-    lines: linesOf(job, set, steps, minutes),
+    lines: linesOf(job, set, place.kind, steps, minutes),
     personMinutes: workingMinutes(personMinutes),
     people: { min: 1, max: personMinutes < minutesForTwo ? 1 : 2 },
     skills: [...new Set(steps.map(({ skill }) => skill))].toSorted(),

@@ -86,9 +86,12 @@ const roundOfClasses = [
   'stairs',
 ]
 
-/** Windows, doors, trim: the same round in every pass, so that the first thing wet is the first thing dry; broad surfaces after. */
+/**
+ * Windows, doors, trim: the same round in every pass, so that the first thing wet is the first thing dry; broad surfaces after, the room as a
+ * whole last.
+ */
 function roundRank({ lead }: Bundle): number {
-  return lead.surfaceClass === null ? 100 : roundOfClasses.indexOf(lead.surfaceClass)
+  return lead.surfaceClass === null ? 5000 : roundOfClasses.indexOf(lead.surfaceClass)
 }
 
 function runsOf(list: readonly number[], labelOf: (index: number) => string): readonly (readonly number[])[] {

@@ -10,12 +10,13 @@ import type { Step } from '../specification/types.ts'
 import { workingMinutes } from '../units/duration.ts'
 import { amountsSum } from './amounts.ts'
 import { minutesOnce } from './bundles.ts'
-import type { MinutesByStep, PassLine } from './pass-types.ts'
+import type { MinutesByStep, PassKind, PassLine } from './pass-types.ts'
 
 /** One line for each operation with one product, color and sheen, in the order in which it is begun. */
 export function linesOf(
   job: Job,
   set: RoomSet,
+  kind: PassKind,
   steps: readonly Step[],
   minutes: MinutesByStep,
 ): readonly PassLine[] {
@@ -37,14 +38,17 @@ export function linesOf(
       stepKeys: list.map((step) => step.key),
       amounts: amountsSum(list.map((step) => step.amounts)),
       personMinutes: workingMinutes(list.reduce((sum, step) => sum + minutesOnce(step, minutes), 0)),
-      words: `${workWords(job, first)}${placeWords(job, set, list)}`,
+      words: `${workWords(job, kind, first)}${placeWords(job, set, list)}`,
     }
   })
 }
 
+const preparing: ReadonlySet<PassKind> = new Set(['setUp', 'slow', 'repair', 'sand', 'prime'])
+
 /** `Prime with bonding primer`, `Coat 2 with latex wall paint, Linen, eggshell`, `Sand to dull the gloss`. */
-function workWords(job: Job, step: Step): string {
+function workWords(job: Job, kind: PassKind, step: Step): string {
   const { operation, coat, productClass, colourId, sheen } = step
+  if (operation === 'sand' && !preparing.has(kind)) return 'Scuff lightly between coats'
   const what = coat > 0 ? `${operationWords[operation]} ${coat}` : operationWords[operation]
   const colour = colourId === null ? undefined : job.colours[colourId]?.name
   const paint = [

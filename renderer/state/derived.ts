@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { gatherPasses } from '../../core/passes/gather.ts'
+import { createGatherPasses } from '../../core/passes/gather.ts'
 import type { Passes } from '../../core/passes/pass-types.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
@@ -24,6 +24,7 @@ const specify = createSpecify()
 export const specificationOf = perJob<Specification>((job) => specify(job, takeoffOf(job)))
 export const estimateOf = perJob<Estimate>((job) => estimate(job, takeoffOf(job), specificationOf(job)))
 
+const gatherPasses = createGatherPasses()
 export const passesOf = perJob<Passes>((job) => {
   const minutes = new Map(estimateOf(job).labour.steps.map((line) => [line.stepKey, line.minutes]))
   return gatherPasses(job, specificationOf(job), minutes)

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { gatherPasses } from '../../core/passes/gather.ts'
+import { createGatherPasses, gatherPasses } from '../../core/passes/gather.ts'
 import type { Passes } from '../../core/passes/pass-types.ts'
 import { labour } from '../../core/price/labour.ts'
 import { tableOf } from '../../core/project/empty-job.ts'
@@ -8,9 +8,9 @@ import type { HoldRecord } from '../../core/project/hold-records.ts'
 import type { Job } from '../../core/project/job.ts'
 import { roomSetsOf } from '../../core/project/room-sets.ts'
 import type { Room, RoomId } from '../../core/project/sketch-records.ts'
-import { takeOff } from '../../core/quantities/take-off.ts'
+import { createTakeOff, takeOff } from '../../core/quantities/take-off.ts'
 import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
-import { specify } from '../../core/specification/specify.ts'
+import { createSpecify, specify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { lShapedRoom } from '../../demo-data/l-shaped-room.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'
@@ -186,4 +186,27 @@ test('the house rules part priming, repairs and large passes', () => {
   const most = (hours: number) => withRules({ largestHours: hours }).passes.passes.length
   expect(most(4)).toBeGreaterThan(most(6.5))
   expect(most(6.5)).toBeGreaterThanOrEqual(most(12))
+})
+
+test('an edit gathers the room sets it touches again, the others keep their passes, and the answer is the same', () => {
+  const [measure, follow, gather] = [createTakeOff(), createSpecify(), createGatherPasses()]
+  const gatheredBy = (job: Job) => {
+    const specification = follow(job, measure(job))
+    const minutes = new Map(labour(job, specification).steps.map((line) => [line.stepKey, line.minutes]))
+    return gather(job, specification, minutes)
+  }
+  const house = oldHouse()
+  const before = gatheredBy(house)
+  const [found] = Object.values(house.conditions).filter(
+    ({ on }) => on.level === 'room' && on.roomId === 'living',
+  )
+  const without = Object.fromEntries(Object.entries(house.conditions).filter(([id]) => id !== found?.id))
+  expect(found).toBeDefined()
+  const edited = { ...house, conditions: without }
+  const after = gatheredBy(edited)
+  expect(after).toEqual(gathered(edited).passes)
+  const kept = new Set(before.passes)
+  const isKept = (pass: Passes['passes'][number]) => kept.has(pass)
+  expect(after.passes.filter(({ roomSetId }) => roomSetId !== 'living').every(isKept)).toBe(true)
+  expect(after.passes.filter(({ roomSetId }) => roomSetId === 'living').some(isKept)).toBe(false)
 })
