@@ -142,6 +142,28 @@ const cases: readonly Case[] = [
   },
 ]
 
+/** Hold wherever anybody works in the house: said once, on the cover, not in every room. */
+const houseWide: ReadonlySet<Caution> = new Set([lead, dust, ladder, solvent, oilyRags, childrenAndPets])
+
+/** More than these nobody reads on the sheet of a room. */
+const mostOfRoom = 4
+
+const gravity: ReadonlyMap<string, number> = new Map(cases.map(({ caution }, index) => [caution.id, index]))
+
+/** Each caution once, the gravest first. */
+export function gravestFirst(cautions: readonly Caution[]): readonly Caution[] {
+  const once = new Map(cautions.map((caution) => [caution.id, caution]))
+  return [...once.values()].toSorted((a, b) => (gravity.get(a.id) ?? 0) - (gravity.get(b.id) ?? 0))
+}
+
+/** For the sheet of a room: at most four, the gravest of those that need a hand to do something there. */
+export function cautionsOfRoom(cautions: readonly Caution[]): readonly Caution[] {
+  const isHouseWide = new Set([...houseWide].map(({ id }) => id))
+  return gravestFirst(cautions)
+    .filter(({ id }) => !isHouseWide.has(id))
+    .slice(0, mostOfRoom)
+}
+
 /** The cautions of one step, the gravest first. `group` is null for a step on the room as a whole. */
 export function cautionsFor(view: RoomView, planned: PlannedStep, group: Group | null): readonly Caution[] {
   return cases.filter(({ applies }) => applies(view, planned, group)).map(({ caution }) => caution)

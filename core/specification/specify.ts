@@ -9,6 +9,7 @@ import type { StepMaker } from './planned-step.ts'
 import { factsOfRooms, type RoomFacts, sameFacts } from './room-facts.ts'
 import { type RoomPart, specifyRoom } from './room-specification.ts'
 import { allRules, ruleById } from './rule-list.ts'
+import { leadInHouse } from './rules/lead.ts'
 import { stockOf } from './stock.ts'
 import type { Specification } from './types.ts'
 
@@ -86,6 +87,7 @@ function together(job: Job, parts: readonly RoomPart[]): Specification {
       ...leftOutInHouse(job),
       ...holds.filter((hold) => hold.cleared === null).map(holdNotice),
       ...parts.flatMap((part) => part.notices),
+      ...leadInHouse(parts.flatMap((part) => part.notices)),
     ],
     clashes: parts.flatMap((part) => part.clashes),
   }

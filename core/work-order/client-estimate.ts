@@ -90,7 +90,7 @@ function termsOf(job: Job): readonly string[] {
     contingencyPercent > 0
       ? 'The price holds an allowance for hidden conditions. What is found beyond it is shown with hours and price, and agreed before it is done.'
       : 'Hidden conditions are not in the price. What is found is shown with hours and price, and agreed before it is done.',
-    `${viewingRule.text} (${viewingRule.source}.)`,
+    viewingRule.text,
     'This estimate says nothing about whether lead or asbestos is present; where the law asks for testing or for certified work, that comes first.',
   ]
 }

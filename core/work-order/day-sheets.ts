@@ -1,10 +1,10 @@
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember } from '../project/shop-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
+import { gravestFirst } from '../specification/cautions.ts'
 import { stepTitle } from '../specification/trade-words.ts'
 import type { Caution, Specification, Step } from '../specification/types.ts'
 import type { DayEntry, DaySheet } from './document-types.ts'
-import { cautionsOf } from './room-sheet.ts'
 import { materialWords } from './step-lines.ts'
 import { placeInSentence, stepPlace } from './surface-words.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
@@ -63,7 +63,9 @@ function cautionsOfDay(
     .filter((task) => task.crewMemberIds.includes(person.id))
     .filter((task) => isWorkedOn(task, date))
     .flatMap((task) => task.stepKeys.flatMap((key) => steps.get(key) ?? []))
-  return cautionsOf(worked).filter(({ id }) => id === 'lead' || id === 'asbestos')
+  return gravestFirst(worked.flatMap((step) => step.cautions)).filter(
+    ({ id }) => id === 'lead' || id === 'asbestos',
+  )
 }
 
 function isWorkedOn(task: WorkPlanTask, date: string): boolean {

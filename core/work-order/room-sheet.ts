@@ -4,8 +4,9 @@ import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Relaxed } from '../schedule/job/planning-site.ts'
+import { cautionsOfRoom } from '../specification/cautions.ts'
 import { conditionWords, severityWords, surfaceClassWords } from '../specification/trade-words.ts'
-import type { Caution, Specification, Step } from '../specification/types.ts'
+import type { Specification, Step } from '../specification/types.ts'
 import { formatArea, squareMetres } from '../units/area.ts'
 import { formatLength } from '../units/length.ts'
 import { inRoom } from './by-room.ts'
@@ -32,7 +33,7 @@ export function roomSheet(input: RoomSheetInput, room: Room): RoomSheet {
   const { job, takeoff, specification } = input
   const steps = inRoom(specification.steps, room.id)
   const found = records(job.conditions).filter((condition) => roomOfCondition(job, condition) === room.id)
-  const cautions = cautionsOf(steps)
+  const cautions = cautionsOfRoom(steps.flatMap((step) => step.cautions))
   return {
     roomId: room.id,
     name: room.name,
@@ -82,11 +83,6 @@ function eachReasonOnce(lines: readonly StepLine[]): readonly StepLine[] {
     for (const because of fresh) given.set(because.reason, line.number)
     return { ...line, reasons: fresh, reasonsAt: [...new Set(repeated)] }
   })
-}
-
-/** Each caution once, in the order the steps bring them. */
-export function cautionsOf(steps: readonly Step[]): readonly Caution[] {
-  return [...new Map(steps.flatMap((step) => step.cautions).map((caution) => [caution.id, caution])).values()]
 }
 
 function coverRoom(input: RoomSheetInput, room: Room, steps: readonly Step[]): CoverRoom {

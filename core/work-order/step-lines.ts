@@ -64,6 +64,7 @@ export function stepLine(input: StepLineInput, step: Step, number: number): Step
     reasonsAt: [],
     cautions: step.cautions
       .map((caution) => input.cautions.findIndex((each) => each.id === caution.id) + 1)
+      .filter((number) => number > 0)
       .toSorted((a, b) => a - b),
   }
 }

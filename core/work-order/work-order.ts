@@ -3,12 +3,13 @@ import { type Job, records } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Relaxed } from '../schedule/job/planning-site.ts'
+import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
 import { clientEstimate } from './client-estimate.ts'
 import { daySheets } from './day-sheets.ts'
 import type { Cover, RoomSheet, WorkOrder } from './document-types.ts'
 import { holdLine } from './hold-words.ts'
-import { cautionsOf, roomSheet } from './room-sheet.ts'
+import { roomSheet } from './room-sheet.ts'
 import { shoppingList } from './shopping.ts'
 import { type JudgedPlan, tasksByStep } from './work-plan.ts'
 
@@ -64,6 +65,6 @@ function coverOf(
     holds: specification.holds.map((hold) => holdLine(hold, relaxed, job.header.unitSystem)),
     toDecide: specification.notices.filter((notice) => notice.hold && notice.holdKey === undefined),
     notices: specification.notices.filter((notice) => !notice.hold && notice.roomId === null),
-    cautions: cautionsOf(specification.steps),
+    cautions: gravestFirst(specification.steps.flatMap((step) => step.cautions)),
   }
 }

@@ -53,7 +53,8 @@ test('a rule that is left out says so, and why, once for the house and in each r
   const old = oneSurfaceJob({ surfaceClass: 'walls', conditions: [['loosePaint', { areaMm2: 2e6 }]] })
   const job: Job = { ...old, header: { ...old.header, yearBuilt: 1927 } }
   const takeoff = takeOff(job)
-  expect(specify(job, takeoff).notices.filter(({ kind }) => kind === 'leadSafe')).toHaveLength(1)
+  // Once for the room, once for the house.
+  expect(specify(job, takeoff).notices.filter(({ kind }) => kind === 'leadSafe')).toHaveLength(2)
   const setting = changedRule(job, 'lead-safe', { leftOut: reason })
   if (setting === null) throw new Error('it is left out')
   const { notices } = specify({ ...job, rules: { [setting.id]: setting } }, takeoff)

@@ -181,8 +181,8 @@ test('a sheet of a person and a day carries the caution of lead and asbestos wor
   const { daySheets } = workOrder(input.job, input.takeoff, specification, input.estimate, input.plan)
   const carried = daySheets.map((sheet) => [sheet.name, sheet.date, sheet.cautions.map(({ id }) => id)])
   expect(carried).toEqual([
-    ['Ada', '2027-03-29', ['asbestos', 'lead']],
-    ['Ben', '2027-03-29', ['asbestos', 'lead']],
+    ['Ada', '2027-03-29', ['lead', 'asbestos']],
+    ['Ben', '2027-03-29', ['lead', 'asbestos']],
     ['Ada', '2027-03-30', []],
   ])
   const pages = workOrderHtml(

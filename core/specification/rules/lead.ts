@@ -65,9 +65,17 @@ function leadNotices(view: RoomView): readonly Notice[] {
     view.job.header.yearBuilt === null ? 'The age of the house is not known' : 'The house is from before 1978'
   const sentence =
     verdict.kind === 'covered'
-      ? `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, more than ${limit}: the federal renovation rule applies. Certified firm and renovator, pamphlet to the owner no more than 60 days before, signs, room sealed and floor covered 6 ft beyond the work, no flame, no power sanding without HEPA, no heat gun at 1,100 F, HEPA cleaning and wipe verification, records for 3 years. State rules may be stricter.`
-      : `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, not more than ${limit}: the federal rule exempts it as minor repair, unless a window is replaced, painted surface is demolished, or flame, power sanding without HEPA or a hot heat gun is used. Treat the paint as holding lead all the same; in HUD-assisted housing the limit is 2 sq ft per room, and state rules may be stricter.`
+      ? `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, more than ${limit}: the federal renovation rule applies, and the steps of the room say how.`
+      : `${age} and the work in ${view.room.name} disturbs about ${area} of painted surface, not more than ${limit}: the federal rule exempts it as minor repair. Treat the paint as holding lead all the same.`
   return [{ kind: 'leadSafe', roomId: view.room.id, surfaceKeys: [], sentence, source, hold: false }]
+}
+
+/** What the rule asks of the whole house, said once as soon as any room has something to say of lead. */
+export function leadInHouse(notices: readonly Notice[]): readonly Notice[] {
+  if (!notices.some(({ kind }) => kind === 'leadSafe')) return []
+  const sentence =
+    'Lead: a certified firm with a certified renovator; the pamphlet to the owner, and to whoever lives there, no more than 60 days before the work; signs, rooms sealed and floors covered 6 ft beyond the work; no flame, no power sanding without HEPA, no heat gun at 1,100 F; cleaning with HEPA and wet, proved by wiping; records kept for three years. Minor repair is exempt only while no window is replaced and no painted surface is demolished. In housing with federal assistance the limit is 2 sq ft to a room. State rules may be stricter and come first.'
+  return [{ kind: 'leadSafe', roomId: null, surfaceKeys: [], sentence, source, hold: false }]
 }
 
 export const leadRules = [leadSafe] as const

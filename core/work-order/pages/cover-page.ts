@@ -39,16 +39,8 @@ function leftOut(cover: Cover): Markup | null {
   return html`<div class="stop"><h2>Safety rules left out</h2>${noticeList(reasons)}</div>`
 }
 
-/** Sentences from one source stand together and the source stands once, after the last of them. */
 function noticeList(notices: readonly Notice[]): Markup {
-  const sources = [...new Set(notices.map((notice) => notice.source))]
-  const groups = sources.map((source) => notices.filter((notice) => notice.source === source))
-  return html`<ul>${groups.flatMap((group) =>
-    group.map((notice, index) => {
-      const source = index === group.length - 1 ? html` <span class="source">(${notice.source})</span>` : null
-      return html`<li>${notice.sentence}${source}</li>`
-    }),
-  )}</ul>`
+  return html`<ul>${notices.map((notice) => html`<li>${notice.sentence}</li>`)}</ul>`
 }
 
 function roomTable(order: WorkOrder): Markup {
@@ -85,5 +77,5 @@ function notices(cover: Cover): Markup | null {
 function cautions(cover: Cover): Markup {
   return html`<section><h3>Cautions</h3>
 <p>These are the usual cautions, not all that may apply. Local codes, product labels and licensed practice come first. Nothing on these pages says that a surface is free of lead or asbestos.</p>
-<ul class="cautions">${cover.cautions.map((caution) => html`<li class="caution">${caution.text} <span class="source">(${caution.rule})</span></li>`)}</ul></section>`
+<ul class="cautions">${cover.cautions.map((caution) => html`<li class="caution">${caution.text}</li>`)}</ul></section>`
 }

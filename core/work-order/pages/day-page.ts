@@ -27,7 +27,7 @@ function lines(texts: readonly string[]): readonly Markup[] {
 
 function cautions(sheet: DaySheet): Markup | null {
   if (sheet.cautions.length === 0) return null
-  return html`<div class="stop">${sheet.cautions.map((caution) => html`<p>${caution.text} <span class="source">(${caution.rule})</span></p>`)}</div>`
+  return html`<div class="stop">${sheet.cautions.map((caution) => html`<p>${caution.text}</p>`)}</div>`
 }
 
 function everyDay(sheet: DaySheet): Markup | null {

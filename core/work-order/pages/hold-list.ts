@@ -6,7 +6,7 @@ export function holdList(holds: readonly HoldLine[]): Markup | null {
   if (holds.length === 0) return null
   return html`<ul class="holds">${holds.map(
     (hold) =>
-      html`<li class="keep">${hold.alarm === null ? null : html`<strong>${hold.alarm}</strong> `}${hold.reason} <span class="source">(${hold.source})</span>
+      html`<li class="keep">${hold.alarm === null ? null : html`<strong>${hold.alarm}</strong> `}${hold.reason}
 <p>Who sees to it: ${hold.who}. Expected: ${hold.expected}. ${clearedLine(hold)}</p></li>`,
   )}</ul>`
 }

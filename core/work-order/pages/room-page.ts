@@ -37,8 +37,7 @@ ${dates.promisedBy === null ? null : html`<div><dt>Promised by</dt><dd>${when(da
 function holds(room: RoomSheet): Markup | null {
   if (room.holds.length + room.notices.length === 0) return null
   return html`<div class="stop">${holdList(room.holds)}${room.notices.map(
-    (notice) =>
-      html`<p>${notice.hold ? html`<strong>Wait: </strong>` : null}${notice.sentence} <span class="source">(${notice.source})</span></p>`,
+    (notice) => html`<p>${notice.hold ? html`<strong>Wait: </strong>` : null}${notice.sentence}</p>`,
   )}</div>`
 }
 
@@ -93,10 +92,7 @@ function stepNotes(step: StepLine, system: LengthUnitSystem): readonly Markup[] 
   return [
     ...plannedNote(step, system),
     ...waitNotes(step, system),
-    ...step.reasons.map(
-      (because) =>
-        html`<span class="why">${because.reason} <span class="source">(${because.source})</span></span> `,
-    ),
+    ...step.reasons.map((because) => html`<span class="why">${because.reason}</span> `),
     ...(step.reasonsAt.length === 0
       ? []
       : [html`<span class="why">as for step ${step.reasonsAt.join(', ')}</span> `]),
@@ -130,7 +126,7 @@ function waitNotes(step: StepLine, system: LengthUnitSystem): readonly Markup[] 
 function cautions(room: RoomSheet): Markup | null {
   if (room.cautions.length === 0) return null
   return html`<section><h3>Cautions</h3><ol>${room.cautions.map(
-    (caution) => html`<li>${caution.text} <span class="source">(${caution.rule})</span></li>`,
+    (caution) => html`<li>${caution.text}</li>`,
   )}</ol></section>`
 }
 
@@ -147,6 +143,6 @@ function register(room: RoomSheet): Markup | null {
 }
 
 function signOff(): Markup {
-  return html`<div class="keep"><h3>Sign-off</h3><p>${viewingRule.text} <span class="source">(${viewingRule.source})</span></p>
+  return html`<div class="keep"><h3>Sign-off</h3><p>${viewingRule.text}</p>
 <div class="sign"><div>Looked over by, date</div><div>Accepted by, date</div></div></div>`
 }

@@ -9,6 +9,7 @@ import { formatCents } from '../../../core/units/money.ts'
 import { formatVolume } from '../../../core/units/volume.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { SourceDetails } from '../parts/SourceDetails.tsx'
 
 interface MaterialsProps {
   readonly job: Job
@@ -134,7 +135,7 @@ function MaterialDetail(props: MaterialsProps & { readonly line: MaterialLine })
     <section className="block">
       <h3>{line.productName}</h3>
       <p>{line.derivation}</p>
-      <p className="quiet">Figures of the label: {line.source || 'no source given'}</p>
+      <SourceDetails source={line.source} />
       <table className="sum-table">
         <tbody>
           {line.steps.map((part) => {

@@ -6,6 +6,7 @@ import { Callout } from '../parts/Callout.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { changeHeader } from '../parts/edits.ts'
 import { decimalNumber, type Entry, orNothing, type ReadEntry } from '../parts/entries.ts'
+import { SourceDetails } from '../parts/SourceDetails.tsx'
 
 type Air = JobHeader['air']
 
@@ -89,7 +90,8 @@ export function AirLeaf({
             kind={notice.hold ? 'stop' : 'note'}
             title={notice.hold ? 'Hold' : 'Note'}
           >
-            {notice.sentence} <span className="quiet">({notice.source})</span>
+            {notice.sentence}
+            <SourceDetails source={notice.source} />
           </Callout>
         ))
       )}

@@ -14,6 +14,7 @@ import { HoldPapers } from '../parts/HoldPapers.tsx'
 import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
+import { SourceDetails } from '../parts/SourceDetails.tsx'
 
 interface OrderLeafProps {
   readonly job: Job
@@ -148,9 +149,8 @@ function Why(props: WhyProps) {
       <h4>Why it is here</h4>
       {explanation.because.map((because) => (
         <div key={because.ruleId}>
-          <p>
-            {because.reason} <span className="quiet">({because.source})</span>
-          </p>
+          <p>{because.reason}</p>
+          <SourceDetails source={because.source} />
           {because.conditions.map((condition) => (
             <p key={condition.id} className="quiet">
               Found: {conditionWords[condition.kind]}
@@ -166,9 +166,10 @@ function Why(props: WhyProps) {
         <>
           <h4>Cautions</h4>
           {explanation.cautions.map((caution) => (
-            <p key={caution.id} className="caution-line">
-              {caution.text} <span className="quiet">({caution.rule})</span>
-            </p>
+            <div key={caution.id} className="caution-line">
+              {caution.text}
+              <SourceDetails source={caution.rule} />
+            </div>
           ))}
         </>
       )}
@@ -217,7 +218,7 @@ function Orders(
               <span className="quiet">· {stepPlace(job, takeoff, other).toLowerCase()}</span>
               <div>
                 {order.reason} {waitWords(order)}
-                <span className="quiet">({order.source})</span>
+                <SourceDetails source={order.source} />
               </div>
             </li>
           )

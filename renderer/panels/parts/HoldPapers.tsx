@@ -11,6 +11,7 @@ import { Callout } from './Callout.tsx'
 import { EntryField } from './EntryField.tsx'
 import { putRecord } from './edits.ts'
 import { dateEntry, orNothing, words } from './entries.ts'
+import { SourceDetails } from './SourceDetails.tsx'
 
 /** What has to be cleared in a room before its surfaces are touched: who sees to it, when, and who cleared it. */
 export function HoldPapers(props: {
@@ -53,7 +54,8 @@ function HoldPaper({ job, hold }: { readonly job: Job; readonly hold: Hold }) {
   const until = heldUntil(hold, today)
   return (
     <Callout kind="stop" title={until.kind === 'noDate' ? alarmTitle(until.isOverdue) : 'Hold'}>
-      {hold.reason} <span className="quiet">({hold.source})</span>
+      {hold.reason}
+      <SourceDetails source={hold.source} />
       <p className="quiet">{waitingWords(hold)}</p>
       <EntryField
         label="Who sees to it"

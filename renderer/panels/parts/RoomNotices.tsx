@@ -1,5 +1,6 @@
 import type { Notice, Specification } from '../../../core/specification/types.ts'
 import { Callout } from './Callout.tsx'
+import { SourceDetails } from './SourceDetails.tsx'
 
 const titles = {
   leadSafe: 'Lead',
@@ -37,7 +38,8 @@ export function RoomNotices(props: {
           }
           title={noticeTitle(notice)}
         >
-          {notice.sentence} <span className="quiet">({notice.source})</span>
+          {notice.sentence}
+          <SourceDetails source={notice.source} />
         </Callout>
       ))}
     </section>

@@ -5,6 +5,7 @@ import { stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { viewingRule } from '../../../core/work-order/viewing-rule.ts'
+import { SourceDetails } from '../parts/SourceDetails.tsx'
 import { addMark } from './marks.ts'
 
 /** What was judged not good on the walk through, and whether it has been made good. */
@@ -19,9 +20,8 @@ export function PunchLeaf(props: {
   const system = job.header.unitSystem
   return (
     <div className="scroll leaf-pad">
-      <p>
-        {viewingRule.text} <span className="quiet">({viewingRule.source})</span>
-      </p>
+      <p>{viewingRule.text}</p>
+      <SourceDetails source={viewingRule.source} />
       {items.length === 0 ? (
         <p className="quiet">
           Nothing to make good. Walk through each room at that distance; at a step that does not hold up,

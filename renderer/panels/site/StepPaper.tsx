@@ -10,6 +10,7 @@ import { useDraft } from '../../state/drafts.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
 import { minutesText } from '../parts/minutes.ts'
+import { SourceDetails } from '../parts/SourceDetails.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { addMark } from './marks.ts'
 
@@ -69,14 +70,16 @@ export function StepPaper(props: {
         </dl>
       ) : null}
       {step.because.map((because) => (
-        <p key={because.ruleId}>
-          {because.reason} <span className="quiet">({because.source})</span>
-        </p>
+        <div key={because.ruleId}>
+          <p>{because.reason}</p>
+          <SourceDetails source={because.source} />
+        </div>
       ))}
       {step.cautions.map((caution) => (
-        <p key={caution.id} className="caution-line">
-          {caution.text} <span className="quiet">({caution.rule})</span>
-        </p>
+        <div key={caution.id} className="caution-line">
+          {caution.text}
+          <SourceDetails source={caution.rule} />
+        </div>
       ))}
       <div className="field-grid">
         <EntryField

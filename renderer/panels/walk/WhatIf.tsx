@@ -14,6 +14,7 @@ import { Callout } from '../parts/Callout.tsx'
 import type { Chain } from '../parts/chain.ts'
 import { minutesText } from '../parts/minutes.ts'
 import { noticeTitle } from '../parts/RoomNotices.tsx'
+import { SourceDetails } from '../parts/SourceDetails.tsx'
 
 interface WhatIfProps {
   readonly before: Chain
@@ -92,7 +93,8 @@ export function WhatIf(props: WhatIfProps) {
       )}
       {change.newNotices.map((notice) => (
         <Callout key={notice.sentence} kind={notice.hold ? 'stop' : 'note'} title={noticeTitle(notice)}>
-          {notice.sentence} <span className="quiet">({notice.source})</span>
+          {notice.sentence}
+          <SourceDetails source={notice.source} />
         </Callout>
       ))}
     </div>
