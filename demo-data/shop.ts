@@ -105,7 +105,7 @@ export const demoShop: ShopLists = {
       contingencyPercent: 6,
       materialsTaxPercent: 6,
       labourTaxPercent: 0,
-      sundriesCentsPerHour: 75 as Cents,
+      sundriesCentsPerHour: 40 as Cents,
     },
   },
   colours: tableOf(colours),

@@ -113,6 +113,11 @@ function isBetter(found: Found, best: Found): boolean {
   return found.tins < best.tins
 }
 
+/** As many of one size as hold `needed`. */
+export function mixOfOne(needed: number, size: ContainerSize): ContainerMix {
+  return mixOf([size], [Math.max(0, Math.ceil((needed - drop) / size.gallons))])
+}
+
 function mixOf(offered: readonly ContainerSize[], counts: readonly number[]): ContainerMix {
   const containers = offered
     .map((size, index) => ({ ...size, count: counts[index] ?? 0 }))

@@ -82,7 +82,7 @@ function planDoubts(specification: Specification, plan: PaidPlan | null): readon
 }
 
 function materialEstimateLine(line: MaterialLine): EstimateLine {
-  const tins = line.containers.map((each) => `${each.count} x ${each.name}`).join(' + ')
+  const cans = line.containers.map((each) => `${each.count} x ${each.name}`).join(' + ')
   return {
     kind: 'material',
     key: `material:${line.key}`,
@@ -90,7 +90,7 @@ function materialEstimateLine(line: MaterialLine): EstimateLine {
     roomId: null,
     surfaceClass: null,
     cents: line.priceCents,
-    derivation: `${line.derivation}; cheapest tins that hold it: ${tins}`,
+    derivation: `${line.derivation}; cans that hold it: ${cans}${line.isMixed ? ', from one batch' : ''}`,
   }
 }
 
@@ -139,7 +139,7 @@ function optionalPrice(
     label: item.label,
     cents: (total - rest) as Cents,
     derivation:
-      'the whole price less the price without these steps (tins and days are whole, so options do not simply add up)',
+      'the whole price less the price without these steps (cans and days are whole, so options do not simply add up)',
   }
 }
 

@@ -4,11 +4,12 @@ import type { ColourId } from '../project/survey-records.ts'
 import type { ProductClass, Sheen } from '../project/vocabulary.ts'
 import type { Specification, Step } from '../specification/types.ts'
 import type { Cents } from '../units/money.ts'
-import { type Gallons, gallons } from '../units/volume.ts'
+import { formatVolume, type Gallons, gallons } from '../units/volume.ts'
+import { cansFor, isMixed, spareOf, sparePercent } from './buying.ts'
 import { consumptionText, stepGallons } from './consumption.ts'
-import { type ContainerCount, cheapestContainers } from './containers.ts'
+import type { ContainerCount } from './containers.ts'
 
-/** All of one product in one colour and sheen for the whole job, with the tins to buy. */
+/** All of one product in one colour and sheen for the whole job, with the cans to buy. */
 export interface MaterialLine {
   /** Stable: product, colour and sheen. */
   readonly key: string
@@ -20,6 +21,10 @@ export interface MaterialLine {
   readonly sheen: Sheen | null
   /** What the steps take, exact. */
   readonly gallons: Gallons
+  /** Bought besides for touching up later. */
+  readonly spareGallons: Gallons
+  /** Tinted to order: all of it from one batch. */
+  readonly isMixed: boolean
   readonly containers: readonly ContainerCount[]
   readonly boughtGallons: Gallons
   readonly priceCents: Cents
@@ -64,9 +69,10 @@ export function materialKey(product: Product, step: Step): string {
 function materialLine(job: Job, key: string, product: Product, steps: readonly Step[]): MaterialLine {
   const parts = steps.map((step) => ({ stepKey: step.key, gallons: stepGallons(product, step) }))
   const needed = gallons(parts.reduce((total, part) => total + part.gallons, 0))
-  const mix = cheapestContainers(needed, product.containers)
   const first = steps[0]
   const colour = first?.colourId ? job.colours[first.colourId] : undefined
+  const spare = gallons(spareOf(needed, steps))
+  const mix = cansFor(needed + spare, product.containers, isMixed(colour))
   return {
     key,
     productId: product.id,
@@ -76,11 +82,26 @@ function materialLine(job: Job, key: string, product: Product, steps: readonly S
     colourName: colour?.name ?? null,
     sheen: first?.sheen ?? null,
     gallons: needed,
+    spareGallons: spare,
+    isMixed: isMixed(colour),
     containers: mix.containers,
     boughtGallons: mix.gallons,
     priceCents: mix.priceCents,
     source: product.source,
-    derivation: consumptionText(product, steps, needed, job.header.unitSystem),
+    derivation: derivationOf(job, product, steps, needed, spare),
     steps: parts,
   }
+}
+
+function derivationOf(
+  job: Job,
+  product: Product,
+  steps: readonly Step[],
+  needed: Gallons,
+  spare: Gallons,
+): string {
+  const { unitSystem } = job.header
+  const used = consumptionText(product, steps, needed, unitSystem)
+  if (spare === 0) return used
+  return `${used}; and ${formatVolume(spare, unitSystem)} to keep for touching up (${sparePercent} %, shop assumption)`
 }

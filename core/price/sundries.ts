@@ -1,8 +1,9 @@
 import type { Job } from '../project/job.ts'
-import type { Operation, Specification, Step } from '../specification/types.ts'
-import { formatArea, squareFeet, toSquareFeet } from '../units/area.ts'
-import { feet, formatLength, toFeet } from '../units/length.ts'
+import type { Specification, Step } from '../specification/types.ts'
+import { formatArea, squareFeet } from '../units/area.ts'
+import { feet, formatLength } from '../units/length.ts'
 import { type Cents, formatCents, roundToCents } from '../units/money.ts'
+import { type SundryRule, sundryRules } from './sundry-rules.ts'
 
 export interface SundryLine {
   readonly key: string
@@ -13,53 +14,7 @@ export interface SundryLine {
   readonly derivation: string
 }
 
-interface SundryRule {
-  readonly key: string
-  readonly name: string
-  readonly operations: readonly Operation[]
-  readonly measure: 'length' | 'area' | 'count' | 'each'
-  /** Feet, square feet or pieces one of them serves. */
-  readonly perPiece: number
-  readonly pieceCents: number
-}
-
-/** Contents and prices are shop assumptions. */
-const sundryRules: readonly SundryRule[] = [
-  {
-    key: 'tape',
-    name: 'Masking tape, roll',
-    operations: ['maskOff'],
-    measure: 'length',
-    perPiece: 180,
-    pieceCents: 700,
-  },
-  {
-    key: 'abrasive',
-    name: 'Abrasive sheet',
-    operations: ['sand', 'sandPatch', 'sandFill'],
-    measure: 'area',
-    perPiece: 80,
-    pieceCents: 120,
-  },
-  {
-    key: 'sheeting',
-    name: 'Floor covering and sheeting, per room',
-    operations: ['protectRoom'],
-    measure: 'each',
-    perPiece: 1,
-    pieceCents: 1400,
-  },
-  {
-    key: 'bags',
-    name: 'Bag and label for what comes off',
-    operations: ['takeOff'],
-    measure: 'count',
-    perPiece: 1,
-    pieceCents: 15,
-  },
-]
-
-/** What is used up besides paint, by quantity; brushes, covers and rags by the hour as the house rules say. */
+/** What is used up besides paint, by quantity; rags and small things by the hour as the house rules say. */
 export function sundries(
   job: Job,
   specification: Specification,
@@ -73,7 +28,7 @@ export function sundries(
     ...byQuantity,
     {
       key: 'byTheHour',
-      name: 'Brushes, roller covers, rags',
+      name: 'Rags, trays and small things',
       pieces: null,
       priceCents: roundToCents(hours * perHour),
       derivation: `${hours.toFixed(2)} h x ${formatCents(perHour)} per hour (house rule)`,
@@ -82,9 +37,7 @@ export function sundries(
 }
 
 function sundryLine(job: Job, rule: SundryRule, steps: readonly Step[]): readonly SundryLine[] {
-  const amount = steps
-    .filter((step) => rule.operations.includes(step.operation))
-    .reduce((total, step) => total + measured(rule, step), 0)
+  const amount = steps.reduce((total, step) => total + rule.amount(step), 0)
   if (amount === 0) return []
   const pieces = Math.ceil(amount / rule.perPiece - 1e-9)
   return [
@@ -93,27 +46,14 @@ function sundryLine(job: Job, rule: SundryRule, steps: readonly Step[]): readonl
       name: rule.name,
       pieces,
       priceCents: roundToCents(pieces * rule.pieceCents),
-      derivation: `${amountText(job, rule, amount)} / ${amountText(job, rule, rule.perPiece)} each = ${pieces} at ${formatCents(rule.pieceCents)} (shop assumption)`,
+      derivation: `${amountText(job, rule, amount)} / ${amountText(job, rule, rule.perPiece)} each = ${pieces} at ${formatCents(roundToCents(rule.pieceCents))} (shop assumption)`,
     },
   ]
-}
-
-function measured(rule: SundryRule, step: Step): number {
-  switch (rule.measure) {
-    case 'length':
-      return toFeet(step.amounts.length)
-    case 'area':
-      return toSquareFeet(step.amounts.area)
-    case 'count':
-      return step.amounts.count
-    case 'each':
-      return 1
-  }
 }
 
 function amountText(job: Job, rule: SundryRule, value: number): string {
   const system = job.header.unitSystem
   if (rule.measure === 'length') return formatLength(feet(value), system)
   if (rule.measure === 'area') return formatArea(squareFeet(value), system)
-  return String(value)
+  return String(Number(value.toFixed(1)))
 }

@@ -146,6 +146,8 @@ export interface ShoppingLine {
   readonly container: string
   readonly containerGallons: number | null
   readonly count: number
+  /** What to mind when buying; empty for most. */
+  readonly advice: string
   /** What the work takes of this product in all, or null for sundries. */
   readonly neededGallons: number | null
   readonly unitPriceCents: Cents

@@ -32,10 +32,23 @@ function materialLines(
     containerGallons: container.gallons,
     count: container.count,
     neededGallons: line.gallons,
+    advice: adviceOn(line),
     unitPriceCents: container.priceCents,
     priceCents: (container.priceCents * container.count) as Cents,
     neededOn: earliest(starts)?.slice(0, 10) ?? null,
   }))
+}
+
+/** Cans of one mix differ a little from each other; what is left is the spare. */
+function adviceOn(line: MaterialLine): string {
+  const cans = line.containers.reduce((total, each) => total + each.count, 0)
+  const batch = !line.isMixed
+    ? []
+    : cans > 1
+      ? ['one batch; box the cans: pour them together before use']
+      : []
+  const spare = line.spareGallons > 0 ? ['label what is left and keep it for touching up'] : []
+  return [...batch, ...spare].join('; ')
 }
 
 /** The allowance by the hour has no pieces and stands in the estimate only. */
@@ -51,6 +64,7 @@ function sundryLines(line: SundryLine): readonly ShoppingLine[] {
       containerGallons: null,
       count: line.pieces,
       neededGallons: null,
+      advice: '',
       unitPriceCents: roundToCents(line.priceCents / line.pieces),
       priceCents: line.priceCents,
       neededOn: null,

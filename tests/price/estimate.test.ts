@@ -21,27 +21,28 @@ test('prices the hours of one plain room by hand', () => {
 })
 
 test('buys the paint of one plain room by hand', () => {
-  // 1604.1667 x 0.40 / 1.6 = 401.04 sq ft per gal, less 15 % = 340.89. Walls: 2 x 352 / 340.89 = 2.065 gal.
+  // 1604.1667 x 0.40 / 1.6 = 401.04 sq ft per gal, less 15 % = 340.89. Walls: 2 x 352 / 340.89 = 2.065 gal,
+  // and 3 % of it to keep for touching up = 2.127 gal. Linen is mixed: whole gallons of one batch, so three and no quart.
   const walls = priced.materials.find((line) => line.productName === 'Wall paint')
   expect(walls?.gallons).toBeCloseTo((2 * 352) / (((1604.1666667 * 0.4) / 1.6) * 0.85), 6)
-  expect(walls?.containers.map((each) => [each.count, each.name])).toEqual([
-    [2, 'gallon'],
-    [1, 'quart'],
-  ])
-  expect(walls?.priceCents).toBe(2 * 4500 + 1900)
+  expect(walls?.containers.map((each) => [each.count, each.name])).toEqual([[3, 'gallon']])
+  expect(walls?.spareGallons).toBeCloseTo(0.03 * 2.0652, 4)
+  expect(walls?.priceCents).toBe(3 * 4500)
   expect(cents('material:ceiling-paint:uncoloured:flat')).toBe(3600)
 })
 
 test('adds sundries, overhead, contingency, a margin and tax in that order, each rounded once', () => {
-  expect(priced.totals.sundries).toBe(700 + 1400 + Math.round(((370.8 + 30) / 60) * 100)) // 668
-  const cost = 20875 + 14500 + 2768
+  // One roll of tape; 2 x 352 + 120 = 824 sq ft rolled, one sleeve; 3 x 44 = 132 ft cut in, one brush; one room covered; the rest by the hour.
+  expect(priced.totals.sundries).toBe(700 + 600 + 1600 + 1400 + Math.round(((370.8 + 30) / 60) * 100)) // 668
+  // Paint: 3 x 45.00 for the walls and 36.00 for the ceiling.
+  const cost = 20875 + 17100 + 4968
   expect(priced.totals.labour + priced.totals.materials + priced.totals.sundries).toBe(cost)
-  expect(priced.totals.overhead).toBe(3814) // 10 % of 381.43
-  expect(priced.totals.contingency).toBe(2098) // 5 % of 381.43 + 38.14
-  expect(priced.totals.profit).toBe(11014) // 440.55 x 20 / 80
-  expect(priced.totals.beforeTax).toBe(cost + 3814 + 2098 + 11014)
-  expect(priced.totals.tax).toBe(1036) // 6 % of 145.00 + 27.68
-  expect(priced.totals.total).toBe(56105)
+  expect(priced.totals.overhead).toBe(4294) // 10 % of 429.43
+  expect(priced.totals.contingency).toBe(2362) // 5 % of 429.43 + 42.94
+  expect(priced.totals.profit).toBe(12400) // 495.99 x 20 / 80
+  expect(priced.totals.beforeTax).toBe(cost + 4294 + 2362 + 12400)
+  expect(priced.totals.tax).toBe(1324) // 6 % of 171.00 + 49.68
+  expect(priced.totals.total).toBe(63323)
 })
 
 test('a margin of 20 percent is a fifth of the price; a markup of 20 percent is a fifth of the cost', () => {
@@ -53,7 +54,7 @@ test('a margin of 20 percent is a fifth of the price; a markup of 20 percent is 
     plainTakeoff,
     plainSpecification,
   )
-  expect(marked.totals.profit).toBe(8811) // 440.55 x 0.20
+  expect(marked.totals.profit).toBe(9920) // 495.99 x 0.20
   expect(marked.lines.find((line) => line.kind === 'profit')?.label).toBe('Profit (markup)')
 })
 
@@ -65,7 +66,7 @@ test('taxes labour on its share of the price where labour is taxed', () => {
     plainTakeoff,
     plainSpecification,
   )
-  expect(cents('labourTax', taxed.lines)).toBe(Math.round(Math.round((55069 * 20875) / 38143) * 0.1))
+  expect(cents('labourTax', taxed.lines)).toBe(Math.round(Math.round((61999 * 20875) / 42943) * 0.1))
 })
 
 test('the total is the sum of the lines shown, and rooms share everything before tax', () => {
@@ -79,7 +80,7 @@ test('every line says how it came about', () => {
     '(58 min x $25.00 per hour) x 1.25 with 25 % burden',
   )
   expect(priced.lines.find((line) => line.key === 'material:wall-paint:linen:eggshell')?.derivation).toBe(
-    '704.0 sq ft over all coats / 340.9 sq ft per gal = 2.07 gal (theory 401.0 sq ft per gal at 40 % solids and 1.6 mil dry, less 15 % loss); cheapest tins that hold it: 2 x gallon + 1 x quart',
+    '704.0 sq ft over all coats / 340.9 sq ft per gal = 2.07 gal (theory 401.0 sq ft per gal at 40 % solids and 1.6 mil dry, less 15 % loss); and 0.06 gal to keep for touching up (3 %, shop assumption); cans that hold it: 3 x gallon, from one batch',
   )
 })
 

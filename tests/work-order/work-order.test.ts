@@ -90,10 +90,17 @@ test('there is a day sheet for each person and day with work, and alarms come ba
 test('the shopping list goes by container and by the day it is first needed', () => {
   expect(order.shopping.map((line) => [line.count, line.container, line.item, line.neededOn])).toEqual([
     [1, 'gallon', 'Ceiling paint', '2027-03-29'],
-    [2, 'gallon', 'Wall paint', '2027-03-29'],
-    [1, 'quart', 'Wall paint', '2027-03-29'],
-    [1, 'piece', 'Masking tape, roll', null],
-    [1, 'piece', 'Floor covering and sheeting, per room', null],
+    [3, 'gallon', 'Wall paint', '2027-03-29'],
+    [1, 'piece', 'Masking tape, roll of 180 ft', null],
+    [1, 'piece', 'Roller sleeve, 9 in, 3/8 in nap', null],
+    [1, 'piece', 'Angled brush, 2 1/2 in', null],
+    [1, 'piece', 'Floor covering, per room', null],
+  ])
+  // The walls' color is mixed to order and comes in three cans; the ceiling's is not, and both leave a spare.
+  expect(order.shopping.slice(0, 3).map((line) => line.advice)).toEqual([
+    'label what is left and keep it for touching up',
+    'one batch; box the cans: pour them together before use; label what is left and keep it for touching up',
+    '',
   ])
 })
 

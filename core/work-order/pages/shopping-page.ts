@@ -10,7 +10,7 @@ export function shoppingPage(order: WorkOrder): Markup {
 <table><caption>By the day it is first needed</caption>
 <thead><tr><th>Got</th><th class="n">How many</th><th>Container</th><th>What</th><th>Colour, sheen</th><th class="n">Work takes in all</th><th>Needed on</th></tr></thead>
 <tbody>${order.shopping.map((line) => shoppingRow(order, line))}</tbody></table>
-<p class="source">Check the labels for the use, the recoat times and the air and surface temperatures; tints of several tins of one colour are mixed together before use (common practice).</p>
+<p class="source">Check the labels for the use, the recoat times and the air and surface temperatures; cans of one color come from one batch and are poured together before use.</p>
 </section>`
 }
 
@@ -19,6 +19,6 @@ function shoppingRow(order: WorkOrder, line: ShoppingLine): Markup {
   const paint = [line.colour, line.sheen].filter((text) => text !== '').join(', ')
   return html`<tr><td><span class="box"></span></td><td class="n">${line.count}</td><td>${line.container}</td>
 <td><span class="what">${line.item}</span>${line.productClass === 'sundries' || line.productClass === line.item.toLowerCase() ? null : html`<br><span class="source">${line.productClass}</span>`}</td>
-<td>${paint}</td><td class="n">${line.neededGallons === null ? '' : volumeText(line.neededGallons, unitSystem)}</td>
+<td>${paint}${line.advice === '' ? null : html`<br><span class="source">${line.advice}</span>`}</td><td class="n">${line.neededGallons === null ? '' : volumeText(line.neededGallons, unitSystem)}</td>
 <td>${line.neededOn === null ? '' : dateWords(line.neededOn, unitSystem)}</td></tr>`
 }

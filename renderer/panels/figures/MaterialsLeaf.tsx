@@ -18,7 +18,7 @@ interface MaterialsProps {
   readonly estimate: Estimate
 }
 
-/** What the work takes, in the cheapest tins that hold it. */
+/** What the work takes, and the cans to buy for it. */
 export function MaterialsLeaf(props: MaterialsProps) {
   const { job, estimate } = props
   const [picked, setPicked] = useState<string | null>(null)
