@@ -1,14 +1,11 @@
 import type { Job } from '../project/job.ts'
 import type { RoomSet } from '../project/room-sets.ts'
-import {
-  operationWords,
-  productClassWords,
-  sheenWords,
-  surfaceClassWords,
-} from '../specification/trade-words.ts'
+import type { SurfaceClass } from '../project/vocabulary.ts'
+import { amountsSum } from '../specification/amounts.ts'
+import { operationWords, productClassWords, sheenWords, surfaceNoun } from '../specification/trade-words.ts'
 import type { Step } from '../specification/types.ts'
+import { partsSum, partWords } from '../specification/woodwork.ts'
 import { workingMinutes } from '../units/duration.ts'
-import { amountsSum } from './amounts.ts'
 import { minutesOnce } from './bundles.ts'
 import type { MinutesByStep, PassKind, PassLine } from './pass-types.ts'
 
@@ -37,6 +34,7 @@ export function linesOf(
       sheen: first.sheen,
       stepKeys: list.map((step) => step.key),
       amounts: amountsSum(list.map((step) => step.amounts)),
+      parts: partsSum(list.flatMap((step) => step.parts)),
       personMinutes: workingMinutes(list.reduce((sum, step) => sum + minutesOnce(step, minutes), 0)),
       words: `${workWords(job, kind, first)}${placeWords(job, set, list)}`,
     }
@@ -59,12 +57,22 @@ function workWords(job: Job, kind: PassKind, step: Step): string {
   return paint.length === 0 ? what : `${what} with ${paint.join(', ')}`
 }
 
-/** `: doors, trim (Rear closet)`; rooms only where the line does not go through all of the set. */
+/**
+ * `: walls, crown 48' 0", doors 2 faces (Rear closet)`; woodwork by kind where all of it is worked, and rooms only where the line does
+ * not go through all of the set.
+ */
 function placeWords(job: Job, set: RoomSet, steps: readonly Step[]): string {
   const classes = [...new Set(steps.flatMap(({ surfaceClass }) => surfaceClass ?? []))]
-  const surfaces = classes.map((each) => surfaceClassWords[each].toLowerCase()).join(', ')
+  const surfaces = classes.map((each) => classWords(job, each, steps)).join(', ')
   const rooms = new Set(steps.map(({ roomId }) => roomId))
   const names = set.roomIds.filter((id) => rooms.has(id)).map((id) => job.rooms[id]?.name ?? id)
   const where = names.length === set.roomIds.length ? '' : ` (${names.join(', ')})`
   return surfaces === '' ? where : `: ${surfaces}${where}`
+}
+
+function classWords(job: Job, surfaceClass: SurfaceClass, steps: readonly Step[]): string {
+  const here = steps.filter((step) => step.surfaceClass === surfaceClass)
+  if (here.some(({ parts }) => parts.length === 0)) return surfaceNoun(surfaceClass)
+  const parts = partsSum(here.flatMap((step) => step.parts))
+  return parts.map((part) => partWords(part, job.header.unitSystem)).join(', ')
 }

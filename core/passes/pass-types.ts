@@ -3,7 +3,7 @@ import type { ProductId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { ColourId } from '../project/survey-records.ts'
 import type { Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
-import type { Caution, Operation, StepAmounts } from '../specification/types.ts'
+import type { Caution, Operation, StepAmounts, WoodworkPart } from '../specification/types.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
 import type { LocalDate } from '../units/local-date.ts'
 
@@ -40,9 +40,11 @@ export interface PassLine {
   readonly stepKeys: readonly string[]
   /** Sums over the steps. */
   readonly amounts: StepAmounts
+  /** Of its steps on whole woodwork, the same by kind. */
+  readonly parts: readonly WoodworkPart[]
   /** Of the steps that stand in the plan once; daily steps count nothing here, they are the chores of each day. */
   readonly personMinutes: WorkingMinutes
-  /** `Sand to dull the gloss: trim, doors, sash`. */
+  /** `Sand to dull the gloss: crown 48' 0", casings 121' 0", doors 2 faces`. */
   readonly words: string
 }
 

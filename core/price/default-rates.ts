@@ -1,6 +1,6 @@
 import type { Rate, RateBasis, RateId } from '../project/shop-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
-import type { Operation } from '../specification/types.ts'
+import type { Operation, WoodworkKind } from '../specification/types.ts'
 
 /** Parts of a step that are counted besides its main quantity. */
 export const addedRateNames = [
@@ -16,8 +16,11 @@ export const addedRateNames = [
 ] as const
 export type AddedRateName = (typeof addedRateNames)[number]
 
-/** A rate is named after its operation; `coat-trim` stands before `coat` on trim. */
-export type RateName = Operation | AddedRateName | `${Operation | AddedRateName}-${SurfaceClass}`
+/** A rate is named after its operation; `coat-trim` stands before `coat` on trim, and `coat-crown` before both on a crown. */
+export type RateName =
+  | Operation
+  | AddedRateName
+  | `${Operation | AddedRateName}-${SurfaceClass | WoodworkKind}`
 
 const assumption = 'shop assumption, learn from progress'
 /**

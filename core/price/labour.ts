@@ -1,8 +1,16 @@
 import type { Job } from '../project/job.ts'
 import type { Rate } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
+import { amountsSum } from '../specification/amounts.ts'
 import { disturbsPaint } from '../specification/operation-facts.ts'
-import type { Operation, Specification, Step } from '../specification/types.ts'
+import type {
+  Operation,
+  Specification,
+  Step,
+  StepAmounts,
+  WoodworkKind,
+  WoodworkPart,
+} from '../specification/types.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import { type Length, toFeet, zeroLength } from '../units/length.ts'
@@ -18,6 +26,11 @@ export interface LabourPart {
   readonly minutes: number
 }
 
+export interface WoodworkMinutes extends WoodworkPart {
+  /** Person-minutes, difficulty included. */
+  readonly minutes: WorkingMinutes
+}
+
 export interface StepLabour {
   readonly stepKey: string
   readonly roomId: RoomId
@@ -26,6 +39,8 @@ export interface StepLabour {
   /** 1; for a daily step the working days it returns on, as counted before there is a plan. */
   readonly times: number
   readonly parts: readonly LabourPart[]
+  /** The same minutes by kind of woodwork; none where the step has no amounts by kind. */
+  readonly woodwork: readonly WoodworkMinutes[]
   readonly derivation: string
 }
 
@@ -78,57 +93,90 @@ export function labour(job: Job, specification: Specification): Labour {
   return { steps, dailyChores, houseWork: ofHouse, minutes: workingMinutes(minutes) }
 }
 
-export function labourParts(job: Job, step: Step): readonly LabourPart[] {
-  const main = rateFor(job, step.rateId, step)
-  const added = (addedRates[step.operation] ?? [])
-    .filter((name) => addedQuantity(name, step) > 0)
-    .map((name) => partOf(rateFor(job, name, step), addedQuantity(name, step)))
-  const quantity = quantityByBasis(main, step)
-  return quantity > 0 || added.length === 0 ? [partOf(main, quantity), ...added] : added
+/** Person-minutes of a step once, by kind of woodwork: each kind's own, and a rate that is paid once per step shared out. */
+export function woodworkMinutes(job: Job, step: Step): readonly WoodworkMinutes[] {
+  const alone = step.parts.map((part) => stepMinutes(job, { ...step, amounts: part.amounts, parts: [part] }))
+  const total = alone.reduce((sum, minutes) => sum + minutes, 0)
+  const share = total === 0 ? 0 : stepMinutes(job, step) / total
+  return step.parts.map((part, index) => ({ ...part, minutes: workingMinutes((alone[index] ?? 0) * share) }))
 }
 
-/** The job's own rate before the default; the one for the surface class before the plain one. */
-function rateFor(job: Job, name: string, step: Step): Rate {
-  const names = step.surfaceClass === null ? [name] : [`${name}-${step.surfaceClass}`, name]
+export function labourParts(job: Job, step: Step): readonly LabourPart[] {
+  const main = ratedParts(job, step, step.rateId, quantityByBasis)
+  const added = (addedRates[step.operation] ?? []).flatMap((name) =>
+    ratedParts(job, step, name, (_, amounts) => addedQuantity(name, amounts)).filter(
+      ({ quantity }) => quantity > 0,
+    ),
+  )
+  const worked = main.filter(({ quantity }) => quantity > 0)
+  return worked.length > 0 || added.length > 0 ? [...worked, ...added] : main.slice(0, 1)
+}
+
+type Quantity = (rate: Rate, amounts: StepAmounts, operation: Operation) => number
+
+/** One part, or one for each rate where kinds of woodwork have rates of their own. */
+function ratedParts(job: Job, step: Step, name: string, quantityOf: Quantity): readonly LabourPart[] {
+  const rated = step.parts.map(({ kind, amounts }) => ({ amounts, rate: rateFor(job, name, step, kind) }))
+  const rates = [...new Set(rated.map(({ rate }) => rate))]
+  if (rates.length < 2) {
+    const rate = rates[0] ?? rateFor(job, name, step, null)
+    return [partOf(rate, quantityOf(rate, step.amounts, step.operation))]
+  }
+  return rates.map((rate) => {
+    const amounts = amountsSum(rated.filter((each) => each.rate === rate).map((each) => each.amounts))
+    return partOf(rate, quantityOf(rate, amounts, step.operation))
+  })
+}
+
+/** The one for the kind of woodwork or the surface class before the plain one. */
+function rateFor(job: Job, name: string, step: Step, kind: WoodworkKind | null): Rate {
+  const names = [kind, step.surfaceClass].flatMap((on) => (on === null ? [] : [`${name}-${on}`]))
+  const found = rateOf(job, [...names, name])
+  if (found === undefined) throw new RangeError(`No production rate is called "${name}" (step ${step.key}).`)
+  return found
+}
+
+/** The first of these names that there is a rate for: the job's own before the default. */
+export function rateOf(job: Job, names: readonly string[]): Rate | undefined {
   for (const each of names) {
     const found = job.rates[each] ?? defaultRate(each)
     if (found !== undefined) return found
   }
-  throw new RangeError(`No production rate is called "${name}" (step ${step.key}).`)
+  return undefined
 }
 
 function partOf(rate: Rate, quantity: number): LabourPart {
   return { rate, quantity, minutes: (quantity / rate.perHour) * 60 }
 }
 
-function quantityByBasis(rate: Rate, step: Step): number {
+function quantityByBasis(rate: Rate, amounts: StepAmounts, operation: Operation): number {
   switch (rate.basis) {
     case 'area':
-      return toSquareFeet(step.amounts.equivalentArea)
+      return toSquareFeet(amounts.equivalentArea)
     case 'length':
-      return toFeet(step.operation === 'scrapeGlass' ? step.amounts.glassPerimeter : step.amounts.length)
+      return toFeet(operation === 'scrapeGlass' ? amounts.glassPerimeter : amounts.length)
     case 'count':
-      return step.amounts.count
+      return amounts.count
     case 'each':
       return 1
   }
 }
 
-function addedQuantity(name: AddedRateName, step: Step): number {
+function addedQuantity(name: AddedRateName, amounts: StepAmounts): number {
   switch (name) {
     case 'cutIn':
-      return toFeet(step.amounts.cuttingIn)
+      return toFeet(amounts.cuttingIn)
     case 'glassEdge':
-      return toFeet(step.amounts.glassPerimeter)
+      return toFeet(amounts.glassPerimeter)
     case 'fillPatches':
     case 'sandFillPatches':
-      return toSquareFeet(step.amounts.area)
+      return toSquareFeet(amounts.area)
     case 'fillHoles':
     case 'sandFillHoles':
     case 'caulkSpots':
-      return step.amounts.count
+      return amounts.count
     case 'scrapeEdges':
-      return toFeet(step.amounts.length)
+      return toFeet(amounts.length)
     case 'leadPapers':
       return 0
   }
@@ -155,6 +203,10 @@ function stepLabour(job: Job, step: Step, times: number): StepLabour {
     minutes: workingMinutes(minutesOfParts(parts, step) * times),
     times,
     parts,
+    woodwork: woodworkMinutes(job, step).map((part) => ({
+      ...part,
+      minutes: workingMinutes(part.minutes * times),
+    })),
     derivation: labourText(parts, step.difficulty, times, job.header.unitSystem),
   }
 }

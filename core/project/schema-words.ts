@@ -183,6 +183,7 @@ const propertyWords: Readonly<Record<string, string>> = {
   clashes: 'Rules that contradict one another.',
   because: 'Why the step is there.',
   cautions: 'What may hurt somebody at this step.',
+  woodwork: 'The same by kind of woodwork; empty for other surfaces and where only spots are worked.',
   sections: 'Sections of a radiator.',
   leaves: 'Leaves of a door.',
   treads: 'Treads of a stair.',

@@ -3,6 +3,7 @@ import type { Area } from '../units/area.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import { formatLength, type Length, toFeet } from '../units/length.ts'
+import { amountsSum } from './amounts.ts'
 import { equalParts, type OpenTimeBatches, openTimeBatches } from './open-time.ts'
 import type { Edge } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
@@ -108,13 +109,26 @@ function cut(planned: PlannedStep, count: number, why: Because): readonly Planne
   const because = [...planned.step.because.filter((each) => each.ruleId !== ruleId), why]
   const step = { ...planned.step, because, splittable: 'no' as const }
   if (count === 1) return [{ ...planned, step }]
-  const amounts = amountParts(step.amounts, count)
+  const cuts = step.parts.map(({ kind, amounts }) =>
+    amountParts(amounts, count).map((amounts) => ({ kind, amounts })),
+  )
+  const amounts =
+    cuts.length === 0
+      ? amountParts(step.amounts, count)
+      : Array.from({ length: count }, (_, index) =>
+          amountsSum(cuts.flatMap((parts) => parts[index]?.amounts ?? [])),
+        )
   const areas = equalParts(planned.touchedArea, count)
   return amounts.map((part, index) => ({
     ...planned,
     role: `${planned.role}.${index + 1}`,
     touchedArea: (areas[index] ?? 0) as Area,
-    step: { ...step, key: `${step.key}.${index + 1}`, amounts: part },
+    step: {
+      ...step,
+      key: `${step.key}.${index + 1}`,
+      amounts: part,
+      parts: cuts.flatMap((parts) => parts[index] ?? []),
+    },
   }))
 }
 

@@ -1,17 +1,20 @@
 import type { ConditionId } from '../project/survey-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
+import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { type Area, sumAreas, zeroArea } from '../units/area.ts'
 import { sumLengths, zeroLength } from '../units/length.ts'
 import { type Finding, patchArea } from './findings.ts'
 import { amountsOfSurfaces, type Group } from './groups.ts'
 import type { Extent, GroupView, PlannedRequest, StepRequest } from './rule.ts'
-import type { StepAmounts } from './types.ts'
+import type { StepAmounts, WoodworkPart } from './types.ts'
+import { woodworkParts } from './woodwork.ts'
 
 /** A step of a group with everything the rules asked of it put together. */
 export interface Draft extends StepRequest {
   readonly surfaceClass: SurfaceClass
   readonly surfaceKeys: readonly string[]
   readonly amounts: StepAmounts
+  readonly parts: readonly WoodworkPart[]
   /** Square feet of the surface the step is on; for lead, dust and paint alike. */
   readonly touchedArea: Area
   /** Rules that asked for it, with what triggered each. */
@@ -56,6 +59,7 @@ function draftOf(view: GroupView, list: readonly PlannedRequest[]): Draft {
     surfaceClass: group.surfaceClass,
     surfaceKeys: surfaceKeysOf(group, extent, findings),
     amounts: amountsOf(view, first, extent, findings),
+    parts: partsOf(view, extent, findings),
     touchedArea: extent === 'whole' ? group.amounts.area : spotArea(group, findings),
     reasons: reasonsOf(list),
   }
@@ -117,8 +121,24 @@ function amountsOf(
       }
     }
     case 'masking':
-      return { ...noAmounts, length: sumLengths(group.quantities.map((each) => each.masking)) }
+      return maskingOf(group.quantities)
   }
+}
+
+function maskingOf(surfaces: readonly SurfaceQuantity[]): StepAmounts {
+  return { ...noAmounts, length: sumLengths(surfaces.map((each) => each.masking)) }
+}
+
+/** Spots and what is measured in them lie somewhere on the group; nobody said on which kind of woodwork. */
+function partsOf(
+  { job, group }: GroupView,
+  extent: Extent,
+  findings: readonly Finding[],
+): readonly WoodworkPart[] {
+  if (extent === 'spots' || extent === 'measured') return []
+  const keys = new Set(surfaceKeysOf(group, extent, findings))
+  const surfaces = group.quantities.filter(({ key }) => keys.has(key))
+  return woodworkParts(job, surfaces, extent === 'masking' ? maskingOf : amountsOfSurfaces)
 }
 
 function reasonsOf(list: readonly PlannedRequest[]): Draft['reasons'] {

@@ -68,6 +68,7 @@ export function plannedStep(
     colourId: draft.coloured ? group.finish.colourId : null,
     sheen: draft.operation === 'coat' ? sheen : null,
     amounts: draft.amounts,
+    parts: draft.parts,
     rateId: draft.operation as unknown as RateId,
     difficulty: difficultyOf(maker, group, roomKey, draft),
     skill: skillFor(draft.operation, draft.surfaceClass),

@@ -154,6 +154,7 @@ export function roomStep(
       colourId: null,
       sheen: null,
       amounts,
+      parts: [],
       rateId: operation as unknown as RateId,
       difficulty: roomDifficulty(maker),
       skill: skillFor(operation, null),

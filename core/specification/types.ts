@@ -88,6 +88,29 @@ export interface StepAmounts {
   readonly count: number
 }
 
+/** Kinds of woodwork, from the ceiling down. Trim is several; of the other classes each is one kind by itself. */
+export const woodworkKinds = [
+  'crown',
+  'pictureRail',
+  'chairRail',
+  'wainscotCap',
+  'casing',
+  'jamb',
+  'stool',
+  'baseboard',
+  'wainscot',
+  'doors',
+  'sash',
+  'builtWork',
+] as const
+export type WoodworkKind = (typeof woodworkKinds)[number]
+
+/** What of a step is on one kind of woodwork. */
+export interface WoodworkPart {
+  readonly kind: WoodworkKind
+  readonly amounts: StepAmounts
+}
+
 /**
  * One line of the work order: one operation on one group of like surfaces of a room. Keys are stable: the same room, group,
  * operation and ordinal give the same key after any re-specification.
@@ -109,6 +132,8 @@ export interface Step {
   readonly colourId: ColourId | null
   readonly sheen: Sheen | null
   readonly amounts: StepAmounts
+  /** The same amounts by kind of woodwork; none where nothing of it is woodwork, or where only spots of it are worked. */
+  readonly parts: readonly WoodworkPart[]
   readonly rateId: RateId
   /** Rate multiplied by this for height, access and edges; 1 is plain. */
   readonly difficulty: number

@@ -1,3 +1,4 @@
+import type { WoodworkMinutes } from '../price/labour.ts'
 import type { StepAmounts } from '../specification/types.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { toFeet } from '../units/length.ts'
@@ -25,4 +26,13 @@ export function amountEntry(amounts: StepAmounts) {
     glassPerimeterFt: ft(amounts.glassPerimeter),
     count: amounts.count,
   }
+}
+
+/** The same by kind of woodwork. */
+export function woodworkEntries(parts: readonly WoodworkMinutes[]) {
+  return parts.map(({ kind, amounts, minutes }) => ({
+    kind,
+    ...amountEntry(amounts),
+    personMinutes: places(minutes),
+  }))
 }

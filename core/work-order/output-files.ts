@@ -1,10 +1,11 @@
 import type { z } from 'zod'
 import type { Passes } from '../passes/pass-types.ts'
 import type { Estimate } from '../price/estimate-types.ts'
+import { woodworkMinutes } from '../price/labour.ts'
 import { type Job, records } from '../project/job.ts'
 import type { DerivationLine, SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../specification/types.ts'
-import { amountEntry, ft, places, sqFt } from './amount-entry.ts'
+import { amountEntry, ft, places, sqFt, woodworkEntries } from './amount-entry.ts'
 import { inRoom } from './by-room.ts'
 import type {
   estimateSchema,
@@ -120,6 +121,7 @@ function stepEntry(job: Job, step: Step): SpecificationFile['steps'][number] {
     colourId: step.colourId,
     sheen: step.sheen,
     ...amountEntry(amounts),
+    woodwork: woodworkEntries(woodworkMinutes(job, step)),
     difficultyFactor: places(step.difficulty),
     skill: step.skill,
     touchDryElapsedMinutes: step.touchDry,

@@ -4,7 +4,7 @@ import { localDateSchema, localDateTimeSchema } from '../project/schema-parts.ts
 import { worded } from '../project/schema-words.ts'
 import { keptItemKinds, productClasses, sheens, skills, surfaceClasses } from '../project/vocabulary.ts'
 import { relaxations } from '../schedule/job/planning-site.ts'
-import { holdKinds, operations } from '../specification/types.ts'
+import { holdKinds, operations, woodworkKinds } from '../specification/types.ts'
 
 /**
  * The published form of the JSON files the program writes. Every key carries its unit. A change that readers would stumble over
@@ -68,6 +68,22 @@ export const quantitiesSchema = z.strictObject({
   ),
 })
 
+const stepFigures = {
+  areaSqFt: number,
+  equivalentAreaSqFt: number,
+  lengthFt: atLeastZero,
+  cuttingInFt: atLeastZero,
+  glassPerimeterFt: atLeastZero,
+  count: atLeastZero,
+}
+
+/** The figures of all kinds add up to those of the step. */
+const woodworkPart = z.strictObject({
+  kind: z.enum(woodworkKinds),
+  ...stepFigures,
+  personMinutes: atLeastZero,
+})
+
 const because = z.strictObject({
   ruleId: z.string(),
   reason: z.string(),
@@ -91,12 +107,8 @@ export const specificationSchema = z.strictObject({
       productId: z.string().nullable(),
       colourId: z.string().nullable(),
       sheen: z.enum(sheens).nullable(),
-      areaSqFt: number,
-      equivalentAreaSqFt: number,
-      lengthFt: atLeastZero,
-      cuttingInFt: atLeastZero,
-      glassPerimeterFt: atLeastZero,
-      count: atLeastZero,
+      ...stepFigures,
+      woodwork: z.array(woodworkPart),
       difficultyFactor: atLeastZero,
       skill: z.enum(skills),
       touchDryElapsedMinutes: atLeastZero,
@@ -150,12 +162,8 @@ export const specificationSchema = z.strictObject({
           colourId: z.string().nullable(),
           sheen: z.enum(sheens).nullable(),
           stepKeys: z.array(z.string()),
-          areaSqFt: number,
-          equivalentAreaSqFt: number,
-          lengthFt: atLeastZero,
-          cuttingInFt: atLeastZero,
-          glassPerimeterFt: atLeastZero,
-          count: atLeastZero,
+          ...stepFigures,
+          woodwork: z.array(z.strictObject({ kind: z.enum(woodworkKinds), ...stepFigures })),
           personMinutes: atLeastZero,
         }),
       ),

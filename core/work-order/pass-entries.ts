@@ -49,6 +49,7 @@ function passEntry(pass: Pass): SpecificationFile['passes'][number] {
       sheen: line.sheen,
       stepKeys: [...line.stepKeys],
       ...amountEntry(line.amounts),
+      woodwork: line.parts.map(({ kind, amounts }) => ({ kind, ...amountEntry(amounts) })),
       personMinutes: places(line.personMinutes),
     })),
   }

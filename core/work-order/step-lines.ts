@@ -5,6 +5,7 @@ import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import { productClassWords, sheenWords, stepTitle } from '../specification/trade-words.ts'
 import type { Because, Caution, Operation, Specification, Step, StepOrder } from '../specification/types.ts'
+import { partWords } from '../specification/woodwork.ts'
 import { formatArea } from '../units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../units/length.ts'
 import { toLitres } from '../units/volume.ts'
@@ -95,6 +96,7 @@ function amountWords(job: Job, step: Step): readonly string[] {
   return [
     ...(area > 0 ? [formatArea(area, system)] : []),
     ...(length > 0 ? [formatLength(length, system)] : []),
+    ...(step.surfaceClass === 'trim' ? step.parts.map((part) => partWords(part, system)) : []),
     ...(brushed.cutIn > 0 ? [`cut in ${formatLength(brushed.cutIn, system)}`] : []),
     ...(brushed.glassEdge > 0 ? [`glass ${formatLength(brushed.glassEdge, system)}`] : []),
     ...(count > 0 && area === 0 && length === 0 ? [`${count} pc`] : []),

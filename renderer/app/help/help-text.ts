@@ -95,6 +95,7 @@ const limits: HelpSection = {
     'Walls are straight. A curved wall or a bay is drawn as short straight pieces.',
     'A job of hundreds of rooms opens and can be worked on, but its first plan takes minutes.',
     'Production rates and prices begin as assumptions, marked as such. Put in your own.',
+    'Trim is listed by kind of woodwork. A kind that goes faster or slower gets its own rate at the foot of Figures, Rates.',
     'Rules for lead and asbestos follow federal rules of the United States; your state or town may ask for more. Nothing here says that a surface is free of either.',
     'In a browser, saving and printing go by the browser: switch its own header and footer off, and choose the paper there.',
     'The desktop program is not signed, so a system may warn before it starts. It does not update itself.',

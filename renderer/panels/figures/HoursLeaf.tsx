@@ -5,6 +5,8 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification, Step } from '../../../core/specification/types.ts'
+import { partWords } from '../../../core/specification/woodwork.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
@@ -62,7 +64,7 @@ export function HoursLeaf(props: {
       </div>
       <aside className="pane pane-side" aria-label="How the hours came about">
         {row?.labour ? (
-          <StepHours row={row} labour={row.labour} />
+          <StepHours row={row} labour={row.labour} system={job.header.unitSystem} />
         ) : ofWholeJob !== undefined && row !== undefined ? (
           <section className="block">
             <h3>{row.name}</h3>
@@ -168,7 +170,12 @@ function columnsOf(estimate: Estimate): readonly Column<Row>[] {
   ]
 }
 
-function StepHours({ row, labour }: { readonly row: Row; readonly labour: StepLabour }) {
+function StepHours(props: {
+  readonly row: Row
+  readonly labour: StepLabour
+  readonly system: LengthUnitSystem
+}) {
+  const { row, labour, system } = props
   return (
     <section className="block">
       <h3>{row.name}</h3>
@@ -194,6 +201,27 @@ function StepHours({ row, labour }: { readonly row: Row; readonly labour: StepLa
           </tr>
         </tbody>
       </table>
+      {row.step?.surfaceClass === 'trim' ? <HoursByKind labour={labour} system={system} /> : null}
     </section>
+  )
+}
+
+function HoursByKind(props: { readonly labour: StepLabour; readonly system: LengthUnitSystem }) {
+  const { labour, system } = props
+  if (labour.woodwork.length === 0) return null
+  return (
+    <>
+      <h4>By kind of woodwork</h4>
+      <table className="sum-table">
+        <tbody>
+          {labour.woodwork.map((part) => (
+            <tr key={part.kind}>
+              <td>{partWords(part, system)}</td>
+              <td className="number">{minutesText(part.minutes)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   )
 }

@@ -4,19 +4,27 @@ import { defaultRate, defaultRates } from '../../../core/price/default-rates.ts'
 import { rateSuggestions } from '../../../core/progress/rate-suggestions.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Rate, RateBasis } from '../../../core/project/shop-records.ts'
-import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
-import { operationWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
+import { surfaceClasses } from '../../../core/project/vocabulary.ts'
+import { operationWords, surfaceNoun } from '../../../core/specification/trade-words.ts'
 import type { Operation, Specification } from '../../../core/specification/types.ts'
+import { woodworkWords } from '../../../core/specification/woodwork.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { decimalNumber } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
+import { KindRates } from './KindRates.tsx'
 
 const basisWords: Readonly<Record<RateBasis, string>> = {
   area: 'sq ft an hour',
   length: 'ft an hour',
   count: 'pieces an hour',
   each: 'rooms an hour',
+}
+
+/** Names of surface classes and kinds of woodwork as rates end in them; a class that is a kind too has one name. */
+const placeNames: Readonly<Record<string, string>> = {
+  ...woodworkWords,
+  ...Object.fromEntries(surfaceClasses.map((each) => [each, surfaceNoun(each)])),
 }
 
 const addedWords: Readonly<Record<string, string>> = {
@@ -123,6 +131,7 @@ export function RatesLeaf({
             })}
           </tbody>
         </table>
+        <KindRates job={job} specification={specification} />
       </div>
     </div>
   )
@@ -135,9 +144,7 @@ function isUsed(id: string, used: ReadonlySet<string>): boolean {
 }
 
 function rateName(id: string): string {
-  const [name = '', surfaceClass] = id.split('-')
+  const [name = '', on] = id.split('-')
   const words = addedWords[name] ?? operationWords[name as Operation] ?? name
-  return surfaceClass === undefined
-    ? words
-    : `${words}: ${surfaceClassWords[surfaceClass as SurfaceClass].toLowerCase()}`
+  return on === undefined ? words : `${words}: ${placeNames[on] ?? on}`
 }

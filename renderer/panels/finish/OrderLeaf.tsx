@@ -5,6 +5,7 @@ import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { explainOrder, explainStep } from '../../../core/specification/explain.ts'
 import { conditionWords, stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification, Step, StepOrder } from '../../../core/specification/types.ts'
+import { partWords } from '../../../core/specification/woodwork.ts'
 import { materialWords } from '../../../core/work-order/step-lines.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
@@ -112,7 +113,16 @@ function columnsOf(job: Job, takeoff: Takeoff, steps: readonly Step[]): readonly
         </>
       ),
     },
-    { id: 'place', head: 'Where', cell: (step) => stepPlace(job, takeoff, step) },
+    {
+      id: 'place',
+      head: 'Where',
+      cell: (step) => (
+        <>
+          {stepPlace(job, takeoff, step)}
+          <WoodworkByKind job={job} step={step} />
+        </>
+      ),
+    },
     {
       id: 'material',
       head: 'With',
@@ -131,6 +141,14 @@ function columnsOf(job: Job, takeoff: Takeoff, steps: readonly Step[]): readonly
       cell: (step) => (step.touchDry === 0 ? '' : minutesText(step.touchDry)),
     },
   ]
+}
+
+/** What a lump of trim is made of: `crown 48' 0", casings 121' 0"`. */
+function WoodworkByKind({ job, step }: { readonly job: Job; readonly step: Step }) {
+  if (step.surfaceClass !== 'trim' || step.parts.length === 0) return null
+  return (
+    <div className="quiet">{step.parts.map((part) => partWords(part, job.header.unitSystem)).join(', ')}</div>
+  )
 }
 
 interface WhyProps extends OrderLeafProps {

@@ -1,6 +1,6 @@
-import type { StepAmounts } from '../specification/types.ts'
 import { sumAreas } from '../units/area.ts'
 import { sumLengths } from '../units/length.ts'
+import type { StepAmounts } from './types.ts'
 
 /** Amounts of several steps together. */
 export function amountsSum(amounts: readonly StepAmounts[]): StepAmounts {
