@@ -31,7 +31,7 @@ export interface PartInput {
 /** Person-minutes; less is no part of its own. */
 const smallestShare = 45
 /** A part may be larger than asked for by this before there is one part more. */
-export const overflow = 1.08
+export const overflow = 1.04
 
 /**
  * One place of a room set as passes: never what is held with what is free, and none much larger than the template says where it
