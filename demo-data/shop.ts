@@ -73,7 +73,7 @@ const crew: readonly CrewMember[] = [
 ]
 
 function colour(id: string, name: string, depth: ColourDepth, shown: string): Colour {
-  return { id: id as ColourId, name, depth, shown }
+  return { id: id as ColourId, name, code: '', depth, shown }
 }
 
 const colours: readonly Colour[] = [

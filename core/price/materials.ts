@@ -15,9 +15,13 @@ export interface MaterialLine {
   readonly key: string
   readonly productId: ProductId
   readonly productName: string
+  /** Empty where the shop has not said. */
+  readonly brand: string
   readonly productClass: ProductClass
   readonly colourId: ColourId | null
   readonly colourName: string | null
+  /** What the store tints it by; empty where nobody has said. */
+  readonly colourCode: string
   readonly sheen: Sheen | null
   /** What the steps take, exact. */
   readonly gallons: Gallons
@@ -77,9 +81,11 @@ function materialLine(job: Job, key: string, product: Product, steps: readonly S
     key,
     productId: product.id,
     productName: product.name,
+    brand: product.brand,
     productClass: product.productClass,
     colourId: colour?.id ?? null,
     colourName: colour?.name ?? null,
+    colourCode: colour?.code ?? '',
     sheen: first?.sheen ?? null,
     gallons: needed,
     spareGallons: spare,

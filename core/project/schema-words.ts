@@ -119,6 +119,8 @@ const propertyWords: Readonly<Record<string, string>> = {
   air: 'How the places of work are heated and aired.',
   name: 'As it is called on screen and paper.',
   note: 'Free words.',
+  brand: 'Who makes it, as on the can; empty where the shop has not said.',
+  code: 'What the store tints the color by; empty where nobody has said.',
   x: 'Millimeters along the plan.',
   y: 'Millimeters across the plan.',
   from: 'Where or when it begins.',

@@ -32,6 +32,8 @@ const smallestContainer = 0.005
 export const productSchema = z.strictObject({
   id: productIdSchema,
   name: shortText.min(1),
+  /** Who makes it, as it stands on the can; empty where the shop has not said. For buying only. */
+  brand: shortText,
   productClass: z.enum(productClasses),
   base: z.enum(['waterborne', 'oil', 'shellac', 'mineral']),
   sheens: z.array(z.enum(sheens)),

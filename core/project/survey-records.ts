@@ -69,6 +69,8 @@ export type Finish = Frozen<z.output<typeof finishSchema>>
 export const colourSchema = z.strictObject({
   id: colourIdSchema,
   name: shortText.min(1),
+  /** What the store tints it by; empty where nobody has said. For buying only. */
+  code: shortText,
   depth: z.enum(colourDepths),
   /** For the screen only, `#rrggbb`. */
   shown: z

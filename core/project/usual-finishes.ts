@@ -33,6 +33,12 @@ export function startingFinishes(white: ColourId): readonly Finish[] {
 
 /** The first white of the shop's list, or a plain one where the list has none. */
 export function whiteOf(colours: readonly Colour[]): Colour {
-  const plainWhite: Colour = { id: 'white' as ColourId, name: 'White', depth: 'white', shown: '#ffffff' }
+  const plainWhite: Colour = {
+    id: 'white' as ColourId,
+    name: 'White',
+    code: '',
+    depth: 'white',
+    shown: '#ffffff',
+  }
   return colours.find((colour) => colour.depth === 'white') ?? plainWhite
 }

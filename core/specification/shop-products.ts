@@ -46,6 +46,7 @@ function product(id: string, productClass: ProductClass, facts: Facts): Product 
   return {
     id: id as ProductId,
     productClass,
+    brand: '',
     sheens: [],
     lossPercent: loss,
     minimumTemperatureC: facts.base === 'waterborne' || facts.base === 'mineral' ? fifty : fortyFive,

@@ -140,8 +140,12 @@ export interface DaySheet {
 
 export interface ShoppingLine {
   readonly item: string
+  /** Empty where the shop has not said. */
+  readonly brand: string
   readonly productClass: string
   readonly colour: string
+  /** What the store tints it by; empty where nobody has said. */
+  readonly colourCode: string
   readonly sheen: string
   readonly container: string
   readonly containerGallons: number | null

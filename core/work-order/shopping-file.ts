@@ -9,13 +9,16 @@ const columns = [
   'Container (US gal)',
   'Container (L)',
   'Item',
+  'Brand',
   'Product class',
   'Color',
+  'Color code',
   'Sheen',
   'Needed in all (US gal)',
   'Needed in all (L)',
   'Price each ($)',
   'Price ($)',
+  'Advice',
 ] as const
 
 /** The shopping list as a file for a shop or a spreadsheet. Columns carry their units, fields are plain numbers that may be summed. */
@@ -31,13 +34,16 @@ function rowOf(line: ShoppingLine): readonly (string | number | null)[] {
     rounded(line.containerGallons),
     rounded(litres(line.containerGallons)),
     line.item,
+    line.brand,
     line.productClass,
     line.colour,
+    line.colourCode,
     line.sheen,
     rounded(line.neededGallons),
     rounded(litres(line.neededGallons)),
     dollars(line.unitPriceCents),
     dollars(line.priceCents),
+    line.advice,
   ]
 }
 

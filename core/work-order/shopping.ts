@@ -25,8 +25,10 @@ function materialLines(
   const starts = line.steps.flatMap((part) => (tasks.get(part.stepKey) ?? []).map((task) => task.startsAt))
   return line.containers.map((container) => ({
     item: line.productName,
+    brand: line.brand,
     productClass: productClassWords[line.productClass],
     colour: line.colourName ?? '',
+    colourCode: line.colourCode,
     sheen: line.sheen === null ? '' : sheenWords[line.sheen],
     container: container.name,
     containerGallons: container.gallons,
@@ -57,8 +59,10 @@ function sundryLines(line: SundryLine): readonly ShoppingLine[] {
   return [
     {
       item: line.name,
+      brand: '',
       productClass: 'sundries',
       colour: '',
+      colourCode: '',
       sheen: '',
       container: 'piece',
       containerGallons: null,

@@ -64,6 +64,7 @@ const kinds: Readonly<Record<string, (count: number) => Partial<Job>>> = {
         id: `color-${index}` as Colour['id'],
         name: `Color ${index}`,
         depth: 'light',
+        code: '',
         shown: '#aabbcc',
       }),
     ),

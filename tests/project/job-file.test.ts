@@ -57,6 +57,9 @@ test('a file of every older version reads as a job of today', () => {
   const written = JSON.parse(writeJobFile(read.value)) as { readonly version: number }
   expect(written.version).toBe(2)
   expect(readJobFile(JSON.stringify(written))).toEqual(read)
+  // Nobody could say a brand or a color code in version 1.
+  expect(Object.values(read.value.products).map(({ brand }) => brand)).toEqual(['', ''])
+  expect(Object.values(read.value.colours).map(({ code }) => code)).toEqual([''])
 })
 
 test('the file says its format, version and units first, and lengths are millimetres', () => {

@@ -86,6 +86,7 @@ test('a deglosser without a window is said to be of no use, as a hold', () => {
 const deglosser = {
   id: 'slow' as never,
   name: 'Slow deglosser',
+  brand: '',
   productClass: 'liquidDeglosser',
   base: 'oil',
   sheens: [],

@@ -11,7 +11,7 @@ import { granted, openBook, testFolder } from './books.ts'
 function withColours(count: number): Job {
   const colours = Array.from({ length: count }, (_, index): Colour => {
     const id = `colour-${index}` as ColourId
-    return { id, name: `Color ${index}`, depth: 'light', shown: '#aabbcc' }
+    return { id, name: `Color ${index}`, code: '', depth: 'light', shown: '#aabbcc' }
   })
   return plainJob({ colours: Object.fromEntries(colours.map((each) => [each.id, each])), finishes: {} })
 }

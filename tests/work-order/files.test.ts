@@ -13,7 +13,7 @@ import { type OutputName, outputJsonSchema, outputSchemas } from '../../core/wor
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
 import { workOrder } from '../../core/work-order/work-order.ts'
 import { plainPlan } from '../fixtures/plain-plan.ts'
-import { plainJob, plainSpecification } from '../fixtures/plain-room.ts'
+import { ceilingPaint, linen, plainJob, plainSpecification, wallPaint } from '../fixtures/plain-room.ts'
 import { granted } from '../storage/books.ts'
 import { sampleInput } from './sample-order.ts'
 
@@ -326,14 +326,35 @@ test('the shopping list file names its columns with their units', () => {
     '1',
     '3.785',
     'Ceiling paint',
+    '',
     'latex ceiling paint',
+    '',
     '',
     'flat',
     '0.352',
     '1.333',
     '36',
     '36',
+    'label what is left and keep it for touching up',
   ])
+})
+
+test('brand and color code stand on the shopping list, in the file and on paper, where somebody has said them', () => {
+  const named = sampleInput({
+    products: {
+      [wallPaint.id]: { ...wallPaint, brand: 'Invented Paint Works' },
+      [ceilingPaint.id]: ceilingPaint,
+    },
+    colours: { [linen.id]: { ...linen, code: 'IP-104' } },
+  })
+  const { files } = headlessOutputs(named)
+  const [columns = [], ...rows] = readCsv(files['shopping-list.csv'] ?? '')
+  const said = (name: string) => rows.slice(0, 3).map((row) => row[columns.indexOf(name)])
+  expect(said('Item')).toEqual(['Ceiling paint', 'Wall paint', 'Masking tape, roll of 180 ft'])
+  expect(said('Brand')).toEqual(['', 'Invented Paint Works', ''])
+  expect(said('Color code')).toEqual(['', 'IP-104', ''])
+  expect(files['work-order.html']).toContain('Invented Paint Works, latex wall paint')
+  expect(files['work-order.html']).toContain('Linen, IP-104, eggshell')
 })
 
 test('the summary says what waits and what is not settled', () => {

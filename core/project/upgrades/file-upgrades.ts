@@ -1,3 +1,4 @@
+import { withBrandsAndCodes } from './brands-and-codes.ts'
 import { withHolds } from './holds.ts'
 import { nameJob } from './job-ids.ts'
 import { withPasses } from './passes.ts'
@@ -10,7 +11,13 @@ export type FileData = Readonly<Record<string, unknown>>
 export type FileUpgrade = (data: FileData) => FileData
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
-const toVersion2: readonly FileUpgrade[] = [nameJob, raiseSafetySettings, withHolds, withPasses]
+const toVersion2: readonly FileUpgrade[] = [
+  nameJob,
+  raiseSafetySettings,
+  withHolds,
+  withPasses,
+  withBrandsAndCodes,
+]
 
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2]

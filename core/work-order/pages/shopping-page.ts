@@ -16,9 +16,11 @@ export function shoppingPage(order: WorkOrder): Markup {
 
 function shoppingRow(order: WorkOrder, line: ShoppingLine): Markup {
   const { unitSystem } = order
-  const paint = [line.colour, line.sheen].filter((text) => text !== '').join(', ')
+  const paint = [line.colour, line.colourCode, line.sheen].filter((text) => text !== '').join(', ')
+  const saysClass = line.productClass === 'sundries' || line.productClass === line.item.toLowerCase()
+  const under = [line.brand, saysClass ? '' : line.productClass].filter((text) => text !== '').join(', ')
   return html`<tr><td><span class="box"></span></td><td class="n">${line.count}</td><td>${line.container}</td>
-<td><span class="what">${line.item}</span>${line.productClass === 'sundries' || line.productClass === line.item.toLowerCase() ? null : html`<br><span class="source">${line.productClass}</span>`}</td>
+<td><span class="what">${line.item}</span>${under === '' ? null : html`<br><span class="source">${under}</span>`}</td>
 <td>${paint}${line.advice === '' ? null : html`<br><span class="source">${line.advice}</span>`}</td><td class="n">${line.neededGallons === null ? '' : volumeText(line.neededGallons, unitSystem)}</td>
 <td>${line.neededOn === null ? '' : dateWords(line.neededOn, unitSystem)}</td></tr>`
 }

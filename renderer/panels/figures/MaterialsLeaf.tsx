@@ -82,7 +82,10 @@ function columnsOf(job: Job, estimate: Estimate): readonly Column<MaterialLine>[
       cell: (line) => (
         <>
           {line.productName}
-          <div className="quiet">{productClassWords[line.productClass]}</div>
+          <div className="quiet">
+            {line.brand === '' ? '' : `${line.brand}, `}
+            {productClassWords[line.productClass]}
+          </div>
         </>
       ),
       foot: 'All materials',
@@ -123,6 +126,7 @@ function ColourCell({ job, line }: { readonly job: Job; readonly line: MaterialL
     <span className="colour-name">
       <span className="colour-chip" style={{ background: colour.shown }} />
       {colour.name}
+      {colour.code === '' ? '' : `, ${colour.code}`}
       {line.sheen === null ? '' : `, ${sheenWords[line.sheen]}`}
     </span>
   )

@@ -16,7 +16,7 @@ export function ColourList({ job }: { readonly job: Job }) {
       <h3>Colours</h3>
       <p className="quiet">
         Depth decides coats: white to off-white takes two, strong colours two or three over a tinted primer.
-        What is shown is for the screen; the name goes on paper.
+        What is shown is for the screen; the name goes on paper, the store's color code on the shopping list.
       </p>
       <ul className="colour-list">
         {records(job.colours).map((colour) => (
@@ -29,6 +29,7 @@ export function ColourList({ job }: { readonly job: Job }) {
           putRecord('Add a colour', 'colours', {
             id: newId('colour') as ColourId,
             name: 'New colour',
+            code: '',
             depth: 'light',
             shown: '#e4dccb',
           })
@@ -60,6 +61,12 @@ function ColourLine({ colour }: { readonly colour: Colour }) {
         shown={colour.name}
         read={words(200, true)}
         onCommit={(name) => change({ name })}
+      />
+      <EntryField
+        label="Color code"
+        shown={colour.code}
+        read={words(200)}
+        onCommit={(code) => change({ code })}
       />
       <Choice
         label={`Depth of ${colour.name}`}

@@ -11,10 +11,11 @@ import { newId } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
-import { decimalNumber, moneyEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
+import { decimalNumber, orNothing, wholeNumber, words } from '../parts/entries.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { capital } from '../parts/words.ts'
+import { ContainerTable } from './ContainerTable.tsx'
 
 const baseWords = { waterborne: 'water-borne', oil: 'oil', shellac: 'shellac', mineral: 'mineral' } as const
 const bases = ['waterborne', 'oil', 'shellac', 'mineral'] as const
@@ -40,8 +41,8 @@ export function ProductsLeaf({ job }: { readonly job: Job }) {
       <div className="pane pane-wide">
         <div className="leaf-intro">
           <p>
-            Classes, never brands: put the figures of the label you use on each. The first of a class is taken
-            where a step names no product.
+            Put the figures of the label you use on each; the brand goes on the shopping list. The first of a
+            class is taken where a step names no product.
           </p>
           <Button className="plain-button" onPress={add}>
             Add a product like the picked one
@@ -72,6 +73,7 @@ export function ProductsLeaf({ job }: { readonly job: Job }) {
 const freshProduct: Product = {
   id: 'product' as ProductId,
   name: 'New product',
+  brand: '',
   productClass: 'latexWall',
   base: 'waterborne',
   sheens: ['eggshell'],
@@ -181,6 +183,14 @@ function ProductPaper({ product }: { readonly product: Product }) {
         width="wide"
         onCommit={(name) => change({ name })}
       />
+      <EntryField
+        label="Brand"
+        hint="as on the can; empty where you buy what there is"
+        shown={product.brand}
+        read={words(200)}
+        width="wide"
+        onCommit={(brand) => change({ brand })}
+      />
       <div className="field-grid">
         <Choice
           label="Class"
@@ -223,7 +233,7 @@ function ProductPaper({ product }: { readonly product: Product }) {
           </Tick>
         ))}
       </fieldset>
-      <Containers product={product} onChange={(containers) => change({ containers })} />
+      <ContainerTable product={product} onChange={(containers) => change({ containers })} />
       <EntryField
         label="Where the figures come from"
         lines={2}
@@ -240,81 +250,6 @@ function ProductPaper({ product }: { readonly product: Product }) {
           Remove {capital(product.name)}
         </Button>
       </div>
-    </section>
-  )
-}
-
-function Containers(props: {
-  readonly product: Product
-  readonly onChange: (containers: Product['containers']) => void
-}) {
-  const { containers } = props.product
-  const replace = (index: number, changes: Partial<Product['containers'][number]>) =>
-    props.onChange(containers.map((each, place) => (place === index ? { ...each, ...changes } : each)))
-  return (
-    <section>
-      <h4>Containers</h4>
-      <table className="sum-table containers">
-        <tbody>
-          {containers.map((container, index) => (
-            // Containers have no id; their place in the list is what they are.
-            // biome-ignore lint/suspicious/noArrayIndexKey: see above
-            <tr key={index}>
-              <td>
-                <EntryField
-                  label="Container"
-                  isBare
-                  shown={container.name}
-                  read={words(200, true)}
-                  onCommit={(name) => replace(index, { name })}
-                />
-              </td>
-              <td>
-                <EntryField
-                  label={`${container.name}: holds`}
-                  isBare
-                  width="short"
-                  unit="gal"
-                  shown={String(container.gallons)}
-                  read={decimalNumber(0.01, 100)}
-                  onCommit={(gallons) => replace(index, { gallons })}
-                />
-              </td>
-              <td>
-                <EntryField
-                  label={`${container.name}: price`}
-                  isBare
-                  width="short"
-                  unit="$"
-                  shown={(container.priceCents / 100).toFixed(2)}
-                  read={moneyEntry}
-                  onCommit={(priceCents) => replace(index, { priceCents })}
-                />
-              </td>
-              <td>
-                {containers.length === 1 ? null : (
-                  <Button
-                    className="plain-button remove"
-                    aria-label={`Remove ${container.name}`}
-                    onPress={() => props.onChange(containers.filter((_, place) => place !== index))}
-                  >
-                    Remove
-                  </Button>
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <Button
-        className="plain-button"
-        onPress={() => {
-          const last = containers.at(-1)
-          if (last !== undefined) props.onChange([...containers, { ...last, name: 'another size' }])
-        }}
-      >
-        Add a size
-      </Button>
     </section>
   )
 }
