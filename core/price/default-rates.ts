@@ -37,8 +37,8 @@ function rate(name: RateName, basis: RateBasis, perHour: number, source = assump
 /**
  * What one person does in an hour: square feet of equivalent area (of floor, where a step is on the room as a whole), feet, or
  * pieces; `each` is once per step.
- * Nothing published that could be read covers today's interior repaint, so all but one are labelled assumptions the shop
- * replaces; `suggestRates` offers the shop's own figures as soon as steps are marked done with their minutes.
+ * What could be read is in `rates.md` beside our figures; it covers little of today's interior repaint, so all but one are labelled
+ * assumptions the shop replaces; `suggestRates` offers the shop's own figures as soon as steps are marked done with their minutes.
  */
 export const defaultRates: readonly Rate[] = [
   rate('protectRoom', 'area', 180),
