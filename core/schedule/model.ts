@@ -59,10 +59,17 @@ export interface Person {
   readonly daysOff: readonly LocalDate[]
   /** On these dates the person's windows are replaced (breaks and site hours still apply). */
   readonly partDays: readonly { readonly date: LocalDate; readonly windows: readonly DayWindow[] }[]
+  /** Stretches in which they work on another accepted job. */
+  readonly busy: readonly PlanSegment[]
+  /** Wage with burden, in cents for an hour. */
+  readonly centsPerHour: number
 }
 
-/** `none`: one unbroken stretch. `break`: may pause over a break within the day. `night`: also over nights and days off. */
-export type Splitting = 'none' | 'break' | 'night'
+/**
+ * `never`: done within one day, over nothing longer than the crew's own breaks. `natural`: may also stop at a day's end and go on the
+ * next day, with at least `smallestPart` on both sides.
+ */
+export type Breaking = 'never' | 'natural'
 
 /** What a task does to its room. Times are elapsed minutes *after the task's end*; null means "does not". */
 export interface RoomEffects {
@@ -115,12 +122,15 @@ export interface Task {
   readonly work: WorkingMinutes
   /** The whole crew works together from start to end; the search picks a size in min..max. */
   readonly crew: { readonly min: number; readonly max: number }
-  /** Everybody on the task has all of these. */
+  /** Somebody on the task has all of these, and whoever helps has one of them at least. */
   readonly skills: readonly SkillName[]
+  /** The room set: what is prepared, painted and given back as one. */
   readonly room: ScheduleRoomId | null
-  readonly splitting: Splitting
+  readonly breaking: Breaking
+  /** Minutes of work on either side of a night at least. */
+  readonly smallestPart: WorkingMinutes
   readonly effects: RoomEffects
-  /** What is in the brush; a person going from one to another counts as a product change. */
+  /** What is in the brush; going from one to another on a day costs washing out. Null for dry work. */
   readonly product: string | null
   readonly earliestStart: EpochMinutes | null
   readonly state: TaskState
@@ -160,21 +170,26 @@ export interface ScheduleRoom {
   readonly neededDaily: { readonly from: number; readonly to: number } | null
   /** Has an alarm or sensor to be covered while dusty or fuming work goes on and restored the same day. */
   readonly alarm: boolean
-  readonly tasksAtOnce: number | null
   readonly peopleAtOnce: number | null
+  /** What each day it is out of use costs the family, in cents. */
+  readonly centsPerDay: number
+  /** Person-minutes to set it up once more after it was given back meanwhile. */
+  readonly setUpAgain: WorkingMinutes
 }
 
 /** House rules; null switches a rule off. */
 export interface HouseRules {
-  /** At most so many rooms at any instant that are out of use: from the first task in them to the last, drying included. */
+  /** At most so many rooms out of use on any day. */
   readonly roomsOutOfUse: number | null
+  /** One person leads a room, with every skill that is asked for there, and at most one more works in it. */
+  readonly leadAndOneMore: boolean
   readonly noDustNearWet: boolean
   /** No fumes in or openly next to a sleeping room in these hours (minutes of the local day, over midnight when from > to). */
   readonly noFumesWhileSleeping: { readonly from: number; readonly to: number } | null
   readonly roomBackInTime: boolean
   /** No task is under way in a room reached through a hall or stair that is closed just then. */
   readonly wayOutKeptOpen: boolean
-  /** Wet or closing work in a hall or stair comes after everything in the rooms reached through it. */
+  /** A hall or stair is begun when everything behind it is done that is not itself a way out. */
   readonly hallsLast: boolean
   /** Minutes at the begin and end of each person's day in which no task is worked. */
   readonly dailyChores: { readonly setUp: number; readonly cleanUp: number } | null
@@ -184,6 +199,7 @@ export interface HouseRules {
 
 export const noHouseRules: HouseRules = {
   roomsOutOfUse: null,
+  leadAndOneMore: false,
   noDustNearWet: false,
   noFumesWhileSleeping: null,
   roomBackInTime: false,
@@ -193,12 +209,43 @@ export const noHouseRules: HouseRules = {
   alarmsRestoredDaily: null,
 }
 
-/** What an accepted plan said about a task; a new plan moves it only where the finish needs it. */
+/** Time that is really spent between tasks: minutes of each person. */
+export interface Spending {
+  /** To another room on the same day, with everything that goes along. */
+  readonly moving: number
+  /** Washing out and opening another product on the same day. */
+  readonly changingProduct: number
+  /** Who comes is paid so many minutes at least. */
+  readonly leastPaid: number
+}
+
+/** What the job counts as cost besides pay and room-days; cents. On an unbroken clock `siteDay` is what a grid step costs. */
+export interface Prices {
+  /** Each working day from the first to the last on site. */
+  readonly siteDay: number
+  /** Each time a room goes over to somebody who was not at the task before. */
+  readonly handOver: number
+}
+
+/** What a plan on paper or on screen said about a task. */
 export interface PlanPromise {
   readonly task: TaskId
   readonly start: EpochMinutes
   readonly people: readonly PersonId[]
 }
+
+/** What a new plan should keep of an older one. */
+export interface Keeping {
+  readonly tasks: readonly PlanPromise[]
+  /** Cents for each task that begins on another day or is done by others. */
+  readonly centsPerMove: number
+  /** When each room was promised back to the family; empty before a plan is accepted. */
+  readonly rooms: readonly { readonly room: ScheduleRoomId; readonly by: EpochMinutes }[]
+  /** Cents for each day that a room comes back later than promised. */
+  readonly centsPerLateDay: number
+}
+
+export const nothingKept: Keeping = { tasks: [], centsPerMove: 0, rooms: [], centsPerLateDay: 0 }
 
 export interface ScheduleProblem {
   readonly clock: SiteClock
@@ -210,8 +257,9 @@ export interface ScheduleProblem {
   readonly resources: readonly PooledResource[]
   readonly rooms: readonly ScheduleRoom[]
   readonly rules: HouseRules
-  /** Empty for a first plan. */
-  readonly promises: readonly PlanPromise[]
+  readonly spending: Spending
+  readonly prices: Prices
+  readonly keeping: Keeping
 }
 
 export interface PlanSegment {
@@ -221,28 +269,35 @@ export interface PlanSegment {
 
 export interface PlannedTask {
   readonly task: TaskId
-  /** In time order; the pauses between them are the crew's own breaks and nights. Empty only for tasks without length. */
+  /**
+   * In time order; the pauses between them are the crew's own breaks and nights. Moving in, washing out and setting a room up once more
+   * are part of the first. Empty only for tasks without length.
+   */
   readonly segments: readonly PlanSegment[]
   readonly start: EpochMinutes
   readonly end: EpochMinutes
   readonly people: readonly PersonId[]
 }
 
-/** Terms of the objective in their order of weight. Each smaller is better. */
-export interface PlanValue {
-  /** Whole local days after the clock's first day on which the last task ends (0: the same day); grid steps on an unbroken clock. */
-  readonly finish: number
-  readonly roomDaysOutOfUse: number
-  /** Minutes between a person's first and last work of a day in which they could work and do not. */
-  readonly idleMinutes: number
-  readonly productChanges: number
-  /** Promises whose start or people differ. */
-  readonly movedPromises: number
+/** What a plan costs, in whole cents by what it is for, and what it was asked to keep and does not. */
+export interface PlanCost {
+  readonly pay: number
+  readonly siteDays: number
+  readonly roomDays: number
+  readonly handOvers: number
+  /** The sum of the four. */
+  readonly total: number
+  /** Whole days that rooms come back later than promised, and tasks that moved to another day or to others. */
+  readonly lateDays: number
+  readonly movedTasks: number
 }
 
 export interface Plan {
   /** In the order of the problem's tasks; every task is there. */
   readonly tasks: readonly PlannedTask[]
-  readonly value: PlanValue
-  readonly finishInstant: EpochMinutes
+}
+
+/** When the last task of a plan ends. */
+export function finishOf(plan: Plan): EpochMinutes {
+  return epochMinutes(plan.tasks.reduce((latest, { end }) => Math.max(latest, end), 0))
 }

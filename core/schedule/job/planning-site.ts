@@ -1,6 +1,6 @@
+import type { Pass, Passes } from '../../passes/pass-types.ts'
 import { type Job, records } from '../../project/job.ts'
-import type { RoomId } from '../../project/sketch-records.ts'
-import type { Person, SiteClock } from '../model.ts'
+import type { PlanSegment, Person, SiteClock } from '../model.ts'
 import { personOf } from './site-hours.ts'
 import type { StepFact } from './step-facts.ts'
 
@@ -12,41 +12,45 @@ export const relaxations = [
   'pinLost',
   'eveningsLost',
   'roomBegun',
-  'splitOverBreak',
   'splitOverNight',
+  'fumesOverNight',
   'holdNoDate',
   'holdOverdue',
 ] as const
 
 export interface Relaxed {
   readonly what: (typeof relaxations)[number]
-  /** A pin, a room, a task or a hold. */
+  /** A pin, a room set, a pass or a hold. */
   readonly id: string
 }
 
 /** What every part of a problem is made from. */
 export interface Site {
   readonly job: Job
+  readonly passes: Passes
   readonly facts: ReadonlyMap<string, StepFact>
   readonly clock: Extract<SiteClock, { kind: 'site' }>
   readonly people: readonly Person[]
-  /** Of each of the people. */
-  readonly longestTimes: readonly LongestTimes[]
   /** Local day before which a step may not be planned, by step key. */
   readonly heldFrom: ReadonlyMap<string, string>
-  /** How many people each room has space for; null is no limit. */
-  readonly peopleAtOnce: ReadonlyMap<RoomId, number | null>
+  readonly relaxed: Relaxed[]
 }
 
-/** The longest stretch between breaks, and the longest day, of a plain week of somebody; minutes. */
-export interface LongestTimes {
-  readonly stretch: number
-  readonly day: number
+/** A pass, or the part of it that is done while the rest is not, as one task. */
+export interface PassTask {
+  /** Of the task: the pass's key, with `#done` behind it for the part that is done while the rest is not. */
+  readonly id: string
+  readonly pass: Pass
+  readonly stepKeys: readonly string[]
 }
 
-/** By id, so that the same job gives the same plan in whatever order its crew was entered. */
-export function crewOf(job: Job): readonly Person[] {
+/**
+ * By id, so that the same job gives the same plan in whatever order its crew was entered. `busy`: stretches in which they work on other
+ * accepted jobs, by id.
+ */
+export function crewOf(job: Job, busy: Readonly<Record<string, readonly PlanSegment[]>>): readonly Person[] {
+  const { burdenPercent } = job.houseRules.price
   return records(job.crew)
     .toSorted((one, other) => (one.id < other.id ? -1 : 1))
-    .map((member) => personOf(member, planGrid))
+    .map((member) => personOf(member, planGrid, burdenPercent, busy[member.id] ?? []))
 }

@@ -6,6 +6,7 @@ import {
   type EpochMinutes,
   epochMinutes,
   type Person,
+  type PlanSegment,
   type SiteClock,
   type Week,
 } from '../model.ts'
@@ -43,7 +44,12 @@ function windowsOnGrid(hours: readonly Hours[], grid: number, grows: boolean): r
   })
 }
 
-export function personOf(member: CrewMember, grid: number): Person {
+export function personOf(
+  member: CrewMember,
+  grid: number,
+  burdenPercent: number,
+  busy: readonly PlanSegment[],
+): Person {
   const week = engineDays.map((day) => windowsOnGrid(member.week[day], grid, false)) as unknown as Week
   const dates = [...new Set(member.partDays.map((part) => part.date))]
   return {
@@ -60,6 +66,8 @@ export function personOf(member: CrewMember, grid: number): Person {
         false,
       ),
     })),
+    busy,
+    centsPerHour: member.wageCents * (1 + burdenPercent / 100),
   }
 }
 

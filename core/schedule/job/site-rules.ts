@@ -1,5 +1,5 @@
 import type { Job } from '../../project/job.ts'
-import type { HouseRules } from '../model.ts'
+import type { HouseRules, Prices, Spending } from '../model.ts'
 
 /** A house rule of the schedule that the owner may switch or give other numbers. Times of day are minutes after midnight. */
 export interface SiteRule {
@@ -51,11 +51,31 @@ export const siteRules = {
     source: assumption,
     numbers: { from: 1080, to: 420 },
   },
+  lead: {
+    id: 'schedule-lead-and-one-more',
+    reason: 'A room that one person answers for, with one more at most, is not handed round half done.',
+    source: assumption,
+    numbers: {},
+  },
+  moving: {
+    id: 'schedule-time-between',
+    reason:
+      'Carrying everything to another room, washing brushes for another product and coming at all take time that is paid.',
+    source: assumption,
+    numbers: { moveMinutes: 10, productMinutes: 10, leastPaidMinutes: 240 },
+  },
+  dayCosts: {
+    id: 'schedule-what-days-cost',
+    reason:
+      'What a day more on site, a room out of use for a day and handing a room over are worth, so that plans can be compared.',
+    source: assumption,
+    numbers: { siteDay: 200, roomDayLivedIn: 40, roomDayEmpty: 5, handOver: 10 },
+  },
   crowding: {
     id: 'schedule-people-in-a-room',
     reason: 'Too many people in a small room stand in each other’s way.',
     source: assumption,
-    numbers: { squareFeetForTwo: 60, squareFeetForThree: 150 },
+    numbers: { squareFeetForTwo: 60 },
   },
 } as const satisfies Record<string, SiteRule>
 
@@ -85,6 +105,7 @@ export function engineRules(job: Job, gridMinutes: number): HouseRules {
           to: onGrid(siteRuleNumber(job, siteRules.fumes, 'to')),
         }
       : null,
+    leadAndOneMore: isSiteRuleOn(job, siteRules.lead),
     roomBackInTime: true,
     wayOutKeptOpen: isSiteRuleOn(job, siteRules.wayOut),
     hallsLast: isSiteRuleOn(job, siteRules.hallsLast),
@@ -92,5 +113,26 @@ export function engineRules(job: Job, gridMinutes: number): HouseRules {
     alarmsRestoredDaily: isSiteRuleOn(job, siteRules.alarms)
       ? { minutes: onGrid(siteRuleNumber(job, siteRules.alarms, 'minutes')) }
       : null,
+  }
+}
+
+/** Minutes between tasks, by the job's rules. */
+export function spendingOf(job: Job): Spending {
+  const number = (name: keyof typeof siteRules.moving.numbers) => siteRuleNumber(job, siteRules.moving, name)
+  return {
+    moving: number('moveMinutes'),
+    changingProduct: number('productMinutes'),
+    leastPaid: number('leastPaidMinutes'),
+  }
+}
+
+/** What days and hand-overs cost, in cents; the rule gives dollars. */
+export function pricesOf(job: Job): Prices & { readonly roomDay: number } {
+  const cents = (name: keyof typeof siteRules.dayCosts.numbers) =>
+    Math.round(100 * siteRuleNumber(job, siteRules.dayCosts, name))
+  return {
+    siteDay: cents('siteDay'),
+    handOver: cents('handOver'),
+    roomDay: cents(job.header.occupied ? 'roomDayLivedIn' : 'roomDayEmpty'),
   }
 }

@@ -1,3 +1,4 @@
+import type { MinutesByStep } from '../../passes/pass-types.ts'
 import type { CrewMemberId } from '../../project/shop-records.ts'
 import type { Specification } from '../../specification/types.ts'
 import type { WorkingMinutes } from '../../units/duration.ts'
@@ -23,9 +24,6 @@ export type StepFact =
       readonly crewMemberIds: readonly CrewMemberId[]
     }
   | { readonly kind: 'dropped'; readonly stepKey: string }
-
-/** Person-minutes by step key. */
-export type MinutesByStep = ReadonlyMap<string, WorkingMinutes>
 
 /** How every step stands; those nothing is said of are open with all their minutes before them. */
 export function factsByStep(

@@ -1,0 +1,39 @@
+import { isBegun, type ScheduleProblem, type ScheduleRoom, type Task } from '../model.ts'
+import type { Axis } from './axis.ts'
+import { type Conflict, ticksUp } from './net.ts'
+
+/** For each task what it may not be under way together with: dust where something is wet, work behind a hall that is closed. */
+export function conflictsOf(problem: ScheduleProblem, { grid }: Axis): readonly (readonly Conflict[])[] {
+  const { tasks, rules } = problem
+  const rooms = new Map(problem.rooms.map((room) => [room.id, room]))
+  const found = tasks.map((): Conflict[] => [])
+  const add = (one: number, oneTail: number, other: number, otherTail: number): void => {
+    found[one]?.push({ other, ownTail: oneTail, otherTail })
+    found[other]?.push({ other: one, ownTail: otherTail, otherTail: oneTail })
+  }
+  for (const [at, task] of tasks.entries()) {
+    if (task.room === null) continue
+    const room = rooms.get(task.room)
+    if (room === undefined) continue
+    const { wetFor, closedFor } = task.effects
+    for (const [index, other] of tasks.entries()) {
+      if (index === at || other.room === null || (isBegun(task) && isBegun(other))) continue
+      if (rules.noDustNearWet && wetFor !== null && other.effects.dusty && airMeets(room, rooms.get(other.room)))
+        add(at, ticksUp(wetFor, grid), index, 0)
+      if (rules.wayOutKeptOpen && closedFor !== null && isBehind(task, rooms.get(other.room)))
+        add(at, ticksUp(closedFor, grid), index, 0)
+    }
+  }
+  return found
+}
+
+function airMeets(one: ScheduleRoom, other: ScheduleRoom | undefined): boolean {
+  return (
+    other !== undefined &&
+    (one === other || one.openTo.includes(other.id) || other.openTo.includes(one.id))
+  )
+}
+
+function isBehind(hall: Task, room: ScheduleRoom | undefined): boolean {
+  return hall.room !== null && room?.reachedThrough.includes(hall.room) === true
+}

@@ -1,0 +1,148 @@
+import type { Passes, PassOrder } from '../../passes/pass-types.ts'
+import type { Job } from '../../project/job.ts'
+import type { Specification } from '../../specification/types.ts'
+import { elapsedMinutes } from '../../units/duration.ts'
+import {
+  type EpochMinutes,
+  type Keeping,
+  type Link,
+  nothingKept,
+  type PlanPromise,
+  type PlanSegment,
+  type ScheduleProblem,
+} from '../model.ts'
+import { heldSteps } from './held-steps.ts'
+import { passTasks, taskOf, usablePins } from './pass-tasks.ts'
+import { crewOf, type PassTask, planGrid, type Relaxed, type Site } from './planning-site.ts'
+import { roomLimitOf, roomsOf } from './rooms-of-job.ts'
+import { localInstant, siteClock } from './site-hours.ts'
+import { engineRules, pricesOf, spendingOf } from './site-rules.ts'
+import { factsByStep, type StepFact } from './step-facts.ts'
+import type { MinutesByStep } from '../../passes/pass-types.ts'
+
+/** Part of an older plan that a new one keeps to. */
+export interface KeptTask {
+  readonly stepKeys: readonly string[]
+  readonly startsAt: string
+  readonly endsAt: string
+  readonly dryUntil?: string | null
+  readonly crewMemberIds: readonly string[]
+}
+
+export interface PlanningFacts {
+  /** Local moment the plan is made at; null plans from the job's first day. */
+  readonly now: string | null
+  /** How steps stand (`forecastInputs`); those left out are open. */
+  readonly facts: readonly StepFact[]
+  /**
+   * The plan to keep to: `promised` was accepted, so its days of rooms are kept first and little is moved; of one that was only `shown` the
+   * nearer of two equal plans is taken.
+   */
+  readonly keeps: { readonly as: 'promised' | 'shown'; readonly tasks: readonly KeptTask[] } | null
+  /** Stretches in which people of the crew work on other accepted jobs, by their ids. */
+  readonly busy: Readonly<Record<string, readonly PlanSegment[]>>
+}
+
+export const nothingHappened: PlanningFacts = { now: null, facts: [], keeps: null, busy: {} }
+
+/** A job as the engine's problem, and what each of its tasks stands for. */
+export interface ProblemOfJob {
+  readonly problem: ScheduleProblem
+  readonly passes: Passes
+  readonly tasks: ReadonlyMap<string, PassTask>
+  readonly relaxed: readonly Relaxed[]
+}
+
+/** Reads a job into a problem: its passes as tasks, its room sets as rooms, its crew, hours, rules and prices. */
+export function problemOfJob(
+  job: Job,
+  specification: Specification,
+  passes: Passes,
+  minutes: MinutesByStep,
+  planning: PlanningFacts = nothingHappened,
+): ProblemOfJob {
+  const facts = factsByStep(specification, minutes, planning.facts)
+  const clock = siteClock(job, planning.now, planGrid)
+  const held = heldSteps(specification.holds, (planning.now ?? job.header.startsOn).slice(0, 10))
+  const site: Site = {
+    job,
+    passes,
+    facts,
+    clock,
+    people: crewOf(job, planning.busy),
+    heldFrom: held.from,
+    relaxed: [...held.relaxed],
+  }
+  const parts = passTasks(site)
+  const pins = usablePins(site, parts)
+  const tasks = parts.map((part) => taskOf(site, part, pins))
+  const rules = engineRules(job, planGrid)
+  const { roomDay: _, ...prices } = pricesOf(job)
+  const problem: ScheduleProblem = {
+    clock,
+    gridMinutes: planGrid,
+    tasks,
+    links: linksOf(passes, parts),
+    people: site.people,
+    resources: [],
+    rooms: roomsOf(site, tasks),
+    rules: { ...rules, roomsOutOfUse: roomLimitOf(site, rules.roomsOutOfUse, tasks) },
+    spending: spendingOf(job),
+    prices,
+    keeping: keepingOf(site, parts, planning.keeps),
+  }
+  return { problem, passes, tasks: new Map(parts.map((part) => [part.id, part])), relaxed: site.relaxed }
+}
+
+/** Waits between passes, over passes of which nothing is left to plan. */
+function linksOf({ order }: Passes, parts: readonly PassTask[]): readonly Link[] {
+  const ofPass = new Map<string, PassTask[]>()
+  for (const part of parts) ofPass.set(part.pass.key, [...(ofPass.get(part.pass.key) ?? []), part])
+  const kept = overGaps(order, (key) => ofPass.has(key))
+  return kept.flatMap((each) =>
+    (ofPass.get(each.before) ?? []).flatMap(({ id: from }) =>
+      (ofPass.get(each.after) ?? []).map(({ id: to }): Link => {
+        const atLeast = elapsedMinutes(Math.ceil(each.atLeast))
+        return { from, to, measuredFrom: 'end', atLeast, atMost: each.atMost }
+      }),
+    ),
+  )
+}
+
+/** What came after a pass that was dropped follows what came before it, as long after as the dropped one had to. */
+function overGaps(order: readonly PassOrder[], isThere: (key: string) => boolean): readonly PassOrder[] {
+  const gone = [...new Set(order.flatMap(({ before, after }) => [before, after]))].filter((key) => !isThere(key))
+  return gone.reduce<readonly PassOrder[]>((left, key) => {
+    const into = left.filter(({ after }) => after === key)
+    const from = left.filter(({ before }) => before === key)
+    const over = into.flatMap((first) => from.map(({ after }) => ({ ...first, after, atMost: null, sameOrder: false })))
+    return [...left.filter(({ before, after }) => before !== key && after !== key), ...over]
+  }, order)
+}
+
+/** Cents for each task that moves: of an accepted plan as much as is worth a morning, else next to nothing. */
+const centsPerMove = { promised: 6_000, shown: 20 } as const
+/** Cents for each day a room comes back later than was promised; more than any day's work. */
+const centsPerLateDay = 100_000
+
+function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts['keeps']): Keeping {
+  if (keeps === null) return nothingKept
+  const instant = (moment: string): EpochMinutes => localInstant(moment, site.clock.timeZone)
+  const byStep = new Map(keeps.tasks.flatMap((task) => task.stepKeys.map((key) => [key, task] as const)))
+  const keptOf = ({ stepKeys }: PassTask): readonly KeptTask[] => [
+    ...new Set(stepKeys.flatMap((key) => byStep.get(key) ?? [])),
+  ]
+  const tasks = parts.flatMap((part): readonly PlanPromise[] => {
+    const kept = keptOf(part).toSorted((one, other) => (one.startsAt < other.startsAt ? -1 : 1))
+    const [first] = kept
+    if (first === undefined) return []
+    const people = first.crewMemberIds.filter((id) => site.people.some((person) => person.id === id))
+    return [{ task: part.id, start: instant(first.startsAt), people }]
+  })
+  const rooms = site.passes.sets.flatMap(({ id }) => {
+    const inside = parts.filter(({ pass }) => pass.roomSetId === id).flatMap(keptOf)
+    const by = inside.map(({ endsAt, dryUntil }) => instant(dryUntil ?? endsAt)).sort((one, other) => other - one)[0]
+    return by === undefined || keeps.as === 'shown' ? [] : [{ room: id, by }]
+  })
+  return { tasks, rooms, centsPerMove: centsPerMove[keeps.as], centsPerLateDay }
+}

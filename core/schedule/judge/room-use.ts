@@ -1,0 +1,56 @@
+import { minutesUntilUsable, type ScheduleRoomId } from '../model.ts'
+import { type Court, type Entry } from './court.ts'
+
+/** Days (since 1970) from first to last on which a room is out of use without being given back. */
+export interface Stretch {
+  readonly first: number
+  readonly last: number
+}
+
+/** A pause of so many whole days in which nobody works and nothing is wet gives a room back meanwhile. */
+export const daysGivenBack = 3
+
+/** Days on which a task is under way in a room, nights and days off within it too, or something there is wet or closed. */
+export function daysUsed(court: Court, entries: readonly Entry[]): ReadonlySet<number> {
+  const days = new Set<number>()
+  const add = (from: number, to: number): void => {
+    for (let day = court.dayAt(from); day <= court.dayAt(to); day++) days.add(day)
+  }
+  for (const { task, planned, isFact } of entries) {
+    if (isFact && planned.segments.length > 0) add(planned.start, planned.end - 1)
+    if (task.state.kind === 'started' || task.state.kind === 'pinned') add(planned.start, planned.start)
+    const [first] = planned.segments
+    if (first !== undefined) add(first.start, planned.end + minutesUntilUsable(task.effects))
+  }
+  return days
+}
+
+/** When a room is out of use, pauses of three whole days or more taken out. */
+export function stretchesOf(court: Court, entries: readonly Entry[]): readonly Stretch[] {
+  const stretches: Stretch[] = []
+  for (const day of [...daysUsed(court, entries)].sort((one, other) => one - other)) {
+    const last = stretches.at(-1)
+    if (last !== undefined && day - last.last <= daysGivenBack) stretches[stretches.length - 1] = { ...last, last: day }
+    else stretches.push({ first: day, last: day })
+  }
+  return stretches
+}
+
+export function entriesByRoom(entries: readonly Entry[]): ReadonlyMap<ScheduleRoomId, readonly Entry[]> {
+  const byRoom = new Map<ScheduleRoomId, Entry[]>()
+  for (const entry of entries) {
+    if (entry.task.room === null) continue
+    const known = byRoom.get(entry.task.room)
+    if (known === undefined) byRoom.set(entry.task.room, [entry])
+    else known.push(entry)
+  }
+  return byRoom
+}
+
+/** When the last of these is done, dry and open again. */
+export function usableFrom(entries: readonly Entry[]): number {
+  return entries.reduce(
+    (latest, { task, planned }) => Math.max(latest, planned.end + minutesUntilUsable(task.effects)),
+    0,
+  )
+}

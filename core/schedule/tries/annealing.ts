@@ -1,0 +1,96 @@
+import type { Decoder } from '../fitting/decoder.ts'
+import type { Net } from '../fitting/net.ts'
+import type { RandomStream } from '../random.ts'
+import { copyGenes, decode, type Genes, keysFromOrder, newGenes } from './genes.ts'
+import { type Changed, change, changeable } from './moves.ts'
+
+/** Cost of a plan as one number; what is broken weighs more than any money. */
+export function weightOf(decoder: Decoder): number {
+  const { broken, cents } = decoder.cost()
+  return broken * 1e8 + cents
+}
+
+/** A dearer plan is gone on from with some chance, which falls from the first to the last temperature; cents. */
+interface Temperatures {
+  readonly first: number
+  readonly last: number
+}
+
+/** On site what a few hours are worth; elsewhere about one step of the grid. */
+function temperaturesOf({ problem }: Net): Temperatures {
+  if (problem.clock.kind === 'site') return { first: Number((globalThis as never as {process: {env: Record<string,string>}}).process.env.T0 ?? 9000), last: Number((globalThis as never as {process: {env: Record<string,string>}}).process.env.T1 ?? 400) }
+  return { first: 1.2 * problem.prices.siteDay, last: 0.15 * problem.prices.siteDay }
+}
+
+/** Tries in the first round of cooling; each further one is half as long again. */
+const firstRound = 4000
+
+/** After so many changes that were taken, keys are set to the order they gave. */
+const changesBetweenKeys = 5
+
+/** Changes a plan little by little and goes on from what is not much dearer, in rounds that begin at the best. */
+export interface Annealing {
+  /** One try; true when it is better than everything before. */
+  readonly step: () => boolean
+  /** Starts over from these genes, which weigh so much. */
+  readonly goOnFrom: (genes: Genes, weight: number) => void
+  readonly best: Genes
+  readonly bestWeight: () => number
+}
+
+export function createAnnealing(decoder: Decoder, random: RandomStream): Annealing {
+  const { net } = decoder
+  const { first, last } = temperaturesOf(net)
+  const current = newGenes(net)
+  const trial = newGenes(net)
+  const best = newGenes(net)
+  const start = new Int32Array(net.count)
+  const team = new Int32Array(net.count)
+  const changed: Changed = { net, genes: trial, start, team, random, ...changeable(net) }
+  let weight = Number.POSITIVE_INFINITY
+  let bestWeight = Number.POSITIVE_INFINITY
+  let round = firstRound
+  let turn = 0
+  let taken = 0
+  const take = (): void => {
+    start.set(decoder.start)
+    team.set(decoder.team)
+  }
+  const goOnFrom = (genes: Genes, itsWeight: number): void => {
+    copyGenes(genes, current)
+    weight = itsWeight
+    if (weight < bestWeight) {
+      bestWeight = weight
+      copyGenes(genes, best)
+    }
+    decode(decoder, current)
+    take()
+    turn = 0
+  }
+  return {
+    best,
+    bestWeight: () => bestWeight,
+    goOnFrom,
+    step: () => {
+      if (turn === round) {
+        round = Math.ceil(round * 1.5)
+        goOnFrom(best, bestWeight)
+      }
+      const temperature = first * (last / first) ** (turn / round)
+      turn++
+      copyGenes(current, trial)
+      change(changed)
+      if (!decode(decoder, trial)) return false
+      const next = weightOf(decoder)
+      if (next > weight && random() >= Math.exp((weight - next) / temperature)) return false
+      weight = next
+      take()
+      if (++taken % changesBetweenKeys === 0) keysFromOrder(decoder, trial)
+      copyGenes(trial, current)
+      if (next >= bestWeight) return false
+      bestWeight = next
+      copyGenes(trial, best)
+      return true
+    },
+  }
+}

@@ -1,0 +1,161 @@
+import type { Decoder } from '../fitting/decoder.ts'
+import { countBits, type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
+
+/** Who of the two people of a room does a task. */
+export const byLead = 0
+export const byHelper = 1
+export const byBoth = 2
+
+/** What a plan is made from: an order of tasks, and for each room and task who does it and from when on. */
+export interface Genes {
+  /** Of the tasks that may go, the one with the smallest key goes next. About the tick it begins at. */
+  readonly key: Float64Array
+  readonly mode: Uint8Array
+  /** 1: not on the day its people come to it, but on the next. */
+  readonly rather: Uint8Array
+  /** People of each room by index; the helper may be nobody. */
+  readonly lead: Int8Array
+  readonly helper: Int8Array
+  /** Nothing goes into a room before this day. */
+  readonly opens: Int16Array
+}
+
+export function newGenes(net: Net): Genes {
+  return {
+    key: new Float64Array(net.count),
+    mode: new Uint8Array(net.count),
+    rather: new Uint8Array(net.count),
+    lead: new Int8Array(net.rooms.length),
+    helper: new Int8Array(net.rooms.length).fill(none),
+    opens: new Int16Array(net.rooms.length),
+  }
+}
+
+export function copyGenes(from: Genes, to: Genes): void {
+  to.key.set(from.key)
+  to.mode.set(from.mode)
+  to.rather.set(from.rather)
+  to.lead.set(from.lead)
+  to.helper.set(from.helper)
+  to.opens.set(from.opens)
+}
+
+function bit(person: number): PeopleBits {
+  return person === none ? 0 : 1 << person
+}
+
+/** Who does a task by its genes, as far as their skills go; 0 for work without people. */
+export function teamOf(net: Net, genes: Genes, task: number): PeopleBits {
+  if (net.unmanned[task] === 1) return 0
+  const able = net.ablePeople[task] as number
+  const room = net.room[task] as number
+  const lead = room === none ? 0 : bit(genes.lead[room] as number)
+  const helper = room === none ? 0 : bit(genes.helper[room] as number) & ~lead
+  const mode = genes.mode[task] as number
+  const most = Math.min(net.mostPeople[task] as number, room === none ? 30 : (net.rooms[room] as NetRoom).most)
+  const both = lead | helper
+  if (mode === byBoth && most >= 2 && helper !== 0 && (both & able) !== 0) {
+    if ((both & ~able & ~(net.helpers[task] as number)) === 0) return both
+  }
+  const [first, second] = mode === byHelper ? [helper, lead] : [lead, helper]
+  if ((first & able) !== 0) return first
+  if ((second & able) !== 0) return second
+  return able & -able
+}
+
+/** So many times a task that came too early for what follows it is put later before a plan is given up. */
+const mostRepairs = 60
+
+/** Puts a plan together by its genes; false where a task found no place. */
+export function decode(decoder: Decoder, genes: Genes): boolean {
+  const { net } = decoder
+  if (net.arcs.latest.every((limits) => limits.length === 0)) return decodeOnce(decoder, genes)
+  decoder.forgetRepairs()
+  let isWhole = decodeOnce(decoder, genes)
+  for (let repairs = 0; decoder.isLate() && repairs < mostRepairs; repairs++) {
+    decoder.repair()
+    isWhole = decodeOnce(decoder, genes)
+  }
+  return isWhole
+}
+
+const eligible: { tasks: Int32Array } = { tasks: new Int32Array(0) }
+
+function decodeOnce(decoder: Decoder, genes: Genes): boolean {
+  const { net } = decoder
+  if (eligible.tasks.length < net.count) eligible.tasks = new Int32Array(net.count)
+  const { tasks } = eligible
+  const { key } = genes
+  const { dayStart } = net.axis
+  decoder.begin()
+  let count = 0
+  for (let task = 0; task < net.count; task++)
+    if (net.kind[task] === openTask && decoder.waitsFor[task] === 0) tasks[count++] = task
+  while (count > 0) {
+    let best = 0
+    for (let at = 1; at < count; at++)
+      if ((key[tasks[at] as number] as number) < (key[tasks[best] as number] as number)) best = at
+    const task = tasks[best] as number
+    tasks[best] = tasks[--count] as number
+    const team = teamOf(net, genes, task)
+    const room = net.room[task] as number
+    const from = room === none ? 0 : (dayStart[genes.opens[room] as number] as number)
+    if (!decoder.look(task, team, from) && !lookForOthers(decoder, genes, task, from)) return false
+    if (genes.rather[task] === 1) lookNextDay(decoder, task)
+    decoder.place(task)
+    if (decoder.isLate()) return false
+    for (const after of net.arcs.outOf[task] as readonly number[])
+      if (net.kind[after] === openTask && decoder.waitsFor[after] === 0 && !isListed(tasks, count, after))
+        tasks[count++] = after
+  }
+  return true
+}
+
+/** Where these people never have a day long enough, one of the room's own does it. */
+function lookForOthers(decoder: Decoder, genes: Genes, task: number, from: number): boolean {
+  const { net } = decoder
+  const room = net.room[task] as number
+  const own = room === none ? 0 : bit(genes.lead[room] as number) | bit(genes.helper[room] as number)
+  for (let rest = own & (net.ablePeople[task] as number); rest !== 0; rest &= rest - 1)
+    if (decoder.look(task, rest & -rest, from)) return true
+  return false
+}
+
+/** Puts off what was just found to the next day, where that can be. */
+function lookNextDay(decoder: Decoder, task: number): void {
+  const { axis } = decoder.net
+  const { fitStart, fitTeam } = decoder
+  const next = axis.dayStart[(axis.dayOfTick[fitStart] as number) + 1]
+  if (next === undefined || !decoder.look(task, fitTeam, next)) decoder.look(task, fitTeam, 0)
+}
+
+/** Two arcs between the same tasks would list the later one twice. */
+function isListed(tasks: Int32Array, count: number, task: number): boolean {
+  for (let at = count - 1; at >= 0; at--) if (tasks[at] === task) return true
+  return false
+}
+
+/**
+ * Sets keys to the order just placed, so that they give the same plan again: about the begins, never falling. (Begins alone do not: what
+ * was placed later may begin earlier.)
+ */
+export function keysFromOrder(decoder: Decoder, genes: Genes): void {
+  let latest = 0
+  for (let at = 0; at < decoder.placedCount; at++) {
+    const task = decoder.order[at] as number
+    latest = Math.max(latest + 1 / 256, decoder.start[task] as number)
+    genes.key[task] = latest
+  }
+}
+
+/** Who may work in a room together with its lead. */
+export function mayHelp(net: Net, room: number): PeopleBits {
+  const { tasks } = net.rooms[room] as NetRoom
+  return tasks.reduce((bits, task) => bits | (net.helpers[task] as number) | (net.ablePeople[task] as number), 0)
+}
+
+export function peopleIn(bits: PeopleBits): readonly number[] {
+  return Array.from({ length: countBits(bits) === 0 ? 0 : 31 }, (_, person) => person).filter(
+    (person) => (bits >> person) & 1,
+  )
+}
