@@ -30,6 +30,10 @@ export const planBodySchema = z.strictObject({
       .array(
         z.strictObject({
           key: taskKey,
+          /** Plans accepted before there were passes lack these three. */
+          passKey: taskKey.optional(),
+          name: shortText.optional(),
+          roomSetId: roomIdSchema.optional(),
           roomId: roomIdSchema,
           stepKeys: z.array(taskKey).max(manyTasks),
           startsAt: localDateTimeSchema,

@@ -198,6 +198,9 @@ export function scheduleFile(job: Job, plan: JudgedPlan): ScheduleFile {
     finishesOn: plan.finishesOn,
     tasks: plan.tasks.map((task) => ({
       taskKey: task.key,
+      ...(task.passKey === undefined ? {} : { passKey: task.passKey }),
+      ...(task.name === undefined ? {} : { name: task.name }),
+      ...(task.roomSetId === undefined ? {} : { roomSetId: task.roomSetId }),
       roomId: task.roomId,
       stepKeys: [...task.stepKeys],
       startsAt: task.startsAt,
@@ -213,16 +216,26 @@ export function scheduleFile(job: Job, plan: JudgedPlan): ScheduleFile {
   }
 }
 
-function verdictOf({ value, violations, bound, relaxed }: JudgedPlan): ScheduleFile['verdict'] {
-  if (value === undefined || violations === undefined) return undefined
+function verdictOf({
+  cost,
+  roomDays,
+  days,
+  violations,
+  bound,
+  relaxed,
+}: JudgedPlan): ScheduleFile['verdict'] {
+  if (cost === undefined || violations === undefined) return undefined
+  const paid = (days ?? []).reduce((sum, { paidMinutes }) => sum + paidMinutes, 0)
+  const { pay, siteDays, handOvers, total } = cost
   return {
     rulesBroken: violations.length,
     earliestFinishOn: bound?.finishesOn ?? null,
     daysFromBestAtMost: bound?.gapDays ?? null,
-    roomDaysOutOfUse: value.roomDaysOutOfUse,
-    crewIdleMinutes: value.idleMinutes,
-    productChanges: value.productChanges,
-    promisesMoved: value.movedPromises,
+    leastCostCents: bound?.cents ?? null,
+    costCents: { pay, siteDays, roomDays: cost.roomDays, handOvers, total },
+    roomDaysOutOfUse: roomDays ?? 0,
+    paidMinutes: paid,
+    promisesMoved: cost.movedTasks,
     notKept: (relaxed ?? []).map(({ what, id }) => ({ what, id })),
   }
 }

@@ -288,6 +288,12 @@ export const scheduleSchema = z.strictObject({
   tasks: z.array(
     z.strictObject({
       taskKey: z.string(),
+      passKey: z
+        .string()
+        .optional()
+        .describe('The pass; a coat that goes on the next day is a task on each day.'),
+      name: z.string().optional(),
+      roomSetId: z.string().optional().describe('Main room of the rooms worked and given back as one.'),
       roomId: z.string(),
       stepKeys: z.array(z.string()),
       startsAt: moment,
@@ -318,10 +324,20 @@ export const scheduleSchema = z.strictObject({
         .min(0)
         .nullable()
         .describe('Days from earliestFinishOn to finishesOn; 0 means that the last day is proved best.'),
+      leastCostCents: cents
+        .nullable()
+        .describe('No plan of these tasks can cost less; null where not worked out.'),
+      costCents: z
+        .strictObject({ pay: cents, siteDays: cents, roomDays: cents, handOvers: cents, total: cents })
+        .describe('What plans are compared by; days and hand-overs by the rules of the job.'),
       roomDaysOutOfUse: z.int().min(0),
-      crewIdleMinutes: atLeastZero,
-      productChanges: z.int().min(0),
-      promisesMoved: z.int().min(0).describe('Starts or people of an accepted plan that this one changes.'),
+      paidMinutes: atLeastZero.describe(
+        'Attendance of everybody, setting up and leaving counted, breaks not.',
+      ),
+      promisesMoved: z
+        .int()
+        .min(0)
+        .describe('Tasks of an accepted plan that this one moves to another day or to others.'),
       notKept: z
         .array(
           z.strictObject({

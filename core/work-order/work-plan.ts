@@ -16,10 +16,14 @@ export interface WorkPlan {
  * accepted long ago may lack it.
  */
 export type JudgedPlan = WorkPlan &
-  Partial<Pick<JobPlan, 'value' | 'violations' | 'bound' | 'roomsOutOfUse' | 'relaxed'>>
+  Partial<Pick<JobPlan, 'cost' | 'days' | 'roomDays' | 'violations' | 'bound' | 'roomsOutOfUse' | 'relaxed'>>
 
 export interface WorkPlanTask {
   readonly key: string
+  /** Plans accepted before there were passes lack these three. */
+  readonly passKey?: string | undefined
+  readonly name?: string | undefined
+  readonly roomSetId?: RoomId | undefined
   readonly roomId: RoomId
   /** The steps worked in it, in order. */
   readonly stepKeys: readonly string[]

@@ -11,7 +11,7 @@ import type { PlanFiles } from './plan-command.ts'
 
 /** The same job always gives the same plan: fixed seed, fixed number of attempts. */
 const seed = 1
-const iterations = 2000
+const iterations = 30_000
 
 /**
  * Takes the job through the whole chain. Work that is marked stays where it was, and the plan is made at the moment of the last mark;
@@ -26,7 +26,7 @@ export function planFiles(job: Job, madeAt: string, say: (line: string) => void)
   say(`Specifying ${counted(takeoff.surfaces.length, 'surface')} …`)
   const specification = specify(job, takeoff)
   const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
-  const planning = { now: lastMark(job), facts: forecastInputs(job, specification), promises: [] }
+  const planning = { now: lastMark(job), facts: forecastInputs(job, specification), keeps: null, busy: {} }
   say(`Planning ${counted(specification.steps.length, 'step')} …`)
   const plan = planJob(job, specification, minutes, { seed, iterations, planning })
   if (!plan.ok) return plan

@@ -41,8 +41,8 @@ export function planBody(plan: JobPlan, gapDays: number | null): PlanBody {
       startsOn: plan.startsOn,
       finishesOn: plan.finishesOn,
       roomsOutOfUse: plan.roomsOutOfUse,
-      bound: plan.bound,
+      bound: plan.bound && { finishesOn: plan.bound.finishesOn, gapDays: plan.bound.gapDays },
     },
-    judged: { ...plan.value, ...(gapDays === null ? {} : { gapDays }) },
+    judged: { ...plan.cost, ...(gapDays === null ? {} : { gapDays }) },
   }
 }

@@ -1,6 +1,6 @@
 import type { JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
-import type { PlanBound } from '../../core/schedule/bounds/bounds.ts'
+import type { PlanBound } from '../../core/schedule/bound/bound.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
 import type { JobPlan } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'

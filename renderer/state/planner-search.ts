@@ -1,16 +1,18 @@
+import { gatherPasses } from '../../core/passes/gather.ts'
 import { stepMinutes } from '../../core/price/labour.ts'
 import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
-import type { PlanBound } from '../../core/schedule/bounds/bounds.ts'
+import { boundOf, type PlanBound } from '../../core/schedule/bound/bound.ts'
 import {
   type PlanningFacts,
-  type TasksOfJob,
-  tasksFromSpecification,
-} from '../../core/schedule/job/tasks-from-specification.ts'
+  type ProblemOfJob,
+  problemOfJob,
+} from '../../core/schedule/job/problem-of-job.ts'
+import { jobPlanOf } from '../../core/schedule/job-plan.ts'
 import type { Plan } from '../../core/schedule/model.ts'
-import { jobPlanOf, refusalOf } from '../../core/schedule/plan-job.ts'
-import { createSearch, type ScheduleSearch } from '../../core/schedule/search.ts'
+import { refusalOf } from '../../core/schedule/plan-job.ts'
+import { createSearch, type ScheduleSearch } from '../../core/schedule/tries/search.ts'
 import { clashSentence } from '../../core/schedule/words/clash-words.ts'
 import { wordsOfJob } from '../../core/schedule/words/job-words.ts'
 import { createSpecify } from '../../core/specification/specify.ts'
@@ -35,7 +37,7 @@ export interface SlicedSearch {
 /** The search runs by this seed, so that the same job gives the same plan everywhere. */
 const seed = 1
 /** Attempts in one slice once there is a plan; before that one at a time, so that the first plan is told at once. */
-const usualSlice = 8
+const usualSlice = 16
 const takeOff = createTakeOff()
 const specify = createSpecify()
 
@@ -68,12 +70,9 @@ export function searchAsked(
 export function createSliced(job: Job, now: string, promised: WorkPlan | null): SlicedSearch {
   const specification = specify(job, takeOff(job))
   const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
-  const tasks = tasksFromSpecification(
-    job,
-    specification,
-    minutes,
-    planningFacts(job, specification, now, promised),
-  )
+  const passes = gatherPasses(job, specification, minutes)
+  const facts = planningFacts(job, specification, now, promised)
+  const tasks = problemOfJob(job, specification, passes, minutes, facts)
   const refusal = refusalOf(job, tasks)
   if (refusal !== null) return refusedSearch({ isProved: true, sentence: refusal.sentence, taskIds: [] })
   return slicedSearch(job, tasks, createSearch(tasks.problem, seed))
@@ -87,13 +86,13 @@ function planningFacts(
   promised: WorkPlan | null,
 ): PlanningFacts {
   const hasMarks = records(job.marks).length > 0
-  const kept = (acceptedPlan(job)?.plan ?? promised)?.tasks ?? []
+  const accepted = acceptedPlan(job)?.plan
+  const kept = accepted ?? promised
   return {
     now: hasMarks ? now : null,
     facts: hasMarks ? forecastInputs(job, specification) : [],
-    promises: kept.flatMap(({ stepKeys, startsAt, crewMemberIds }) =>
-      stepKeys.map((stepKey) => ({ stepKey, startsAt, crewMemberIds })),
-    ),
+    keeps: kept == null ? null : { as: accepted === undefined ? 'shown' : 'promised', tasks: kept.tasks },
+    busy: {},
   }
 }
 
@@ -106,12 +105,13 @@ function refusedSearch(clash: PlanClash): SlicedSearch {
   }
 }
 
-function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): SlicedSearch {
+function slicedSearch(job: Job, tasks: ProblemOfJob, search: ScheduleSearch): SlicedSearch {
   let found: FoundPlan | null = null
+  let bound: PlanBound | null = null
   return {
     step: () => {
       const slice = search.best() === undefined ? 1 : usualSlice
-      const isBetter = search.step(slice).length > 0
+      const isBetter = search.step(slice)
       return { isFinished: search.isFinished(), isBetter }
     },
     current: () => {
@@ -119,18 +119,21 @@ function slicedSearch(job: Job, tasks: TasksOfJob, search: ScheduleSearch): Slic
       if (plan !== undefined && found?.plan !== plan) found = foundPlan(tasks, plan)
       return found
     },
-    bound: () => search.bound() ?? null,
+    bound: () => {
+      bound ??= boundOf(tasks.problem)
+      return bound
+    },
     clash: () => {
       const clash = search.clash()
       if (clash === undefined) return null
-      const { sentence, ids } = clashSentence(clash.clash, wordsOfJob(job, tasks))
-      return { isProved: clash.isProved, sentence: capital(sentence), taskIds: ids }
+      const { sentence, ids } = clashSentence(clash, wordsOfJob(job, tasks))
+      return { isProved: false, sentence: capital(sentence), taskIds: ids }
     },
   }
 }
 
 /** Judged by `verifyPlan` on the way; a plan that breaks a rule is a mistake of the program and is never shown. */
-function foundPlan(tasks: TasksOfJob, plan: Plan): FoundPlan {
+function foundPlan(tasks: ProblemOfJob, plan: Plan): FoundPlan {
   const workPlan = jobPlanOf(tasks, plan)
   const [violation] = workPlan.violations
   if (violation !== undefined) throw new Error(`a plan breaks a rule: ${JSON.stringify(violation)}`)

@@ -49,7 +49,8 @@ export function buildArcs(problem: ScheduleProblem): Arcs {
   const sorted = judged.toSorted((one, other) => one.after - other.after)
   const intoAt = new Int32Array(tasks.length + 1)
   for (const { after } of sorted) intoAt[after + 1] = (intoAt[after + 1] as number) + 1
-  for (let at = 0; at < tasks.length; at++) intoAt[at + 1] = (intoAt[at + 1] as number) + (intoAt[at] as number)
+  for (let at = 0; at < tasks.length; at++)
+    intoAt[at + 1] = (intoAt[at + 1] as number) + (intoAt[at] as number)
   const outOf = tasks.map((): number[] => [])
   for (const { before, after } of judged) outOf[before]?.push(after)
   const latest = tasks.map((): Latest[] => [])
@@ -71,8 +72,16 @@ export function buildArcs(problem: ScheduleProblem): Arcs {
 function hallArcs(problem: ScheduleProblem, index: ReadonlyMap<string, number>): readonly Arc[] {
   if (!problem.rules.hallsLast) return []
   const ways = new Set(problem.rooms.flatMap(({ reachedThrough }) => reachedThrough))
-  const preceded = new Set(problem.links.flatMap(({ from, to, atLeast }) => (isOrder(problem, index, from, to, atLeast) ? [to] : [])))
-  const followed = new Set(problem.links.flatMap(({ from, to, atLeast }) => (isOrder(problem, index, from, to, atLeast) ? [from] : [])))
+  const preceded = new Set(
+    problem.links.flatMap(({ from, to, atLeast }) =>
+      isOrder(problem, index, from, to, atLeast) ? [to] : [],
+    ),
+  )
+  const followed = new Set(
+    problem.links.flatMap(({ from, to, atLeast }) =>
+      isOrder(problem, index, from, to, atLeast) ? [from] : [],
+    ),
+  )
   return problem.rooms.flatMap(({ id, reachedThrough }) => {
     if (ways.has(id)) return []
     const lasts = problem.tasks.filter((task) => task.room === id && !followed.has(task.id))
@@ -99,5 +108,7 @@ function isOrder(
   atLeast: number | null,
 ): boolean {
   const [one, other] = [tasks[index.get(from) as number], tasks[index.get(to) as number]]
-  return atLeast !== null && atLeast >= 0 && one?.room === other?.room && other !== undefined && !isBegun(other)
+  return (
+    atLeast !== null && atLeast >= 0 && one?.room === other?.room && other !== undefined && !isBegun(other)
+  )
 }

@@ -203,8 +203,7 @@ function withoutSpans(
     const before = left[index - 1]
     const isApart =
       before !== undefined &&
-      (before.stretch !== span.stretch ||
-        taken.some((gap) => before.to <= gap.from && gap.to <= span.from))
+      (before.stretch !== span.stretch || taken.some((gap) => before.to <= gap.from && gap.to <= span.from))
     if (isApart) stretch++
     return { ...span, stretch }
   })

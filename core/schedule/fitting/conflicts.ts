@@ -18,7 +18,12 @@ export function conflictsOf(problem: ScheduleProblem, { grid }: Axis): readonly 
     const { wetFor, closedFor } = task.effects
     for (const [index, other] of tasks.entries()) {
       if (index === at || other.room === null || (isBegun(task) && isBegun(other))) continue
-      if (rules.noDustNearWet && wetFor !== null && other.effects.dusty && airMeets(room, rooms.get(other.room)))
+      if (
+        rules.noDustNearWet &&
+        wetFor !== null &&
+        other.effects.dusty &&
+        airMeets(room, rooms.get(other.room))
+      )
         add(at, ticksUp(wetFor, grid), index, 0)
       if (rules.wayOutKeptOpen && closedFor !== null && isBehind(task, rooms.get(other.room)))
         add(at, ticksUp(closedFor, grid), index, 0)
@@ -29,8 +34,7 @@ export function conflictsOf(problem: ScheduleProblem, { grid }: Axis): readonly 
 
 function airMeets(one: ScheduleRoom, other: ScheduleRoom | undefined): boolean {
   return (
-    other !== undefined &&
-    (one === other || one.openTo.includes(other.id) || other.openTo.includes(one.id))
+    other !== undefined && (one === other || one.openTo.includes(other.id) || other.openTo.includes(one.id))
   )
 }
 

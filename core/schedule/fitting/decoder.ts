@@ -176,7 +176,8 @@ export class Decoder {
   }
 
   private attend(team: PeopleBits, from: number, to: number): void {
-    for (let rest = team; rest !== 0; rest &= rest - 1) this.ledger.attend(31 - Math.clz32(rest & -rest), from, to)
+    for (let rest = team; rest !== 0; rest &= rest - 1)
+      this.ledger.attend(31 - Math.clz32(rest & -rest), from, to)
     if (from < this.firstWork) this.firstWork = from
     if (to > this.lastWork) this.lastWork = to
   }
@@ -333,7 +334,9 @@ export class Decoder {
     if (net.fixed.length === 0) return false
     return net.people.some(({ fixed }, person) => {
       if (((this.fitTeam >> person) & 1) === 0) return false
-      return fixed.some(({ pieces }) => pieces.some(({ from }) => dayOf(net.axis, from) === day && from < tick))
+      return fixed.some(({ pieces }) =>
+        pieces.some(({ from }) => dayOf(net.axis, from) === day && from < tick),
+      )
     })
   }
 
@@ -344,7 +347,13 @@ export class Decoder {
     const day = dayOf(net.axis, begin)
     let most = 0
     for (let rest = fitTeam; rest !== 0; rest &= rest - 1) {
-      const lead = this.leadOfPerson(31 - Math.clz32(rest & -rest), room, net.product[task] as number, day, begin)
+      const lead = this.leadOfPerson(
+        31 - Math.clz32(rest & -rest),
+        room,
+        net.product[task] as number,
+        day,
+        begin,
+      )
       if (lead > most) most = lead
     }
     this.fitSetUp = 0
@@ -468,7 +477,8 @@ export class Decoder {
     this.roomTeam[room] = (this.roomTeam[room] as number) | fitTeam
     this.roomStart[room] = fitStart
     if (fitEnd > (this.roomEnd[room] as number)) this.roomEnd[room] = fitEnd
-    if (countBits(fitTeam) + 1 > most && fitEnd > (this.crowdEnd[room] as number)) this.crowdEnd[room] = fitEnd
+    if (countBits(fitTeam) + 1 > most && fitEnd > (this.crowdEnd[room] as number))
+      this.crowdEnd[room] = fitEnd
     this.dry(room, fitEnd, net.tail[task] as number)
     this.broken += Math.max(0, fitEnd + Math.max(0, net.tail[task] as number) - backBy)
   }
@@ -488,7 +498,9 @@ export class Decoder {
   }
 
   private checkLatest(task: number): void {
-    for (const { earlier, later, ticks, fromStart } of this.net.arcs.latest[task] as Net['arcs']['latest'][number]) {
+    for (const { earlier, later, ticks, fromStart } of this.net.arcs.latest[
+      task
+    ] as Net['arcs']['latest'][number]) {
       if (this.isPlaced[earlier] === 0 || this.isPlaced[later] === 0) continue
       const since = (fromStart ? this.start : this.end)[earlier] as number
       const late = (this.start[later] as number) - since - ticks
@@ -561,11 +573,19 @@ function available({ from, to, stretchLast }: Windows, at: number, begin: number
 }
 
 /** When the hours that a task and what it leaves behind touch are over; its begin where they touch none. */
-function quietUntil(net: Net, quiet: { tail: number; from: number; to: number }, start: number, end: number): number {
+function quietUntil(
+  net: Net,
+  quiet: { tail: number; from: number; to: number },
+  start: number,
+  end: number,
+): number {
   const { axis } = net
   for (let day = dayOf(axis, start) - 1; day <= dayOf(axis, end + quiet.tail); day++) {
     if (day + 2 >= axis.dayStart.length) return axis.horizon
-    const midnight = day < 0 ? -((axis.dayStart[1] as number) - (axis.dayStart[0] as number)) : (axis.dayStart[day] as number)
+    const midnight =
+      day < 0
+        ? -((axis.dayStart[1] as number) - (axis.dayStart[0] as number))
+        : (axis.dayStart[day] as number)
     const from = midnight + quiet.from
     const to = (quiet.from < quiet.to ? midnight : (axis.dayStart[day + 1] as number)) + quiet.to
     if (from < end + quiet.tail && start < to) return to

@@ -47,7 +47,10 @@ export function layFixed(
     for (const [index, task] of problem.tasks.entries()) {
       const { state } = task
       if (parts.kind[index] !== kind || state.kind === 'open') continue
-      const known = bitsOf((state.people ?? []).filter((id) => personIndex.has(id)), personIndex)
+      const known = bitsOf(
+        (state.people ?? []).filter((id) => personIndex.has(id)),
+        personIndex,
+      )
       const able = (parts.ablePeople[index] as number) || 1
       const team = known === 0 && task.crew.max > 0 && problem.people.length > 0 ? able & -able : known
       const about = {
@@ -63,7 +66,9 @@ export function layFixed(
         continue
       }
       const people = [...free.keys()].filter((person) => (team >> person) & 1)
-      const windows = people.map((person) => free[person] as Windows).reduce((one, other) => commonWindows(axis, one, other), allWindows(axis))
+      const windows = people
+        .map((person) => free[person] as Windows)
+        .reduce((one, other) => commonWindows(axis, one, other), allWindows(axis))
       const size = Math.max(1, people.length)
       const lead = isFirstOfAll(laid, team, kind) ? 0 : parts.moving + parts.changing
       const length = lead + ticksUp((parts.work[index] as number) / size, axis.grid)
@@ -72,7 +77,8 @@ export function layFixed(
       const isMisfit = pieces.length === 0 || (kind === pinnedTask && pieces[0]?.from !== from)
       const used = isMisfit ? [{ from, to: from + length }] : pieces
       for (const person of people) free[person] = windowsWithout(axis, free[person] as Windows, used)
-      const start = kind === startedTask ? Math.floor((state.start - axis.origin) / axis.grid) : (used[0]?.from ?? from)
+      const start =
+        kind === startedTask ? Math.floor((state.start - axis.origin) / axis.grid) : (used[0]?.from ?? from)
       laid.push({ ...about, start, end: used.at(-1)?.to ?? from, pieces: used, isFact: false, isMisfit })
     }
   }

@@ -1,8 +1,17 @@
 import { isBegun, minutesUntilUsable, type ScheduleProblem, type Task } from '../model.ts'
-import { type Axis, buildAxis, commonWindows, personWindows, tickOf, type Windows, windowsWithout, workingDaysBefore } from './axis.ts'
-import { type FixedPiece, layFixed } from './fixed.ts'
+import { type Arcs, buildArcs } from './arcs.ts'
+import {
+  type Axis,
+  buildAxis,
+  commonWindows,
+  personWindows,
+  tickOf,
+  type Windows,
+  windowsWithout,
+  workingDaysBefore,
+} from './axis.ts'
 import { conflictsOf } from './conflicts.ts'
-import { buildArcs, type Arcs } from './arcs.ts'
+import { type FixedPiece, layFixed } from './fixed.ts'
 
 /** How a task stands: as `TaskState`, in numbers. */
 export const openTask = 0
@@ -115,19 +124,23 @@ export function buildNet(problem: ScheduleProblem): Net {
   const personIndex = new Map(people.map(({ id }, index) => [id, index]))
   const roomIndex = new Map(problem.rooms.map(({ id }, index) => [id, index]))
   const products = [...new Set(tasks.map(({ product }) => product))].filter((product) => product !== null)
-  const skilled = (task: Task, isEnough: (has: (skill: string) => boolean) => boolean): PeopleBits =>
+  const skilled = (isEnough: (has: (skill: string) => boolean) => boolean): PeopleBits =>
     people.reduce((bits, { skills }, index) => {
       return isEnough((skill) => skills.includes(skill)) ? bits | (1 << index) : bits
     }, 0)
-  const ablePeople = Int32Array.from(tasks, (task) => skilled(task, (has) => task.skills.every(has)))
-  const room = Int16Array.from(tasks, (task) => (task.room === null ? none : (roomIndex.get(task.room) ?? none)))
+  const ablePeople = Int32Array.from(tasks, (task) => skilled((has) => task.skills.every(has)))
+  const room = Int16Array.from(tasks, (task) =>
+    task.room === null ? none : (roomIndex.get(task.room) ?? none),
+  )
   const kinds = { open: openTask, pinned: pinnedTask, started: startedTask, done: doneTask } as const
   const bare = {
     problem,
     axis,
     count: tasks.length,
     kind: Uint8Array.from(tasks, ({ state }) => kinds[state.kind]),
-    work: Float64Array.from(tasks, ({ state, work }) => (state.kind === 'started' ? state.remainingWork : work)),
+    work: Float64Array.from(tasks, ({ state, work }) =>
+      state.kind === 'started' ? state.remainingWork : work,
+    ),
     mostPeople: Uint8Array.from(tasks, ({ crew }) => crew.max),
     unmanned: Uint8Array.from(tasks, ({ crew, work }) => (crew.max === 0 || work === 0 ? 1 : 0)),
     room,
@@ -140,7 +153,7 @@ export function buildNet(problem: ScheduleProblem): Net {
     tail: Int32Array.from(tasks, ({ effects }) => ticks(minutesUntilUsable(effects))),
     ablePeople,
     helpers: Int32Array.from(tasks, (task) =>
-      task.skills.length === 0 ? -1 : skilled(task, (has) => task.skills.some(has)),
+      task.skills.length === 0 ? -1 : skilled((has) => task.skills.some(has)),
     ),
     arcs: buildArcs(problem),
     conflicts: conflictsOf(problem, axis),
@@ -162,13 +175,24 @@ export function buildNet(problem: ScheduleProblem): Net {
     const own = fixed.filter(({ team }) => (team >> index) & 1)
     return {
       hours: whole[index] as Windows,
-      windows: windowsWithout(axis, whole[index] as Windows, own.flatMap(({ pieces }) => pieces)),
+      windows: windowsWithout(
+        axis,
+        whole[index] as Windows,
+        own.flatMap(({ pieces }) => pieces),
+      ),
       price: (centsPerHour * grid) / 60,
       fixed: own.toSorted((one, other) => one.start - other.start),
     }
   })
   const workingDays = workingDaysBefore(axis, whole)
-  return { ...bare, rooms, fixed, workingDays, people: netPeople, windowsOf: teamWindows(problem, axis, netPeople) }
+  return {
+    ...bare,
+    rooms,
+    fixed,
+    workingDays,
+    people: netPeople,
+    windowsOf: teamWindows(problem, axis, netPeople),
+  }
 }
 
 function netRoom(
@@ -192,8 +216,7 @@ function netRoom(
       problem.rules.roomBackInTime && each.backBy !== null
         ? Math.floor((each.backBy - axis.origin) / axis.grid)
         : axis.horizon,
-    promised:
-      promised === undefined ? axis.horizon : Math.floor((promised.by - axis.origin) / axis.grid),
+    promised: promised === undefined ? axis.horizon : Math.floor((promised.by - axis.origin) / axis.grid),
     tasks,
   }
 }

@@ -82,7 +82,8 @@ function onGrid(minutes: number): EpochMinutes {
 /** The longest day of anybody of these in a plain week, chores taken off; minutes. */
 function longestDay({ job, clock }: Site, people: readonly Person[]): number {
   const { setUpMinutes, cleanUpMinutes } = job.houseRules
-  const chores = setUpMinutes + cleanUpMinutes + 2 * siteRuleNumber(job, siteRules.alarms, 'minutes') + 2 * planGrid
+  const chores =
+    setUpMinutes + cleanUpMinutes + 2 * siteRuleNumber(job, siteRules.alarms, 'minutes') + 2 * planGrid
   // 2001-01-07 was a Sunday, long before any day off of a job.
   const sunday = Date.UTC(2001, 0, 7) / 86_400_000
   const days = people.flatMap((person) =>
@@ -140,12 +141,14 @@ function stateOf(site: Site, facts: readonly StepFact[], pin: Pin | undefined): 
 export function usablePins(site: Site, tasks: readonly PassTask[]): ReadonlyMap<string, Pin> {
   const byTask = new Map<string, Pin>()
   for (const pin of records(site.job.pins)) {
-    const isMeant = ({ id, stepKeys }: PassTask): boolean => id === pin.taskKey || stepKeys.includes(pin.taskKey)
+    const isMeant = ({ id, stepKeys }: PassTask): boolean =>
+      id === pin.taskKey || stepKeys.includes(pin.taskKey)
     const task = tasks.find(isMeant)
     const isOpen = task?.stepKeys.every((key) => site.facts.get(key)?.kind === 'open') ?? false
     const start = onGrid(localInstant(pin.startsAt, site.clock.timeZone))
     const least = task === undefined ? null : heldUntilInstant(site, task)
-    if (task !== undefined && isOpen && start >= Math.max(site.clock.start, least ?? 0)) byTask.set(task.id, pin)
+    if (task !== undefined && isOpen && start >= Math.max(site.clock.start, least ?? 0))
+      byTask.set(task.id, pin)
     else if (task === undefined || isOpen) site.relaxed.push({ what: 'pinLost', id: pin.id })
   }
   return byTask

@@ -1,6 +1,6 @@
 import type { Pass, Passes } from '../../passes/pass-types.ts'
 import { type Job, records } from '../../project/job.ts'
-import type { PlanSegment, Person, SiteClock } from '../model.ts'
+import type { Person, PlanSegment, SiteClock } from '../model.ts'
 import { personOf } from './site-hours.ts'
 import type { StepFact } from './step-facts.ts'
 

@@ -1,4 +1,4 @@
-import type { Passes, PassOrder } from '../../passes/pass-types.ts'
+import type { MinutesByStep, Passes, PassOrder } from '../../passes/pass-types.ts'
 import type { Job } from '../../project/job.ts'
 import type { Specification } from '../../specification/types.ts'
 import { elapsedMinutes } from '../../units/duration.ts'
@@ -18,7 +18,6 @@ import { roomLimitOf, roomsOf } from './rooms-of-job.ts'
 import { localInstant, siteClock } from './site-hours.ts'
 import { engineRules, pricesOf, spendingOf } from './site-rules.ts'
 import { factsByStep, type StepFact } from './step-facts.ts'
-import type { MinutesByStep } from '../../passes/pass-types.ts'
 
 /** Part of an older plan that a new one keeps to. */
 export interface KeptTask {
@@ -111,11 +110,15 @@ function linksOf({ order }: Passes, parts: readonly PassTask[]): readonly Link[]
 
 /** What came after a pass that was dropped follows what came before it, as long after as the dropped one had to. */
 function overGaps(order: readonly PassOrder[], isThere: (key: string) => boolean): readonly PassOrder[] {
-  const gone = [...new Set(order.flatMap(({ before, after }) => [before, after]))].filter((key) => !isThere(key))
+  const gone = [...new Set(order.flatMap(({ before, after }) => [before, after]))].filter(
+    (key) => !isThere(key),
+  )
   return gone.reduce<readonly PassOrder[]>((left, key) => {
     const into = left.filter(({ after }) => after === key)
     const from = left.filter(({ before }) => before === key)
-    const over = into.flatMap((first) => from.map(({ after }) => ({ ...first, after, atMost: null, sameOrder: false })))
+    const over = into.flatMap((first) =>
+      from.map(({ after }) => ({ ...first, after, atMost: null, sameOrder: false })),
+    )
     return [...left.filter(({ before, after }) => before !== key && after !== key), ...over]
   }, order)
 }
@@ -141,7 +144,9 @@ function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts[
   })
   const rooms = site.passes.sets.flatMap(({ id }) => {
     const inside = parts.filter(({ pass }) => pass.roomSetId === id).flatMap(keptOf)
-    const by = inside.map(({ endsAt, dryUntil }) => instant(dryUntil ?? endsAt)).sort((one, other) => other - one)[0]
+    const by = inside
+      .map(({ endsAt, dryUntil }) => instant(dryUntil ?? endsAt))
+      .sort((one, other) => other - one)[0]
     return by === undefined || keeps.as === 'shown' ? [] : [{ room: id, by }]
   })
   return { tasks, rooms, centsPerMove: centsPerMove[keeps.as], centsPerLateDay }

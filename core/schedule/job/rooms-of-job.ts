@@ -101,11 +101,14 @@ function eveningsOf(
   const { job, clock, relaxed } = site
   if (!job.header.occupied || !isSiteRuleOn(job, siteRules.evenings)) return null
   const isOnly = ({ use }: Room): boolean =>
-    (use === 'bath' || use === 'kitchen') && records(job.rooms).filter((other) => other.use === use).length === 1
+    (use === 'bath' || use === 'kitchen') &&
+    records(job.rooms).filter((other) => other.use === use).length === 1
   if (!rooms.some(isOnly)) return null
   const from = siteRuleNumber(job, siteRules.evenings, 'from')
   const to = siteRuleNumber(job, siteRules.evenings, 'to')
-  const starts = site.people.flatMap(({ week }) => week.flatMap(([first]) => (first === undefined ? [] : [first.from])))
+  const starts = site.people.flatMap(({ week }) =>
+    week.flatMap(([first]) => (first === undefined ? [] : [first.from])),
+  )
   const begin = Math.max(clock.siteHours[1]?.[0]?.from ?? 0, ...starts) + job.houseRules.setUpMinutes
   const longest = Math.max(0, ...tasks.map((task) => closedMinutes(task, set.id)))
   if (begin + pauseAndMove + longest > from) {

@@ -86,7 +86,8 @@ function createCourt(problem: ScheduleProblem): Court {
     problem,
     local,
     dayAt,
-    minuteAt: (instant) => (local === null ? 0 : instant + local.offsetAt(instant) - local.dayAt(instant) * 1440),
+    minuteAt: (instant) =>
+      local === null ? 0 : instant + local.offsetAt(instant) - local.dayAt(instant) * 1440,
     dayOf,
     person: (id) => people.get(id),
     room: (id) => (id === null ? undefined : rooms.get(id)),

@@ -22,14 +22,18 @@ export function leadRule({ problem, person }: Court, entries: readonly Entry[]):
     const isLed = people.length === 2 && people.some(canLead)
     // Whoever helps with part of what a lead would do alone is led by somebody who need not be seen in the plan.
     const isHelperAlone = people.length === 1
-    return isLed || isHelperAlone ? [] : [{ rule: 'leadAndOneMore', room, tasks: open.map(({ task }) => task.id) }]
+    return isLed || isHelperAlone
+      ? []
+      : [{ rule: 'leadAndOneMore', room, tasks: open.map(({ task }) => task.id) }]
   })
 }
 
 /** No dust from begin to end of a task while something is wet in the same or an openly connected room. */
 export function dustRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
   if (!court.problem.rules.noDustNearWet) return []
-  const wets = entries.filter(({ task, planned }) => task.effects.wetFor !== null && planned.end > planned.start)
+  const wets = entries.filter(
+    ({ task, planned }) => task.effects.wetFor !== null && planned.end > planned.start,
+  )
   return entries.flatMap((dusty) => {
     const { room, effects } = dusty.task
     if (!effects.dusty || room === null || dusty.planned.end === dusty.planned.start) return []
@@ -53,7 +57,9 @@ export function fumesRule(court: Court, entries: readonly Entry[]): readonly Vio
   const bedrooms = court.problem.rooms.filter((room) => room.sleeping)
   return entries.flatMap(({ task, planned }): readonly Violation[] => {
     const { fumesFor } = task.effects
-    const room = bedrooms.find(({ id }) => id !== task.room && task.room !== null && court.airMeets(id, task.room))
+    const room = bedrooms.find(
+      ({ id }) => id !== task.room && task.room !== null && court.airMeets(id, task.room),
+    )
     if (fumesFor === null || room === undefined || isBegun(task)) return []
     const at = firstWithin(court, hours, planned.start, planned.end + fumesFor)
     return at === undefined ? [] : [{ rule: 'fumesWhileSleeping', tasks: [task.id], room: room.id, at }]
@@ -115,7 +121,9 @@ export function roomBackRules(court: Court, entries: readonly Entry[]): readonly
         ? undefined
         : firstWithin(court, room.neededDaily, planned.start, planned.end + closedFor)
     return [
-      ...(isLate ? [{ rule: 'roomBack', tasks: [task.id], room: room.id, at: room.backBy ?? 0 } as const] : []),
+      ...(isLate
+        ? [{ rule: 'roomBack', tasks: [task.id], room: room.id, at: room.backBy ?? 0 } as const]
+        : []),
       ...(at === undefined ? [] : [{ rule: 'neededDaily', tasks: [task.id], room: room.id, at } as const]),
     ]
   })
@@ -129,7 +137,9 @@ export function wayOutRules(court: Court, entries: readonly Entry[]): readonly V
   const byRoom = entriesByRoom(entries)
   return [...ways].flatMap((hallId) => {
     const halls = byRoom.get(hallId) ?? []
-    const behind = rooms.filter((room) => room.reachedThrough.includes(hallId)).flatMap(({ id }) => byRoom.get(id) ?? [])
+    const behind = rooms
+      .filter((room) => room.reachedThrough.includes(hallId))
+      .flatMap(({ id }) => byRoom.get(id) ?? [])
     const lasts = behind.filter(({ task }) => !ways.has(task.room ?? ''))
     const end = lasts.reduce((latest, { planned }) => Math.max(latest, planned.end), 0)
     const last = lasts.find(({ planned }) => planned.end === end)

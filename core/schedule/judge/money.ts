@@ -1,5 +1,5 @@
 import type { PersonId, Plan, PlanCost, ScheduleProblem, ScheduleRoomId, TaskId } from '../model.ts'
-import { type Court, courtOf, entriesOf, type Entry, here } from './court.ts'
+import { type Court, courtOf, type Entry, entriesOf, here } from './court.ts'
 import { entriesByRoom, type Stretch, stretchesOf, usableFrom } from './room-use.ts'
 
 /** What somebody is paid for on a day: from setting up to leaving, without breaks. Minutes; instants of the first and last work. */
@@ -25,7 +25,10 @@ export function figuresOf(problem: ScheduleProblem, plan: Plan): PlanFigures {
   const entries = entriesOf(problem, plan)
   const byRoom = entriesByRoom(entries)
   const attendance = attendanceOf(court, entries)
-  const rooms = problem.rooms.map(({ id }) => ({ room: id, stretches: stretchesOf(court, byRoom.get(id) ?? []) }))
+  const rooms = problem.rooms.map(({ id }) => ({
+    room: id,
+    stretches: stretchesOf(court, byRoom.get(id) ?? []),
+  }))
   const handOvers = [...byRoom.values()].flatMap(handOversOf)
   const pay = payOf(problem, attendance)
   const siteDays = siteDaysOf(court, entries) * problem.prices.siteDay
@@ -68,7 +71,10 @@ function attendanceOf(court: Court, entries: readonly Entry[]): readonly Attenda
     .toSorted((one, other) => one.day - other.day || (one.person < other.person ? -1 : 1))
 }
 
-function paidMinutes(court: Court, { person: id, day, from, to }: { person: PersonId; day: number; from: number; to: number }): number {
+function paidMinutes(
+  court: Court,
+  { person: id, day, from, to }: { person: PersonId; day: number; from: number; to: number },
+): number {
   const person = court.person(id)
   if (person === undefined) return 0
   const minutes = court.dayOf(person, day)
@@ -90,10 +96,15 @@ function payOf({ people }: ScheduleProblem, attendance: readonly Attendance[]): 
 function siteDaysOf({ problem, dayAt, dayOf }: Court, entries: readonly Entry[]): number {
   const { clock } = problem
   if (clock.kind === 'unbroken')
-    return entries.reduce((latest, { planned }) => Math.max(latest, (planned.end - clock.start) / problem.gridMinutes), 0)
+    return entries.reduce(
+      (latest, { planned }) => Math.max(latest, (planned.end - clock.start) / problem.gridMinutes),
+      0,
+    )
   const pieces = entries.flatMap(({ planned, isFact }) => (isFact ? [] : planned.segments))
   if (pieces.length === 0) return 0
-  const first = dayAt(pieces.reduce((earliest, { start }) => Math.min(earliest, start), Number.POSITIVE_INFINITY))
+  const first = dayAt(
+    pieces.reduce((earliest, { start }) => Math.min(earliest, start), Number.POSITIVE_INFINITY),
+  )
   const last = dayAt(pieces.reduce((latest, { end }) => Math.max(latest, end - 1), 0))
   let days = 0
   for (let day = first; day <= last; day++) {

@@ -1,5 +1,5 @@
 import { minutesUntilUsable, type ScheduleRoomId } from '../model.ts'
-import { type Court, type Entry } from './court.ts'
+import type { Court, Entry } from './court.ts'
 
 /** Days (since 1970) from first to last on which a room is out of use without being given back. */
 export interface Stretch {
@@ -30,7 +30,8 @@ export function stretchesOf(court: Court, entries: readonly Entry[]): readonly S
   const stretches: Stretch[] = []
   for (const day of [...daysUsed(court, entries)].sort((one, other) => one - other)) {
     const last = stretches.at(-1)
-    if (last !== undefined && day - last.last <= daysGivenBack) stretches[stretches.length - 1] = { ...last, last: day }
+    if (last !== undefined && day - last.last <= daysGivenBack)
+      stretches[stretches.length - 1] = { ...last, last: day }
     else stretches.push({ first: day, last: day })
   }
   return stretches

@@ -1,5 +1,5 @@
 import type { PlanSegment } from '../model.ts'
-import { atChores, away, type Court, elsewhere, type Entry, here, workOf } from './court.ts'
+import { atChores, away, type Court, type Entry, elsewhere, here, workOf } from './court.ts'
 import type { Violation } from './violation.ts'
 
 /** Pieces lie on the grid one after the other, none of them before now; facts, work under way and pins lie where they have to. */
@@ -14,17 +14,23 @@ export function shapeRule({ problem }: Court, entries: readonly Entry[]): readon
       const isThere = state.kind === 'done' && planned.start === state.start && planned.end === state.end
       return isThere ? [] : [{ rule: 'done', tasks }]
     }
-    const ends = segments.every(({ start, end }, index) => start < end && start >= (segments[index - 1]?.end ?? clock.start))
-    const onGrid = segments.every(({ start, end }) => (start - clock.start) % gridMinutes === 0 && (end - start) % gridMinutes === 0)
+    const ends = segments.every(
+      ({ start, end }, index) => start < end && start >= (segments[index - 1]?.end ?? clock.start),
+    )
+    const onGrid = segments.every(
+      ({ start, end }) => (start - clock.start) % gridMinutes === 0 && (end - start) % gridMinutes === 0,
+    )
     const isNamed =
       segments.length === 0 ||
-      (planned.end === segments.at(-1)?.end && (state.kind === 'started' || planned.start === segments[0]?.start))
+      (planned.end === segments.at(-1)?.end &&
+        (state.kind === 'started' || planned.start === segments[0]?.start))
     if (!ends || !onGrid || !isNamed || planned.start > planned.end) return [{ rule: 'shape', tasks }]
     if (state.kind === 'started' && planned.start !== state.start) return [{ rule: 'started', tasks }]
     if (state.kind === 'started' && state.people.join() !== planned.people.join() && state.people.length > 0)
       return sameSet(state.people, planned.people) ? [] : [{ rule: 'started', tasks }]
     if (state.kind !== 'pinned') return []
-    const isHeld = planned.start === state.start && (state.people === null || sameSet(state.people, planned.people))
+    const isHeld =
+      planned.start === state.start && (state.people === null || sameSet(state.people, planned.people))
     return isHeld ? [] : [{ rule: 'pinned', tasks }]
   })
 }
@@ -106,7 +112,8 @@ export function brokenOffRule(court: Court, entries: readonly Entry[]): readonly
     const isSmall = parts.some(({ minutes }) => minutes < task.smallestPart)
     const isPinned = task.state.kind === 'pinned'
     // A room may be set up once more the day before all the work.
-    const isSetUpBefore = parts.length === 2 && parts[1]?.minutes === workOf({ task, planned, isFact }, court.problem.gridMinutes)
+    const isSetUpBefore =
+      parts.length === 2 && parts[1]?.minutes === workOf({ task, planned, isFact }, court.problem.gridMinutes)
     const isWrong = parts.length > 1 && !isPinned && !isSetUpBefore && (task.breaking === 'never' || isSmall)
     return isWrong ? [{ ...broken, at: planned.start }] : []
   })
@@ -116,7 +123,8 @@ export function brokenOffRule(court: Court, entries: readonly Entry[]): readonly
 function couldGoOn(court: Court, people: readonly string[], from: number, to: number): boolean {
   const days = people.map((id) => court.dayOf(court.person(id) ?? null, court.dayAt(from)))
   for (let minute = court.minuteAt(from); minute < court.minuteAt(to); minute++) {
-    if (days.every((day) => day[minute] === here) || days.some((day) => day[minute] === elsewhere)) return true
+    if (days.every((day) => day[minute] === here) || days.some((day) => day[minute] === elsewhere))
+      return true
   }
   return false
 }
@@ -124,7 +132,8 @@ function couldGoOn(court: Court, people: readonly string[], from: number, to: nu
 /** Nothing starts before what it is held for is expected. */
 export function notBeforeRule(_: Court, entries: readonly Entry[]): readonly Violation[] {
   return entries.flatMap(({ task, planned }): readonly Violation[] => {
-    const isEarly = task.state.kind === 'open' && task.earliestStart !== null && planned.start < task.earliestStart
+    const isEarly =
+      task.state.kind === 'open' && task.earliestStart !== null && planned.start < task.earliestStart
     return isEarly ? [{ rule: 'notBefore', tasks: [task.id], at: task.earliestStart ?? 0 }] : []
   })
 }

@@ -13,13 +13,22 @@ interface Stop {
 
 /** Nobody is at two places at once. */
 export function onePlaceRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
-  return [...stopsByPerson(entries)].flatMap(([person, stops]) =>
-    stops.flatMap((stop, index): readonly Violation[] => {
-      const before = stops[index - 1]
-      if (before === undefined || before.end <= stop.start) return []
-      return [{ rule: 'onePlaceAtATime', person, tasks: [before.entry.task.id, stop.entry.task.id], at: stop.start }]
-    }),
-  ).filter(() => court !== undefined)
+  return [...stopsByPerson(entries)]
+    .flatMap(([person, stops]) =>
+      stops.flatMap((stop, index): readonly Violation[] => {
+        const before = stops[index - 1]
+        if (before === undefined || before.end <= stop.start) return []
+        return [
+          {
+            rule: 'onePlaceAtATime',
+            person,
+            tasks: [before.entry.task.id, stop.entry.task.id],
+            at: stop.start,
+          },
+        ]
+      }),
+    )
+    .filter(() => court !== undefined)
 }
 
 function stopsByPerson(entries: readonly Entry[]): ReadonlyMap<string, readonly Stop[]> {
@@ -33,7 +42,8 @@ function stopsByPerson(entries: readonly Entry[]): ReadonlyMap<string, readonly 
         own.push({ entry, start, end, isFirstPiece: index === 0 })
     }
   }
-  for (const stops of byPerson.values()) stops.sort((one, other) => one.start - other.start || one.end - other.end)
+  for (const stops of byPerson.values())
+    stops.sort((one, other) => one.start - other.start || one.end - other.end)
   return byPerson
 }
 
@@ -51,16 +61,22 @@ export function timeSpentRule(court: Court, entries: readonly Entry[]): readonly
     const entry = entries.find(({ task }) => task.id === id) as Entry
     return spentOn(entry) - workOf(entry, grid) - (before.get(id) ?? 0)
   }
-  const mayBeMore = new Map(again.flatMap(({ tasks, minutes }) => tasks.map((id) => [id, minutes(id)] as const)))
+  const mayBeMore = new Map(
+    again.flatMap(({ tasks, minutes }) => tasks.map((id) => [id, minutes(id)] as const)),
+  )
   const wrong = entries.flatMap((entry): readonly Violation[] => {
     const { task, isFact } = entry
     if (isFact) return []
     const more = spares(task.id)
-    const most = task.state.kind === 'open' ? 0 : problem.spending.moving + problem.spending.changingProduct + 2 * grid
+    const most =
+      task.state.kind === 'open' ? 0 : problem.spending.moving + problem.spending.changingProduct + 2 * grid
     const isRight = (more >= 0 && more <= most) || more === mayBeMore.get(task.id)
     return isRight ? [] : [{ rule: 'timeSpent', tasks: [task.id], minutes: more }]
   })
-  return [...wrong, ...missed.map(({ tasks }): Violation => ({ rule: 'timeSpent', tasks: tasks.slice(0, 1) }))]
+  return [
+    ...wrong,
+    ...missed.map(({ tasks }): Violation => ({ rule: 'timeSpent', tasks: tasks.slice(0, 1) })),
+  ]
 }
 
 function spentOn({ planned }: Entry): number {
@@ -106,9 +122,12 @@ function setUpAgain(
       const before = used[index - 1]
       if (before === undefined || day - before <= daysGivenBack) return []
       const beginning = inside.filter(
-        ({ task, planned }) => task.state.kind === 'open' && court.dayAt(planned.start) === day && planned.people.length > 0,
+        ({ task, planned }) =>
+          task.state.kind === 'open' && court.dayAt(planned.start) === day && planned.people.length > 0,
       )
-      const pinned = inside.some(({ task, planned }) => task.state.kind !== 'open' && court.dayAt(planned.start) === day)
+      const pinned = inside.some(
+        ({ task, planned }) => task.state.kind !== 'open' && court.dayAt(planned.start) === day,
+      )
       if (beginning.length === 0 || pinned) return []
       const start = Math.min(...beginning.map(({ planned }) => planned.start))
       const first = beginning.filter(({ planned }) => planned.start === start)
@@ -128,12 +147,17 @@ export function waitRules({ problem }: Court, entries: readonly Entry[]): readon
   const byId = new Map(entries.map((entry) => [entry.task.id, entry]))
   return problem.links.flatMap(({ from, to, measuredFrom, atLeast, atMost }): readonly Violation[] => {
     const [early, late] = [byId.get(from), byId.get(to)]
-    if (early === undefined || late === undefined || late.isFact || late.task.state.kind === 'started') return []
+    if (early === undefined || late === undefined || late.isFact || late.task.state.kind === 'started')
+      return []
     const wait = late.planned.start - (measuredFrom === 'end' ? early.planned.end : early.planned.start)
     const tasks = [from, to]
     return [
-      ...(atLeast !== null && wait < atLeast ? [{ rule: 'minimumWait', tasks, minutes: atLeast - wait } as const] : []),
-      ...(atMost !== null && wait > atMost ? [{ rule: 'maximumWait', tasks, minutes: wait - atMost } as const] : []),
+      ...(atLeast !== null && wait < atLeast
+        ? [{ rule: 'minimumWait', tasks, minutes: atLeast - wait } as const]
+        : []),
+      ...(atMost !== null && wait > atMost
+        ? [{ rule: 'maximumWait', tasks, minutes: wait - atMost } as const]
+        : []),
     ]
   })
 }

@@ -1,6 +1,13 @@
 import type { Plan, ScheduleProblem } from '../model.ts'
 import { type Court, courtOf, type Entry, entriesOf } from './court.ts'
-import { dustRule, fumesRule, leadRule, roomBackRules, roomsOutOfUseRule, wayOutRules } from './house-rules.ts'
+import {
+  dustRule,
+  fumesRule,
+  leadRule,
+  roomBackRules,
+  roomsOutOfUseRule,
+  wayOutRules,
+} from './house-rules.ts'
 import { brokenOffRule, calendarRule, crewRule, notBeforeRule, shapeRule } from './task-rules.ts'
 import { capacityRules, onePlaceRule, timeSpentRule, waitRules } from './time-rules.ts'
 import type { Violation } from './violation.ts'

@@ -18,7 +18,15 @@ interface Temperatures {
 
 /** On site what a few hours are worth; elsewhere about one step of the grid. */
 function temperaturesOf({ problem }: Net): Temperatures {
-  if (problem.clock.kind === 'site') return { first: Number((globalThis as never as {process: {env: Record<string,string>}}).process.env.T0 ?? 9000), last: Number((globalThis as never as {process: {env: Record<string,string>}}).process.env.T1 ?? 400) }
+  if (problem.clock.kind === 'site')
+    return {
+      first: Number(
+        (globalThis as never as { process: { env: Record<string, string> } }).process.env.T0 ?? 9000,
+      ),
+      last: Number(
+        (globalThis as never as { process: { env: Record<string, string> } }).process.env.T1 ?? 400,
+      ),
+    }
   return { first: 1.2 * problem.prices.siteDay, last: 0.15 * problem.prices.siteDay }
 }
 

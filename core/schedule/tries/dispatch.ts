@@ -99,7 +99,8 @@ function nextPerson({ decoder, waits }: State): number {
   for (let person = 0; person <= count; person++) {
     if (waits[person] === 1) continue
     if (person === count) return best === none ? count : best
-    if (best === none || (decoder.freeFrom[person] as number) < (decoder.freeFrom[best] as number)) best = person
+    if (best === none || (decoder.freeFrom[person] as number) < (decoder.freeFrom[best] as number))
+      best = person
   }
   return best
 }
@@ -140,7 +141,10 @@ function choose(state: State, person: number, mostOpen: number): Choice | null {
 }
 
 function isRoomOpen(net: Net, decoder: Decoder, room: number): boolean {
-  return decoder.roomTeam[room] !== 0 || (net.rooms[room] as NetRoom).tasks.some((task) => net.kind[task] !== openTask)
+  return (
+    decoder.roomTeam[room] !== 0 ||
+    (net.rooms[room] as NetRoom).tasks.some((task) => net.kind[task] !== openTask)
+  )
 }
 
 /** The tick from which one more room may be begun: on a day on which few enough are out of use; none while too many are not done. */
@@ -152,7 +156,8 @@ function openableFrom({ net, roomUsable, roomTeam }: Decoder, leftIn: Int32Array
     if ((leftIn[room] as number) > 0) {
       const isBegun = roomTeam[room] !== 0 || (roomUsable[room] as number) > 0
       if (isBegun) places--
-    } else if (roomUsable[room] !== 0) doneDays.push(axis.dayOfTick[Math.min(axis.horizon, roomUsable[room] as number)] as number)
+    } else if (roomUsable[room] !== 0)
+      doneDays.push(axis.dayOfTick[Math.min(axis.horizon, roomUsable[room] as number)] as number)
   }
   if (places <= 0) return none
   if (doneDays.length < places) return 0

@@ -52,7 +52,10 @@ export function teamOf(net: Net, genes: Genes, task: number): PeopleBits {
   const lead = room === none ? 0 : bit(genes.lead[room] as number)
   const helper = room === none ? 0 : bit(genes.helper[room] as number) & ~lead
   const mode = genes.mode[task] as number
-  const most = Math.min(net.mostPeople[task] as number, room === none ? 30 : (net.rooms[room] as NetRoom).most)
+  const most = Math.min(
+    net.mostPeople[task] as number,
+    room === none ? 30 : (net.rooms[room] as NetRoom).most,
+  )
   const both = lead | helper
   if (mode === byBoth && most >= 2 && helper !== 0 && (both & able) !== 0) {
     if ((both & ~able & ~(net.helpers[task] as number)) === 0) return both
@@ -151,7 +154,10 @@ export function keysFromOrder(decoder: Decoder, genes: Genes): void {
 /** Who may work in a room together with its lead. */
 export function mayHelp(net: Net, room: number): PeopleBits {
   const { tasks } = net.rooms[room] as NetRoom
-  return tasks.reduce((bits, task) => bits | (net.helpers[task] as number) | (net.ablePeople[task] as number), 0)
+  return tasks.reduce(
+    (bits, task) => bits | (net.helpers[task] as number) | (net.ablePeople[task] as number),
+    0,
+  )
 }
 
 export function peopleIn(bits: PeopleBits): readonly number[] {

@@ -47,8 +47,7 @@ const pressRoom: Move = (changed) => {
   const keys = members.map((task) => genes.key[task] as number)
   const towards = random() < 0.7 ? Math.max(...keys) : Math.min(...keys)
   const factor = random()
-  for (const task of members)
-    genes.key[task] = towards + ((genes.key[task] as number) - towards) * factor
+  for (const task of members) genes.key[task] = towards + ((genes.key[task] as number) - towards) * factor
 }
 
 const swapRooms: Move = (changed) => {
@@ -195,7 +194,11 @@ function changeOrder({ random, genes, open, start }: Changed): void {
   for (let turn = 0; turn < turns; turn++) {
     const task = oneOf(random, open)
     let other = oneOf(random, open)
-    for (let tries = 0; tries < 4 && Math.abs((start[other] as number) - (start[task] as number)) > 20; tries++)
+    for (
+      let tries = 0;
+      tries < 4 && Math.abs((start[other] as number) - (start[task] as number)) > 20;
+      tries++
+    )
       other = oneOf(random, open)
     genes.key[task] = (genes.key[other] as number) + (random() - 0.5) / 64
   }

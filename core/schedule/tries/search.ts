@@ -1,5 +1,7 @@
+import type { Clash } from '../explain.ts'
 import { Decoder } from '../fitting/decoder.ts'
 import { buildNet, type Net, none, openTask } from '../fitting/net.ts'
+import { verifyPlan } from '../judge/verify.ts'
 import type { Plan, ScheduleProblem } from '../model.ts'
 import { type RandomStream, randomBelow, randomStream } from '../random.ts'
 import { createAnnealing, weightOf } from './annealing.ts'
@@ -20,12 +22,14 @@ export interface ScheduleSearch {
   isFinished(): boolean
   /** Tries done. */
   tries(): number
-  /** The task that stood most often in the way, while there is no plan. */
-  stuckAt(): number | null
+  /** What is in the way of the best try, while there is no plan; undefined before the first try and as soon as there is one. */
+  clash(): Clash | undefined
 }
 
 /** Plans given out by a foreman's rule before one is changed little by little. */
-const foremanTries = Number(((globalThis as never as {process: {env: Record<string,string>}}).process.env).FT ?? 240)
+const foremanTries = Number(
+  (globalThis as never as { process: { env: Record<string, string> } }).process.env.FT ?? 240,
+)
 
 /** Needs a problem without faults (`validateProblem`). */
 export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSearch {
@@ -47,14 +51,17 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
     const isWhole = dispatch(decoder, rule, genes)
     completeGenes(net, genes)
     const weight = isWhole && decode(decoder, genes) ? weightOf(decoder) : Number.POSITIVE_INFINITY
-    const G: Record<string,string|undefined> = (globalThis as never as {process: {env: Record<string,string>}}).process.env
+    const G: Record<string, string | undefined> = (
+      globalThis as never as { process: { env: Record<string, string> } }
+    ).process.env
     const T = Number(G.TC ?? 20000) * (1 - done / foremanTries) + 1
     if (weight < leastForeman || random() < Math.exp((leastForeman - weight) / T)) {
       leastForeman = weight
       foreman.keep(rule)
       if (weight < annealing.bestWeight()) {
-      annealing.goOnFrom(genes, weight)
-      return true }
+        annealing.goOnFrom(genes, weight)
+        return true
+      }
     }
     return false
   }
@@ -84,7 +91,7 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
     },
     isFinished: () => !hasOpen && done > 0,
     tries: () => done,
-    stuckAt: () => (bestBroken && done > 0 ? stuck.indexOf(Math.max(...stuck)) : null),
+    clash: () => (bestBroken && done > 0 ? clashOf(problem, decoder, annealing.best, stuck) : undefined),
   }
 }
 
@@ -94,6 +101,19 @@ function noteStuck(decoder: Decoder, stuck: Int32Array): void {
     if (decoder.isPlaced[task] === 1 || decoder.waitsFor[task] !== 0) continue
     stuck[task] = (stuck[task] as number) + 1
     return
+  }
+}
+
+/** The first rule that the best try breaks; where no try found a place for everything, the task that was left most often. */
+function clashOf(problem: ScheduleProblem, decoder: Decoder, best: Genes, stuck: Int32Array): Clash {
+  const left = problem.tasks[stuck.indexOf(Math.max(...stuck))]?.id ?? ''
+  if (!decode(decoder, best)) return { kind: 'stuckMost', task: left, because: 'noPlace', room: null }
+  const broken = verifyPlan(problem, planFrom(decoder))[0]
+  return {
+    kind: 'stuckMost',
+    task: broken?.tasks[0] ?? left,
+    because: broken?.rule ?? 'noPlace',
+    room: broken?.room ?? null,
   }
 }
 

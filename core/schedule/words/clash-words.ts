@@ -16,7 +16,7 @@ export function clashSentence(
   switch (clash.kind) {
     case 'waitsContradict':
       return {
-        sentence: `the waits between these steps contradict one another: ${chain(clash.tasks)}.`,
+        sentence: `the waits between these contradict one another: ${chain(clash.tasks)}.`,
         ids: clash.tasks,
       }
     case 'skillMissing': {
@@ -32,30 +32,25 @@ export function clashSentence(
         sentence: `${words.task(clash.task)} needs more of ${clash.resource} than there is.`,
         ids: [clash.task],
       }
-    case 'roomBackTooEarly': {
-      const sentence = `${words.room(clash.room)} cannot be given back in time: ${chain(clash.tasks)} come first. Promise a later moment.`
-      return { sentence, ids: [clash.room, ...clash.tasks] }
+    case 'stuckMost': {
+      const why = stuckWords[clash.because]
+      const sentence =
+        why === undefined
+          ? `most attempts got stuck at ${words.task(clash.task)}.`
+          : `${clash.room === null ? words.task(clash.task) : words.room(clash.room)} ${why}`
+      return { sentence, ids: clash.room === null ? [clash.task] : [clash.room, clash.task] }
     }
-    case 'noWorkingTime':
-      return {
-        sentence: `there is no working time for the last of these: ${chain(clash.tasks)}.`,
-        ids: clash.tasks,
-      }
-    case 'pinnedCannotHold':
-      return {
-        sentence: `${words.task(clash.task)} cannot be held where it is pinned. Move or drop the pin.`,
-        ids: [clash.task],
-      }
-    case 'stuckMost':
-      return {
-        sentence: `most attempts got stuck at ${words.task(clash.task)} (${stuckWords[clash.because]}).`,
-        ids: [clash.task],
-      }
   }
 }
 
-const stuckWords = {
-  noFreePlace: 'no free place in the calendar',
-  waitTooLong: 'a wait would become too long',
-  roomsOutOfUse: 'too many rooms would be out of use',
-} as const
+/** By the rule that the best attempt breaks. */
+const stuckWords: Readonly<Record<string, string>> = {
+  roomBack: 'cannot be given back in time by any plan tried. Promise a later moment.',
+  neededDaily: 'cannot be open again in the hours it is needed every day.',
+  pinned: 'cannot be held where it is pinned. Move or drop the pin.',
+  crewCalendar: 'is pinned to hours in which its people are not there. Move or drop the pin.',
+  minimumWait: 'cannot wait long enough for what comes before it. Move or drop the pins around it.',
+  maximumWait: 'would have to wait longer than it may.',
+  roomsOutOfUse: 'would be one room too many out of use on some day.',
+  fumesWhileSleeping: 'would smell in the hours of sleep.',
+}

@@ -1,8 +1,7 @@
 import { useMemo } from 'react'
 import type { Job } from '../../../core/project/job.ts'
-import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import { epochMinutes } from '../../../core/schedule/model.ts'
-import { breaksWhenMoved } from '../../../core/schedule/rules/moved-task.ts'
+import { breaksWhenMoved } from '../../../core/schedule/moved-task.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { moveSentences } from './move-words.ts'
@@ -14,19 +13,18 @@ const mostSentences = 2
 export function MoveVerdict(props: {
   readonly job: Job
   readonly found: FoundPlan
-  readonly local: LocalTime
   readonly taskId: string
   readonly start: number
   readonly titleOf: (taskId: string) => string
   readonly momentOf: (instant: number) => string
 }) {
-  const { job, found, local, taskId, start, titleOf, momentOf } = props
+  const { job, found, taskId, start, titleOf, momentOf } = props
   const { unitSystem } = job.header
   const sentences = useMemo(() => {
-    const breaks = breaksWhenMoved(found.problem, found.plan, local, taskId, epochMinutes(start))
+    const breaks = breaksWhenMoved(found.problem, found.plan, taskId, epochMinutes(start))
     const words = { job, titleOf, momentOf: (at: number) => momentWords(momentOf(at), unitSystem) }
     return moveSentences(breaks, taskId, words)
-  }, [job, found, local, taskId, start, titleOf, momentOf, unitSystem])
+  }, [job, found, taskId, start, titleOf, momentOf, unitSystem])
   const more = sentences.length - mostSentences
   return (
     <p className="plan-move" role="status">

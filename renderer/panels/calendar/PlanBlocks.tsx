@@ -109,8 +109,8 @@ export function AcceptBlock(props: {
   )
 }
 
-function keptWords({ plan }: FoundPlan): string {
-  const { movedPromises } = plan.value
+function keptWords({ workPlan }: FoundPlan): string {
+  const { movedTasks: movedPromises } = workPlan.cost
   if (movedPromises === 0) return 'The plan now keeps all it promised.'
   return `The plan now moves ${movedPromises} of what it promised.`
 }

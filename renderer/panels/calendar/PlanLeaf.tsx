@@ -3,6 +3,7 @@ import { records } from '../../../core/project/job.ts'
 import type { Pin, PinId } from '../../../core/project/progress-records.ts'
 import { localTimeIn } from '../../../core/schedule/calendar.ts'
 import { localMoments } from '../../../core/schedule/job/site-hours.ts'
+import { finishOf } from '../../../core/schedule/model.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { instantOf } from '../../../core/work-order/site-time.ts'
 import { newId, useJob } from '../../state/app.ts'
@@ -142,7 +143,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
               onWidth={setWidth}
             />
             {held === null ? null : (
-              <MoveVerdict {...held} job={shownJob} local={local} titleOf={words.title} momentOf={momentOf} />
+              <MoveVerdict {...held} job={shownJob} titleOf={words.title} momentOf={momentOf} />
             )}
           </div>
         ) : (
@@ -198,5 +199,5 @@ function isOpenTask(found: FoundPlan, id: string): boolean {
 
 function instantWithin(found: FoundPlan, now: number): number | null {
   const first = Math.min(...found.plan.tasks.map((task) => task.start))
-  return now >= first && now <= found.plan.finishInstant ? now : null
+  return now >= first && now <= finishOf(found.plan) ? now : null
 }

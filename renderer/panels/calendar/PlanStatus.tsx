@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
+import { formatCents } from '../../../core/units/money.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import { lookFurther, type SearchState, stopLooking } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
@@ -17,7 +18,8 @@ export function PlanStatus(props: {
   const { job, found, state } = props
   const { unitSystem } = job.header
   if (found === null) return null
-  const { value } = found.plan
+  const { cost, roomDays, days } = found.workPlan
+  const paid = days.reduce((sum, { paidMinutes }) => sum + paidMinutes, 0)
   return (
     <div className="plan-status">
       <div>
@@ -30,8 +32,8 @@ export function PlanStatus(props: {
           . {verdictWords(found, state)}
         </p>
         <p className="quiet">
-          {value.roomDaysOutOfUse} room-days out of use, crew idle {formatMinutes(value.idleMinutes)},{' '}
-          {value.productChanges} changes of product
+          {roomDays} room-days out of use, {formatMinutes(paid)} on site, {formatCents(cost.total)} for pay,
+          days on site and rooms out of use
         </p>
         <HoldHeading job={job} found={found} />
         {relaxedSentences(job, found.workPlan.relaxed).map((sentence) => (

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import { formatCents } from '../../../core/units/money.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
@@ -108,19 +108,14 @@ function Comparison(props: {
       before === null ? '–' : dateWords(before.workPlan.finishesOn, system),
       dateWords(after.workPlan.finishesOn, system),
     ],
-    [
-      'Room-days out of use',
-      measureOf(before, 'roomDaysOutOfUse'),
-      String(after.plan.value.roomDaysOutOfUse),
-    ],
-    ['Crew idle', idleOf(before), formatMinutes(after.plan.value.idleMinutes)],
-    ['Changes of product', measureOf(before, 'productChanges'), String(after.plan.value.productChanges)],
+    ['Room-days out of use', roomDaysOf(before), roomDaysOf(after)],
+    ['Cost of the plan', costOf(before), costOf(after)],
     ...(props.hasPromises
       ? [
           [
             'Moved of what was accepted',
-            measureOf(before, 'movedPromises'),
-            String(after.plan.value.movedPromises),
+            before === null ? '–' : String(before.workPlan.cost.movedTasks),
+            String(after.workPlan.cost.movedTasks),
           ] as const,
         ]
       : []),
@@ -156,13 +151,10 @@ function Comparison(props: {
   )
 }
 
-function measureOf(
-  found: FoundPlan | null,
-  name: 'roomDaysOutOfUse' | 'productChanges' | 'movedPromises',
-): string {
-  return found === null ? '–' : String(found.plan.value[name])
+function roomDaysOf(found: FoundPlan | null): string {
+  return found === null ? '–' : String(found.workPlan.roomDays)
 }
 
-function idleOf(found: FoundPlan | null): string {
-  return found === null ? '–' : formatMinutes(found.plan.value.idleMinutes)
+function costOf(found: FoundPlan | null): string {
+  return found === null ? '–' : formatCents(found.workPlan.cost.total)
 }

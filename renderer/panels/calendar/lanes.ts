@@ -1,8 +1,8 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
+import { entriesOf, type Entry as Placed } from '../../../core/schedule/judge/court.ts'
+import { usableFrom } from '../../../core/schedule/judge/room-use.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from '../../../core/schedule/model.ts'
-import { stretchOutOfUse } from '../../../core/schedule/rules/out-of-use.ts'
-import { isOpen, type Placed, placedTasks } from '../../../core/schedule/rules/rule-parts.ts'
 
 /** A stretch of time in epoch minutes. */
 export interface Span {
@@ -47,7 +47,7 @@ export function lanesOf(
   { problem, plan }: { readonly problem: ScheduleProblem; readonly plan: Plan },
   local: LocalTime,
 ): readonly Lane[] {
-  const placed = placedTasks(problem, plan).filter(({ planned }) => planned.segments.length > 0)
+  const placed = entriesOf(problem, plan).filter(({ planned }) => planned.segments.length > 0)
   const people = problem.people.map(({ id }) =>
     personLane(
       id,
@@ -135,14 +135,14 @@ function staysOf(bars: readonly Bar[], local: LocalTime): readonly Stay[] {
 }
 
 /** While a task's surfaces dry: from the end of the work on. */
-export function dryingOf({ task, planned }: Placed): readonly Span[] {
+export function dryingOf({ task, planned }: Pick<Placed, 'task' | 'planned'>): readonly Span[] {
   const { wetFor } = task.effects
   return wetFor === null || wetFor === 0 ? [] : [{ from: planned.end, to: planned.end + wetFor }]
 }
 
 function outOfUseOf(placed: readonly Placed[]): Span | null {
-  const stretch = placed.some(isOpen) ? stretchOutOfUse(placed) : undefined
-  return stretch === undefined ? null : { from: stretch.start, to: stretch.end }
+  if (placed.every(({ isFact }) => isFact)) return null
+  return { from: Math.min(...placed.map(({ planned }) => planned.start)), to: usableFrom(placed) }
 }
 
 /** Stretches that touch or overlap made one. */

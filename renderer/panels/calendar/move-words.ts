@@ -1,6 +1,5 @@
 import type { Job } from '../../../core/project/job.ts'
-import { tasksIn } from '../../../core/schedule/rules/moved-task.ts'
-import type { RuleBreak } from '../../../core/schedule/rules/rule-parts.ts'
+import type { Violation } from '../../../core/schedule/judge/violation.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 
 export interface MoveWords {
@@ -12,61 +11,71 @@ export interface MoveWords {
 
 /** What a task would run into where the hand holds it, in sentences, each said once. */
 export function moveSentences(
-  breaks: readonly RuleBreak[],
+  breaks: readonly Violation[],
   taskId: string,
   words: MoveWords,
 ): readonly string[] {
   return [...new Set(breaks.map((each) => sentenceOf(each, taskId, words)))]
 }
 
-function sentenceOf(each: RuleBreak, taskId: string, { job, titleOf, momentOf }: MoveWords): string {
-  const other = titleOf(tasksIn(each).find((id) => id !== taskId) ?? taskId)
-  const person = (id: string) => job.crew[id]?.name ?? id
-  const room = (id: string) => job.rooms[id]?.name ?? id
+function sentenceOf(each: Violation, taskId: string, { job, titleOf, momentOf }: MoveWords): string {
+  const { tasks, minutes = 0 } = each
+  const other = titleOf(tasks.find((id) => id !== taskId) ?? taskId)
+  const person = each.person === undefined ? 'Somebody' : (job.crew[each.person]?.name ?? each.person)
+  const room = each.room === undefined ? 'The room' : (job.rooms[each.room]?.name ?? each.room)
+  const at = momentOf(each.at ?? 0)
+  const isFirst = tasks[0] === taskId
   switch (each.rule) {
-    case 'crewCapacity':
+    case 'everyTaskPlanned':
+    case 'shape':
+      return 'It does not fit into the plan there.'
+    case 'crew':
       return 'Too few people, too many, or somebody who cannot do it.'
+    case 'leadAndOneMore':
+      return `${room} would have more than a lead and one more person.`
     case 'crewCalendar':
-      return `${person(each.person)} is not there at ${momentOf(each.at)}.`
+      return `${person} is not there at ${at}.`
     case 'dailyChores':
-      return `${person(each.person)} sets up or clears away at ${momentOf(each.at)}.`
-    case 'alarmsRestored':
-      return `${person(each.person)} sees to the alarms at ${momentOf(each.at)}.`
+      return `${person} sets up or clears away at ${at}.`
+    case 'brokenOff':
+      return 'It would be broken off where it may not be.'
+    case 'timeSpent':
+      return 'It would have too little time.'
     case 'onePlaceAtATime':
-      return `${person(each.person)} is at “${other}” then.`
-    case 'drying':
-      return each.to === taskId
-        ? `${formatMinutes(each.missing)} too early after “${other}”.`
-        : `“${other}” would come ${formatMinutes(each.missing)} too early after it.`
-    case 'openTime':
-      return each.to === taskId
-        ? `${formatMinutes(each.late)} too late after “${other}”.`
-        : `“${other}” would come ${formatMinutes(each.late)} too late after it.`
+      return `${person} is at “${other}” then.`
+    case 'minimumWait':
+      return isFirst
+        ? `“${other}” would come ${formatMinutes(minutes)} too early after it.`
+        : `${formatMinutes(minutes)} too early after “${other}”.`
+    case 'maximumWait':
+      return isFirst
+        ? `“${other}” would come ${formatMinutes(minutes)} too late after it.`
+        : `${formatMinutes(minutes)} too late after “${other}”.`
+    case 'notBefore':
+      return `It is held until ${at}.`
     case 'pooledResource':
-      return `${each.resource} is in use for “${other}”.`
+      return `What it needs is in use for “${other}”.`
     case 'roomCapacity':
-      return `${room(each.room)} is too full with “${other}” going on.`
+      return `${room} is too full with “${other}” going on.`
     case 'dustNearWet':
-      return each.dusty === taskId
-        ? `It raises dust while “${other}” is wet.`
-        : `“${other}” raises dust while it is wet.`
+      return isFirst ? `“${other}” raises dust while it is wet.` : `It raises dust while “${other}” is wet.`
     case 'fumesWhileSleeping':
-      return `Its fumes are still there at ${momentOf(each.at)}, in the hours of sleep.`
+      return `Its fumes are still there at ${at}, in the hours of sleep.`
     case 'roomsOutOfUse':
-      return `Too many rooms are out of use at ${momentOf(each.at)}.`
+      return `Too many rooms are out of use on ${at}.`
     case 'roomBack':
-      return `${room(each.room)} is needed back by ${momentOf(each.at)}.`
+    case 'neededDaily':
+      return `${room} is needed back by ${at}.`
     case 'wayOut':
-      return each.hall === taskId ? `It shuts in who is at “${other}”.` : `“${other}” shuts the way out.`
+      return isFirst ? `It shuts in who is at “${other}”.` : `“${other}” shuts the way out.`
     case 'hallsLast':
-      return each.hall === taskId
-        ? `“${other}” behind it is not finished.`
-        : `“${other}” on the way out would come before it.`
-    case 'held':
-      return `Its surface is held until ${momentOf(each.until)}.`
+      return isFirst
+        ? `“${other}” on the way out would come before it.`
+        : `“${other}” behind it is not finished.`
     case 'pinned':
       return 'It is pinned to another start.'
+    case 'started':
     case 'done':
-      return 'It is done: a fact.'
+      return 'It is done or under way: a fact.'
   }
 }

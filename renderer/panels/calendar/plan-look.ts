@@ -1,7 +1,7 @@
 import type { Job } from '../../../core/project/job.ts'
 import type { Pin } from '../../../core/project/progress-records.ts'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
-import type { Plan } from '../../../core/schedule/model.ts'
+import { finishOf, type Plan } from '../../../core/schedule/model.ts'
 import { spanWords } from '../../../core/work-order/date-words.ts'
 import { instantOf } from '../../../core/work-order/site-time.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
@@ -30,7 +30,7 @@ export function drawingOf(input: {
     problem,
     local,
     from: Math.min(...plan.tasks.map((task) => task.start)),
-    to: Math.max(plan.finishInstant, ...dry),
+    to: Math.max(finishOf(plan), ...dry),
   }
   const pixelsPerHour = scale === 'whole' ? scaleToFit(what, width) : scale
   return { axis: timeAxis({ ...what, pixelsPerHour }), lanes: lanesOf(input.job, found, local) }

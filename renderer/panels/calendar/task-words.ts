@@ -26,7 +26,7 @@ export function taskWords(job: Job, specification: Specification, plan: WorkPlan
     const roomId = tasks.get(id)?.roomId ?? byKey.get(id)?.roomId ?? id
     return job.rooms[roomId]?.name ?? ''
   }
-  const work = remembered((id) => workOf(steps(id)))
+  const work = remembered((id) => tasks.get(id)?.name ?? workOf(steps(id)))
   const title = remembered((id) => [room(id), work(id)].filter((part) => part !== '').join(': ') || id)
   return {
     task: (id) => tasks.get(id),

@@ -1,5 +1,7 @@
 import type { Job } from '../../../core/project/job.ts'
+import { localTimeIn } from '../../../core/schedule/calendar.ts'
 import type { Relaxed } from '../../../core/schedule/job/planning-site.ts'
+import { finishOf } from '../../../core/schedule/model.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
@@ -9,14 +11,18 @@ import type { FoundPlan } from '../../state/planner-messages.ts'
 
 /** Days between the last day of a plan and the earliest possible one; 0 is proved best, null not worked out yet. */
 export function gapDays(found: FoundPlan, { bound }: SearchState): number | null {
-  return bound === null ? null : found.plan.value.finish - bound.finish
+  if (bound === null) return null
+  const { clock } = found.problem
+  if (clock.kind === 'unbroken') return 0
+  const local = localTimeIn(clock.timeZone)
+  return Math.max(0, local.dayAt(finishOf(found.plan) - 1) - local.dayAt(clock.start) - bound.finish)
 }
 
 /** How good a plan is known to be. */
 export function verdictWords(found: FoundPlan, search: SearchState): string {
   const gap = gapDays(found, search)
   if (gap === null) return 'How much better it could be is being worked out.'
-  return gap <= 0 && search.isFinished ? 'Proved best for these tasks.' : gapWords(gap)
+  return gapWords(gap)
 }
 
 /** How long a neighbour could wait or be late; long stretches in days, for they run through nights. */
@@ -44,7 +50,6 @@ export function relaxedSentences(job: Job, relaxed: readonly Relaxed[]): readonl
     )
   const begun = count('roomBegun')
   const pins = count('pinLost')
-  const overBreaks = count('splitOverBreak')
   const overNights = count('splitOverNight')
   return [
     ...rooms,
@@ -54,10 +59,9 @@ export function relaxedSentences(job: Job, relaxed: readonly Relaxed[]): readonl
           `${begun} rooms are begun, more than may be out of use at once: no further one is until one of them is done.`,
         ]),
     ...(pins === 0 ? [] : [`${some(pins, 'pin')} left out: the task is gone, done, or the moment is past.`]),
-    ...(overBreaks === 0
+    ...(overNights === 0
       ? []
-      : [`${some(overBreaks, 'task')} longer than any stretch: worked on after a break.`]),
-    ...(overNights === 0 ? [] : [`${some(overNights, 'task')} longer than any day: worked on the next day.`]),
+      : [`${some(overNights, 'coat')} longer than anybody’s day: gone on with the next day.`]),
   ]
 }
 
