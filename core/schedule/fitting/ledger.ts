@@ -27,7 +27,7 @@ export function createLedger(net: Net): Ledger {
   const horizon = net.axis.horizon
   const attendance = createAttendance(net)
   const use = createRoomUse(net)
-  const dayAt = (tick: number): number => dayOfTick[tick < 0 ? 0 : tick > horizon ? horizon : tick] as number
+  const dayAt = (tick: number): number => dayOfTick[tick < 0 ? 0 : Math.min(tick, horizon)] as number
   return {
     clear: () => {
       attendance.clear()

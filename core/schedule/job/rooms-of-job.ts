@@ -58,11 +58,14 @@ export function peopleAtOnce(job: Job, rooms: readonly Room[]): number {
   return floor < siteRuleNumber(job, siteRules.crowding, 'squareFeetForTwo') ? 1 : mostInRoom
 }
 
-/** What a room that was given back meanwhile takes to be set up once more: as much as the first time. */
+/** What a room that was given back meanwhile takes to be set up once more: protecting it again. What was taken off stays off. */
 function setUpMinutes({ passes }: Site, set: RoomSet): number {
-  return passes.passes
-    .filter((pass) => pass.roomSetId === set.id && pass.kind === 'setUp')
-    .reduce((sum, pass) => sum + Math.ceil(pass.personMinutes), 0)
+  const lines = passes.passes.filter(({ roomSetId }) => roomSetId === set.id).flatMap((pass) => pass.lines)
+  const minutes = lines.reduce(
+    (sum, line) => sum + (line.operation === 'protectRoom' ? line.personMinutes : 0),
+    0,
+  )
+  return Math.ceil(minutes)
 }
 
 /**

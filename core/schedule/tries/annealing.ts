@@ -18,20 +18,15 @@ interface Temperatures {
 
 /** On site what a few hours are worth; elsewhere about one step of the grid. */
 function temperaturesOf({ problem }: Net): Temperatures {
-  if (problem.clock.kind === 'site')
-    return {
-      first: Number(
-        (globalThis as never as { process: { env: Record<string, string> } }).process.env.T0 ?? 9000,
-      ),
-      last: Number(
-        (globalThis as never as { process: { env: Record<string, string> } }).process.env.T1 ?? 400,
-      ),
-    }
+  if (problem.clock.kind === 'site') return { first: 6000, last: 400 }
   return { first: 1.2 * problem.prices.siteDay, last: 0.15 * problem.prices.siteDay }
 }
 
 /** Tries in the first round of cooling; each further one is half as long again. */
 const firstRound = 4000
+
+/** So often a plan is put together with its gaps filled. */
+const shareFilled = 0.1
 
 /** After so many changes that were taken, keys are set to the order they gave. */
 const changesBetweenKeys = 5
@@ -49,6 +44,7 @@ export interface Annealing {
 export function createAnnealing(decoder: Decoder, random: RandomStream): Annealing {
   const { net } = decoder
   const { first, last } = temperaturesOf(net)
+  const isOnSite = net.problem.clock.kind === 'site'
   const current = newGenes(net)
   const trial = newGenes(net)
   const best = newGenes(net)
@@ -88,7 +84,9 @@ export function createAnnealing(decoder: Decoder, random: RandomStream): Anneali
       turn++
       copyGenes(current, trial)
       change(changed)
-      if (!decode(decoder, trial)) return false
+      const fills = isOnSite && random() < shareFilled
+      if (!decode(decoder, trial, fills)) return false
+      if (fills) keysFromOrder(decoder, trial)
       const next = weightOf(decoder)
       if (next > weight && random() >= Math.exp((weight - next) / temperature)) return false
       weight = next

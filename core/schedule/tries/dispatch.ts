@@ -1,6 +1,6 @@
 import type { Decoder } from '../fitting/decoder.ts'
 import { type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
-import { byHelper, byLead, type Genes, keysFromOrder, mayHelp } from './genes.ts'
+import { byBoth, byHelper, byLead, type Genes, keysFromOrder, mayHelp } from './genes.ts'
 
 /** How a foreman gives out work. */
 export interface ForemanRule {
@@ -17,6 +17,8 @@ export interface ForemanRule {
   readonly sharing: number
   /** Rooms that one person does alone. */
   readonly alone: Uint8Array
+  /** Rooms in which two go at a task together where both are free by then. */
+  readonly together: Uint8Array
 }
 
 /**
@@ -180,7 +182,8 @@ function mayEnter({ decoder, genes, helpers, rule }: State, room: number, person
 function give(state: State, { task, team, from }: Choice): void {
   const { decoder, genes, leftIn } = state
   const { net } = decoder
-  decoder.look(task, team, from)
+  const pair = pairFor(state, task, team, from)
+  decoder.look(task, pair, from)
   decoder.place(task)
   const room = net.room[task] as number
   if (room === none) return
@@ -192,5 +195,48 @@ function give(state: State, { task, team, from }: Choice): void {
   const mayLead = leads === 0 || ((leads >> person) & 1) === 1
   if (genes.lead[room] === none && mayLead && genes.helper[room] !== person) genes.lead[room] = person
   else if (genes.lead[room] !== person && genes.helper[room] === none) genes.helper[room] = person
-  genes.mode[task] = genes.lead[room] === person ? byLead : byHelper
+  const other = pair & ~team
+  if (other === 0) {
+    genes.mode[task] = genes.lead[room] === person ? byLead : byHelper
+    return
+  }
+  const partner = 31 - Math.clz32(other)
+  if (genes.lead[room] === person) genes.helper[room] = partner
+  else genes.lead[room] = partner
+  genes.mode[task] = byBoth
+  state.at[partner] = room
 }
+
+/** Somebody to help who is free by then and may: the team together, or the one person alone. */
+function pairFor(state: State, task: number, team: PeopleBits, from: number): PeopleBits {
+  const { decoder, rule, genes, helpers } = state
+  const { net } = decoder
+  const room = net.room[task] as number
+  decoder.look(task, team, from)
+  if (room === none || team === 0 || rule.together[room] === 0 || (net.mostPeople[task] as number) < 2)
+    return team
+  const { leads, most } = net.rooms[room] as NetRoom
+  if (most < 2 || leads === 0) return team
+  const alone = decoder.fitStart
+  const person = 31 - Math.clz32(team)
+  const lead = genes.lead[room] as number
+  const helper = genes.helper[room] as number
+  for (let other = 0; other < net.people.length; other++) {
+    const isOwn = other === lead || other === helper
+    const isPlace = lead === none ? ((leads >> other) & 1) === 1 : helper === none && lead === person
+    if (other === person || !(isOwn || isPlace) || (decoder.freeFrom[other] as number) > alone + patience)
+      continue
+    if (
+      (((net.helpers[task] as number) >> other) & 1) === 0 ||
+      (((helpers[room] as number) >> other) & 1) === 0
+    )
+      continue
+    if (lead !== none && helper !== none && !isOwn) continue
+    if (decoder.look(task, team | (1 << other), from) && decoder.fitStart <= alone + patience)
+      return team | (1 << other)
+  }
+  return team
+}
+
+/** Ticks that are waited for somebody to help. */
+const patience = 6

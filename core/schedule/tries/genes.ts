@@ -69,27 +69,29 @@ export function teamOf(net: Net, genes: Genes, task: number): PeopleBits {
 /** So many times a task that came too early for what follows it is put later before a plan is given up. */
 const mostRepairs = 60
 
-/** Puts a plan together by its genes; false where a task found no place. */
-export function decode(decoder: Decoder, genes: Genes): boolean {
+/**
+ * Puts a plan together by its genes; false where a task found no place. `fills`: time that somebody would lose before a task is given to
+ * another one that can begin by then. The plan is then that of the order it was put together in (`keysFromOrder`).
+ */
+export function decode(decoder: Decoder, genes: Genes, fills = false): boolean {
   const { net } = decoder
-  if (net.arcs.latest.every((limits) => limits.length === 0)) return decodeOnce(decoder, genes)
+  if (net.arcs.latest.every((limits) => limits.length === 0)) return decodeOnce(decoder, genes, fills)
   decoder.forgetRepairs()
-  let isWhole = decodeOnce(decoder, genes)
+  let isWhole = decodeOnce(decoder, genes, fills)
   for (let repairs = 0; decoder.isLate() && repairs < mostRepairs; repairs++) {
     decoder.repair()
-    isWhole = decodeOnce(decoder, genes)
+    isWhole = decodeOnce(decoder, genes, fills)
   }
   return isWhole
 }
 
 const eligible: { tasks: Int32Array } = { tasks: new Int32Array(0) }
 
-function decodeOnce(decoder: Decoder, genes: Genes): boolean {
+function decodeOnce(decoder: Decoder, genes: Genes, fills: boolean): boolean {
   const { net } = decoder
   if (eligible.tasks.length < net.count) eligible.tasks = new Int32Array(net.count)
   const { tasks } = eligible
   const { key } = genes
-  const { dayStart } = net.axis
   decoder.begin()
   let count = 0
   for (let task = 0; task < net.count; task++)
@@ -98,13 +100,15 @@ function decodeOnce(decoder: Decoder, genes: Genes): boolean {
     let best = 0
     for (let at = 1; at < count; at++)
       if ((key[tasks[at] as number] as number) < (key[tasks[best] as number] as number)) best = at
+    const first = tasks[best] as number
+    if (!lookByGenes(decoder, genes, first)) return false
+    if (fills && genes.rather[first] === 0 && idleBefore(decoder) >= leastGap) {
+      const filler = fillerFor(decoder, genes, tasks, count, first)
+      if (filler !== none) best = filler
+      if (!lookByGenes(decoder, genes, tasks[best] as number)) return false
+    }
     const task = tasks[best] as number
     tasks[best] = tasks[--count] as number
-    const team = teamOf(net, genes, task)
-    const room = net.room[task] as number
-    const from = room === none ? 0 : (dayStart[genes.opens[room] as number] as number)
-    if (!decoder.look(task, team, from) && !lookForOthers(decoder, genes, task, from)) return false
-    if (genes.rather[task] === 1) lookNextDay(decoder, task)
     decoder.place(task)
     if (decoder.isLate()) return false
     for (const after of net.arcs.outOf[task] as readonly number[])
@@ -124,12 +128,51 @@ function lookForOthers(decoder: Decoder, genes: Genes, task: number, from: numbe
   return false
 }
 
-/** Puts off what was just found to the next day, where that can be. */
-function lookNextDay(decoder: Decoder, task: number): void {
-  const { axis } = decoder.net
-  const { fitStart, fitTeam } = decoder
-  const next = axis.dayStart[(axis.dayOfTick[fitStart] as number) + 1]
-  if (next === undefined || !decoder.look(task, fitTeam, next)) decoder.look(task, fitTeam, 0)
+/** Where a task goes by its genes. */
+function lookByGenes(decoder: Decoder, genes: Genes, task: number): boolean {
+  const { net } = decoder
+  const room = net.room[task] as number
+  const from = room === none ? 0 : (net.axis.dayStart[genes.opens[room] as number] as number)
+  return decoder.look(task, teamOf(net, genes, task), from) || lookForOthers(decoder, genes, task, from)
+}
+
+/** Time of somebody that is worth filling; ticks. */
+const leastGap = 9
+/** What is filled in comes this much later by its key at most; ticks. */
+const mostAhead = 288 * 6
+
+/** Ticks of their hours that the people of the last look would lose before it, of whoever loses most. */
+function idleBefore(decoder: Decoder): number {
+  const { net, fitStart } = decoder
+  let most = 0
+  for (let rest = decoder.fitTeam; rest !== 0; rest &= rest - 1) {
+    const person = 31 - Math.clz32(rest & -rest)
+    const { from, to, firstOfDay } = (net.people[person] as Net['people'][number]).windows
+    const free = decoder.freeFrom[person] as number
+    let idle = 0
+    let at = firstOfDay[net.axis.dayOfTick[free] as number] as number
+    for (; at < from.length && (from[at] as number) < fitStart && idle < leastGap; at++)
+      idle += Math.max(0, Math.min(to[at] as number, fitStart) - Math.max(from[at] as number, free))
+    if (idle > most) most = idle
+  }
+  return most
+}
+
+/** Another task that one of the people of the last look can begin before it; its place in the list. */
+function fillerFor(decoder: Decoder, genes: Genes, tasks: Int32Array, count: number, first: number): number {
+  const { net, fitTeam, fitStart } = decoder
+  const latest = (genes.key[first] as number) + mostAhead
+  let best = none
+  let least = fitStart
+  for (let at = 0; at < count; at++) {
+    const task = tasks[at] as number
+    if (task === first || (genes.key[task] as number) > latest) continue
+    if ((teamOf(net, genes, task) & ~fitTeam) !== 0) continue
+    if (!lookByGenes(decoder, genes, task) || decoder.fitStart >= least) continue
+    least = decoder.fitStart
+    best = at
+  }
+  return best
 }
 
 /** Two arcs between the same tasks would list the later one twice. */
