@@ -4,6 +4,7 @@ import {
   type Link,
   noEffects,
   noHouseRules,
+  nothingKept,
   type Person,
   type Plan,
   type PlannedTask,
@@ -29,7 +30,17 @@ export function weekOf(from: number, to: number): Week {
 
 /** Monday to Friday 8 to 16 without a break, whatever is not named. */
 export function person(id: string, values: Partial<Person> = {}): Person {
-  return { id, skills: ['paint'], week: weekOf(8, 16), breaks: [], daysOff: [], partDays: [], ...values }
+  return {
+    id,
+    skills: ['paint'],
+    week: weekOf(8, 16),
+    breaks: [],
+    daysOff: [],
+    partDays: [],
+    busy: [],
+    centsPerHour: 3000,
+    ...values,
+  }
 }
 
 type TaskValues = Partial<Omit<Task, 'effects' | 'work'>> & {
@@ -45,7 +56,8 @@ export function task(id: string, { work = 60, effects = {}, ...values }: TaskVal
     crew: { min: 1, max: 1 },
     skills: [],
     room: null,
-    splitting: 'none',
+    breaking: 'never',
+    smallestPart: workingMinutes(60),
     product: null,
     earliestStart: null,
     state: { kind: 'open' },
@@ -86,8 +98,9 @@ export function room(id: string, values: Partial<ScheduleRoom> = {}): ScheduleRo
     backBy: null,
     neededDaily: null,
     alarm: false,
-    tasksAtOnce: null,
     peopleAtOnce: null,
+    centsPerDay: 4000,
+    setUpAgain: workingMinutes(0),
     ...values,
   }
 }
@@ -104,7 +117,9 @@ export function problem({ rules = {}, ...values }: ProblemValues = {}): Schedule
     people: [person('Ann')],
     resources: [],
     rooms: [],
-    promises: [],
+    spending: { moving: 0, changingProduct: 0, leastPaid: 0 },
+    prices: { siteDay: 20_000, handOver: 1_000 },
+    keeping: nothingKept,
     rules: { ...noHouseRules, ...rules },
     ...values,
   }
@@ -120,6 +135,5 @@ export function handPlan(
     const end = epochMinutes(segments[segments.length - 1]?.[1] ?? 0)
     return { task: id, segments: spans, start, end, people }
   })
-  const value = { finish: 0, roomDaysOutOfUse: 0, idleMinutes: 0, productChanges: 0, movedPromises: 0 }
-  return { tasks, value, finishInstant: epochMinutes(Math.max(...tasks.map((entry) => entry.end))) }
+  return { tasks }
 }

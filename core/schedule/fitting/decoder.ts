@@ -236,7 +236,10 @@ export class Decoder {
       }
       const begin = Math.max(est, windows.from[at] as number)
       if (!this.layFrom(task, windows, at, begin, length)) {
-        at = (windows.stretchLast[at] as number) + 1
+        // What goes on over a night is not begun right before a break either, but after it.
+        const isShort =
+          net.natural[task] === 1 && (windows.to[at] as number) - begin < (net.smallestPart[task] as number)
+        at = isShort ? at + 1 : (windows.stretchLast[at] as number) + 1
         continue
       }
       const later = this.blockedUntil(task, size, begin - first > patience)
@@ -260,6 +263,7 @@ export class Decoder {
     if (this.fitSetUp > 0 && room >= lead) return this.setUpTheDayBefore(windows, at, begin, lead, length)
     const part = net.smallestPart[task] as number
     if (net.natural[task] === 0 || net.quiet[task] !== null || length < 2 * part) return false
+    if ((windows.to[at] as number) - begin < part) return false
     return this.layOverNights(windows, at, begin, need, lead, part)
   }
 

@@ -188,6 +188,7 @@ function give(state: State, { task, team, from }: Choice): void {
   const room = net.room[task] as number
   if (room === none) return
   leftIn[room] = (leftIn[room] as number) - 1
+  if (from > 0) genes.opens[room] = net.axis.dayOfTick[from] as number
   if (team === 0) return
   const person = 31 - Math.clz32(team)
   state.at[person] = room

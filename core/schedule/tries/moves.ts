@@ -40,6 +40,20 @@ const shiftRoom: Move = (changed) => {
     genes.key[task] = (genes.key[task] as number) + by
 }
 
+/** Begins a room about when something else is done, however far away that is; half of the times pressed together. */
+const moveRoom: Move = ({ random, genes, rooms, tasks, open }) => {
+  const room = oneOf(random, rooms)
+  const members = tasks[room] as readonly number[]
+  const first = members.reduce(
+    (least, task) => Math.min(least, genes.key[task] as number),
+    Number.POSITIVE_INFINITY,
+  )
+  const to = (genes.key[oneOf(random, open)] as number) - 1 / 128
+  const factor = random() < 0.5 ? 1 : random()
+  for (const task of members) genes.key[task] = to + ((genes.key[task] as number) - first) * factor
+  genes.opens[room] = 0
+}
+
 /** Presses a room, or what is left of it from some task on, towards its end or its begin. */
 const pressRoom: Move = (changed) => {
   const { random, genes, tasks } = changed
@@ -98,6 +112,22 @@ const otherPeople: Move = ({ net, random, genes, rooms }) => {
     const others = mayHelp(net, room) & (2 ** net.people.length - 1) & ~(1 << (genes.lead[room] as number))
     genes.helper[room] = others === 0 ? none : anyBit(random, others)
   }
+}
+
+/** Other people for a room, and anew who of them does what. */
+const otherTeam: Move = (changed) => {
+  const { random, genes, rooms, tasks, net } = changed
+  const room = oneOf(random, rooms)
+  const { leads } = net.rooms[room] as NetRoom
+  const everybody = 2 ** net.people.length - 1
+  if (net.people.length === 0) return
+  const lead = anyBit(random, leads === 0 ? everybody : leads)
+  const others = mayHelp(net, room) & everybody & ~(1 << lead)
+  genes.lead[room] = lead
+  genes.helper[room] = others === 0 ? none : anyBit(random, others)
+  const usual = randomBelow(random, 3)
+  for (const task of tasks[room] as readonly number[])
+    genes.mode[task] = random() < 0.6 ? usual : randomBelow(random, 3)
 }
 
 /** One person does a whole room, or all of it from some time on. */
@@ -170,12 +200,14 @@ const nudge: Move = (changed) => {
 
 /** All changes with how often each is tried. */
 const siteMoves: readonly (readonly [Move, number])[] = [
-  [shiftRoom, 12],
+  [shiftRoom, 10],
+  [moveRoom, 6],
   [pressRoom, 8],
   [swapRooms, 4],
   [openLater, 6],
   [laterByOne, 3],
   [otherPeople, 8],
+  [otherTeam, 3],
   [giveRest, 8],
   [giveDay, 6],
   [otherMode, 10],
@@ -204,12 +236,20 @@ function changeOrder({ random, genes, open, start }: Changed): void {
   }
 }
 
-/** One change, chosen by chance. Needs an open task. */
+/** So often one more change is made at once. */
+const shareOfMore = 0.15
+
+/** A change chosen by chance, sometimes several at once. Needs an open task. */
 export function change(changed: Changed): void {
   if (changed.rooms.length === 0) {
     changeOrder(changed)
     return
   }
+  do changeOnce(changed)
+  while (changed.random() < shareOfMore)
+}
+
+function changeOnce(changed: Changed): void {
   let left = changed.random() * moveWeight
   for (const [move, weight] of siteMoves) {
     left -= weight

@@ -21,8 +21,8 @@ export interface ScheduleSearch {
   best(): Plan | undefined
   /** The same plan again is all there is: nothing is open. */
   isFinished(): boolean
-  /** Tries done. */
-  tries(): number
+  /** What the best plan costs by the search's own sums, in cents; null while there is none. */
+  weight(): number | null
   /** What is in the way of the best try, while there is no plan; undefined before the first try and as soon as there is one. */
   clash(): Clash | undefined
 }
@@ -88,7 +88,7 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
       return plan
     },
     isFinished: () => !hasOpen && done > 0,
-    tries: () => done,
+    weight: () => (bestBroken ? null : annealing.bestWeight()),
     clash: () => (bestBroken && done > 0 ? clashOf(problem, decoder, annealing.best, stuck) : undefined),
   }
 }
