@@ -309,7 +309,9 @@ export const scheduleSchema = z.strictObject({
   roomsOutOfUse: z
     .array(z.strictObject({ roomId: z.string(), from: moment, to: moment }))
     .optional()
-    .describe('From the first to the last task that closes the room to the household, drying included.'),
+    .describe(
+      'First and last day, drying included, on which the household does without a room set; it is given back between two stretches.',
+    ),
   verdict: z
     .strictObject({
       rulesBroken: z

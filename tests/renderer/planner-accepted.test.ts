@@ -8,11 +8,20 @@ import { plainJob } from '../fixtures/plain-room.ts'
 
 const jobPlan: JobPlan = {
   ...plainPlan,
-  tasks: plainPlan.tasks.map((task) => ({ ...task, dryUntil: null, state: 'open' as never })),
+  tasks: plainPlan.tasks.map((task) => ({
+    ...task,
+    passKey: task.key,
+    name: 'Walls',
+    roomSetId: task.roomId,
+    dryUntil: null,
+    state: 'open',
+  })),
+  days: [],
   roomsOutOfUse: [],
-  value: { finish: 1, roomDaysOutOfUse: 2, idleMinutes: 30, productChanges: 1, movedPromises: 0 },
+  cost: { pay: 9, siteDays: 5, roomDays: 4, handOvers: 1, total: 19, lateDays: 0, movedTasks: 0 },
+  roomDays: 2,
   violations: [],
-  bound: { finishesOn: '2027-03-30', gapDays: 0 },
+  bound: { finishesOn: '2027-03-30', gapDays: 0, cents: 10, gapCents: 9 },
   relaxed: [],
 }
 

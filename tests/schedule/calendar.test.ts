@@ -7,9 +7,9 @@ import {
   subtractWindows,
   withoutChores,
 } from '../../core/schedule/calendar.ts'
+import { verifyPlan } from '../../core/schedule/judge/verify.ts'
 import { epochMinutes } from '../../core/schedule/model.ts'
-import { solve } from '../../core/schedule/solve.ts'
-import { verifyPlan } from '../../core/schedule/verify.ts'
+import { createSearch } from '../../core/schedule/tries/search.ts'
 import { link, person, problem, task, weekOf } from './builders.ts'
 
 const utc = (year: number, month: number, day: number, hour: number, minute = 0): number =>
@@ -53,10 +53,12 @@ test('drying over the night of the change is an hour shorter on the clock', () =
     tasks: [task('coat 1'), task('coat 2')],
     links: [link('coat 1', 'coat 2', 16 * 60)],
   })
-  const outcome = solve(job, { seed: 1, iterations: 20 })
-  if (outcome.kind !== 'scheduled') throw new Error(outcome.kind)
-  expect(outcome.plan.tasks[1]?.start).toBe(utc(2026, 3, 8, 9 + 4))
-  expect(verifyPlan(job, outcome.plan)).toEqual([])
+  const search = createSearch(job, 1)
+  search.step(20)
+  const plan = search.best()
+  if (plan === undefined) throw new Error('there is no plan')
+  expect(plan.tasks[1]?.start).toBe(utc(2026, 3, 8, 9 + 4))
+  expect(verifyPlan(job, plan)).toEqual([])
 })
 
 test('breaks are cut out of the day and chores off both its ends', () => {

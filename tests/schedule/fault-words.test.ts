@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { gatherPasses } from '../../core/passes/gather.ts'
 import type { CrewMemberId } from '../../core/project/shop-records.ts'
 import { epochMinutes, noHouseRules, type ScheduleProblem } from '../../core/schedule/model.ts'
 import { startPlanning } from '../../core/schedule/plan-job.ts'
@@ -293,7 +294,8 @@ test('a job that cannot be planned says why in words', () => {
     }),
   )
   const minutes = new Map(plainSpecification.steps.map((step) => [step.key, workingMinutes(30)]))
-  expect(startPlanning(plainJob({ crew }), plainSpecification, minutes, 1)).toMatchObject({
+  const passes = gatherPasses(plainJob(), plainSpecification, minutes)
+  expect(startPlanning(plainJob({ crew }), plainSpecification, passes, minutes, 1)).toMatchObject({
     ok: false,
     problem: {
       sentence: expect.stringMatching(/^The plan cannot be made: 31 people are on the crew, .*\.$/),

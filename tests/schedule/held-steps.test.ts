@@ -1,23 +1,21 @@
 import { expect, test } from 'vitest'
+import { gatherPasses } from '../../core/passes/gather.ts'
+import type { MinutesByStep } from '../../core/passes/pass-types.ts'
 import { labour } from '../../core/price/labour.ts'
 import type { HoldRecord } from '../../core/project/hold-records.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Pin } from '../../core/project/progress-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { heldSteps } from '../../core/schedule/job/held-steps.ts'
+import { problemOfJob } from '../../core/schedule/job/problem-of-job.ts'
 import { localInstant } from '../../core/schedule/job/site-hours.ts'
-import type { MinutesByStep } from '../../core/schedule/job/step-facts.ts'
-import { groupSteps } from '../../core/schedule/job/step-groups.ts'
-import { nothingHappened, tasksFromSpecification } from '../../core/schedule/job/tasks-from-specification.ts'
+import { verifyPlan } from '../../core/schedule/judge/verify.ts'
 import { epochMinutes } from '../../core/schedule/model.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
-import { verifyPlan } from '../../core/schedule/verify.ts'
 import { heldUntil } from '../../core/specification/holds.ts'
 import { specify } from '../../core/specification/specify.ts'
 import type { Hold, Specification } from '../../core/specification/types.ts'
-import { workingMinutes } from '../../core/units/duration.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'
-import { handStep } from '../fixtures/plain-room.ts'
 
 function minutesOf(job: Job, specification: Specification): MinutesByStep {
   return new Map(labour(job, specification).steps.map((step) => [step.stepKey, step.minutes]))
@@ -69,35 +67,16 @@ test('a day that is not known, or has passed, is assumed and said', () => {
   ])
 })
 
-test('steps that wait never join steps that do not, or that wait for another day', () => {
-  const steps = ['a', 'b', 'c'].map((key) => handStep(key, {}))
-  const minutes = new Map(steps.map((step) => [step.key, workingMinutes(10)]))
-  const parted = (from: readonly (readonly [string, string])[]) =>
-    groupSteps(steps, [], minutes, undefined, new Map(from)).map((group) =>
-      group.steps.map((step) => step.key),
-    )
-  expect(parted([])).toEqual([['a', 'b', 'c']])
-  expect(parted([['c', '2027-04-05']])).toEqual([['a', 'b'], ['c']])
-  expect(
-    parted([
-      ['b', '2027-04-05'],
-      ['c', '2027-04-06'],
-    ]),
-  ).toEqual([['a'], ['b'], ['c']])
-  expect(
-    parted([
-      ['b', '2027-04-05'],
-      ['c', '2027-04-05'],
-    ]),
-  ).toEqual([['a'], ['b', 'c']])
-})
-
 const house = oldHouse()
 const specification = specify(house, takeOff(house))
 const minutes = minutesOf(house, specification)
 
+function asked(job: Job, given: Specification = specification) {
+  return problemOfJob(job, given, gatherPasses(job, given, minutes), minutes)
+}
+
 test('the old house: no task that disturbs or coats a held surface starts before its hold, and other work goes on', () => {
-  const outcome = planJob(house, specification, minutes, { seed: 3, iterations: 1 })
+  const outcome = planJob(house, specification, minutes, { seed: 3, iterations: 30 })
   if (!outcome.ok) throw new Error(outcome.problem.sentence)
   const plan = outcome.value
   expect(plan.violations).toEqual([])
@@ -113,16 +92,15 @@ test('the old house: no task that disturbs or coats a held surface starts before
 })
 
 test('the judge refuses a plan that touches a held surface before its day', () => {
-  const { problem } = tasksFromSpecification(house, specification, minutes)
+  const { problem } = asked(house)
   const held = problem.tasks.find((task) => task.earliestStart !== null)
   if (held?.earliestStart == null) throw new Error('nothing is held')
   const start = epochMinutes(held.earliestStart - 600)
   const end = epochMinutes(start + 60)
   const early = { task: held.id, start, end, segments: [{ start, end }], people: ['ada'] }
-  const value = { finish: 0, roomDaysOutOfUse: 0, idleMinutes: 0, productChanges: 0 } as never
-  const alone = { ...problem, tasks: [held], links: [], promises: [] }
-  const found = verifyPlan(alone, { tasks: [early], value, finishInstant: end })
-  expect(found).toContainEqual({ rule: 'notBefore', task: held.id, at: start })
+  const alone = { ...problem, tasks: [held], links: [] }
+  const found = verifyPlan(alone, { tasks: [early] })
+  expect(found).toContainEqual({ rule: 'notBefore', tasks: [held.id], at: held.earliestStart })
 })
 
 test('a hold that was cleared lets its steps go, one without a day keeps them and says so', () => {
@@ -143,12 +121,10 @@ test('a hold that was cleared lets its steps go, one without a day keeps them an
       },
     },
   })
-  const tasksWith = (job: Job) => tasksFromSpecification(job, specify(job, takeOff(job)), minutes)
-  const startOf = ({ problem, groups }: ReturnType<typeof tasksWith>) => {
-    const group = [...groups.values()].find(({ steps }) =>
-      steps.some((step) => step.key === hold.stepKeys[0]),
-    )
-    return problem.tasks.find((task) => task.id === group?.key)?.earliestStart
+  const tasksWith = (job: Job) => asked(job, specify(job, takeOff(job)))
+  const startOf = ({ problem, tasks }: ReturnType<typeof tasksWith>) => {
+    const part = [...tasks.values()].find(({ stepKeys }) => stepKeys.includes(hold.stepKeys[0] ?? ''))
+    return problem.tasks.find((task) => task.id === part?.id)?.earliestStart
   }
   const cleared = tasksWith(said({ clearedOn: '2027-03-29', clearedBy: 'A. Painter' }))
   expect(startOf(cleared)).toBeNull()
@@ -158,13 +134,13 @@ test('a hold that was cleared lets its steps go, one without a day keeps them an
 })
 
 test('a pin before the day of a hold is lost, one after it is kept', () => {
-  const { problem } = tasksFromSpecification(house, specification, minutes)
+  const { problem } = asked(house)
   const held = problem.tasks.find((task) => task.earliestStart !== null)
   const pin = (startsAt: string): Job => ({
     ...house,
     pins: { p: { id: 'p' as Pin['id'], taskKey: held?.id ?? '', startsAt, crewMemberIds: [] } },
   })
-  const tasksWith = (job: Job) => tasksFromSpecification(job, specification, minutes, nothingHappened)
+  const tasksWith = (job: Job) => asked(job)
   expect(tasksWith(pin('2027-03-29T09:00')).relaxed).toContainEqual({ what: 'pinLost', id: 'p' })
   expect(tasksWith(pin('2027-06-01T09:00')).relaxed.filter((each) => each.what === 'pinLost')).toEqual([])
 })

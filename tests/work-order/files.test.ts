@@ -94,7 +94,9 @@ test('schedule.json says how good its plan is known to be, where that is known',
     promisesMoved: 0,
     notKept: [],
   })
-  expect(file.verdict.crewIdleMinutes).toBe(plan.value.idleMinutes)
+  expect(file.verdict.costCents.total).toBe(plan.cost.total)
+  expect(file.verdict.leastCostCents).toBeLessThanOrEqual(plan.cost.total)
+  expect(file.verdict.paidMinutes).toBe(plan.days.reduce((sum, { paidMinutes }) => sum + paidMinutes, 0))
   expect(file.roomsOutOfUse).toEqual(plan.roomsOutOfUse)
   const wet = file.tasks.filter((task: { dryUntil: string | null }) => task.dryUntil !== null)
   expect(wet.length).toBeGreaterThan(0)

@@ -1,6 +1,6 @@
-import type { ScheduleProblem } from '../model.ts'
+import type { ScheduleProblem, Task } from '../model.ts'
 import { type Axis, commonWindows, tickOf, type Windows, windowsWithout } from './axis.ts'
-import { bitsOf, doneTask, pinnedTask, startedTask, ticksUp } from './net.ts'
+import { bitsOf, countBits, doneTask, none, pinnedTask, startedTask, ticksUp } from './net.ts'
 
 /** Work from one tick to another. */
 export interface Piece {
@@ -45,44 +45,62 @@ export function layFixed(
   const free = whole.slice()
   for (const kind of [doneTask, startedTask, pinnedTask]) {
     for (const [index, task] of problem.tasks.entries()) {
-      const { state } = task
-      if (parts.kind[index] !== kind || state.kind === 'open') continue
-      const known = bitsOf(
-        (state.people ?? []).filter((id) => personIndex.has(id)),
-        personIndex,
-      )
-      const able = (parts.ablePeople[index] as number) || 1
-      const team = known === 0 && task.crew.max > 0 && problem.people.length > 0 ? able & -able : known
-      const about = {
-        task: index,
-        team,
-        room: task.room === null ? -1 : (roomIndex.get(task.room) ?? -1),
-        product: parts.product[index] as number,
-      }
-      if (state.kind === 'done') {
-        const start = Math.floor((state.start - axis.origin) / axis.grid)
-        const end = tickOf(axis, state.end)
-        laid.push({ ...about, start, end, pieces: [], isFact: true, isMisfit: false })
+      if (parts.kind[index] !== kind || task.state.kind === 'open') continue
+      const room = task.room === null ? none : (roomIndex.get(task.room) ?? none)
+      const about = { task: index, room, product: parts.product[index] as number }
+      const teams = teamsFor(problem, task, personIndex, parts.ablePeople[index] as number)
+      if (task.state.kind === 'done') {
+        const start = Math.floor((task.state.start - axis.origin) / axis.grid)
+        const end = tickOf(axis, task.state.end)
+        laid.push({ ...about, team: teams[0] ?? 0, start, end, pieces: [], isFact: true, isMisfit: false })
         continue
       }
-      const people = [...free.keys()].filter((person) => (team >> person) & 1)
-      const windows = people
-        .map((person) => free[person] as Windows)
-        .reduce((one, other) => commonWindows(axis, one, other), allWindows(axis))
-      const size = Math.max(1, people.length)
-      const lead = isFirstOfAll(laid, team, kind) ? 0 : parts.moving + parts.changing
-      const length = lead + ticksUp((parts.work[index] as number) / size, axis.grid)
-      const from = state.kind === 'pinned' ? tickOf(axis, state.start) : axis.firstTick
-      const pieces = pieces_(windows, from, length)
-      const isMisfit = pieces.length === 0 || (kind === pinnedTask && pieces[0]?.from !== from)
-      const used = isMisfit ? [{ from, to: from + length }] : pieces
-      for (const person of people) free[person] = windowsWithout(axis, free[person] as Windows, used)
-      const start =
-        kind === startedTask ? Math.floor((state.start - axis.origin) / axis.grid) : (used[0]?.from ?? from)
-      laid.push({ ...about, start, end: used.at(-1)?.to ?? from, pieces: used, isFact: false, isMisfit })
+      const work = parts.work[index] as number
+      const tried = teams.map((team) => {
+        const lead = isFirstOfAll(laid, team, kind) ? 0 : parts.moving + parts.changing
+        return layOne(axis, free, task, team, lead + ticksUp(work / Math.max(1, countBits(team)), axis.grid))
+      })
+      const best = tried.find(({ isMisfit }) => !isMisfit) ?? tried[0]
+      if (best === undefined) continue
+      for (const person of free.keys())
+        if ((best.team >> person) & 1)
+          free[person] = windowsWithout(axis, free[person] as Windows, best.pieces)
+      laid.push({ ...about, ...best, isFact: false })
     }
   }
   return laid
+}
+
+/** Who may do a task at a fixed time: those named, else those of the plan that is kept, else anybody able, one by one. */
+function teamsFor(
+  { people, keeping }: ScheduleProblem,
+  { id, state, crew }: Task,
+  personIndex: ReadonlyMap<string, number>,
+  able: number,
+): readonly number[] {
+  const known = (names: readonly string[]): number =>
+    bitsOf(
+      names.filter((name) => personIndex.has(name)),
+      personIndex,
+    )
+  const named = state.kind === 'open' ? 0 : known(state.people ?? [])
+  if (named !== 0 || crew.max === 0 || people.length === 0) return [named]
+  const kept = known(keeping.tasks.find(({ task }) => task === id)?.people ?? [])
+  const alone = [...people.keys()].filter((person) => (able >> person) & 1).map((person) => 1 << person)
+  return [...(kept === 0 ? [] : [kept]), ...alone, ...(alone.length === 0 ? [1] : [])]
+}
+
+function layOne(axis: Axis, free: readonly Windows[], { state }: Task, team: number, length: number) {
+  const windows = free
+    .filter((_, person) => (team >> person) & 1)
+    .reduce((one, other) => commonWindows(axis, one, other), allWindows(axis))
+  const isPinned = state.kind === 'pinned'
+  const from = isPinned ? tickOf(axis, state.start) : axis.firstTick
+  const found = layFrom(windows, from, length)
+  const isMisfit = found.length === 0 || (isPinned && found[0]?.from !== from)
+  const pieces = isMisfit ? [{ from, to: from + length }] : found
+  const start = state.kind === 'started' ? Math.floor((state.start - axis.origin) / axis.grid) : from
+  return { team, pieces, isMisfit, start, end: pieces.at(-1)?.to ?? from }
 }
 
 /** What somebody is at goes on first thing, without moving in. */
@@ -101,7 +119,7 @@ function allWindows(axis: Axis): Windows {
 }
 
 /** Length laid into windows from a tick on, over breaks and nights alike; empty when there is not that much time. */
-function pieces_(windows: Windows, from: number, length: number): readonly Piece[] {
+function layFrom(windows: Windows, from: number, length: number): readonly Piece[] {
   const pieces: Piece[] = []
   let left = length
   for (let at = 0; left > 0 && at < windows.from.length; at++) {

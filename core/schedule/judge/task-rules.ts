@@ -15,7 +15,7 @@ export function shapeRule({ problem }: Court, entries: readonly Entry[]): readon
       return isThere ? [] : [{ rule: 'done', tasks }]
     }
     const ends = segments.every(
-      ({ start, end }, index) => start < end && start >= (segments[index - 1]?.end ?? clock.start),
+      ({ start, end }, index) => start < end && start >= (segments[index - 1]?.end ?? start),
     )
     const onGrid = segments.every(
       ({ start, end }) => (start - clock.start) % gridMinutes === 0 && (end - start) % gridMinutes === 0,
@@ -129,11 +129,12 @@ function couldGoOn(court: Court, people: readonly string[], from: number, to: nu
   return false
 }
 
-/** Nothing starts before what it is held for is expected. */
-export function notBeforeRule(_: Court, entries: readonly Entry[]): readonly Violation[] {
+/** Nothing starts before now, nor before what it is held for is expected. */
+export function notBeforeRule({ problem }: Court, entries: readonly Entry[]): readonly Violation[] {
   return entries.flatMap(({ task, planned }): readonly Violation[] => {
-    const isEarly =
-      task.state.kind === 'open' && task.earliestStart !== null && planned.start < task.earliestStart
-    return isEarly ? [{ rule: 'notBefore', tasks: [task.id], at: task.earliestStart ?? 0 }] : []
+    const held = task.state.kind === 'open' ? (task.earliestStart ?? 0) : 0
+    const first = task.state.kind === 'done' ? undefined : planned.segments[0]
+    const at = Math.max(problem.clock.start, held)
+    return first !== undefined && first.start < at ? [{ rule: 'notBefore', tasks: [task.id], at }] : []
   })
 }

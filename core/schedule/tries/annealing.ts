@@ -22,8 +22,9 @@ function temperaturesOf({ problem }: Net): Temperatures {
   return { first: 1.2 * problem.prices.siteDay, last: 0.15 * problem.prices.siteDay }
 }
 
-/** Tries in the first round of cooling; each further one is half as long again. */
-const firstRound = 4000
+/** Tries in the first round of cooling, for each task and at most; each further one is half as long again. */
+const triesForTask = 40
+const mostInFirstRound = 4000
 
 /** So often a plan is put together with its gaps filled. */
 const shareFilled = 0.1
@@ -53,8 +54,9 @@ export function createAnnealing(decoder: Decoder, random: RandomStream): Anneali
   const changed: Changed = { net, genes: trial, start, team, random, ...changeable(net) }
   let weight = Number.POSITIVE_INFINITY
   let bestWeight = Number.POSITIVE_INFINITY
-  let round = firstRound
+  let round = Math.min(mostInFirstRound, triesForTask * net.count)
   let turn = 0
+  let rounds = 0
   let taken = 0
   const take = (): void => {
     start.set(decoder.start)
@@ -78,7 +80,9 @@ export function createAnnealing(decoder: Decoder, random: RandomStream): Anneali
     step: () => {
       if (turn === round) {
         round = Math.ceil(round * 1.5)
-        goOnFrom(best, bestWeight)
+        // Every other round goes on from where it is, so that the best does not hold the search where it is.
+        if (rounds++ % 2 === 0) turn = 0
+        else goOnFrom(best, bestWeight)
       }
       const temperature = first * (last / first) ** (turn / round)
       turn++

@@ -8,6 +8,7 @@ import { createAnnealing, weightOf } from './annealing.ts'
 import { dispatch } from './dispatch.ts'
 import { createForeman } from './foreman.ts'
 import { decode, type Genes, newGenes } from './genes.ts'
+import { keptGenes } from './kept-genes.ts'
 import { planFrom } from './read-off.ts'
 
 /**
@@ -63,8 +64,16 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
     }
     return false
   }
+  /** What comes near to the plan that is to be kept is tried before anything else. */
+  function tryKept(): boolean {
+    const kept = keptGenes(net)
+    if (kept === null || !decode(decoder, kept)) return false
+    annealing.goOnFrom(kept, weightOf(decoder))
+    return true
+  }
   function tryOnce(): boolean {
-    const isBetter = done < foremanTries ? tryForeman() : annealing.step()
+    const hasKept = done === 0 && tryKept()
+    const isBetter = (done < foremanTries ? tryForeman() : annealing.step()) || hasKept
     done++
     if (isBetter) {
       plan = undefined

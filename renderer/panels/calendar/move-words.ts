@@ -52,7 +52,7 @@ function sentenceOf(each: Violation, taskId: string, { job, titleOf, momentOf }:
         ? `“${other}” would come ${formatMinutes(minutes)} too late after it.`
         : `${formatMinutes(minutes)} too late after “${other}”.`
     case 'notBefore':
-      return `It is held until ${at}.`
+      return `It cannot begin before ${at}.`
     case 'pooledResource':
       return `What it needs is in use for “${other}”.`
     case 'roomCapacity':
@@ -62,7 +62,7 @@ function sentenceOf(each: Violation, taskId: string, { job, titleOf, momentOf }:
     case 'fumesWhileSleeping':
       return `Its fumes are still there at ${at}, in the hours of sleep.`
     case 'roomsOutOfUse':
-      return `Too many rooms are out of use on ${at}.`
+      return `Too many rooms are out of use at ${at}.`
     case 'roomBack':
     case 'neededDaily':
       return `${room} is needed back by ${at}.`
