@@ -84,7 +84,6 @@ export interface RoomEffects {
 }
 
 export const noEffects: RoomEffects = { wetFor: null, dusty: false, fumesFor: null, closedFor: null }
-
 /** Elapsed minutes after its end for which a task keeps the household out: until what it coated is dry and what it closed is open. */
 export function minutesUntilUsable({ wetFor, closedFor }: RoomEffects): number {
   return Math.max(wetFor ?? 0, closedFor ?? 0)
@@ -298,6 +297,6 @@ export interface Plan {
 }
 
 /** When the last task of a plan ends. */
-export function finishOf(plan: Plan): EpochMinutes {
-  return epochMinutes(plan.tasks.reduce((latest, { end }) => Math.max(latest, end), 0))
+export function finishOf({ tasks }: Plan): EpochMinutes {
+  return epochMinutes(tasks.reduce((latest, { end }) => Math.max(latest, end), 0))
 }

@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { basename, extname, join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
-import { createSearch } from '../../core/schedule/search.ts'
+import { boundOf } from '../../core/schedule/bound/bound.ts'
+import { createSearch } from '../../core/schedule/tries/search.ts'
 import { type BestKnown, instanceName, readBestKnown, unknownBest } from './best-known.ts'
 import {
   countViolations,
@@ -62,13 +63,6 @@ function limitOf(): Limit {
   }
 }
 
-/** How many schedules a run may make: within a time, by what common machines reach for each task; maximum waits slow them down. */
-function expectedSchedules(instance: ProjectInstance, limit: Limit): number {
-  if (limit.schedules < Number.POSITIVE_INFINITY) return limit.schedules
-  const perTask = instance.lags.some(({ lag }) => lag < 0) ? 600_000 : 6_000_000
-  return ((limit.milliseconds / 1000) * perTask) / instance.durations.length
-}
-
 function wholeNumber(option: string, text: string): number {
   if (!/^\d+$/.test(text)) throw new Error(`${option} wants a whole number, not ${text}`)
   return Number(text)
@@ -100,14 +94,13 @@ function sampleOf(files: readonly string[]): readonly string[] {
 
 function run(set: string, file: string, instance: ProjectInstance, best: BestKnown, limit: Limit): Row {
   const begin = performance.now()
-  const search = createSearch(problemOf(instance), Number(values.seed), expectedSchedules(instance, limit))
+  const problem = problemOf(instance)
+  const bound = boundOf(problem)
+  const search = createSearch(problem, Number(values.seed))
+  const isBest = (): boolean => (search.weight() ?? Number.POSITIVE_INFINITY) <= bound.cents
   const slice = 32
   let schedules = 0
-  while (
-    schedules < limit.schedules &&
-    !search.isFinished() &&
-    performance.now() - begin < limit.milliseconds
-  ) {
+  while (schedules < limit.schedules && !isBest() && performance.now() - begin < limit.milliseconds) {
     const next = Math.min(slice, limit.schedules - schedules)
     search.step(next)
     schedules += next
@@ -118,7 +111,7 @@ function run(set: string, file: string, instance: ProjectInstance, best: BestKno
     set,
     instance: basename(file, extname(file)),
     found: starts && Math.max(...starts.map((start, task) => start + (instance.durations[task] ?? 0))),
-    bound: search.bound()?.finish,
+    bound: bound.finish,
     best,
     criticalPath: criticalPathOf(instance),
     violations: starts === undefined ? 0 : countViolations(instance, starts),

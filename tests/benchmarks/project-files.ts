@@ -3,6 +3,7 @@ import {
   type Link,
   noEffects,
   noHouseRules,
+  nothingKept,
   type ScheduleProblem,
   type Task,
 } from '../../core/schedule/model.ts'
@@ -101,7 +102,8 @@ export function problemOf(instance: ProjectInstance): ScheduleProblem {
       crew: { min: 0, max: 0 },
       skills: [],
       room: null,
-      splitting: 'none',
+      breaking: 'never',
+      smallestPart: workingMinutes(0),
       effects: noEffects,
       product: null,
       earliestStart: null,
@@ -120,7 +122,9 @@ export function problemOf(instance: ProjectInstance): ScheduleProblem {
     resources: instance.capacities.map((capacity, index) => ({ id: `r${index}`, capacity })),
     rooms: [],
     rules: noHouseRules,
-    promises: [],
+    spending: { moving: 0, changingProduct: 0, leastPaid: 0 },
+    prices: { siteDay: 10_000, handOver: 0 },
+    keeping: nothingKept,
   }
 }
 

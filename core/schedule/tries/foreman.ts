@@ -3,7 +3,8 @@ import { type RandomStream, randomBelow } from '../random.ts'
 import type { ForemanRule } from './dispatch.ts'
 
 /**
- * What is promised back first; then top down and towards the door: what is behind most halls, then the halls themselves, then what none of them leads to; rooms alike
+ * What is promised back first; then top down and towards the door: what is behind most halls, then the halls themselves, then what none
+ * of them leads to; rooms alike
  * in the order of the file.
  */
 export function walkingOrder({ problem }: Net): Float64Array {

@@ -29,7 +29,7 @@ export interface ScheduleSearch {
 }
 
 /** Plans given out by a foreman's rule before one is changed little by little. */
-const foremanTries = 240
+const mostForemanTries = 240
 /** A rule that gives a dearer plan is gone on from with some chance, which falls to nothing; cents. */
 const foremanTemperature = 20_000
 
@@ -43,6 +43,8 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
   const genes = newGenes(net)
   const stuck = new Int32Array(net.count)
   const hasOpen = net.kind.includes(openTask)
+  // Without rooms all rules give the same plan.
+  const foremanTries = net.rooms.length === 0 ? 1 : mostForemanTries
   let done = 0
   let bestBroken = true
   let plan: Plan | undefined
