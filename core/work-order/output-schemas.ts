@@ -330,7 +330,13 @@ export const scheduleSchema = z.strictObject({
         .nullable()
         .describe('No plan of these tasks can cost less; null where not worked out.'),
       costCents: z
-        .strictObject({ pay: cents, siteDays: cents, roomDays: cents, handOvers: cents, total: cents })
+        .strictObject({
+          pay: cents.describe('Attendance of everybody times the wage with burden.'),
+          siteDays: cents.describe('Working days from the first to the last on site.'),
+          roomDays: cents.describe('Days on which the household does without a room.'),
+          handOvers: cents.describe('Each time a room goes over to somebody else.'),
+          total: cents.describe('The sum of the four.'),
+        })
         .describe('What plans are compared by; days and hand-overs by the rules of the job.'),
       roomDaysOutOfUse: z.int().min(0),
       paidMinutes: atLeastZero.describe(

@@ -205,10 +205,10 @@ test('a plan that was accepted is kept where nothing changed, and of two equal p
     const keeping = { ...house.keeping, tasks, centsPerMove }
     const after = planOf({ ...house, keeping }, 1500, 9)
     const moved = figuresOf({ ...house, keeping }, after).cost
-    // Cheaper without moving, or no dearer with what it moves.
-    expect(moved.total + moved.movedTasks * centsPerMove).toBeLessThanOrEqual(
-      figuresOf(house, planOf(house, 1500, 9)).cost.total + before.tasks.length * centsPerMove,
-    )
+    // The older plan is at hand, so what is found is no dearer with what it moves (but for the order within a day).
+    const price = moved.total + moved.movedTasks * centsPerMove
+    expect(price).toBeLessThanOrEqual(1.005 * figuresOf(house, before).cost.total)
+    expect(moved.movedTasks * centsPerMove).toBeLessThan(figuresOf(house, before).cost.total / 20)
   }
 })
 

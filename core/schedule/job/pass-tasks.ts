@@ -2,15 +2,8 @@ import type { Pass } from '../../passes/pass-types.ts'
 import { records } from '../../project/job.ts'
 import type { Pin } from '../../project/progress-records.ts'
 import { elapsedMinutes, workingMinutes } from '../../units/duration.ts'
-import { presentWindows } from '../calendar.ts'
-import {
-  type EpochMinutes,
-  epochMinutes,
-  type Person,
-  type RoomEffects,
-  type Task,
-  type TaskState,
-} from '../model.ts'
+import { type EpochMinutes, epochMinutes, type RoomEffects, type Task, type TaskState } from '../model.ts'
+import { longestDay } from './longest-day.ts'
 import { type PassTask, planGrid, type Site } from './planning-site.ts'
 import { peopleAtOnce } from './rooms-of-job.ts'
 import { localInstant } from './site-hours.ts'
@@ -77,21 +70,6 @@ function heldUntilInstant(site: Site, { pass, stepKeys }: PassTask): EpochMinute
 
 function onGrid(minutes: number): EpochMinutes {
   return epochMinutes(Math.round(minutes / planGrid) * planGrid)
-}
-
-/** The longest day of anybody of these in a plain week, chores taken off; minutes. */
-function longestDay({ job, clock }: Site, people: readonly Person[]): number {
-  const { setUpMinutes, cleanUpMinutes } = job.houseRules
-  const chores =
-    setUpMinutes + cleanUpMinutes + 2 * siteRuleNumber(job, siteRules.alarms, 'minutes') + 2 * planGrid
-  // 2001-01-07 was a Sunday, long before any day off of a job.
-  const sunday = Date.UTC(2001, 0, 7) / 86_400_000
-  const days = people.flatMap((person) =>
-    Array.from({ length: 7 }, (_, day) =>
-      presentWindows(clock, person, sunday + day).reduce((sum, { from, to }) => sum + to - from, 0),
-    ),
-  )
-  return Math.max(0, ...days) - chores
 }
 
 /** Fumes that never go by before the night are said to stay; what is closed for days cannot be open in the evening. */

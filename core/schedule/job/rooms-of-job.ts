@@ -5,7 +5,8 @@ import type { Room, RoomId } from '../../project/sketch-records.ts'
 import { areaFromSquareUnits, toSquareFeet } from '../../units/area.ts'
 import { workingMinutes } from '../../units/duration.ts'
 import { type HouseRules, isBegun, minutesUntilUsable, type ScheduleRoom, type Task } from '../model.ts'
-import type { Site } from './planning-site.ts'
+import { longestDay } from './longest-day.ts'
+import { planGrid, type Site } from './planning-site.ts'
 import { localInstant } from './site-hours.ts'
 import { isSiteRuleOn, pricesOf, siteRuleNumber, siteRules } from './site-rules.ts'
 import { hallsOnTheWay, openNeighbours } from './ways-through.ts'
@@ -113,16 +114,19 @@ function eveningsOf(
     week.flatMap(([first]) => (first === undefined ? [] : [first.from])),
   )
   const begin = Math.max(clock.siteHours[1]?.[0]?.from ?? 0, ...starts) + job.houseRules.setUpMinutes
-  const longest = Math.max(0, ...tasks.map((task) => closedMinutes(task, set.id)))
-  if (begin + pauseAndMove + longest > from) {
+  const closing = tasks.filter(({ room, effects, state }) => {
+    return room === set.id && effects.closedFor !== null && state.kind !== 'done'
+  })
+  const longest = Math.max(0, ...closing.map(({ work, effects }) => work + (effects.closedFor ?? 0)))
+  const mostWork = Math.max(0, ...closing.map(({ work }) => work))
+  if (begin + pauseAndMove + longest > from || mostWork > shortestLongDay(site)) {
     relaxed.push({ what: 'eveningsLost', id: set.id })
     return null
   }
   return { from, to }
 }
 
-function closedMinutes(task: Task, roomId: RoomId): number {
-  const { closedFor } = task.effects
-  if (task.room !== roomId || closedFor === null || task.state.kind === 'done') return 0
-  return task.work + closedFor
+/** A day that everybody who leads has: what is longer goes on over a night for somebody. */
+function shortestLongDay(site: Site): number {
+  return Math.min(...site.people.map((person) => longestDay(site, [person]))) - planGrid
 }

@@ -4,10 +4,13 @@ import type { RandomStream } from '../random.ts'
 import { copyGenes, decode, type Genes, keysFromOrder, newGenes } from './genes.ts'
 import { type Changed, change, changeable } from './moves.ts'
 
+/** Cents that one broken tick weighs: more than any plan costs. */
+export const weightOfBroken = 1e8
+
 /** Cost of a plan as one number; what is broken weighs more than any money. */
 export function weightOf(decoder: Decoder): number {
   const { broken, cents } = decoder.cost()
-  return broken * 1e8 + cents
+  return broken * weightOfBroken + cents
 }
 
 /** A dearer plan is gone on from with some chance, which falls from the first to the last temperature; cents. */

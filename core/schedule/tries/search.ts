@@ -4,7 +4,7 @@ import { buildNet, type Net, none, openTask } from '../fitting/net.ts'
 import { verifyPlan } from '../judge/verify.ts'
 import type { Plan, ScheduleProblem } from '../model.ts'
 import { randomStream } from '../random.ts'
-import { createAnnealing, weightOf } from './annealing.ts'
+import { createAnnealing, weightOf, weightOfBroken } from './annealing.ts'
 import { dispatch } from './dispatch.ts'
 import { createForeman } from './foreman.ts'
 import { decode, type Genes, newGenes } from './genes.ts'
@@ -30,6 +30,8 @@ export interface ScheduleSearch {
 
 /** Plans given out by a foreman's rule before one is changed little by little. */
 const mostForemanTries = 240
+/** So many rules are gone through in the first try where the ones before do not give a plan. */
+const rulesInFirstTry = 12
 /** A rule that gives a dearer plan is gone on from with some chance, which falls to nothing; cents. */
 const foremanTemperature = 20_000
 
@@ -50,8 +52,9 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
   let plan: Plan | undefined
   let leastForeman = Number.POSITIVE_INFINITY
 
+  let rules = 0
   function tryForeman(): boolean {
-    const rule = foreman.next(done)
+    const rule = foreman.next(rules++)
     const isWhole = dispatch(decoder, rule, genes)
     completeGenes(net, genes)
     const weight = isWhole && decode(decoder, genes) ? weightOf(decoder) : Number.POSITIVE_INFINITY
@@ -73,13 +76,19 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
     annealing.goOnFrom(kept, weightOf(decoder))
     return true
   }
+  /** The very first try goes through some rules until one of them holds. */
+  function tryPlainRules(): void {
+    for (let count = 1; count < rulesInFirstTry && annealing.bestWeight() >= weightOfBroken; count++)
+      tryForeman()
+  }
   function tryOnce(): boolean {
     const hasKept = done === 0 && tryKept()
-    const isBetter = (done < foremanTries ? tryForeman() : annealing.step()) || hasKept
+    if (done === 0) tryPlainRules()
+    const isBetter = (done < foremanTries ? tryForeman() : annealing.step()) || done === 0 || hasKept
     done++
     if (isBetter) {
       plan = undefined
-      bestBroken = annealing.bestWeight() >= 1e8
+      bestBroken = annealing.bestWeight() >= weightOfBroken
     }
     if (bestBroken) noteStuck(decoder, stuck)
     return isBetter
