@@ -58,6 +58,8 @@ export interface Net {
   readonly rooms: readonly NetRoom[]
   /** Days before each day on which somebody could work. */
   readonly workingDays: Int32Array
+  /** When each task begins in the plan that is to be kept; `none` where that does not say. */
+  readonly keptStart: Int32Array
   /** Tasks that are not free, where they lie. */
   readonly fixed: readonly FixedPiece[]
   readonly moving: number
@@ -164,6 +166,7 @@ export function buildNet(problem: ScheduleProblem): Net {
         amount,
       })),
     ),
+    keptStart: keptStarts(problem, axis),
     capacities: problem.resources.map(({ capacity }) => capacity),
     moving: ticksUp(spending.moving, grid),
     changing: ticksUp(spending.changingProduct, grid),
@@ -193,6 +196,11 @@ export function buildNet(problem: ScheduleProblem): Net {
     people: netPeople,
     windowsOf: teamWindows(problem, axis, netPeople),
   }
+}
+
+function keptStarts({ tasks, keeping }: ScheduleProblem, axis: Axis): Int32Array {
+  const starts = new Map(keeping.tasks.map(({ task, start }) => [task, tickOf(axis, start)]))
+  return Int32Array.from(tasks, ({ id }) => starts.get(id) ?? none)
 }
 
 function netRoom(

@@ -6,12 +6,17 @@ export const byLead = 0
 export const byHelper = 1
 export const byBoth = 2
 
+/** When a task is put. */
+export const soonest = 0
+export const nextDay = 1
+export const asKept = 2
+
 /** What a plan is made from: an order of tasks, and for each room and task who does it and from when on. */
 export interface Genes {
   /** Of the tasks that may go, the one with the smallest key goes next. About the tick it begins at. */
   readonly key: Float64Array
   readonly mode: Uint8Array
-  /** 1: not on the day its people come to it, but on the next. */
+  /** `nextDay`: not on the day its people come to it, but on the next. `asKept`: not before it begins in the plan to be kept. */
   readonly rather: Uint8Array
   /** People of each room by index; the helper may be nobody. */
   readonly lead: Int8Array
@@ -102,7 +107,7 @@ function decodeOnce(decoder: Decoder, genes: Genes, fills: boolean): boolean {
       if ((key[tasks[at] as number] as number) < (key[tasks[best] as number] as number)) best = at
     const first = tasks[best] as number
     if (!lookByGenes(decoder, genes, first)) return false
-    if (fills && genes.rather[first] === 0 && idleBefore(decoder) >= leastGap) {
+    if (fills && genes.rather[first] === soonest && idleBefore(decoder) >= leastGap) {
       const filler = fillerFor(decoder, genes, tasks, count, first)
       if (filler !== none) best = filler
       if (!lookByGenes(decoder, genes, tasks[best] as number)) return false
@@ -131,9 +136,16 @@ function lookForOthers(decoder: Decoder, genes: Genes, task: number, from: numbe
 /** Where a task goes by its genes. */
 function lookByGenes(decoder: Decoder, genes: Genes, task: number): boolean {
   const { net } = decoder
+  const { axis } = net
   const room = net.room[task] as number
-  const from = room === none ? 0 : (net.axis.dayStart[genes.opens[room] as number] as number)
-  return decoder.look(task, teamOf(net, genes, task), from) || lookForOthers(decoder, genes, task, from)
+  const opens = room === none ? 0 : (axis.dayStart[genes.opens[room] as number] as number)
+  const from = genes.rather[task] === asKept ? Math.max(opens, net.keptStart[task] as number) : opens
+  const isFound =
+    decoder.look(task, teamOf(net, genes, task), from) || lookForOthers(decoder, genes, task, from)
+  if (!isFound || genes.rather[task] !== nextDay) return isFound
+  const { fitStart, fitTeam } = decoder
+  const next = axis.dayStart[(axis.dayOfTick[fitStart] as number) + 1]
+  return (next !== undefined && decoder.look(task, fitTeam, next)) || decoder.look(task, fitTeam, from)
 }
 
 /** Time of somebody that is worth filling; ticks. */

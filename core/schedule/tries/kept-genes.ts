@@ -1,6 +1,6 @@
 import { tickOf } from '../fitting/axis.ts'
 import { bitsOf, type Net, type NetRoom, none, openTask } from '../fitting/net.ts'
-import { byBoth, byHelper, byLead, type Genes, newGenes } from './genes.ts'
+import { asKept, byBoth, byHelper, byLead, type Genes, newGenes, soonest } from './genes.ts'
 
 /** Genes that come near to the plan that is to be kept: its order, and who was where. Null where there is none. */
 export function keptGenes(net: Net): Genes | null {
@@ -20,6 +20,7 @@ export function keptGenes(net: Net): Genes | null {
   for (const [task, { id }] of problem.tasks.entries()) {
     const start = kept.get(id)?.start
     genes.key[task] = start === undefined ? Number.POSITIVE_INFINITY : tickOf(axis, start)
+    genes.rather[task] = start === undefined ? soonest : asKept
     genes.mode[task] = modeOf(net, genes, task, teams[task] as number)
   }
   putNewTasksBehind(net, genes)

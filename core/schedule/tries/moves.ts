@@ -1,6 +1,6 @@
 import { countBits, type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
 import { type RandomStream, randomBelow } from '../random.ts'
-import { byBoth, byHelper, byLead, type Genes, mayHelp } from './genes.ts'
+import { asKept, byBoth, byHelper, byLead, type Genes, mayHelp, nextDay, soonest } from './genes.ts'
 
 /** The plan that is being changed, as its genes gave it. */
 export interface Changed {
@@ -50,7 +50,10 @@ const moveRoom: Move = ({ random, genes, rooms, tasks, open }) => {
   )
   const to = (genes.key[oneOf(random, open)] as number) - 1 / 128
   const factor = random() < 0.5 ? 1 : random()
-  for (const task of members) genes.key[task] = to + ((genes.key[task] as number) - first) * factor
+  for (const task of members) {
+    genes.key[task] = to + ((genes.key[task] as number) - first) * factor
+    if (genes.rather[task] === asKept) genes.rather[task] = soonest
+  }
   genes.opens[room] = 0
 }
 
@@ -167,7 +170,7 @@ const togetherOnDay: Move = ({ net, random, genes, open, start }) => {
 
 const ratherNextDay: Move = ({ random, genes, open }) => {
   const task = oneOf(random, open)
-  genes.rather[task] = 1 - (genes.rather[task] as number)
+  genes.rather[task] = genes.rather[task] === soonest ? nextDay : soonest
 }
 
 /** Right before or after another task of the same people, or of any. */
