@@ -1,3 +1,4 @@
+import type { PassLine } from '../passes/pass-types.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { PlanBound } from './bound/bound.ts'
@@ -123,8 +124,9 @@ function taskRows(
   moment: (instant: number) => string,
 ): readonly JobPlanTask[] {
   const { wetFor } = task.effects
+  const leavesFilm = wetFor !== null || pass.lines.some(leavesAFilm)
   const parts =
-    wetFor !== null && task.state.kind !== 'done' ? byDay(planned.segments, moment) : [planned.segments]
+    leavesFilm && task.state.kind !== 'done' ? byDay(planned.segments, moment) : [planned.segments]
   return parts.map((segments, index) => {
     const [first, last] = [segments[0], segments.at(-1)]
     const start = index === 0 ? planned.start : (first?.start ?? planned.start)
@@ -144,6 +146,11 @@ function taskRows(
       state: task.state.kind,
     }
   })
+}
+
+/** Whatever is put on with a product, and filler drawn over a whole surface. */
+function leavesAFilm({ productId, operation }: PassLine): boolean {
+  return productId !== null || operation === 'skim'
 }
 
 function byDay(
