@@ -44,12 +44,8 @@ function materialLines(
 /** Cans of one mix differ a little from each other; what is left is the spare. */
 function adviceOn(line: MaterialLine): string {
   const cans = line.containers.reduce((total, each) => total + each.count, 0)
-  const batch = !line.isMixed
-    ? []
-    : cans > 1
-      ? ['one batch; box the cans: pour them together before use']
-      : []
-  const spare = line.spareGallons > 0 ? ['label what is left and keep it for touching up'] : []
+  const batch = !line.isMixed ? [] : cans > 1 ? ['one batch, box the cans'] : []
+  const spare = line.spareGallons > 0 ? ['keep what is left'] : []
   return [...batch, ...spare].join('; ')
 }
 

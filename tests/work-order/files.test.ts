@@ -337,7 +337,7 @@ test('the shopping list file names its columns with their units', () => {
     '1.333',
     '36',
     '36',
-    'label what is left and keep it for touching up',
+    'keep what is left',
   ])
 })
 

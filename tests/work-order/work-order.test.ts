@@ -98,8 +98,8 @@ test('the shopping list goes by container and by the day it is first needed', ()
   ])
   // The walls' color is mixed to order and comes in three cans; the ceiling's is not, and both leave a spare.
   expect(order.shopping.slice(0, 3).map((line) => line.advice)).toEqual([
-    'label what is left and keep it for touching up',
-    'one batch; box the cans: pour them together before use; label what is left and keep it for touching up',
+    'keep what is left',
+    'one batch, box the cans; keep what is left',
     '',
   ])
 })

@@ -8,9 +8,9 @@ export function shoppingPage(order: WorkOrder): Markup {
   return html`<section class="sheet">
 <header class="head"><h2>Shopping list</h2><p>${order.title}</p></header>
 <table><caption>By the day it is first needed</caption>
-<thead><tr><th>Got</th><th class="n">How many</th><th>Container</th><th>What</th><th>Colour, sheen</th><th class="n">Work takes in all</th><th>Needed on</th></tr></thead>
+<thead><tr><th>Got</th><th class="n">How many</th><th>Container</th><th>What</th><th>Color, sheen</th><th class="n">Work takes in all</th><th>Needed on</th></tr></thead>
 <tbody>${order.shopping.map((line) => shoppingRow(order, line))}</tbody></table>
-<p class="source">Check the labels for the use, the recoat times and the air and surface temperatures; cans of one color come from one batch and are poured together before use.</p>
+<p class="source">Check the labels for the use, the recoat times and the air and surface temperatures; cans of one color come from one batch and are boxed, which means poured together before use. What is left of a finish is labeled with its room and kept for touching up.</p>
 </section>`
 }
 

@@ -92,7 +92,7 @@ function columnsOf(job: Job, estimate: Estimate): readonly Column<MaterialLine>[
     },
     {
       id: 'colour',
-      head: 'Colour, sheen',
+      head: 'Color, sheen',
       cell: (line) => <ColourCell job={job} line={line} />,
       foot: '',
     },

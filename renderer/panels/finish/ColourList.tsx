@@ -13,9 +13,9 @@ import { depthWords } from '../parts/words.ts'
 export function ColourList({ job }: { readonly job: Job }) {
   return (
     <section className="block">
-      <h3>Colours</h3>
+      <h3>Colors</h3>
       <p className="quiet">
-        Depth decides coats: white to off-white takes two, strong colours two or three over a tinted primer.
+        Depth decides coats: white to off-white takes two, strong colors two or three over a tinted primer.
         What is shown is for the screen; the name goes on paper, the store's color code on the shopping list.
       </p>
       <ul className="colour-list">
@@ -26,16 +26,16 @@ export function ColourList({ job }: { readonly job: Job }) {
       <Button
         className="plain-button"
         onPress={() =>
-          putRecord('Add a colour', 'colours', {
+          putRecord('Add a color', 'colours', {
             id: newId('colour') as ColourId,
-            name: 'New colour',
+            name: 'New color',
             code: '',
             depth: 'light',
             shown: '#e4dccb',
           })
         }
       >
-        Add a colour
+        Add a color
       </Button>
     </section>
   )
@@ -43,7 +43,7 @@ export function ColourList({ job }: { readonly job: Job }) {
 
 function ColourLine({ colour }: { readonly colour: Colour }) {
   const change = (changes: Partial<Colour>) =>
-    putRecord('Change a colour', 'colours', { ...colour, ...changes })
+    putRecord('Change a color', 'colours', { ...colour, ...changes })
   return (
     <li className="colour-line">
       <EntryField
@@ -56,7 +56,7 @@ function ColourLine({ colour }: { readonly colour: Colour }) {
         onCommit={(shown) => change({ shown })}
       />
       <EntryField
-        label="Name of the colour"
+        label="Name of the color"
         isBare
         shown={colour.name}
         read={words(200, true)}
@@ -78,7 +78,7 @@ function ColourLine({ colour }: { readonly colour: Colour }) {
       <Button
         className="plain-button remove"
         aria-label={`Remove ${colour.name}`}
-        onPress={() => removeRecord('Remove a colour', 'colours', colour.id)}
+        onPress={() => removeRecord('Remove a color', 'colours', colour.id)}
       >
         Remove
       </Button>
@@ -90,5 +90,5 @@ function colourEntry(text: string): Entry<string> {
   const clean = text.trim().toLowerCase()
   return /^#[0-9a-f]{6}$/.test(clean)
     ? { ok: true, value: clean }
-    : { ok: false, sentence: 'A colour is written like #e4dccb.' }
+    : { ok: false, sentence: 'A color is written like #e4dccb.' }
 }
