@@ -2,14 +2,14 @@ import type { Job } from '../project/job.ts'
 import type { RoomSet } from '../project/room-sets.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { amountsSum } from '../specification/amounts.ts'
-import { operationWords, productClassWords, sheenWords, surfaceNoun } from '../specification/trade-words.ts'
+import { productClassWords, sheenWords, stepTitle, surfaceNoun } from '../specification/trade-words.ts'
 import type { Step } from '../specification/types.ts'
 import { partsSum, partWords } from '../specification/woodwork.ts'
 import { workingMinutes } from '../units/duration.ts'
 import { minutesOnce } from './bundles.ts'
 import type { MinutesByStep, PassKind, PassLine } from './pass-types.ts'
 
-/** One line for each operation with one product, color and sheen, in the order in which it is begun. */
+/** One line for each kind of work with one product, color and sheen, in the order in which it is begun. */
 export function linesOf(
   job: Job,
   set: RoomSet,
@@ -19,7 +19,8 @@ export function linesOf(
 ): readonly PassLine[] {
   const byWork = new Map<string, Step[]>()
   for (const step of steps) {
-    const work = [step.operation, step.coat, step.productId, step.colourId, step.sheen].join('|')
+    const what = workWords(job, kind, step)
+    const work = [what, step.operation, step.coat, step.productId, step.colourId, step.sheen].join('|')
     byWork.set(work, [...(byWork.get(work) ?? []), step])
   }
   return [...byWork.values()].map((list): PassLine => {
@@ -45,9 +46,9 @@ const preparing: ReadonlySet<PassKind> = new Set(['setUp', 'slow', 'repair', 'sa
 
 /** `Prime with bonding primer`, `Coat 2 with latex wall paint, Linen, eggshell`, `Sand to dull the gloss`. */
 function workWords(job: Job, kind: PassKind, step: Step): string {
-  const { operation, coat, productClass, colourId, sheen } = step
+  const { operation, productClass, colourId, sheen } = step
   if (operation === 'sand' && !preparing.has(kind)) return 'Scuff lightly between coats'
-  const what = coat > 0 ? `${operationWords[operation]} ${coat}` : operationWords[operation]
+  const what = stepTitle(step)
   const colour = colourId === null ? undefined : job.colours[colourId]?.name
   const paint = [
     ...(productClass === null ? [] : [productClassWords[productClass]]),

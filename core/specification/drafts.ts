@@ -145,7 +145,9 @@ function reasonsOf(list: readonly PlannedRequest[]): Draft['reasons'] {
   const byRule = new Map<string, ConditionId[]>()
   for (const { ruleId, findings } of list) {
     const ids = byRule.get(ruleId) ?? []
-    for (const { condition } of findings) if (!ids.includes(condition.id)) ids.push(condition.id)
+    for (const { condition, noted } of findings) {
+      if (noted && !ids.includes(condition.id)) ids.push(condition.id)
+    }
     byRule.set(ruleId, ids)
   }
   return [...byRule].map(([ruleId, conditionIds]) => ({ ruleId, conditionIds }))

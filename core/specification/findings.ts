@@ -1,3 +1,4 @@
+import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { ConditionKind, SurfaceClass } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
@@ -16,6 +17,8 @@ export interface Finding {
   readonly spotArea: Area
   /** False where nobody measured it and the house's assumption stands. */
   readonly measured: boolean
+  /** False for what nobody wrote down: an allowance, whose condition is made up here and stands in no record. */
+  readonly noted: boolean
 }
 
 type Measure = 'length' | 'area' | 'count'
@@ -91,7 +94,42 @@ export function findingOn(
   book: RuleBook,
 ): Finding {
   const amounts = amountsOf(condition, surfaces, share, book)
-  return { condition, surfaceKeys: surfaces.map((each) => each.key), ...amounts }
+  return { condition, surfaceKeys: surfaces.map((each) => each.key), noted: true, ...amounts }
+}
+
+/** Small damage that is counted on, as a finding: so many places, none of which stands in a record. */
+export function allowanceFinding(
+  { group, room, book }: AllowancePlace,
+  kind: 'oldWallpaper',
+  count: number,
+): Finding {
+  const { quantities, surfaceClass, key } = group
+  const condition: Condition = {
+    id: `allowance-${key}-${kind}` as Condition['id'],
+    on: { level: 'room', roomId: room.id, surfaceClass },
+    kind,
+    severity: 'slight',
+    length: null,
+    areaMm2: null,
+    count: null,
+    suspectedCause: '',
+    causeCured: true,
+    note: '',
+    photo: null,
+    foundOn: null,
+  }
+  const surfaceKeys = quantities.map((quantity) => quantity.key)
+  return { condition, surfaceKeys, noted: false, ...inMeasure('count', count, true, book) }
+}
+
+interface AllowancePlace {
+  readonly group: {
+    readonly key: string
+    readonly surfaceClass: SurfaceClass
+    readonly quantities: readonly SurfaceQuantity[]
+  }
+  readonly room: Room
+  readonly book: RuleBook
 }
 
 type Amounts = Pick<Finding, 'length' | 'area' | 'count' | 'spotArea' | 'measured'>

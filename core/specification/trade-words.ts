@@ -180,9 +180,15 @@ const titlesByRole: Readonly<Record<string, string>> = {
   'skim/craters': 'Skim over scraped craters',
 }
 
+/** Sanded for nothing but the edges that scraping left; where the gloss is dulled too, one sanding does both. */
+function isFeathering({ operation, because }: Step): boolean {
+  return operation === 'sand' && because.length > 0 && because.every(({ ruleId }) => ruleId === 'loose-paint')
+}
+
 /** `Coat 2`, `Prime`, `Scrape until nothing lifts`. */
 export function stepTitle(step: Step): string {
   const byRole = titlesByRole[step.key.split('/').slice(-2).join('/')]
   if (byRole !== undefined) return byRole
+  if (isFeathering(step)) return 'Feather the edges of scraped paint'
   return step.coat > 0 ? `${operationWords[step.operation]} ${step.coat}` : operationWords[step.operation]
 }

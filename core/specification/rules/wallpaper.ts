@@ -1,3 +1,5 @@
+import { sumAreas, toSquareFeet } from '../../units/area.ts'
+import { allowanceFinding, type Finding } from '../findings.ts'
 import {
   findingsOf,
   hasFinding,
@@ -8,7 +10,8 @@ import {
   stepAt,
   wholeStep,
 } from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView, type StepRequest } from '../rule.ts'
+import { commonPractice, type GroupRule, type GroupView, type StepRequest, shopAssumption } from '../rule.ts'
+import { filling, fillingOrder } from './filling.ts'
 
 function isPapered(view: GroupView): boolean {
   return view.group.coat === 'wallpaper' || hasFinding(view, 'oldWallpaper')
@@ -28,6 +31,17 @@ function sealing(view: GroupView) {
   return primer('pasteResidue', extent, found, { layer: 'sealBare' })
 }
 
+/** Gouges of the scraper and places where the face came off with the paper, counted on by the area stripped. */
+function torn(view: GroupView): readonly Finding[] {
+  const area =
+    view.group.coat === 'wallpaper'
+      ? view.group.amounts.area
+      : sumAreas(findingsOf(view, 'oldWallpaper').map((finding) => finding.area))
+  const perHundred = view.book.number('wallpaper-strip', 'repairsPerHundred')
+  const count = Math.round((toSquareFeet(area) / 100) * perHundred)
+  return count > 0 ? [allowanceFinding(view, 'oldWallpaper', count)] : []
+}
+
 const sealedFirst = orderBecause(
   ['sealBare'],
   ['fill', 'skim', 'sandFill', 'spotPrime', 'prime', 'coat'],
@@ -42,21 +56,35 @@ export const wallpaperStrip: GroupRule = {
   title: 'Wallpaper: strip it',
   found: 'Wallpaper, or paint over wallpaper: seams show under a raking light.',
   reason:
-    'Paint wets the paste and lifts the paper: it is stripped, the size washed off, the wall left to dry, then sealed before it is filled.',
+    'Paint wets the paste and lifts the paper: it is stripped, the size washed off, the wall left to dry and sealed, and what the scraper gouged or the paper tore is filled and primed.',
   source: commonPractice,
   safety: 'moisture',
   on: true,
-  numbers: { dryHours: number(24, 'hours', 'Drying after the size is washed off', commonPractice) },
+  numbers: {
+    dryHours: number(24, 'hours', 'Drying after the size is washed off', commonPractice),
+    repairsPerHundred: number(
+      8,
+      'per 100 sq ft',
+      'Gouges and torn places to fill once the paper is off',
+      shopAssumption,
+    ),
+  },
   instead: ['wallpaper-keep'],
   when: isPapered,
-  consequence: (view) => ({
-    steps: [
-      onPaper(view, 'stripWallpaper'),
-      onPaper(view, 'washOffSize', { dryMinutes: view.book.number('wallpaper-strip', 'dryHours') * 60 }),
-    ],
-    primers: [sealing(view)],
-  }),
+  consequence: (view) => {
+    const places = torn(view)
+    const repaired = places.length === 0 ? {} : filling(view, places, 1)
+    return {
+      steps: [
+        onPaper(view, 'stripWallpaper'),
+        onPaper(view, 'washOffSize', { dryMinutes: view.book.number('wallpaper-strip', 'dryHours') * 60 }),
+        ...(repaired.steps ?? []),
+      ],
+      primers: [sealing(view), ...(repaired.primers ?? [])],
+    }
+  },
   order: [
+    ...fillingOrder,
     orderBecause(['stripWallpaper'], ['washOffSize'], 'Size and paste are reached once the paper is off.'),
     orderBecause(
       ['washOffSize'],

@@ -51,6 +51,19 @@ export const chalkAndPaperCases: Readonly<Record<string, () => void>> = {
     expect(toSquareFeet(stepOf(specification, 'walls/stripWallpaper/1').amounts.area)).toBeCloseTo(40, 9)
     expect(comesBefore(specification, 'r/walls/washOffSize/1', 'r/walls/sealBare/1')).toBe(true)
     expect(stepOf(specification, 'walls/sealBare/1').productClass).toBe('plasterSealer')
+    // 8 torn places per 100 sq ft: 3.2 on 40 sq ft, 3 whole ones; nobody noted them.
+    const fill = stepOf(specification, 'walls/fill/1')
+    expect(fill.amounts.count).toBe(3)
+    expect(fill.because).toMatchObject([{ ruleId: 'wallpaper-strip', conditionIds: [] }])
+    expect(comesBefore(specification, 'r/walls/sealBare/1', 'r/walls/fill/1')).toBe(true)
+    expect(comesBefore(specification, 'r/walls/fill/1', 'r/walls/sandFill/1')).toBe(true)
+    const none = specifyOne({
+      surfaceClass: 'walls',
+      coat: 'wallpaper',
+      rules: [['wallpaper-strip', true, { repairsPerHundred: 0 }]],
+    })
+    expect(hasStep(none, 'walls/stripWallpaper/1')).toBe(true)
+    expect(hasStep(none, 'walls/fill/1')).toBe(false)
   },
   'wallpaper-keep': () => {
     const rules = [

@@ -1,4 +1,5 @@
 import { expect } from 'vitest'
+import { stepTitle } from '../../../core/specification/trade-words.ts'
 import { toSquareFeet } from '../../../core/units/area.ts'
 import { feet } from '../../../core/units/length.ts'
 import { hasStep, notices, specifyOne, squareFoot, stepOf } from '../one-surface.ts'
@@ -13,6 +14,15 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
     })
     expect(toSquareFeet(stepOf(specification, 'walls/scrape/1').amounts.area)).toBeCloseTo(8, 9)
     expect(toSquareFeet(stepOf(specification, 'walls/spotPrime/1').amounts.area)).toBeCloseTo(8, 9)
+    expect(stepTitle(stepOf(specification, 'walls/sand/1'))).toBe('Feather the edges of scraped paint')
+    const glossy = specifyOne({
+      surfaceClass: 'walls',
+      conditions: [
+        ['loosePaint', { areaMm2: 8 * squareFoot }],
+        ['glossyOldPaint', {}],
+      ],
+    })
+    expect(stepTitle(stepOf(glossy, 'walls/sand/1'))).toBe('Sand to dull the gloss')
     for (const [before, after] of [
       ['scrape', 'sand'],
       ['sand', 'vacuum'],
