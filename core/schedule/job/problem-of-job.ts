@@ -123,10 +123,10 @@ function overGaps(order: readonly PassOrder[], isThere: (key: string) => boolean
   }, order)
 }
 
-/** Cents for each task that moves: of an accepted plan as much as is worth a morning, else next to nothing. */
-const centsPerMove = { promised: 6_000, shown: 20 } as const
-/** Cents for each day a room comes back later than was promised; more than any day's work. */
-const centsPerLateDay = 100_000
+/** Cents for each task that moves: of an accepted plan more than moving one could ever save, else next to nothing. */
+const centsPerMove = { promised: 100_000, shown: 20 } as const
+/** Cents for each day a room comes back later than was promised: ten tasks may move for it. */
+const centsPerLateDay = 1_000_000
 
 function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts['keeps']): Keeping {
   if (keeps === null) return nothingKept
