@@ -49,7 +49,8 @@ export function familiesOf(bundled: Bundled): readonly Family[] {
   })
 }
 
-function familyOf({ operation, groupKey }: Step): Family {
+function familyOf({ key, operation, groupKey }: Step): Family {
+  if (key.endsWith('/dustDown/held')) return 'repair'
   if (groupKey === 'room' && operation === 'maskOff') return 'setUp'
   if (groupKey === 'room' && operation === 'unmask') return 'putBack'
   return families[operation] ?? (isFilm(operation) ? 'prime' : 'repair')

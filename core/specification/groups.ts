@@ -47,11 +47,18 @@ interface Member {
   readonly ownExisting: Existing | null
   readonly finish: Finish
   readonly fixedSash: boolean
+  /** Worked apart from the like of it, which need not wait for its hold. */
+  readonly held: boolean
 }
 
 /** Groups of a room in the order of their first surface in the takeoff; surfaces left as they are belong to none. */
-export function groupsOfRoom(job: Job, facts: RoomFacts, book: RuleBook): readonly Group[] {
-  const members = facts.surfaces.flatMap((quantity) => memberOf(job, quantity))
+export function groupsOfRoom(
+  job: Job,
+  facts: RoomFacts,
+  book: RuleBook,
+  apart: ReadonlySet<string> = new Set(),
+): readonly Group[] {
+  const members = facts.surfaces.flatMap((quantity) => memberOf(job, quantity, apart.has(quantity.key)))
   const byContent = new Map<string, Member[]>()
   for (const member of members) {
     const content = contentOf(member)
@@ -69,7 +76,7 @@ export function surfacesWithoutFinish(job: Job, { surfaces }: RoomFacts): readon
   return surfaces.filter((quantity) => resolveFinish(job, quantity.surface) === null)
 }
 
-function memberOf(job: Job, quantity: SurfaceQuantity): readonly Member[] {
+function memberOf(job: Job, quantity: SurfaceQuantity, held: boolean): readonly Member[] {
   const finish = resolveFinish(job, quantity.surface)
   if (finish === null || !finish.paint) return []
   const { surface } = quantity
@@ -81,6 +88,7 @@ function memberOf(job: Job, quantity: SurfaceQuantity): readonly Member[] {
       ownExisting: ownExisting(job, surface),
       finish,
       fixedSash: isFixedSash(job, surface),
+      held,
     },
   ]
 }
@@ -91,15 +99,15 @@ function isFixedSash(job: Job, surface: SurfaceRef): boolean {
   return opening !== undefined && (opening.sash === null || opening.sash.operation === 'fixed')
 }
 
-function contentOf({ quantity, existing, finish, fixedSash }: Member): string {
+function contentOf({ quantity, existing, finish, fixedSash, held }: Member): string {
   const found = existingFactNames.map((name) => existing[name] ?? 'unsaid').join(',')
   const wanted = [finish.productClass, finish.sheen, finish.colourId].join(',')
-  return [quantity.surfaceClass, fixedSash, found, wanted].join('|')
+  return [quantity.surfaceClass, fixedSash, held, found, wanted].join('|')
 }
 
 /**
  * Surfaces at the room's or house's defaults make the group named by its class alone; one set apart by its own record is
- * named after that record's id, so that editing the record's content keeps the key.
+ * named after that record's id, so that editing the record's content keeps the key. Held surfaces worked apart end in `+held`.
  */
 function keyOf(list: readonly Member[]): string {
   const suffixes = list.map(({ ownExisting, finish }) =>
@@ -110,7 +118,7 @@ function keyOf(list: readonly Member[]): string {
     : (suffixes.map((each) => each.join('')).toSorted()[0] ?? '')
   const first = list[0]
   const base = first?.fixedSash ? 'fixedSash' : (first?.quantity.surfaceClass ?? 'walls')
-  return `${base}${shortest}`
+  return `${base}${shortest}${first?.held ? '+held' : ''}`
 }
 
 function groupOf(job: Job, list: readonly Member[], findings: readonly Finding[]): Group {

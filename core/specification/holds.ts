@@ -2,6 +2,7 @@ import { type Job, records } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { addDays, type LocalDate } from '../units/local-date.ts'
 import type { Finding } from './findings.ts'
+import type { Group } from './groups.ts'
 import type { Hold, HoldKind, Notice, Step } from './types.ts'
 
 /** What a rule asks to be cleared before surfaces are touched. */
@@ -58,6 +59,22 @@ export function holdFor(
   return { kind, surfaceKeys, reason, since, days, source }
 }
 
+/** Surfaces that may not even be dusted before they are cleared. */
+export function heldFromDusting(needs: readonly HoldNeed[]): ReadonlySet<string> {
+  return new Set(needs.flatMap(({ kind, surfaceKeys }) => (kind === 'asbestos' ? surfaceKeys : [])))
+}
+
+/** Held surfaces of groups that have free ones too: they are worked apart, so that the free ones need not wait. */
+export function heldApart(groups: readonly Group[], needs: readonly HoldNeed[]): ReadonlySet<string> {
+  const held = new Set(needs.flatMap(({ surfaceKeys }) => surfaceKeys))
+  return new Set(
+    groups.flatMap(({ quantities }) => {
+      const keys = quantities.map(({ key }) => key)
+      return keys.every((key) => held.has(key)) ? [] : keys.filter((key) => held.has(key))
+    }),
+  )
+}
+
 /** The holds of one room, one for each kind and set of surfaces, with every step on these surfaces. */
 export function roomHolds(
   roomId: RoomId,
@@ -83,11 +100,18 @@ function bothNeeds(one: HoldNeed, other: HoldNeed): HoldNeed {
   }
 }
 
-/** Steps on the room as a whole (covering, taking off, dusting down) belong to no class and do not wait. */
-function stepsOn({ surfaceKeys }: HoldNeed, steps: readonly Step[]): readonly string[] {
+/**
+ * Steps on the room as a whole (covering, taking off, dusting down) belong to no class and do not wait; only dusting down what may hold
+ * asbestos does, for that stirs it up.
+ */
+function stepsOn({ kind, surfaceKeys }: HoldNeed, steps: readonly Step[]): readonly string[] {
   const held = new Set(surfaceKeys)
   return steps
-    .filter((step) => step.surfaceClass !== null && step.surfaceKeys.some((key) => held.has(key)))
+    .filter(
+      ({ surfaceClass, operation }) =>
+        surfaceClass !== null || (kind === 'asbestos' && operation === 'dustDown'),
+    )
+    .filter((step) => step.surfaceKeys.some((key) => held.has(key)))
     .map((step) => step.key)
 }
 

@@ -89,11 +89,20 @@ function aroundEdges(
   return [
     ...chain(start, protectedFirst),
     ...connect(maker, of('protectRoom', 'takeOff', 'maskOff'), work, protectedFirst, false),
-    ...connect(maker, of('dustDown'), work, dustFirst, false),
+    ...of('dustDown').flatMap((dusting) =>
+      connect(maker, [dusting], dustedBefore(dusting, work), dustFirst, false),
+    ),
     ...connect(maker, work, end.flat(), back, false),
     ...chain(end, back),
     ...alarms,
   ]
+}
+
+/** Dusting that waits for a hold comes before the work on its own surfaces; the rest of the room goes on. */
+function dustedBefore({ role, step }: PlannedStep, work: readonly PlannedStep[]): readonly PlannedStep[] {
+  if (role !== 'dustDown/held') return work
+  const dusted = new Set(step.surfaceKeys)
+  return work.filter((each) => each.step.surfaceKeys.some((key) => dusted.has(key)))
 }
 
 /** A hanging is loosened before its own surfaces get anything wet, and refitted when they are done and dry. */

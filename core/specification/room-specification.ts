@@ -8,7 +8,7 @@ import { draftsOf } from './drafts.ts'
 import { groupEdges, statementIndex } from './group-edges.ts'
 import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
 import { type Group, groupsOfRoom } from './groups.ts'
-import { type HoldNeed, type RoomHold, roomHolds } from './holds.ts'
+import { type HoldNeed, heldApart, heldFromDusting, type RoomHold, roomHolds } from './holds.ts'
 import { servedJustInTime } from './just-in-time.ts'
 import { leadEdges } from './lead-edges.ts'
 import { isLeadSafeWork, leadSteps, withExtraction } from './lead-steps.ts'
@@ -40,16 +40,14 @@ const nothing: RoomPart = { steps: [], order: [], holds: [], notices: [], clashe
 /** Steps, order, notices and clashes of one room; nothing in it depends on another room. */
 export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
   const { room, keptItems } = facts
-  const groups = groupsOfRoom(maker.job, facts, maker.book)
-  if (groups.length === 0) {
-    return { ...nothing, notices: roomNotices(roomView(maker, facts, []), facts, []) }
-  }
-  const plans = planGroups(maker, room, groups)
-  const work = plans.map((plan) => groupSteps(maker, room, plan))
+  const planned = plannedRoom(maker, facts, groupsOfRoom(maker.job, facts, maker.book))
+  const apart = heldApart(planned.groups, planned.needs)
+  const { groups, plans, work, view, needs } =
+    apart.size === 0 ? planned : plannedRoom(maker, facts, groupsOfRoom(maker.job, facts, maker.book, apart))
+  if (groups.length === 0) return { ...nothing, notices: roomNotices(view, facts, []) }
   const onGroups = work.flatMap((each) => each.steps)
-  const view = roomView(maker, facts, work)
   const whole = [
-    ...roomSteps(maker, room, groups, keptItems, plans.some(isDusty)),
+    ...roomSteps(maker, room, groups, keptItems, plans.some(isDusty), heldFromDusting(needs)),
     ...leadSteps(maker, facts, view, work),
   ]
   const edges = mergeEdges([
@@ -59,7 +57,6 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
   ])
   const ordered = orderSteps([...whole, ...onGroups], edges, maker.book)
   const cautious = withCautions(maker, view, work, whole, ordered.steps)
-  const needs = [...plans.flatMap((plan) => plan.holds), ...holdsOfRules(view)]
   return {
     ...ordered,
     steps: cautious,
@@ -67,6 +64,15 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
     notices: [...plans.flatMap((plan) => plan.notices), ...roomNotices(view, facts, work)],
     clashes: [...plans.flatMap((plan) => plan.clashes), ...ordered.clashes],
   }
+}
+
+/** What the rules ask for on the groups of a room, and what has to be cleared first. */
+function plannedRoom(maker: StepMaker, facts: RoomFacts, groups: readonly Group[]) {
+  const plans = planGroups(maker, facts.room, groups)
+  const work = plans.map((plan) => groupSteps(maker, facts.room, plan))
+  const view = roomView(maker, facts, work)
+  const needs = [...plans.flatMap((plan) => plan.holds), ...holdsOfRules(view)]
+  return { groups, plans, work, view, needs }
 }
 
 function holdsOfRules(view: RoomView): readonly HoldNeed[] {

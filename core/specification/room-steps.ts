@@ -2,6 +2,7 @@ import { polygonSignedDoubleArea } from '../geometry/polygon.ts'
 import type { RateId } from '../project/shop-records.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem, KeptItemId } from '../project/survey-records.ts'
+import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { type Area, areaFromSquareUnits, sumAreas, zeroArea } from '../units/area.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import { feet, lengthFromUnits } from '../units/length.ts'
@@ -18,12 +19,13 @@ export function roomSteps(
   groups: readonly Group[],
   keptItems: readonly KeptItem[],
   dusty: boolean,
+  heldDust: ReadonlySet<string>,
 ): readonly PlannedStep[] {
   const kept = keptSteps(maker, room, keptItems)
   return [
     ...when(maker, 'protect-room', () => [protectStep(maker, room)]),
     ...kept.before,
-    ...when(maker, 'dust-down', () => [dustDownStep(maker, room, groups)]),
+    ...when(maker, 'dust-down', () => dustDownSteps(maker, room, groups, heldDust)),
     ...(dusty
       ? when(maker, 'sand-before-coats', () => [
           roomStep(maker, room, 'vacuum', 'sand-before-coats', { amounts: { area: floorArea(room) } }),
@@ -61,16 +63,42 @@ function protectStep(maker: StepMaker, room: Room): PlannedStep {
   return { ...planned, step: { ...planned.step, because } }
 }
 
+/** One step, or two where dust must not be stirred up on some surfaces before they are cleared. */
+function dustDownSteps(
+  maker: StepMaker,
+  room: Room,
+  groups: readonly Group[],
+  held: ReadonlySet<string>,
+): readonly PlannedStep[] {
+  const surfaces = groups.flatMap((group) => group.quantities)
+  const parts = [
+    { ordinal: '1', list: surfaces.filter(({ key }) => !held.has(key)) },
+    { ordinal: 'held', list: surfaces.filter(({ key }) => held.has(key)) },
+  ]
+  return parts
+    .filter(({ list }) => list.length > 0)
+    .map(({ ordinal, list }) => {
+      const { step, ...planned } = dustDownStep(maker, room, groups, list)
+      const key = `${room.id}/room/dustDown/${ordinal}`
+      return { ...planned, role: `dustDown/${ordinal}`, step: { ...step, key } }
+    })
+}
+
 /** What was noted as dust or cobwebs is one more reason for it; it is done anyway. */
-function dustDownStep(maker: StepMaker, room: Room, groups: readonly Group[]): PlannedStep {
+function dustDownStep(
+  maker: StepMaker,
+  room: Room,
+  groups: readonly Group[],
+  surfaces: readonly SurfaceQuantity[],
+): PlannedStep {
   const found = groups
     .flatMap((group) => group.findings)
     .filter(({ condition }) => condition.kind === 'dustAndCobwebs')
     .map(({ condition }) => condition.id)
-  const area = sumAreas(groups.map((group) => group.amounts.area))
+  const area = sumAreas(surfaces.map((each) => each.netArea))
   const planned = roomStep(maker, room, 'dustDown', 'dust-down', { amounts: { area } })
   const because = becauseOf(maker, [{ ruleId: 'dust-down', conditionIds: [...new Set(found)] }])
-  const surfaceKeys = groups.flatMap((group) => group.quantities.map((quantity) => quantity.key))
+  const surfaceKeys = surfaces.map(({ key }) => key)
   return { ...planned, step: { ...planned.step, because, surfaceKeys } }
 }
 

@@ -219,7 +219,7 @@ export interface Hold {
   /** The usual number of days of its kind; a house rule, labelled a shop assumption where nothing else is said. */
   readonly usualDays: number
   readonly cleared: { readonly on: LocalDate; readonly by: string } | null
-  /** Every step on the held surfaces: all of it disturbs or coats them. Covering, taking hardware off and dusting down are not among them. */
+  /** Every step on the held surfaces: all of it disturbs or coats them. Covering, taking hardware off and dusting down are not among them, but for dusting down what may hold asbestos. */
   readonly stepKeys: readonly string[]
   readonly source: string
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import type { HoldRecord } from '../../core/project/hold-records.ts'
 import { heldUntil } from '../../core/specification/holds.ts'
+import { specify } from '../../core/specification/specify.ts'
 import {
   type Hold,
   type HoldKind,
@@ -8,9 +9,13 @@ import {
   operations,
   type Specification,
 } from '../../core/specification/types.ts'
-import { rectangularRoom } from '../fixtures/job-builder.ts'
+import { toSquareFeet } from '../../core/units/area.ts'
+import { feet } from '../../core/units/length.ts'
+import { buildJob, conditionOn, existingOn, finishFor, rectangularRoom } from '../fixtures/job-builder.ts'
+import { plainSurfaces, takeoffOf, wallOf } from './hand-takeoff.ts'
 import { type OneSurface, specifyOne, squareFoot, stepOf } from './one-surface.ts'
 import { everySpecification } from './random-house.ts'
+import { comesBefore } from './step-list.ts'
 
 const old = { header: { yearBuilt: 1925 } }
 /** Surface at 10 C, dew point of 20 C and 60 % at 12 C: too cold by 5. */
@@ -61,8 +66,12 @@ for (const [kind, [given, expectedOn]] of Object.entries(causes)) {
     const hold = onlyHold(specification)
     expect(hold).toMatchObject({ kind, roomId: 'r', expectedOn, expectedIsAssumed: true, cleared: null })
     expect(hold.whoSeesToIt).not.toBe('')
-    const onSurface = specification.steps.filter((step) => step.groupKey !== 'room').map((step) => step.key)
-    expect(hold.stepKeys).toEqual(onSurface)
+    // Dust that may hold asbestos is not stirred up either, so dusting its surfaces down waits as well.
+    const onSurface = specification.steps.filter(
+      (step) => step.groupKey !== 'room' || step.key === 'r/room/dustDown/held',
+    )
+    expect(hold.stepKeys).toEqual(onSurface.map((step) => step.key))
+    expect(hold.stepKeys.includes('r/room/dustDown/held')).toBe(kind === 'asbestos')
     expect(specification.notices).toContainEqual(
       expect.objectContaining({ sentence: hold.reason, hold: true, holdKey: hold.key }),
     )
@@ -73,6 +82,82 @@ test('covering the room, taking hardware off and dusting down do not wait', () =
   const specification = specifyOne(leak)
   const free = specification.steps.filter((step) => !onlyHold(specification).stepKeys.includes(step.key))
   expect(free.map((step) => step.operation)).toEqual(['protectRoom', 'dustDown', 'cleanUp', 'inspect'])
+})
+
+const crackOnNorth = conditionOn('crack', 'movingCrack', wallOf('r', 'north'), { length: feet(3) })
+const patchOnNorth = conditionOn('patch', 'unsandedPatch', wallOf('r', 'north'), { count: 1 })
+const nailHoles = conditionOn('holes', 'hole', { roomId: 'r', surfaceClass: 'walls' }, { count: 22 })
+
+/** Four walls of 96, 80, 96 and 80 sq ft; what is said lies on the north wall, and 22 nail holes on all four. */
+function fourWalls(condition: typeof crackOnNorth) {
+  const job = buildJob({
+    header: { yearBuilt: 1925 },
+    rooms: [rectangularRoom('r', 12, 10)],
+    existing: [existingOn('walls', 'plaster', 'latexFlat')],
+    finishes: [finishFor('walls', 'latexWall', 'white', 'flat')],
+    conditions: [condition, nailHoles],
+  })
+  const walls = plainSurfaces('r').filter((each) => each.surfaceClass === 'walls')
+  return specify(job, takeoffOf(...walls))
+}
+
+test('of four walls only the one with the moving crack waits; the others go on in a group that keeps its key', () => {
+  const specification = fourWalls(crackOnNorth)
+  const keys = new Set(specification.steps.map((step) => step.groupKey))
+  expect([...keys].toSorted()).toEqual(['room', 'walls', 'walls+held'])
+  const hold = onlyHold(specification)
+  expect(hold.surfaceKeys).toEqual(['wall:r:north:whole'])
+  expect(hold.stepKeys.every((key) => key.startsWith('r/walls+held/'))).toBe(true)
+  expect(toSquareFeet(stepOf(specification, 'walls+held/coat/1').amounts.area)).toBe(96)
+  expect(toSquareFeet(stepOf(specification, 'walls/coat/1').amounts.area)).toBe(256)
+  // 22 holes by area: 96 of 352 sq ft are 6 of them.
+  expect(stepOf(specification, 'walls+held/fill/1').amounts.count).toBe(6)
+  expect(stepOf(specification, 'walls/fill/1').amounts.count).toBe(16)
+})
+
+test('nothing on the free walls before the finish waits for the held wall', () => {
+  const specification = fourWalls(crackOnNorth)
+  const held = new Set(onlyHold(specification).stepKeys)
+  const after = new Set<string>(held)
+  for (const { before, after: next } of specification.order) if (after.has(before)) after.add(next)
+  const preparing = specification.steps.filter(
+    ({ groupKey, operation }) =>
+      groupKey === 'walls' && ['fill', 'sandFill', 'vacuum', 'spotPrime', 'prime'].includes(operation),
+  )
+  expect(preparing.length).toBeGreaterThan(2)
+  expect(preparing.filter(({ key }) => after.has(key))).toEqual([])
+})
+
+test('where one wall may hold asbestos, that wall is not dusted before it is cleared, and the others are', () => {
+  const specification = fourWalls(patchOnNorth)
+  const hold = onlyHold(specification)
+  expect(hold.surfaceKeys).toEqual(['wall:r:north:whole'])
+  expect(stepOf(specification, 'room/dustDown/held').surfaceKeys).toEqual(['wall:r:north:whole'])
+  expect(toSquareFeet(stepOf(specification, 'room/dustDown/held').amounts.area)).toBe(96)
+  expect(toSquareFeet(stepOf(specification, 'room/dustDown/1').amounts.area)).toBe(256)
+  expect(hold.stepKeys).toContain('r/room/dustDown/held')
+  expect(hold.stepKeys).not.toContain('r/room/dustDown/1')
+  expect(comesBefore(specification, 'r/room/dustDown/held', 'r/walls+held/sandPatch/1')).toBe(true)
+  const waits = specification.order.filter(({ before }) => before === 'r/room/dustDown/held')
+  expect(waits.filter(({ after }) => after.startsWith('r/walls/'))).toEqual([])
+})
+
+test('whatever is found: held and free surfaces are never in one step, and no held dust is stirred up before its hold', () => {
+  everySpecification(({ steps, holds }) => {
+    const held = new Set(holds.flatMap((hold) => hold.surfaceKeys))
+    for (const step of steps.filter(({ surfaceClass }) => surfaceClass !== null)) {
+      const isHeld = step.surfaceKeys.map((key) => held.has(key))
+      expect(new Set(isHeld).size, step.key).toBeLessThanOrEqual(1)
+    }
+    for (const hold of holds.filter(({ kind }) => kind === 'asbestos')) {
+      const dusting = steps.filter(
+        ({ operation, surfaceKeys }) =>
+          ['dustDown', 'dustOff', 'vacuum'].includes(operation) &&
+          surfaceKeys.some((key) => hold.surfaceKeys.includes(key)),
+      )
+      expect(hold.stepKeys).toEqual(expect.arrayContaining(dusting.map((step) => step.key)))
+    }
+  })
 })
 
 test('what cures by itself counts from the day it was found, the rest from the first day', () => {

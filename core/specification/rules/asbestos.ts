@@ -1,3 +1,4 @@
+import type { Finding } from '../findings.ts'
 import type { Group } from '../groups.ts'
 import type { HoldNeed } from '../holds.ts'
 import { holdDays, number } from '../requests.ts'
@@ -48,7 +49,11 @@ export function isSuspect(group: Group): boolean {
 }
 
 function hasOldCompound(group: Group): boolean {
-  return group.findings.some(({ condition }) => ['unwantedTexture', 'unsandedPatch'].includes(condition.kind))
+  return compoundIn(group).length > 0
+}
+
+function compoundIn({ findings }: Group): readonly Finding[] {
+  return findings.filter(({ condition }) => ['unwantedTexture', 'unsandedPatch'].includes(condition.kind))
 }
 
 function isSuspected(view: RoomView, group: Group): boolean {
@@ -63,10 +68,17 @@ function isTouched(view: RoomView, group: Group): boolean {
 const suspectPart = (group: Group) => (group.textured ? 'texture' : 'old compound')
 const keysOf = (group: Group) => group.quantities.map((quantity) => quantity.key)
 
+/** A texture is on all of the group; an old patch is on the walls it was found on. */
+function suspectKeys(group: Group): readonly string[] {
+  if (group.textured) return keysOf(group)
+  const keys = new Set(compoundIn(group).flatMap(({ surfaceKeys }) => surfaceKeys))
+  return keysOf(group).filter((key) => keys.has(key))
+}
+
 function samplingHold(view: RoomView, group: Group): HoldNeed {
   return {
     kind: 'asbestos',
-    surfaceKeys: keysOf(group),
+    surfaceKeys: suspectKeys(group),
     reason: `The ${suspectPart(group)} on the ${surfaceNoun(group.surfaceClass)} of ${view.room.name} may hold asbestos: have it sampled by a professional before anything on it is scraped, skimmed or sanded.`,
     since: null,
     days: view.book.number('asbestos-suspicion', 'holdDays'),
