@@ -47,6 +47,20 @@ export const planBodySchema = z.strictObject({
         }),
       )
       .max(manyTasks),
+    /** What everybody is paid for, by day and person, in minutes. Plans accepted before it was kept lack it. */
+    days: z
+      .array(
+        z.strictObject({
+          crewMemberId: crewMemberIdSchema,
+          date: localDateSchema,
+          paidMinutes: personMinutes,
+          setUpMinutes: personMinutes,
+          leavingMinutes: personMinutes,
+          betweenMinutes: personMinutes,
+        }),
+      )
+      .max(manyTasks)
+      .optional(),
     startsOn: localDateSchema,
     finishesOn: localDateSchema,
     roomsOutOfUse: z

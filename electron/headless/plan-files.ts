@@ -5,6 +5,7 @@ import { type Job, records } from '../../core/project/job.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
+import { planToPay } from '../../core/schedule/plan-to-pay.ts'
 import { specify } from '../../core/specification/specify.ts'
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
 import type { PlanFiles } from './plan-command.ts'
@@ -31,7 +32,7 @@ export function planFiles(job: Job, madeAt: string, say: (line: string) => void)
   const plan = planJob(job, specification, minutes, { seed, iterations, planning })
   if (!plan.ok) return plan
   say(`Pricing ${counted(plan.value.tasks.length, 'task')} and writing the papers …`)
-  const priced = estimate(job, takeoff, specification)
+  const priced = estimate(job, takeoff, specification, [], planToPay(job, specification, minutes))
   return succeed(headlessOutputs({ job, takeoff, specification, estimate: priced, plan: plan.value, madeAt }))
 }
 

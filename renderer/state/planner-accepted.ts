@@ -1,5 +1,6 @@
-import type { Issued, PlanBody } from '../../core/project/issued-records.ts'
-import { type Job, records } from '../../core/project/job.ts'
+import { lastAcceptedPlan } from '../../core/project/accepted-plan.ts'
+import type { PlanBody } from '../../core/project/issued-records.ts'
+import type { Job } from '../../core/project/job.ts'
 import type { JobPlan } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 
@@ -9,27 +10,17 @@ export interface AcceptedPlan {
   readonly plan: WorkPlan
 }
 
-type AcceptedRecord = Extract<Issued, { readonly kind: 'plan' }>
-
 /** The plan accepted last, frozen as it was then; null where none was, or where this version cannot open it. */
 export function acceptedPlan(job: Job): AcceptedPlan | null {
-  const accepted = lastAccepted(job)
+  const accepted = lastAcceptedPlan(job)
   if (accepted === undefined || accepted.body.version === null) return null
   return { id: accepted.id, acceptedAt: accepted.issuedAt, plan: accepted.body.plan }
 }
 
 /** The moment at which a plan was accepted that is kept and cannot be opened; null where the last one can, or there is none. */
 export function sealedPlanAt(job: Job): string | null {
-  const accepted = lastAccepted(job)
+  const accepted = lastAcceptedPlan(job)
   return accepted?.body.version === null ? accepted.issuedAt : null
-}
-
-/** Of two in one minute the later record counts. */
-function lastAccepted(job: Job): AcceptedRecord | undefined {
-  return records(job.issued)
-    .filter((issued) => issued.kind === 'plan')
-    .toSorted((one, other) => (one.issuedAt < other.issuedAt ? -1 : one.issuedAt > other.issuedAt ? 1 : 0))
-    .at(-1)
 }
 
 /** What is kept of a plan when it is accepted. `gapDays` says how far from best it can be at most; null where that is not known. */
@@ -38,6 +29,16 @@ export function planBody(plan: JobPlan, gapDays: number | null): PlanBody {
     version: 1,
     plan: {
       tasks: plan.tasks.map(({ state: _state, ...task }) => task),
+      days: plan.days.map(
+        ({ crewMemberId, date, paidMinutes, setUpMinutes, leavingMinutes, betweenMinutes }) => ({
+          crewMemberId,
+          date,
+          paidMinutes,
+          setUpMinutes,
+          leavingMinutes,
+          betweenMinutes,
+        }),
+      ),
       startsOn: plan.startsOn,
       finishesOn: plan.finishesOn,
       roomsOutOfUse: plan.roomsOutOfUse,

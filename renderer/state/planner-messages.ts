@@ -1,3 +1,4 @@
+import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import type { JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
@@ -45,9 +46,20 @@ export type PlannerAsk =
   /** Goes on where the search stood. */
   | { readonly kind: 'goOn'; readonly search: SearchName; readonly seconds: number }
   | { readonly kind: 'stop'; readonly search: SearchName }
+  /** Asks for the plan that labor is priced by while none is accepted. */
+  | { readonly kind: 'pay'; readonly turn: number; readonly news: JobNews }
 
 /** `turn` is that of the `search` answered; answers to an older one are dropped. */
-export type PlannerTell = { readonly search: SearchName; readonly turn: number } & (
+/** What a worker tells the page: of a search, or the plan to pay. */
+export type PlannerTell = SearchTell | PaidTell
+
+export interface PaidTell {
+  readonly kind: 'paid'
+  readonly turn: number
+  readonly paid: PaidPlan | null
+}
+
+export type SearchTell = { readonly search: SearchName; readonly turn: number } & (
   | { readonly kind: 'found'; readonly found: FoundPlan }
   /** Follows the first plan of a search, which does not wait for it. */
   | { readonly kind: 'bound'; readonly bound: PlanBound }

@@ -1,5 +1,6 @@
 import { gatherPasses } from '../../core/passes/gather.ts'
 import { stepMinutes } from '../../core/price/labour.ts'
+import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
@@ -12,6 +13,7 @@ import {
 import { jobPlanOf } from '../../core/schedule/job-plan.ts'
 import type { Plan } from '../../core/schedule/model.ts'
 import { refusalOf } from '../../core/schedule/plan-job.ts'
+import { firstPlanToPay } from '../../core/schedule/plan-to-pay.ts'
 import { createSearch, type ScheduleSearch } from '../../core/schedule/tries/search.ts'
 import { clashSentence } from '../../core/schedule/words/clash-words.ts'
 import { wordsOfJob } from '../../core/schedule/words/job-words.ts'
@@ -46,6 +48,13 @@ export interface PreparedSearch {
   readonly job: Job
   readonly now: string
   readonly search: SlicedSearch
+}
+
+/** The plan that labor of the job is priced by while none is accepted. */
+export function planToPayOf(job: Job): PaidPlan | null {
+  const specification = specify(job, takeOff(job))
+  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  return firstPlanToPay(job, specification, minutes)
 }
 
 export function prepareSearch(job: Job, now: string): PreparedSearch {

@@ -1,8 +1,15 @@
 import { z } from 'zod'
+import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import { applyDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { JobNews, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
-import { type PreparedSearch, prepareSearch, type SlicedSearch, searchAsked } from './planner-search.ts'
+import {
+  type PreparedSearch,
+  planToPayOf,
+  prepareSearch,
+  type SlicedSearch,
+  searchAsked,
+} from './planner-search.ts'
 
 // The worker may not make code from text either, which zod's fast path would.
 z.config({ jitless: true })
@@ -32,6 +39,8 @@ const channel = new MessageChannel()
 let told: Job | null = null
 let prepared: PreparedSearch | null = null
 let isGoing = false
+/** The last job whose plan to pay was asked for and is not told yet. */
+let payAsked: { readonly turn: number; readonly job: Job } | null = null
 
 /** A worker's own `postMessage`, which the page's type library does not have. */
 const post = self.postMessage as (message: PlannerTell) => void
@@ -44,6 +53,10 @@ self.onmessage = (event: MessageEvent<PlannerAsk>) => {
 function take(message: PlannerAsk): void {
   if (message.kind === 'prepare') {
     prepare(catchUp(message.news), message.now)
+    return
+  }
+  if (message.kind === 'pay') {
+    payAsked = { turn: message.turn, job: catchUp(message.news) }
     return
   }
   if (message.kind === 'search') {
@@ -101,6 +114,7 @@ function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): 
 channel.port1.onmessage = () => {
   isGoing = false
   for (const ask of [...asked.values()]) begin(ask)
+  if (payAsked !== null) tellPaid(payAsked)
   for (const [name, each] of running) {
     if (each.proof === 'due') guarded(name, each.turn, () => prove(name, each))
     else if (!each.isResting) guarded(name, each.turn, () => work(name, each))
@@ -110,10 +124,24 @@ channel.port1.onmessage = () => {
 
 function go(): void {
   const isNeeded =
-    asked.size > 0 || [...running.values()].some((each) => !each.isResting || each.proof === 'due')
+    asked.size > 0 ||
+    payAsked !== null ||
+    [...running.values()].some((each) => !each.isResting || each.proof === 'due')
   if (isGoing || !isNeeded) return
   isGoing = true
   channel.port2.postMessage(null)
+}
+
+/** A job that cannot be planned is priced by its hours. */
+function tellPaid({ turn, job }: { readonly turn: number; readonly job: Job }): void {
+  payAsked = null
+  let paid: PaidPlan | null = null
+  try {
+    paid = planToPayOf(job)
+  } catch {
+    // The search that follows meets the same mistake, and tells it.
+  }
+  post({ kind: 'paid', turn, paid })
 }
 
 function work(name: SearchName, each: Running): void {

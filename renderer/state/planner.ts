@@ -1,12 +1,16 @@
-import { useEffect } from 'react'
+import { useEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import { estimate } from '../../core/price/estimate.ts'
+import type { Estimate } from '../../core/price/estimate-types.ts'
+import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
+import { acceptedPlanToPay } from '../../core/schedule/plan-to-pay.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
-import { specificationOf } from './derived.ts'
+import { estimateOf, specificationOf, takeoffOf } from './derived.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type {
   FoundPlan,
@@ -15,6 +19,7 @@ import type {
   PlannerAsk,
   PlannerTell,
   SearchName,
+  SearchTell,
 } from './planner-messages.ts'
 import { siteNow } from './planner-now.ts'
 
@@ -49,6 +54,13 @@ const stores: Readonly<Record<SearchName, StoreApi<SearchState>>> = {
   trial: createStore<SearchState>(() => idle),
 }
 const turns: Record<SearchName, number> = { present: 0, trial: 0 }
+/** The plan that labor of a job is priced by while none is accepted; null until it is told, and where there is none. */
+interface PayState {
+  readonly job: Job | null
+  readonly paid: PaidPlan | null
+}
+const payStore = createStore<PayState>(() => ({ job: null, paid: null }))
+let payTurn = 0
 let worker: Worker | null = null
 
 function send(message: PlannerAsk): void {
@@ -77,11 +89,15 @@ function startWorker(): Worker {
 }
 
 function hear(tell: PlannerTell): void {
+  if (tell.kind === 'paid') {
+    if (tell.turn === payTurn) payStore.setState({ paid: tell.paid })
+    return
+  }
   if (tell.turn !== turns[tell.search]) return
   stores[tell.search].setState(newsOf(tell))
 }
 
-function newsOf(tell: PlannerTell): Partial<SearchState> {
+function newsOf(tell: SearchTell): Partial<SearchState> {
   switch (tell.kind) {
     case 'found':
       return { plan: tell.found, clash: null }
@@ -182,6 +198,29 @@ export function useForecast(): SearchState {
 
 export function useTrial(): SearchState {
   return useStore(stores.trial)
+}
+
+function askWhatToPay(job: Job): void {
+  if (payStore.getState().job === job) return
+  payTurn++
+  payStore.setState({ job, paid: null })
+  send({ kind: 'pay', turn: payTurn, news: newsOfJob(job) })
+}
+
+/** The price by what a plan pays: the accepted one, else a first plan from the worker; by hours until that is there. */
+export function usePaidEstimate(): Estimate {
+  const job = useJob()
+  const accepted = useMemo(() => acceptedPlanToPay(job), [job])
+  const isAsked = accepted === null && records(job.rooms).length > 0
+  useEffect(() => {
+    if (isAsked) askWhatToPay(job)
+  }, [job, isAsked])
+  const told = useStore(payStore)
+  const paid = accepted ?? (told.job === job ? told.paid : null)
+  return useMemo(
+    () => (paid === null ? estimateOf(job) : estimate(job, takeoffOf(job), specificationOf(job), [], paid)),
+    [job, paid],
+  )
 }
 
 /** The present plan as it is known now, without asking for one. */

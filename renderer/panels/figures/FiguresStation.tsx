@@ -3,7 +3,8 @@ import './figures.css'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { useJob } from '../../state/app.ts'
-import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
+import { useSpecification, useTakeoff } from '../../state/derived.ts'
+import { usePaidEstimate } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { Leaves } from '../parts/Leaves.tsx'
 import { EstimateLeaf } from './EstimateLeaf.tsx'
@@ -17,7 +18,7 @@ export function FiguresStation() {
   const job = useJob()
   const takeoff = useTakeoff()
   const specification = useSpecification()
-  const estimate = useEstimate()
+  const estimate = usePaidEstimate()
   if (takeoff.surfaces.length === 0) {
     return (
       <section className="desk figures">

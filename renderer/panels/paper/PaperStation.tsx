@@ -11,8 +11,8 @@ import { workOrder } from '../../../core/work-order/work-order.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, printPreview } from '../../print/PaperPreview.tsx'
 import { newId, useJob, useView } from '../../state/app.ts'
-import { useEstimate, useSpecification, useTakeoff } from '../../state/derived.ts'
-import { type SearchState, useForecast } from '../../state/planner.ts'
+import { useSpecification, useTakeoff } from '../../state/derived.ts'
+import { type SearchState, useForecast, usePaidEstimate } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { Callout } from '../parts/Callout.tsx'
@@ -81,7 +81,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   const job = useJob()
   const takeoff = useTakeoff()
   const specification = useSpecification()
-  const estimate = useEstimate()
+  const estimate = usePaidEstimate()
   const host = useView((state) => state.host)
   const { today } = useSiteNow()
   const frame = useRef<HTMLIFrameElement>(null)

@@ -1,0 +1,12 @@
+import type { Issued } from './issued-records.ts'
+import { type Job, records } from './job.ts'
+
+export type AcceptedRecord = Extract<Issued, { readonly kind: 'plan' }>
+
+/** The plan accepted last, whether this version can open it or not. Of two in one minute the later record counts. */
+export function lastAcceptedPlan(job: Job): AcceptedRecord | undefined {
+  return records(job.issued)
+    .filter((issued) => issued.kind === 'plan')
+    .toSorted((one, other) => (one.issuedAt < other.issuedAt ? -1 : one.issuedAt > other.issuedAt ? 1 : 0))
+    .at(-1)
+}
