@@ -27,6 +27,12 @@ export const passKinds = [
 ] as const
 export type PassKind = (typeof passKinds)[number]
 
+/** The kind that a pass's key says, `woodwork` of `bedroom-1/woodwork/2`; undefined for a key of another form. */
+export function kindOfPass(key: string): PassKind | undefined {
+  const word = key.split('/')[1]
+  return passKinds.find((kind) => kind === word)
+}
+
 /** One line of a pass as a painter would write it: one operation with one product and color over its surfaces. */
 export interface PassLine {
   readonly operation: Operation

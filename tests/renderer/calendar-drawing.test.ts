@@ -9,7 +9,6 @@ import {
   hasNarrowDays,
   instantAt,
   placeOf,
-  scaleToFit,
   startsWeek,
   timeAxis,
 } from '../../renderer/panels/calendar/time-axis.ts'
@@ -49,15 +48,6 @@ test('an hour of work is as wide as asked for, and a place leads back to its ins
   expect(placeOf(axis, hours.from + 60) - placeOf(axis, hours.from)).toBeCloseTo(30)
   for (const task of plan.tasks) {
     expect(instantAt(axis, placeOf(axis, task.start), 5)).toBe(task.start)
-  }
-})
-
-test('the whole job fits into the width there is, nights and days off with it', () => {
-  const what = { problem, local, from: plan.tasks[0]?.start ?? 0, to: finishOf(plan) }
-  for (const width of [300, 900, 1600]) {
-    const fitting = timeAxis({ ...what, pixelsPerHour: scaleToFit(what, width) })
-    expect(fitting.width).toBeLessThanOrEqual(width)
-    expect(fitting.width).toBeGreaterThan(width - 10)
   }
 })
 

@@ -25,7 +25,7 @@ const found = search.current()
 if (found === null) throw new Error('no plan was found')
 const words = taskWords(job, specification, found.workPlan)
 const local = localTimeIn(job.header.timeZone)
-const { axis, lanes } = drawingOf({ job, found, local, scale: 30, width: 900 })
+const { axis, lanes } = drawingOf({ job, found, local, pixelsPerHour: 30 })
 const room = lanes.find((lane) => lane.outOfUse !== null)
 if (room === undefined) throw new Error('a room is out of use')
 

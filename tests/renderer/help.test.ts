@@ -42,6 +42,7 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'panels/parts/PickTable.tsx': ['tables'],
   'panels/calendar/LaneDrawing.tsx': ['calendar'],
   'panels/calendar/PlanDrawing.tsx': ['calendar'],
+  'panels/calendar/whole-job/WholeJob.tsx': ['calendar'],
 }
 
 const keyWords =

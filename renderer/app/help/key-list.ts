@@ -103,13 +103,13 @@ export const keyPlaces: readonly KeyPlace[] = [
       {
         keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
         shown: 'Arrow keys',
-        does: 'Go from task to task and from lane to lane',
+        does: 'Go from pass to pass and from row to row',
       },
-      { keys: ['Enter', 'Space'], does: 'Pick the task' },
+      { keys: ['Enter', 'Space'], does: 'Pick the pass' },
       {
         keys: ['Shift+ArrowLeft', 'Shift+ArrowRight'],
         shown: 'Shift+Left, Shift+Right',
-        does: 'Move the task by a quarter of an hour and try the plan with it there',
+        does: 'Move the pass by a quarter of an hour and try the plan with it there, closer than the whole job',
       },
       { keys: ['Escape'], does: 'Leave the try' },
     ],

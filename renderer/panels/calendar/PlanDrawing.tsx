@@ -43,8 +43,6 @@ export interface PlanDrawingProps {
   /** A move under the hand: called for every new place; `isDone` when let go. */
   readonly onMove: (taskId: string, start: number, isDone: boolean) => void
   readonly onGiveUp: (draggedId: string | null) => void
-  /** Width in which the axis is seen, in pixels, whenever it changes. */
-  readonly onWidth: (width: number) => void
 }
 
 interface Drag {
@@ -57,11 +55,10 @@ interface Drag {
 
 /** Lanes by person and by room on one time axis. Work is solid, drying is hatched, nights, breaks and days off are shaded. */
 export function PlanDrawing(props: PlanDrawingProps) {
-  const { axis, lanes, look, problem, local, onWidth } = props
+  const { axis, lanes, look, problem, local } = props
   const [drag, setDrag] = useState<Drag | null>(null)
   const scroller = useRef<HTMLElement>(null)
-  const { shown, width, onScroll } = useShownPart(scroller, axis, nameWidth)
-  useEffect(() => onWidth(width), [width, onWidth])
+  const { shown, onScroll } = useShownPart(scroller, axis, nameWidth)
   const away = useMemo(
     () => new Map(lanes.map((lane) => [lane, absences(problem, local, axis, lane)])),
     [problem, local, axis, lanes],

@@ -1,13 +1,14 @@
 import { useMemo, useState } from 'react'
 import { records } from '../../../core/project/job.ts'
 import type { Pin, PinId } from '../../../core/project/progress-records.ts'
+import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { localTimeIn } from '../../../core/schedule/calendar.ts'
 import { localMoments } from '../../../core/schedule/job/site-hours.ts'
 import { finishOf } from '../../../core/schedule/model.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { instantOf } from '../../../core/work-order/site-time.ts'
 import { newId, useJob } from '../../state/app.ts'
-import { specificationOf } from '../../state/derived.ts'
+import { passesOf, specificationOf } from '../../state/derived.ts'
 import type { SearchState } from '../../state/planner.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
@@ -18,13 +19,15 @@ import { AcceptBlock, StartBlock } from './PlanBlocks.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
-import { drawingOf, planLook, type Scale, triedStarts } from './plan-look.ts'
-import { ScaleChoice, usualScale } from './ScaleChoice.tsx'
+import { drawingOf, planLook, triedStarts } from './plan-look.ts'
+import { ScaleChoice, useScale } from './ScaleChoice.tsx'
 import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
 import { taskWords } from './task-words.ts'
 import { dropChange, type Trial, tryChange } from './trial.ts'
 import { outOfUseWords } from './verdict-words.ts'
+import { WholeJobLegend } from './whole-job/WholeJob.tsx'
+import { WholeJobSight } from './whole-job/WholeJobSight.tsx'
 
 interface PlanLeafProps {
   readonly trial: Trial
@@ -44,8 +47,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const job = useJob()
   const [showsTrial, setShowsTrial] = useState(false)
   const [pickedId, setPickedId] = useState<string | null>(null)
-  const [scale, setScale] = useState<Scale>(usualScale)
-  const [width, setWidth] = useState(0)
+  const [scale, setScale] = useScale()
   const [held, setHeld] = useState<Held | null>(null)
   const { now, today } = useSiteNow()
   const isTrialShown = showsTrial && trial.changes.length > 0 && search.plan !== null
@@ -53,6 +55,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const found = held?.found ?? state.plan
   const shownJob = isTrialShown ? trial.job : job
   const specification = specificationOf(job)
+  const passes = passesOf(job)
   const { timeZone, unitSystem } = job.header
   const local = useMemo(() => localTimeIn(timeZone), [timeZone])
   const momentOf = useMemo(() => localMoments(timeZone), [timeZone])
@@ -62,8 +65,11 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   )
   const pins = useMemo(() => records(trial.job.pins), [trial.job.pins])
   const drawing = useMemo(
-    () => (found === null ? null : drawingOf({ job: shownJob, found, local, scale, width })),
-    [found, local, scale, width, shownJob],
+    () =>
+      found === null || scale === 'whole'
+        ? null
+        : drawingOf({ job: shownJob, found, local, pixelsPerHour: scale }),
+    [found, local, scale, shownJob],
   )
   const tried = useMemo(
     () => (found === null ? new Map<string, number>() : triedStarts(found, pins, timeZone)),
@@ -76,13 +82,13 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     [shownJob, found, comparedTo, words, pins, pickedId, momentOf],
   )
 
-  function pinTo(taskId: string, startsAt: string) {
+  function pinTo(taskId: string, startsAt: string, people?: readonly CrewMemberId[]) {
     const old = pins.find((pin) => pin.taskKey === taskId)
     const pin: Pin = {
       id: old?.id ?? (newId('pin') as PinId),
       taskKey: taskId,
       startsAt,
-      crewMemberIds: old?.crewMemberIds ?? [],
+      crewMemberIds: people ?? old?.crewMemberIds ?? [],
     }
     tryChange({
       key: `pin/${taskId}`,
@@ -119,7 +125,15 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     <div className="plan-page">
       <div className="plan-main">
         <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
-        {found !== null && drawing !== null && look !== null ? (
+        {found !== null && drawing === null ? (
+          <WholeJobSight
+            job={shownJob}
+            plan={found.workPlan}
+            pickedKey={pickedId}
+            onPick={(key) => setPickedId(taskIdOf(key))}
+            corner={<ScaleChoice scale={scale} onScale={setScale} />}
+          />
+        ) : found !== null && drawing !== null && look !== null ? (
           <div className="plan-sight">
             <PlanDrawing
               problem={found.problem}
@@ -140,7 +154,6 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
                 if (draggedId === null) setPickedId(null)
                 else dropChange(`pin/${draggedId}`)
               }}
-              onWidth={setWidth}
             />
             {held === null ? null : (
               <MoveVerdict {...held} job={shownJob} titleOf={words.title} momentOf={momentOf} />
@@ -157,7 +170,9 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             drawing={{ isTrial: isTrialShown, show: setShowsTrial }}
           />
         ) : null}
-        {found === null ? null : (
+        {found === null ? null : scale === 'whole' ? (
+          <WholeJobLegend />
+        ) : (
           <Legend
             isPicked={pickedId !== null}
             showsMoved={isTrialShown}
@@ -176,13 +191,15 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             pin={pins.find((pin) => pin.taskKey === pickedId) ?? null}
             momentOf={momentOf}
             onPick={setPickedId}
-            onPin={(startsAt) => pinTo(pickedId, startsAt)}
+            pass={passes.passes.find(({ key }) => key === pickedId)}
+            onPin={(startsAt, people) => pinTo(pickedId, startsAt, people)}
             onUnpin={() => unpin(pickedId)}
           />
         ) : found === null ? null : (
           <p className="quiet">
-            Pick a task to see what it waits for and what it holds up. Drag it, or use Shift with the arrow
-            keys, to pin it to another start; the plan with it is looked for while you move it.
+            Pick a block to see its first pass, what that waits for and what it holds up. Come closer than the
+            whole job to drag a pass, or to pin it with Shift and the arrow keys; the plan with it is looked
+            for while you move it.
           </p>
         )}
         <StartBlock trial={trial} />
@@ -190,6 +207,11 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
       </aside>
     </div>
   )
+}
+
+/** A coat that goes on the next day is drawn as one more piece of its task. */
+function taskIdOf(key: string): string {
+  return key.replace(/~\d+$/, '')
 }
 
 function isOpenTask(found: FoundPlan, id: string): boolean {

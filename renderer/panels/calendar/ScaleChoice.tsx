@@ -1,9 +1,18 @@
 import { Button, Slider, SliderThumb, SliderTrack } from 'react-aria-components'
+import { useStore } from 'zustand'
+import { createStore } from 'zustand/vanilla'
 import type { Scale } from './plan-look.ts'
 
-export const usualScale = 30
+const usualScale = 30
 /** Where the slider stands while the whole job is shown. */
 const narrowest = 10
+
+/** Kept while the page is open, so that another station or leaf does not change it. */
+const scaleStore = createStore<{ readonly scale: Scale }>(() => ({ scale: 'whole' }))
+
+export function useScale(): readonly [Scale, (scale: Scale) => void] {
+  return [useStore(scaleStore, (state) => state.scale), (scale) => scaleStore.setState({ scale })]
+}
 
 /** How wide an hour is drawn, or everything in the width there is. */
 export function ScaleChoice(props: { readonly scale: Scale; readonly onScale: (scale: Scale) => void }) {

@@ -1,16 +1,18 @@
 import { Button } from 'react-aria-components'
+import type { Pass } from '../../../core/passes/pass-types.ts'
 import type { Job } from '../../../core/project/job.ts'
+import { records } from '../../../core/project/job.ts'
 import type { Pin } from '../../../core/project/progress-records.ts'
+import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import type { Link } from '../../../core/schedule/model.ts'
-import { stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { momentWords, spanWords } from '../../../core/work-order/date-words.ts'
 import { instantOf } from '../../../core/work-order/site-time.ts'
-import { materialWords } from '../../../core/work-order/step-lines.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry } from '../parts/entries.ts'
+import { Tick } from '../parts/Tick.tsx'
 import { type Neighbour, neighboursOf } from './neighbours.ts'
 import type { TaskWords } from './task-words.ts'
 import { spareWords } from './verdict-words.ts'
@@ -24,11 +26,13 @@ interface TaskPaperProps {
   readonly pin: Pin | null
   readonly momentOf: (instant: number) => string
   readonly onPick: (taskId: string) => void
-  readonly onPin: (startsAt: string) => void
+  readonly onPin: (startsAt: string, people?: readonly CrewMemberId[]) => void
+  /** The pass with its lines; undefined where the present steps have no such pass any more. */
+  readonly pass: Pass | undefined
   readonly onUnpin: () => void
 }
 
-/** One task: who, when, what holds it back, what it holds back, and the pin. */
+/** One pass: what it is made of, who, when, what holds it back, what it holds back, and the pin. */
 export function TaskPaper(props: TaskPaperProps) {
   const { job, found, words, taskId, pin, momentOf: moment } = props
   const task = found.problem.tasks.find((each) => each.id === taskId)
@@ -38,14 +42,11 @@ export function TaskPaper(props: TaskPaperProps) {
   const start = pin === null ? planned.start : instantOf(pin.startsAt, timeZone)
   const isFact = task.state.kind === 'done' || task.state.kind === 'started'
   return (
-    <section className="block" aria-label="The task picked">
-      <h3>{words.room(taskId)}</h3>
+    <section className="block" aria-label="The pass picked">
+      <h3>{words.title(taskId)}</h3>
       <ul className="task-steps">
-        {words.steps(taskId).map((step) => (
-          <li key={step.key}>
-            {stepTitle(step)}
-            {materialWords(job, step) === '' ? null : <div className="quiet">{materialWords(job, step)}</div>}
-          </li>
+        {props.pass?.lines.map((line) => (
+          <li key={line.words}>{line.words}</li>
         ))}
       </ul>
       <dl className="side-by-side">
@@ -100,8 +101,35 @@ export function TaskPaper(props: TaskPaperProps) {
           </div>
         </div>
       )}
+      {isFact ? null : <GiveTo {...props} start={moment(start)} people={pin?.crewMemberIds ?? []} />}
       <NeighbourLists {...props} />
     </section>
+  )
+}
+
+/** Who does it by the owner's word; nobody ticked leaves it to the plan. */
+function GiveTo(
+  props: TaskPaperProps & { readonly start: string; readonly people: readonly CrewMemberId[] },
+) {
+  const { job, start, people } = props
+  return (
+    <fieldset className="give-to">
+      <legend>Give it to</legend>
+      <div className="button-row">
+        {records(job.crew).map(({ id, name }) => (
+          <Tick
+            key={id}
+            isOn={people.includes(id)}
+            onChange={(isOn) =>
+              props.onPin(start, isOn ? [...people, id] : people.filter((each) => each !== id))
+            }
+          >
+            {name}
+          </Tick>
+        ))}
+      </div>
+      <p className="quiet">Tried first, at its present start. With nobody ticked the plan chooses.</p>
+    </fieldset>
   )
 }
 

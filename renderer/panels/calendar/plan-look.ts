@@ -9,20 +9,19 @@ import type { PlanLook } from './LaneDrawing.tsx'
 import { type Lane, lanesOf } from './lanes.ts'
 import { type Neighbour, neighboursOf } from './neighbours.ts'
 import type { TaskWords } from './task-words.ts'
-import { scaleToFit, type TimeAxis, timeAxis } from './time-axis.ts'
+import { type TimeAxis, timeAxis } from './time-axis.ts'
 
 /** How wide an hour is drawn, in pixels, or the whole job in the width there is. */
 export type Scale = number | 'whole'
 
-/** Lanes and axis of a plan at a scale, `width` pixels being there for the axis. */
+/** Lanes and axis of a plan, an hour so many pixels wide. */
 export function drawingOf(input: {
   readonly job: Job
   readonly found: FoundPlan
   readonly local: LocalTime
-  readonly scale: Scale
-  readonly width: number
+  readonly pixelsPerHour: number
 }): { readonly axis: TimeAxis; readonly lanes: readonly Lane[] } {
-  const { found, local, scale, width } = input
+  const { found, local, pixelsPerHour } = input
   const { problem, plan } = found
   const ends = new Map(plan.tasks.map((planned) => [planned.task, planned.end as number]))
   const dry = problem.tasks.map((task) => (ends.get(task.id) ?? 0) + (task.effects.wetFor ?? 0))
@@ -32,7 +31,6 @@ export function drawingOf(input: {
     from: Math.min(...plan.tasks.map((task) => task.start)),
     to: Math.max(finishOf(plan), ...dry),
   }
-  const pixelsPerHour = scale === 'whole' ? scaleToFit(what, width) : scale
   return { axis: timeAxis({ ...what, pixelsPerHour }), lanes: lanesOf(input.job, found, local) }
 }
 

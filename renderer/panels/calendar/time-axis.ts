@@ -77,17 +77,6 @@ export function timeAxis({ problem, local, from, to, pixelsPerHour }: AxisInput)
   return { parts, days, width: x }
 }
 
-/** Pixels per hour at which the whole axis is just about so wide. */
-export function scaleToFit(input: Omit<AxisInput, 'pixelsPerHour'>, width: number): number {
-  let [low, high] = [0.05, 90]
-  while (high - low > 0.01) {
-    const middle = (low + high) / 2
-    if (timeAxis({ ...input, pixelsPerHour: middle }).width <= width) low = middle
-    else high = middle
-  }
-  return low
-}
-
 function windowsOf(
   problem: ScheduleProblem,
   person: ScheduleProblem['people'][number],
