@@ -58,6 +58,7 @@ export function drawRoom(drawn: RoomInches): Room {
     workedWith: null,
     wayOut: drawn.wayOut ?? false,
     backBy: drawn.backBy ?? null,
+    allowances: null,
     note: drawn.note ?? '',
   }
 }

@@ -35,6 +35,7 @@ const families: Partial<Readonly<Record<Operation, Family>>> = {
   scrapeGlass: 'putBack',
   refitHanging: 'putBack',
   putBack: 'putBack',
+  touchUp: 'putBack',
   cleanUp: 'putBack',
   inspect: 'putBack',
   restoreAlarm: 'putBack',

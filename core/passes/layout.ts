@@ -143,6 +143,21 @@ export class Layout {
     return indexes.every((index) => this.low(index, together) <= place && place <= this.high(index, together))
   }
 
+  /** What has to move too where a bundle moves to a place: what it would otherwise come before, or what would come before it. */
+  inTheWay(index: number, place: number): readonly number[] {
+    const before = (this.into[index] ?? []).filter((edge) => this.placeOf(edge.before) > place)
+    const after = (this.from[index] ?? []).filter((edge) => this.placeOf(edge.after) < place)
+    return [...before.map((edge) => edge.before), ...after.map((edge) => edge.after)]
+  }
+
+  /** Whether one of them has to dry before another: they are never one pass. */
+  isDryingAmong(indexes: readonly number[]): boolean {
+    const among = new Set(indexes)
+    return indexes.some((index) =>
+      (this.from[index] ?? []).some(({ after, wait }) => wait > 0 && among.has(after)),
+    )
+  }
+
   /** Elapsed minutes of the longest wait before or behind a bundle. */
   longestWait(index: number): number {
     const around = [...(this.into[index] ?? []), ...(this.from[index] ?? [])]

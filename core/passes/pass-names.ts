@@ -43,10 +43,23 @@ export function passName(named: Named): string {
     case 'slow':
     case 'sand':
     case 'prime':
-      return capital([...doings(named), ...cleaning(named)].join('; ') || 'vacuum the room')
+      return capital(
+        [...repairs(named), ...doings(named), ...cleaning(named)].join('; ') || 'vacuum the room',
+      )
     default:
       return coatName(named, named.kind)
   }
+}
+
+const repairing: ReadonlySet<Operation> = new Set(['openCrack', 'fill', 'fillSmall'])
+
+/** Where the small holes of a room are filled, all filling is said in one word. */
+function repairs({ steps }: Named): readonly string[] {
+  return areRepairs(steps) ? ['repairs'] : []
+}
+
+function areRepairs(steps: readonly Step[]): boolean {
+  return steps.some(({ operation }) => operation === 'fillSmall')
 }
 
 /** The cleaning that lead-safe work ends with before the coats. */
@@ -102,15 +115,18 @@ const words: readonly Word[] = [
 /** What is done where; things done to the same places are said together: `open cracks in and fill walls`. */
 function doings(named: Named): readonly string[] {
   const together = new Map<string, Word[]>()
+  const said = areRepairs(named.steps)
+    ? named.steps.filter(({ operation }) => !repairing.has(operation))
+    : named.steps
   for (const word of words) {
-    const steps = named.steps.filter(({ operation }) => word.operations.includes(operation))
+    const steps = said.filter(({ operation }) => word.operations.includes(operation))
     const where = list(places(named, steps))
     if (steps.length > 0) together.set(where, [...(together.get(where) ?? []), word])
   }
-  return [...together].map(([where, said]) => {
-    const ats = [...new Set(said.map(({ at }) => at))]
+  return [...together].map(([where, wordsThere]) => {
+    const ats = [...new Set(wordsThere.map(({ at }) => at))]
     const phrases = ats.map((at) => {
-      const verbs = said.filter((word) => word.at === at).map(({ verb }) => verb)
+      const verbs = wordsThere.filter((word) => word.at === at).map(({ verb }) => verb)
       return `${list(verbs)} ${at}`.trim()
     })
     const all = phrases.some((phrase) => phrase.includes(' and ')) ? phrases.join(', ') : list(phrases)

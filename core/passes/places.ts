@@ -2,6 +2,7 @@ import type { Bundled } from './bundles.ts'
 import { familiesOf, partOf } from './families.ts'
 import { Layout, type Place } from './layout.ts'
 import { mergeSmall } from './small-passes.ts'
+import { giveUpSmallWork } from './small-work.ts'
 import type { PassTemplate } from './template.ts'
 
 /** Where a bundle stands, and until when it is held or kept back. */
@@ -20,6 +21,7 @@ export function placeBundles(
   gatherLater(layout)
   gatherWoodwork(layout)
   gatherRadiators(layout)
+  giveUpSmallWork(layout, template)
   takeOffTape(layout)
   mergeSmall(layout, template)
   return bundled.bundles.map((_, index) => ({

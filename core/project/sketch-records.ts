@@ -102,6 +102,18 @@ export const floorShapeSchema = z.discriminatedUnion('kind', [
 ])
 export type FloorShape = Frozen<z.output<typeof floorShapeSchema>>
 
+/** Small damage of a room where it differs from the house's; a number that is null is the house's. */
+export const allowancesSchema = z.strictObject({
+  /** Nail holes, dings and dents for each 100 sq ft of wall. */
+  dings: z.number().min(0).max(1000).nullable(),
+  /** Nail holes and dents for each 100 ft of trim. */
+  trimDings: z.number().min(0).max(1000).nullable(),
+  /** Feet of open joints for each 100 ft of trim. */
+  joints: z.number().min(0).max(1000).nullable(),
+  /** Percent of what is painted that is touched up at the end. */
+  touchUp: z.number().min(0).max(100).nullable(),
+})
+
 export const roomSchema = z.strictObject({
   id: roomIdSchema,
   storeyId: storeyIdSchema,
@@ -119,6 +131,8 @@ export const roomSchema = z.strictObject({
   wayOut: z.boolean(),
   /** A promise to the family: the room is given back by this moment. */
   backBy: localDateTimeSchema.nullable(),
+  /** Null: the room has what the house's rules expect. */
+  allowances: allowancesSchema.nullable(),
   note: longText,
 })
 export type Room = Frozen<z.output<typeof roomSchema>>

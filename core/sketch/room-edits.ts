@@ -26,6 +26,7 @@ export function addRoom(job: Job, command: Command<'addRoom'>): Outcome<Job> {
     workedWith: null,
     wayOut: use === 'entry' || use === 'hall' || use === 'stairHall',
     backBy: null,
+    allowances: null,
     note: '',
   }
   const trim = defaults.trim.map((run) => ({ ...run, roomId: id, walls: null }))

@@ -97,11 +97,11 @@ export function findingOn(
   return { condition, surfaceKeys: surfaces.map((each) => each.key), noted: true, ...amounts }
 }
 
-/** Small damage that is counted on, as a finding: so many places, none of which stands in a record. */
+/** Small damage that is counted on, as a finding: so many places, or so much length of open joint; it stands in no record. */
 export function allowanceFinding(
   { group, room, book }: AllowancePlace,
-  kind: 'oldWallpaper',
-  count: number,
+  kind: 'hole' | 'caulkGap' | 'oldWallpaper',
+  amount: number,
 ): Finding {
   const { quantities, surfaceClass, key } = group
   const condition: Condition = {
@@ -119,7 +119,8 @@ export function allowanceFinding(
     foundOn: null,
   }
   const surfaceKeys = quantities.map((quantity) => quantity.key)
-  return { condition, surfaceKeys, noted: false, ...inMeasure('count', count, true, book) }
+  const measure = kind === 'caulkGap' ? 'length' : 'count'
+  return { condition, surfaceKeys, noted: false, ...inMeasure(measure, amount, true, book) }
 }
 
 interface AllowancePlace {

@@ -52,7 +52,10 @@ export function groupEdges(
   return steps.flatMap((before, from) =>
     steps.flatMap((after, to) => {
       if (from === to || isBatchPair(before, after)) return []
-      const said = index(roles[from] ?? '', roles[to] ?? '').filter(({ rule }) => book.isOn(rule.id))
+      const said = index(roles[from] ?? '', roles[to] ?? '').filter(
+        ({ rule, statement }) =>
+          book.isOn(rule.id) && (statement.ownSteps !== true || isAbout(rule, before, after)),
+      )
       return said.length === 0 ? [] : [edgeBetween(before, after, said)]
     }),
   )

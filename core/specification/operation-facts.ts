@@ -54,6 +54,7 @@ const wetWork: ReadonlySet<Operation> = new Set([
   'prime',
   'degloss',
   'fill',
+  'fillSmall',
   'skim',
   'puttySash',
   'caulk',

@@ -21,6 +21,7 @@ import { type GroupWork, roomNotices } from './room-notices.ts'
 import { roomSteps } from './room-steps.ts'
 import type { GroupRule, RoomView } from './rule.ts'
 import { allRules } from './rule-list.ts'
+import { touchUpEdges, touchUpSteps } from './touch-up.ts'
 import { stepTitle, surfaceNoun } from './trade-words.ts'
 import type { Notice, Step, StepOrder } from './types.ts'
 
@@ -49,11 +50,13 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
   const whole = [
     ...roomSteps(maker, room, groups, keptItems, plans.some(isDusty), heldFromDusting(needs)),
     ...leadSteps(maker, facts, view, work),
+    ...touchUpSteps(maker, room, groups),
   ]
   const edges = mergeEdges([
     ...work.flatMap((each) => each.edges),
     ...roomEdges(maker, room, whole, onGroups, keptItems),
     ...leadEdges(maker, whole, onGroups),
+    ...touchUpEdges(maker, whole, onGroups),
   ])
   const ordered = orderSteps([...whole, ...onGroups], edges, maker.book)
   const cautious = withCautions(maker, view, work, whole, ordered.steps)

@@ -1,5 +1,6 @@
 import type { Rule } from './rule.ts'
 import { airRules } from './rules/air.ts'
+import { allowanceRules } from './rules/allowances.ts'
 import { asbestosRules } from './rules/asbestos.ts'
 import { calcimineRules } from './rules/calcimine.ts'
 import { coatRules, patchedCoats, scuffBetweenCoats, sheenAdvice } from './rules/coats.ts'
@@ -30,6 +31,7 @@ export const allRules: readonly Rule[] = [
   ...wallpaperRules,
   ...stainRules,
   ...metalRules,
+  ...allowanceRules,
   ...trimRules,
   ...sashRules,
   sheenAdvice,

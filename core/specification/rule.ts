@@ -68,6 +68,8 @@ export interface OrderStatement {
   readonly after: readonly Selector[]
   readonly reason: string
   readonly special: boolean
+  /** True where it holds only of steps that its own rule asked for. */
+  readonly ownSteps?: boolean
 }
 
 /**

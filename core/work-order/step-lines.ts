@@ -32,7 +32,12 @@ const routine: ReadonlySet<Operation> = new Set<Operation>([
   'putBack',
   'cleanUp',
   'inspect',
+  'fillSmall',
+  'touchUp',
 ])
+
+/** What every room has; their reasons are not printed on each sheet. */
+const usualRules: ReadonlySet<string> = new Set(['allowance-dings', 'allowance-joints'])
 
 export interface StepLineInput {
   readonly job: Job
@@ -125,7 +130,8 @@ function unusualReasons(step: Step): readonly Because[] {
   const found = step.because.filter(
     ({ conditionIds, ruleId }) => conditionIds.length > 0 || handRules.includes(ruleId),
   )
-  return routine.has(step.operation) && step.coat < 3 ? found : step.because
+  const unusual = step.because.filter(({ ruleId }) => !usualRules.has(ruleId))
+  return routine.has(step.operation) && step.coat < 3 ? found : unusual
 }
 
 type Limit = { readonly at: SiteMoment; readonly reason: string }

@@ -69,11 +69,12 @@ test('the old house is gathered into about fourteen passes a room set, none too 
   expect(passes.passes.filter(({ personMinutes }) => personMinutes <= 15)).toEqual([])
 })
 
-test('a plain room is eight passes, in the words of the trade', () => {
+test('a plain room is nine passes, in the words of the trade: filler dries between the repairs and their sanding', () => {
   const { passes } = gathered(plainRoom())
   expect(passes.passes.map(({ key, name }) => [key, name])).toEqual([
     ['room/setUp/1', 'Set up'],
-    ['room/sand/1', 'Sand woodwork'],
+    ['room/sand/1', 'Repairs; sand woodwork; caulk trim'],
+    ['room/prime/1', 'Sand and prime patches on walls and trim'],
     ['room/ceiling/1', 'Ceiling'],
     ['room/woodwork/1', 'Woodwork, first coat'],
     ['room/woodwork/2', 'Woodwork, second coat'],
@@ -81,6 +82,20 @@ test('a plain room is eight passes, in the words of the trade', () => {
     ['room/walls/2', 'Walls, second coat'],
     ['room/putBack/1', 'Put back, clean up, look over'],
   ])
+})
+
+test('small fills and caulk are no passes of their own: they go with repairs or sanding that are there anyway', () => {
+  const { passes, specification } = gathered(oldHouse())
+  const operationOf = new Map(specification.steps.map(({ key, operation }) => [key, operation]))
+  const operationsOf = (stepKeys: readonly string[]) => stepKeys.map((key) => operationOf.get(key))
+  const caulked = passes.passes
+    .map(({ stepKeys }) => operationsOf(stepKeys))
+    .filter((of) => of.includes('caulk'))
+  expect(caulked.length).toBeGreaterThan(5)
+  for (const operations of caulked) expect(new Set(operations).size).toBeGreaterThan(1)
+  const filled = passes.passes.filter(({ stepKeys }) => operationsOf(stepKeys).includes('fillSmall'))
+  expect(filled.length).toBeGreaterThan(5)
+  for (const { name } of filled) expect(name).toContain('Repairs')
 })
 
 test('closets are worked with the rooms their doors lead to, in the order of these rooms', () => {

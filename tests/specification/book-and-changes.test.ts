@@ -13,7 +13,14 @@ import { changedRule, ruleBook } from '../../core/specification/rule-settings.ts
 import { defaultProducts, defaultRuleSettings } from '../../core/specification/shop-defaults.ts'
 import { specify } from '../../core/specification/specify.ts'
 import { feet, inches, zeroLength } from '../../core/units/length.ts'
-import { buildJob, conditionOn, existingOn, finishFor, rectangularRoom } from '../fixtures/job-builder.ts'
+import {
+  allowancesOn,
+  buildJob,
+  conditionOn,
+  existingOn,
+  finishFor,
+  rectangularRoom,
+} from '../fixtures/job-builder.ts'
 import { ceilingOf, plainSurfaces, takeoffOf, wallOf } from './hand-takeoff.ts'
 import { notices, oneSurfaceJob, specifyOne, squareFoot } from './one-surface.ts'
 
@@ -141,7 +148,7 @@ test('why one step is before another is told as a chain of neighbours, and not a
 })
 
 test('a changed rule is visible as changed, works with its own numbers, and can be put back', () => {
-  const job = oneSurfaceJob({ surfaceClass: 'walls' })
+  const job = oneSurfaceJob({ surfaceClass: 'walls', job: { rules: allowancesOn } })
   expect(ruleBook(job).filter((rule) => rule.changed)).toEqual([])
   const setting = changedRule(job, 'stress-crack', { numbers: { layers: 3 } })
   if (setting === null) throw new Error('three layers differ from the book')

@@ -13,6 +13,7 @@ import { specify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { feet } from '../../core/units/length.ts'
 import {
+  allowancesOn,
   buildJob,
   conditionOn,
   existingOn,
@@ -81,6 +82,7 @@ export const randomHouse = fc
     deglosser: fc.boolean(),
     yearBuilt: fc.constantFrom(null, 1925, 1965, 1995),
     textured: fc.boolean(),
+    allowances: fc.boolean(),
   })
   .map((given) => {
     const job = buildJob({
@@ -120,7 +122,10 @@ export const randomHouse = fc
         keptIn('alarm', 'r', 'smokeAlarm', 'coverDaily', { wired: true }),
         keptIn('plates', 'r', 'plate', 'takeOff'),
       ],
-      rules: given.deglosser ? [{ id: 'oil-deglosser' as never, on: true, numbers: {} }] : [],
+      rules: [
+        ...(given.deglosser ? [{ id: 'oil-deglosser' as never, on: true, numbers: {} }] : []),
+        ...(given.allowances ? allowancesOn : []),
+      ],
     })
     return { job, takeoff: takeoffOf(...plainSurfaces('r')) }
   })

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { allRules } from '../../core/specification/rule-list.ts'
 import { airAndSafetyCases } from './cases/air-and-safety.ts'
+import { allowanceCases } from './cases/allowances.ts'
 import { chalkAndPaperCases } from './cases/chalk-and-paper.ts'
 import { coatsAndDustCases } from './cases/coats-and-dust.ts'
 import { leadWorkCases } from './cases/lead-work.ts'
@@ -20,6 +21,7 @@ const cases: Readonly<Record<string, () => void>> = {
   ...orderAndAmountsCases,
   ...airAndSafetyCases,
   ...leadWorkCases,
+  ...allowanceCases,
 }
 
 test.each(Object.entries(cases))('worked case: %s', (_, run) => {

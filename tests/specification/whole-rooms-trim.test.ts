@@ -214,7 +214,7 @@ test('study with varnished trim and shellacked doors going to paint: dulled, eac
   ])
 })
 
-test('red dining room with an accent wall and gaps along the trim: tinted primer, three coats, caulk after the primer', () => {
+test('red dining room with an accent wall and gaps along the trim: tinted primer, three coats, caulk before the primer', () => {
   const accent = finishFor('walls', 'latexWall', 'red', 'matte', {
     id: 'accent' as never,
     scope: { level: 'surface', surface: wallOf('red-room', 'north') },
@@ -236,11 +236,11 @@ test('red dining room with an accent wall and gaps along the trim: tinted primer
     'walls+accent/prime/1 acrylicPrimer',
     'trim/sand/1',
     'trim/vacuum/1',
+    'trim/caulk/1 acrylicCaulk',
     'trim/prime/1 bondingPrimer',
     'room/vacuum/1',
     'ceiling/dustOff/1',
     'ceiling/coat/1 latexCeiling',
-    'trim/caulk/1 acrylicCaulk',
     'trim/dustOff/1',
     'trim/coat/1 waterborneEnamel',
     'trim/sand/2',

@@ -2,6 +2,7 @@ import { withBrandsAndCodes } from './brands-and-codes.ts'
 import { withHolds } from './holds.ts'
 import { nameJob } from './job-ids.ts'
 import { withPasses } from './passes.ts'
+import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 
 /** The data of a job file as it was read, before its form is checked. */
@@ -17,6 +18,7 @@ const toVersion2: readonly FileUpgrade[] = [
   withHolds,
   withPasses,
   withBrandsAndCodes,
+  withRoomAllowances,
 ]
 
 /** The first entry reads version 1. A version that was released is never taken out again. */

@@ -84,7 +84,7 @@ export const dustBeforePrimer: GroupRule = {
   order: [
     orderBecause(
       ['dustOff/0'],
-      ['blockStain', 'spotPrime', 'prime', 'caulk'],
+      ['blockStain', 'spotPrime', 'prime'],
       'Primer over sanding dust holds the dust, not the wall.',
     ),
     orderBecause(['sandFill', 'sandPatch'], ['dustOff/0'], 'What sanding leaves is dusted off.'),

@@ -54,14 +54,21 @@ const craftStages: readonly Stage[] = [
   { does: ['unmask'], reason: 'The tape comes off last.' },
 ]
 
-/** Caulking is left to the two rules that disagree about it. */
+/** From filling to priming: gaps lie along the edges, and caulking them waits for none of it. */
+const fillingToPriming = craftStages.slice(stageOf('dampCrack'), stageOf('prime') + 1)
+
+function stageOf(selector: Selector): number {
+  return craftStages.findIndex(({ does }) => does.includes(selector))
+}
+
+/** Whether gaps are caulked before or after a full primer is left to the two rules that disagree about it. */
 function craftOrder(): readonly OrderStatement[] {
   return craftStages.slice(0, -1).map((stage, index) => ({
     before: stage.does,
     after: craftStages
       .slice(index + 1)
       .flatMap((later) => later.does)
-      .filter((selector) => !(stage.does.includes('prime') && selector === 'caulk')),
+      .filter((selector) => selector !== 'caulk' || !fillingToPriming.includes(stage)),
     reason: stage.reason,
     special: false,
   }))
@@ -91,23 +98,24 @@ export const caulkAfterPrimer: HouseRule = {
   reason: 'Caulk holds better on primer, and primed gaps are easier to see.',
   source: commonPractice,
   safety: 'none',
-  on: true,
+  on: false,
   numbers: {},
   order: [
     orderBecause(['prime'], ['caulk'], 'Caulk holds better on primer, and primed gaps are easier to see.'),
   ],
 }
 
+/** On by default: repainted trim has a coat that caulk holds on, and gaps closed with the filling need no visit of their own. */
 export const caulkBeforePrimer: HouseRule = {
   id: 'caulk-before-primer',
   level: 'house',
   theme: 'order',
   title: 'Caulk before the primer',
   found: 'Gaps along trim that is primed.',
-  reason: 'Primed over, the caulk takes the finish as the wood does.',
+  reason: 'On a clean and dulled old coat caulk holds; primed over, it takes the finish as the wood does.',
   source: commonPractice,
   safety: 'none',
-  on: false,
+  on: true,
   numbers: {},
   order: [orderBecause(['caulk'], ['prime'], 'Primed over, the caulk takes the finish as the wood does.')],
 }

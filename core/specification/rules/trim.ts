@@ -41,7 +41,12 @@ export const bareWoodPlaces: GroupRule = {
       ],
     }
   },
-  order: [],
+  order: [
+    {
+      ...orderBecause(['spotPrime'], ['caulk'], 'Caulk does not hold on bare wood: it is primed first.'),
+      ownSteps: true,
+    },
+  ],
 }
 
 export const caulkGap: GroupRule = {

@@ -32,6 +32,7 @@ import {
 import { conditionsOn, foundCounts, newCondition } from './condition-records.ts'
 import { ExistingPaper } from './ExistingPaper.tsx'
 import { KeptItems } from './KeptItems.tsx'
+import { SmallDamage } from './SmallDamage.tsx'
 import { SurfaceList } from './SurfaceList.tsx'
 import { SurveyPlan } from './SurveyPlan.tsx'
 
@@ -67,7 +68,13 @@ export function WalkStation() {
     <section className="desk walk" aria-label="Walk">
       <div className="walk-desk">
         <WalkMap job={job} takeoff={takeoff} room={room} surfaces={surfaces} surface={surface} />
-        <WalkPapers key={`${room.id}/${surface?.key ?? ''}`} chain={chain} room={room} surface={surface} />
+        <WalkPapers
+          key={`${room.id}/${surface?.key ?? ''}`}
+          chain={chain}
+          room={room}
+          surfaces={surfaces}
+          surface={surface}
+        />
       </div>
     </section>
   )
@@ -156,10 +163,11 @@ function nearestKey(takeoff: Takeoff, roomId: string, ref: SurfaceRef): string |
 interface PapersProps {
   readonly chain: Chain
   readonly room: Room
+  readonly surfaces: readonly SurfaceQuantity[]
   readonly surface: SurfaceQuantity | null
 }
 
-function WalkPapers({ chain, room, surface }: PapersProps) {
+function WalkPapers({ chain, room, surfaces, surface }: PapersProps) {
   const { job, specification } = chain
   const now = useView((state) => state.host?.now.slice(0, 10) ?? null)
   const [draft, setDraft] = useState<Condition | null>(null)
@@ -208,6 +216,7 @@ function WalkPapers({ chain, room, surface }: PapersProps) {
           </>
         )}
         <KeptItems job={job} room={room} />
+        <SmallDamage job={job} room={room} surfaces={surfaces} />
       </div>
       <aside className="walk-consequences" aria-label="Consequences">
         {draft === null ? null : <DraftConsequences chain={chain} draft={draft} />}

@@ -56,6 +56,10 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
       surfaceClass: 'trim',
       coat: 'oilPaint',
       conditions: [['caulkGap', { length: feet(4) }]],
+      rules: [
+        ['caulk-after-primer', true],
+        ['caulk-before-primer', false],
+      ],
     })
     expect(comesBefore(specification, 'r/trim/prime/1', 'r/trim/caulk/1')).toBe(true)
   },
@@ -63,18 +67,19 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
     const gap = {
       surfaceClass: 'trim',
       coat: 'oilPaint',
-      conditions: [['caulkGap', { length: feet(4) }]],
-    } as const
-    const before = specifyOne({
-      ...gap,
-      rules: [
-        ['caulk-after-primer', false],
-        ['caulk-before-primer', true],
+      conditions: [
+        ['caulkGap', { length: feet(4) }],
+        ['hole', { count: 1 }],
       ],
-    })
+    } as const
+    const before = specifyOne(gap)
+    expect(comesBefore(before, 'r/trim/sand/1', 'r/trim/caulk/1')).toBe(true)
     expect(comesBefore(before, 'r/trim/caulk/1', 'r/trim/prime/1')).toBe(true)
+    // Gaps and holes lie apart: neither is closed before the other.
+    expect(comesBefore(before, 'r/trim/sandFill/1', 'r/trim/caulk/1')).toBe(false)
+    expect(comesBefore(before, 'r/trim/caulk/1', 'r/trim/sandFill/1')).toBe(false)
     // Both on contradict each other, and both are named.
-    const both = specifyOne({ ...gap, rules: [['caulk-before-primer', true]] })
+    const both = specifyOne({ ...gap, rules: [['caulk-after-primer', true]] })
     expect(both.clashes).toHaveLength(1)
     expect(both.clashes[0]).toMatchObject({ kind: 'ruleClash' })
     expect(both.clashes[0]?.ids.slice(0, 2).toSorted()).toEqual(['caulk-after-primer', 'caulk-before-primer'])

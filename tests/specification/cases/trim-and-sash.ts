@@ -27,6 +27,16 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
     // The oil primer takes a day; of those that do bare wood the quick stain blocker (2 h) is the plainest.
     expect(stepOf(specification, 'trim/spotPrime/1').productClass).toBe('stainBlockingPrimer')
     expect(notices(specification, 'advice')[0]?.sentence).toContain('18 % moisture')
+    // Caulk holds on primer and not on bare wood; spots that are primed for holes have nothing to do with the gaps.
+    const gap = ['caulkGap', { length: feet(12) }] as const
+    const gapBesideBare = specifyOne({
+      surfaceClass: 'trim',
+      conditions: [['bareWood', { areaMm2: 5 * squareFoot }], gap],
+    })
+    expect(comesBefore(gapBesideBare, 'r/trim/spotPrime/1', 'r/trim/caulk/1')).toBe(true)
+    const gapBesideHole = specifyOne({ surfaceClass: 'trim', conditions: [['hole', { count: 1 }], gap] })
+    expect(hasStep(gapBesideHole, 'trim/spotPrime/1')).toBe(true)
+    expect(comesBefore(gapBesideHole, 'r/trim/spotPrime/1', 'r/trim/caulk/1')).toBe(false)
   },
   'caulk-gap': () => {
     const specification = specifyOne({
