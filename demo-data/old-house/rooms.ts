@@ -89,8 +89,8 @@ const ground: readonly RoomInches[] = [
     use: 'dining',
     walls: box(0, 0, 168, 168, { north: 'outside', west: 'outside' }),
     ceiling: flat(groundHeight),
-    backBy: '2027-04-30T17:00',
-    note: 'The family has guests on May 1.',
+    backBy: '2027-05-04T17:00',
+    note: 'The family has guests on May 5.',
   },
   {
     id: 'pantry',
