@@ -33,7 +33,7 @@ function rectangleFoot() {
     .map((surface) => surface.netArea)
 }
 
-test('Hutton, Mensuration, painters’ work 1 (question printed, answer computed): 65 ft 6 in around, 12 ft 4 in high is 89.7593 sq yd', () => {
+test('Hutton, Mensuration, painters’ work 1 (question printed; answer from memory, and computed): 65 ft 6 in around, 12 ft 4 in high is 89.7593 sq yd', () => {
   // Any room 65 1/2 ft around: 20 ft x 12 3/4 ft.
   const job = sketch({
     rooms: [rectangle('a', feet(20), feet(12, 9), { ceiling: { kind: 'flat', height: feet(12, 4) } })],

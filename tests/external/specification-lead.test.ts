@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { type LeadWork, leadVerdict, overHudDeMinimis } from '../../core/specification/lead.ts'
 
-/** 40 CFR 745.83 (minor repair and maintenance) and 745.85(a)(3); 24 CFR 35.1350(d). */
+/** 40 CFR 745.83 (minor repair and maintenance) and 745.85(a)(3); 24 CFR 35.1350(d). What is from memory says so in its name. */
 const work: LeadWork = {
   yearBuilt: 1950,
   place: 'interior',
@@ -21,7 +21,11 @@ test.each([
   ['demolition of a painted surface', { squareFeet: 1, demolishes: true }, 'covered'],
   ['20 sq ft outside', { place: 'exterior', squareFeet: 20 }, 'belowThreshold'],
   ['20.1 sq ft outside', { place: 'exterior', squareFeet: 20.1 }, 'covered'],
-  ['4 sq ft now and 3 within the 30 days before', { squareFeet: 4, earlierSquareFeet: 3 }, 'covered'],
+  [
+    '4 sq ft now and 3 within the 30 days before (30 days: from memory)',
+    { squareFeet: 4, earlierSquareFeet: 3 },
+    'covered',
+  ],
   ['a component of 7 sq ft taken out whole', { removedSquareFeet: 7 }, 'covered'],
   ['a house of 1977', { yearBuilt: 1977, squareFeet: 7 }, 'covered'],
   ['a house of 1978', { yearBuilt: 1978, squareFeet: 700 }, 'outsideRule'],
@@ -30,7 +34,7 @@ test.each([
   expect(leadVerdict({ ...work, ...changes }).kind).toBe(expected)
 })
 
-test('HUD-assisted housing: over 2 sq ft in a room, 20 outside, or 10 percent of a small component', () => {
+test('HUD-assisted housing: over 2 sq ft in a room, 20 outside (both from memory), or 10 percent of a small component (printed)', () => {
   expect([overHudDeMinimis(2, 'interior', 0), overHudDeMinimis(2.1, 'interior', 0)]).toEqual([false, true])
   expect([overHudDeMinimis(20, 'exterior', 0), overHudDeMinimis(20.1, 'exterior', 0)]).toEqual([false, true])
   expect([overHudDeMinimis(0.5, 'interior', 10), overHudDeMinimis(0.5, 'interior', 11)]).toEqual([
