@@ -4,13 +4,23 @@ import { overflow } from './parts.ts'
 import type { PassKind } from './pass-types.ts'
 import type { PassTemplate } from './template.ts'
 
-/** What is done in many places of a room, a little in each; none of it needs a pass where it can go with another. */
+/** Repairs, sanding and what goes with them: done in many places of a room, a little in each; none of it needs a pass where it can go with another. */
 const smallWork: ReadonlySet<Operation> = new Set([
   'fillSmall',
   'sandFill',
   'sandPatch',
   'sand',
   'spotPrime',
+  'blockStain',
+  'sealBare',
+  'openCrack',
+  'dampCrack',
+  'tapeCrack',
+  'fill',
+  'scrape',
+  'skim',
+  'reattachPlaster',
+  'driveFastener',
   'caulk',
   'vacuum',
   'dustOff',
@@ -55,12 +65,16 @@ function isSmall({ bundles }: Layout, index: number): boolean {
   return steps.every(({ operation }) => smallWork.has(operation))
 }
 
+/** Person-minutes; a pass that is left with fewer counts as one more: it is no visit. */
+const leastLeft = 16
+
 /** As many passes as the places make, larger places parted. */
 function passesNeeded(layout: Layout, { largestPassMinutes }: PassTemplate): number {
   const largest = largestPassMinutes * overflow
   return layout
     .passes()
-    .reduce((sum, { list }) => sum + Math.max(1, Math.ceil(layout.minutesOf(list) / largest)), 0)
+    .map(({ list }) => layout.minutesOf(list))
+    .reduce((sum, each) => sum + (each < leastLeft ? 2 : Math.ceil(each / largest)), 0)
 }
 
 /** Repairs go to repairs first, then to the nearest place. */
