@@ -220,7 +220,7 @@ export interface Spending {
 
 /** What the job counts as cost besides pay and room-days; cents. On an unbroken clock `siteDay` is what a grid step costs. */
 export interface Prices {
-  /** Each working day from the first to the last on site. */
+  /** Each working day from the day the job may begin to the last on site. */
   readonly siteDay: number
   /** Each time a room goes over to somebody who was not at the task before. */
   readonly handOver: number

@@ -157,7 +157,7 @@ export class Decoder extends Finder {
     if (problem.clock.kind === 'unbroken') return this.lastWork
     if (this.lastWork === 0) return 0
     const until = workingDays[dayOf(axis, this.lastWork - 1) + 1] as number
-    return until - (workingDays[dayOf(axis, this.firstWork)] as number)
+    return until - (workingDays[dayOf(axis, axis.firstTick)] as number)
   }
 
   piecesOf(task: number): readonly Piece[] {

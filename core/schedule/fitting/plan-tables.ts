@@ -63,7 +63,6 @@ export class PlanTables {
   protected readonly kept: Kept
   protected handOvers = 0
   protected broken = 0
-  protected firstWork = 0
   protected lastWork = 0
   /** A latest wait that was missed: the task that has to come later, and when. */
   protected missedTask = none
@@ -112,7 +111,6 @@ export class PlanTables {
     this.handOvers = 0
     this.broken = 0
     this.missedTask = none
-    this.firstWork = net.axis.horizon
     this.lastWork = 0
     this.isPlaced.fill(0)
     this.waitsFor.set(this.openBefore)
@@ -161,7 +159,6 @@ export class PlanTables {
   protected attend(team: PeopleBits, from: number, to: number): void {
     for (let rest = team; rest !== 0; rest &= rest - 1)
       this.ledger.attend(31 - Math.clz32(rest & -rest), from, to)
-    if (from < this.firstWork) this.firstWork = from
     if (to > this.lastWork) this.lastWork = to
   }
 }

@@ -92,7 +92,10 @@ function payOf({ people }: ScheduleProblem, attendance: readonly Attendance[]): 
   }, 0)
 }
 
-/** Days on which somebody could work, from the first work to come until the last. On an unbroken clock: grid steps until the end. */
+/**
+ * Days on which somebody could work, from the day the job may begin (or goes on) until the last work. A day of waiting before the first
+ * work costs as much as one behind it, or a plan could begin late for nothing. On an unbroken clock: grid steps until the end.
+ */
 function siteDaysOf({ problem, dayAt, dayOf }: Court, entries: readonly Entry[]): number {
   const { clock } = problem
   if (clock.kind === 'unbroken')
@@ -102,9 +105,7 @@ function siteDaysOf({ problem, dayAt, dayOf }: Court, entries: readonly Entry[])
     )
   const pieces = entries.flatMap(({ planned, isFact }) => (isFact ? [] : planned.segments))
   if (pieces.length === 0) return 0
-  const first = dayAt(
-    pieces.reduce((earliest, { start }) => Math.min(earliest, start), Number.POSITIVE_INFINITY),
-  )
+  const first = dayAt(clock.start)
   const last = dayAt(pieces.reduce((latest, { end }) => Math.max(latest, end - 1), 0))
   let days = 0
   for (let day = first; day <= last; day++) {
