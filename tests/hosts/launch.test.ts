@@ -74,7 +74,13 @@ test('the entries load nothing before the guard that an old Node could not read'
 test('where the packages that build the program are missing, every entry says so in a sentence', async () => {
   const checkout = testFolder()
   cpSync(launch, join(checkout, 'electron', 'launch'), { recursive: true })
-  for (const folder of ['core/contract', 'renderer', 'electron/preload']) {
+  for (const folder of [
+    'core/contract',
+    'renderer',
+    'electron/preload',
+    'electron/handlers',
+    'electron/storage',
+  ]) {
     mkdirSync(join(checkout, folder), { recursive: true })
   }
   for (const file of ['package.json', 'package-lock.json']) writeFileSync(join(checkout, file), '{}')
