@@ -7,7 +7,7 @@ import { boundOf, type PlanBound } from './bound/bound.ts'
 import { findImpossible } from './explain.ts'
 import { nothingHappened, type PlanningFacts, type ProblemOfJob, problemOfJob } from './job/problem-of-job.ts'
 import { type JobPlan, jobPlanOf } from './job-plan.ts'
-import { createSearch } from './tries/search.ts'
+import { createKeepingSearch } from './keeping-search.ts'
 import { validateProblem } from './validate.ts'
 import { clashSentence } from './words/clash-words.ts'
 import { faultSentence } from './words/fault-words.ts'
@@ -59,7 +59,7 @@ export function startPlanning(
   const asked = problemOfJob(job, specification, passes, minutes, planning)
   const refusal = refusalOf(job, asked)
   if (refusal !== null) return { ok: false, problem: refusal }
-  const search = createSearch(asked.problem, seed)
+  const search = createKeepingSearch(asked, planning.keeps, seed)
   let bound: PlanBound | undefined
   return succeed({
     step: (iterations) => search.step(iterations),

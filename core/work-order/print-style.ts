@@ -58,6 +58,7 @@ td { vertical-align: top; border-bottom: 0.15mm solid var(--hair); padding: 1mm 
 .tick { width: 10mm; }
 .tight { white-space: nowrap; }
 th:last-child, td:last-child { padding-right: 0; }
+.net th, .net td { font-size: 7pt; padding-right: 1mm; overflow-wrap: anywhere; }
 .sum td { border-top: 0.35mm solid var(--ink); font-weight: 600; }
 .steps th:nth-child(3) { width: 27%; }
 .steps th:nth-child(4) { width: 31%; }

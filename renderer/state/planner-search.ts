@@ -11,10 +11,11 @@ import {
   problemOfJob,
 } from '../../core/schedule/job/problem-of-job.ts'
 import { jobPlanOf } from '../../core/schedule/job-plan.ts'
+import { createKeepingSearch } from '../../core/schedule/keeping-search.ts'
 import type { Plan } from '../../core/schedule/model.ts'
 import { refusalOf } from '../../core/schedule/plan-job.ts'
 import { firstPlanToPay } from '../../core/schedule/plan-to-pay.ts'
-import { createSearch, type ScheduleSearch } from '../../core/schedule/tries/search.ts'
+import type { ScheduleSearch } from '../../core/schedule/tries/search.ts'
 import { clashSentence } from '../../core/schedule/words/clash-words.ts'
 import { wordsOfJob } from '../../core/schedule/words/job-words.ts'
 import { createSpecify } from '../../core/specification/specify.ts'
@@ -84,7 +85,7 @@ export function createSliced(job: Job, now: string, promised: WorkPlan | null): 
   const tasks = problemOfJob(job, specification, passes, minutes, facts)
   const refusal = refusalOf(job, tasks)
   if (refusal !== null) return refusedSearch({ isProved: true, sentence: refusal.sentence, taskIds: [] })
-  return slicedSearch(job, tasks, createSearch(tasks.problem, seed))
+  return slicedSearch(job, tasks, createKeepingSearch(tasks, facts.keeps, seed))
 }
 
 /** Until something was marked on site, work is planned from the job's first day; then from now on. */

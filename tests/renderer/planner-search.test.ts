@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { applyDiff, diffJobs } from '../../core/project/diff.ts'
+import type { Issued } from '../../core/project/issued-records.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { Pin, PinId } from '../../core/project/progress-records.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
@@ -8,6 +9,7 @@ import { verifyPlan } from '../../core/schedule/judge/verify.ts'
 import { finishOf } from '../../core/schedule/model.ts'
 import { feet, lengthFromUnits } from '../../core/units/length.ts'
 import { verdictWords } from '../../renderer/panels/calendar/verdict-words.ts'
+import { planBody } from '../../renderer/state/planner-accepted.ts'
 import {
   createSliced,
   prepareSearch,
@@ -121,4 +123,29 @@ test('a pin holds its task, and what was planned before stays where it can', () 
   // Of two plans that cost the same the one shown before stays; only a cheaper one moves something.
   const { movedTasks = 0, total = 0 } = after?.workPlan.cost ?? {}
   expect(movedTasks === 0 || total < before.workPlan.cost.total).toBe(true)
+})
+
+test('where nothing changed nothing of an accepted plan moves, and it costs no more, however long is looked on', () => {
+  const first = createSliced(job, now, null)
+  for (let slice = 0; slice < 3; slice++) first.step()
+  const accepted = first.current()
+  if (accepted === null) throw new Error('no plan was found')
+  const promised: Job = {
+    ...job,
+    issued: {
+      plan: {
+        id: 'plan' as Issued['id'],
+        kind: 'plan',
+        issuedAt: '2027-03-29T08:00',
+        body: planBody(accepted.workPlan, null),
+      },
+    },
+  }
+  const again = createSliced(promised, now, null)
+  for (let slice = 0; slice < 6; slice++) {
+    again.step()
+    const { cost } = again.current()?.workPlan ?? {}
+    expect(cost?.movedTasks).toBe(0)
+    expect(cost?.total).toBeLessThanOrEqual(accepted.workPlan.cost.total)
+  }
 })

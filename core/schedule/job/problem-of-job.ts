@@ -24,6 +24,7 @@ export interface KeptTask {
   readonly stepKeys: readonly string[]
   readonly startsAt: string
   readonly endsAt: string
+  readonly segments: readonly { readonly startsAt: string; readonly endsAt: string }[]
   readonly dryUntil?: string | null
   readonly crewMemberIds: readonly string[]
 }

@@ -63,7 +63,7 @@ function foundTable(room: RoomSheet): Markup {
 
 function quantitiesTable(room: RoomSheet): Markup | null {
   if (room.quantities.length === 0) return null
-  return html`<table><caption>Net figures</caption>
+  return html`<table class="net"><caption>Net figures</caption>
 <thead><tr><th>Surface</th><th class="n">Net area</th><th class="n">Length</th><th class="n">Cutting in</th><th class="n">Glass edge</th><th class="n">Pieces</th></tr></thead>
 <tbody>${room.quantities.map(
     (
