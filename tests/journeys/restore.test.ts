@@ -38,7 +38,8 @@ journey('a job taken out of the book comes back alone, out of the backup made be
   const { page } = program
   await page.setViewportSize(small)
   await page.getByRole('button', { name: 'Book of jobs' }).click()
-  await page.getByRole('button', { name: 'Take Mill lane out of the book' }).click()
+  const book = page.getByRole('dialog', { name: 'Book of jobs' })
+  await book.getByRole('button', { name: 'Take Mill lane out of the book' }).click()
   await page.getByRole('button', { name: 'Take it out; the backup keeps it' }).click()
   await page.getByText('Mill lane').first().waitFor({ state: 'hidden' })
   await page.keyboard.press('Escape')

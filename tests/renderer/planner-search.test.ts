@@ -149,3 +149,23 @@ test('where nothing changed nothing of an accepted plan moves, and it costs no m
     expect(cost?.total).toBeLessThanOrEqual(accepted.workPlan.cost.total)
   }
 })
+
+test('a coat accepted over two days counts as kept on both', () => {
+  const house = demoJob('old-house')
+  const first = createSliced(house, now, null)
+  first.step()
+  const accepted = first.current()
+  if (accepted === null) throw new Error('no plan was found')
+  expect(accepted.workPlan.tasks.some(({ key }) => key.endsWith('~2'))).toBe(true)
+  const issued: Job['issued'] = {
+    plan: {
+      id: 'plan' as Issued['id'],
+      kind: 'plan',
+      issuedAt: '2027-03-29T08:00',
+      body: planBody(accepted.workPlan, null),
+    },
+  }
+  const again = createSliced({ ...house, issued }, now, null)
+  again.step()
+  expect(again.current()?.workPlan.cost.movedTasks).toBe(0)
+})

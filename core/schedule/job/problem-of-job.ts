@@ -132,7 +132,11 @@ const centsPerLateDay = 1_000_000
 function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts['keeps']): Keeping {
   if (keeps === null) return nothingKept
   const instant = (moment: string): EpochMinutes => localInstant(moment, site.clock.timeZone)
-  const byStep = new Map(keeps.tasks.flatMap((task) => task.stepKeys.map((key) => [key, task] as const)))
+  // A coat that goes on the next day stands in several tasks of the older plan.
+  const byStep = new Map<string, KeptTask[]>()
+  for (const task of keeps.tasks) {
+    for (const key of task.stepKeys) byStep.set(key, [...(byStep.get(key) ?? []), task])
+  }
   const keptOf = ({ stepKeys }: PassTask): readonly KeptTask[] => [
     ...new Set(stepKeys.flatMap((key) => byStep.get(key) ?? [])),
   ]
