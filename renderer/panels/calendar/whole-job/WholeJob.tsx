@@ -257,7 +257,7 @@ function Block(props: {
 }
 
 function GivenBack(props: { readonly x: number; readonly width: number; readonly top: number }) {
-  return props.width < 50 ? null : (
+  return props.width < 66 ? null : (
     <text x={props.x + props.width / 2} y={props.top + 19} className="whole-given-back">
       given back
     </text>
