@@ -12,7 +12,14 @@ import type { PlanFiles } from './plan-command.ts'
 
 /** The same job always gives the same plan: fixed seed, fixed number of attempts. */
 const seed = 1
-const iterations = 30_000
+const mostTries = 30_000
+const leastTries = 300
+/** Steps up to which all tries are made; a try takes longer the more there is to plan, so that a larger house gets fewer of them. */
+const usualSteps = 1100
+
+function triesFor(steps: number): number {
+  return Math.max(leastTries, Math.round(mostTries * Math.min(1, usualSteps / Math.max(1, steps)) ** 2))
+}
 
 /**
  * Takes the job through the whole chain. Work that is marked stays where it was, and the plan is made at the moment of the last mark;
@@ -29,7 +36,11 @@ export function planFiles(job: Job, madeAt: string, say: (line: string) => void)
   const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
   const planning = { now: lastMark(job), facts: forecastInputs(job, specification), keeps: null, busy: {} }
   say(`Planning ${counted(specification.steps.length, 'step')} …`)
-  const plan = planJob(job, specification, minutes, { seed, iterations, planning })
+  const plan = planJob(job, specification, minutes, {
+    seed,
+    iterations: triesFor(specification.steps.length),
+    planning,
+  })
   if (!plan.ok) return plan
   say(`Pricing ${counted(plan.value.tasks.length, 'task')} and writing the papers …`)
   const priced = estimate(job, takeoff, specification, [], planToPay(job, specification, minutes))
