@@ -1,3 +1,4 @@
+import type { MinutesByStep } from '../passes/pass-types.ts'
 import type { Job } from '../project/job.ts'
 import type { Rate } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
@@ -73,6 +74,11 @@ const addedRates: Partial<Record<Operation, readonly AddedRateName[]>> = {
   scrape: ['scrapeEdges'],
 }
 
+/** Person-minutes of each step worked once, by its key. */
+export function minutesByStep(job: Job, specification: Specification): MinutesByStep {
+  return new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+}
+
 /** Person-minutes of one step once: every quantity over its rate, times the difficulty. Not rounded. */
 export function stepMinutes(job: Job, step: Step): WorkingMinutes {
   return minutesOfParts(labourParts(job, step), step)
@@ -80,7 +86,7 @@ export function stepMinutes(job: Job, step: Step): WorkingMinutes {
 
 /** Hours of a whole job, step by step, each with the text that says how they came about. */
 export function labour(job: Job, specification: Specification): Labour {
-  const once = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const once = minutesByStep(job, specification)
   const roomDays = personDaysByRoom(specification, once, () => true)
   const disturbingDays = personDaysByRoom(specification, once, disturbsOldPaint)
   const timesOf = (step: Step) =>

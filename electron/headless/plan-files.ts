@@ -1,5 +1,5 @@
 import { estimate } from '../../core/price/estimate.ts'
-import { stepMinutes } from '../../core/price/labour.ts'
+import { minutesByStep } from '../../core/price/labour.ts'
 import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
@@ -33,7 +33,7 @@ export function planFiles(job: Job, madeAt: string, say: (line: string) => void)
   const takeoff = takeOff(job)
   say(`Specifying ${counted(takeoff.surfaces.length, 'surface')} …`)
   const specification = specify(job, takeoff)
-  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const minutes = minutesByStep(job, specification)
   const planning = { now: lastMark(job), facts: forecastInputs(job, specification), keeps: null, busy: {} }
   say(`Planning ${counted(specification.steps.length, 'step')} …`)
   const plan = planJob(job, specification, minutes, {

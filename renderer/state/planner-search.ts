@@ -1,5 +1,5 @@
 import { gatherPasses } from '../../core/passes/gather.ts'
-import { stepMinutes } from '../../core/price/labour.ts'
+import { minutesByStep } from '../../core/price/labour.ts'
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import { forecastInputs } from '../../core/progress/forecast-inputs.ts'
 import { type Job, records } from '../../core/project/job.ts'
@@ -54,7 +54,7 @@ export interface PreparedSearch {
 /** The plan that labor of the job is priced by while none is accepted. */
 export function planToPayOf(job: Job): PaidPlan | null {
   const specification = specify(job, takeOff(job))
-  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const minutes = minutesByStep(job, specification)
   return firstPlanToPay(job, specification, minutes)
 }
 
@@ -79,7 +79,7 @@ export function searchAsked(
 
 export function createSliced(job: Job, now: string, promised: WorkPlan | null): SlicedSearch {
   const specification = specify(job, takeOff(job))
-  const minutes = new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
+  const minutes = minutesByStep(job, specification)
   const passes = gatherPasses(job, specification, minutes)
   const facts = planningFacts(job, specification, now, promised)
   const tasks = problemOfJob(job, specification, passes, minutes, facts)
