@@ -18,7 +18,9 @@ export interface WorkOrder {
   readonly finishesOn: string
   readonly cover: Cover
   readonly rooms: readonly RoomSheet[]
-  readonly daySheets: readonly DaySheet[]
+  /** By date. */
+  readonly days: readonly SiteDay[]
+  readonly weeks: readonly WeekSheet[]
   readonly shopping: readonly ShoppingLine[]
   readonly estimate: ClientEstimate
 }
@@ -118,24 +120,51 @@ export interface RoomSheet {
   readonly register: readonly RegisterLine[]
 }
 
-export interface DayEntry {
-  readonly startsAt: SiteMoment
-  readonly endsAt: SiteMoment
+/** Passes that somebody works in one room set in one half of a day. */
+export interface HalfDayWork {
+  readonly roomSetId: RoomId
   readonly roomName: string
-  readonly what: readonly string[]
-  readonly materials: readonly string[]
-  readonly with: readonly string[]
+  /** In the order they are worked. */
+  readonly passes: readonly string[]
 }
 
-export interface DaySheet {
-  readonly date: string
+/** A product in one color and sheen, with the rooms it is for. */
+export interface CanLine {
+  readonly what: string
+  readonly roomNames: readonly string[]
+}
+
+export interface PersonDay {
   readonly crewMemberId: CrewMemberId
   readonly name: string
-  readonly entries: readonly DayEntry[]
+  readonly morning: readonly HalfDayWork[]
+  readonly afternoon: readonly HalfDayWork[]
+  readonly cans: readonly CanLine[]
   /** Of lead and asbestos, where the day's work needs them. */
   readonly cautions: readonly Caution[]
-  /** Comes back every day: alarms to cover and uncover. */
-  readonly everyDay: readonly string[]
+}
+
+/** Comes back every day in the rooms that are worked in, such as alarms to cover and uncover. */
+export interface DayChore {
+  readonly what: string
+  readonly roomNames: readonly string[]
+}
+
+/** One day on site, to the half day: it stays true when a pass slips by an hour. */
+export interface SiteDay {
+  readonly date: string
+  /** Who works on that day, in the order of the crew list. */
+  readonly people: readonly PersonDay[]
+  readonly chores: readonly DayChore[]
+  /** Sees to the chores of the whole house: who leaves last. Null where there are none. */
+  readonly choresOwner: CrewMemberId | null
+}
+
+/** The days on site of one week. */
+export interface WeekSheet {
+  /** Local date of its Monday. */
+  readonly monday: string
+  readonly days: readonly SiteDay[]
 }
 
 export interface ShoppingLine {

@@ -6,14 +6,17 @@ import type { Relaxed } from '../schedule/job/planning-site.ts'
 import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
 import { clientEstimate } from './client-estimate.ts'
-import { daySheets } from './day-sheets.ts'
 import type { Cover, RoomSheet, WorkOrder } from './document-types.ts'
 import { holdLine } from './hold-words.ts'
+import { once } from './once.ts'
 import { roomSheet } from './room-sheet.ts'
 import { shoppingList } from './shopping.ts'
+import { siteDays, weekSheets } from './site-days.ts'
 import { type JudgedPlan, tasksByStep } from './work-plan.ts'
 
-/** Puts together every document of the job. Rooms stand in the order in which the plan starts them. */
+/**
+ * Every document of the job, each put together when it is first asked for. Rooms stand in the order in which the plan starts them.
+ */
 export function workOrder(
   job: Job,
   takeoff: Takeoff,
@@ -21,11 +24,18 @@ export function workOrder(
   priced: Estimate,
   plan: JudgedPlan,
 ): WorkOrder {
-  const tasks = tasksByStep(plan)
+  const tasks = once(() => tasksByStep(plan))
   const relaxed = plan.relaxed ?? []
-  const rooms = roomsWithWork(job, specification)
-    .map((room) => roomSheet({ job, takeoff, specification, tasks, relaxed }, room))
-    .toSorted(byStart)
+  const rooms = once(() =>
+    roomsWithWork(job, specification)
+      .map((room) => roomSheet({ job, takeoff, specification, tasks: tasks(), relaxed }, room))
+      .toSorted(byStart),
+  )
+  const cover = once(() => coverOf(job, specification, rooms(), relaxed))
+  const days = once(() => siteDays(job, specification, plan))
+  const weeks = once(() => weekSheets(days()))
+  const shopping = once(() => shoppingList(priced, tasks()))
+  const forClient = once(() => clientEstimate(job, specification, priced))
   return {
     title: job.header.title,
     client: job.header.client,
@@ -34,11 +44,24 @@ export function workOrder(
     yearBuilt: job.header.yearBuilt,
     startsOn: plan.startsOn,
     finishesOn: plan.finishesOn,
-    cover: coverOf(job, specification, rooms, relaxed),
-    rooms,
-    daySheets: daySheets(job, takeoff, specification, plan),
-    shopping: shoppingList(priced, tasks),
-    estimate: clientEstimate(job, specification, priced),
+    get cover() {
+      return cover()
+    },
+    get rooms() {
+      return rooms()
+    },
+    get days() {
+      return days()
+    },
+    get weeks() {
+      return weeks()
+    },
+    get shopping() {
+      return shopping()
+    },
+    get estimate() {
+      return forClient()
+    },
   }
 }
 

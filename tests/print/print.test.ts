@@ -66,17 +66,20 @@ for (const paper of ['letter', 'a4'] as const) {
     expect(drawing.shown).toBeCloseTo(drawing.asked, 0)
   })
 
-  printed(`the ${paper} document prints on ${paper}, each room, day and list from a new page`, async (on) => {
-    await show(on, paper)
-    const pdf = (await on.pdf({ preferCSSPageSize: true, tagged: true })).toString('latin1')
-    const boxes = [...pdf.matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/g)]
-    expect(boxes.length).toBeGreaterThanOrEqual(order.rooms.length + order.daySheets.length + 3)
-    for (const [, width, height] of boxes) {
-      expect(Math.round(Number(width))).toBe(papers[paper].width)
-      expect(Math.round(Number(height))).toBe(papers[paper].height)
-    }
-    expect(pdf).toContain('/StructTreeRoot')
-  })
+  printed(
+    `the ${paper} document prints on ${paper}, each room, week and list from a new page`,
+    async (on) => {
+      await show(on, paper)
+      const pdf = (await on.pdf({ preferCSSPageSize: true, tagged: true })).toString('latin1')
+      const boxes = [...pdf.matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/g)]
+      expect(boxes.length).toBeGreaterThanOrEqual(order.rooms.length + order.weeks.length + 4)
+      for (const [, width, height] of boxes) {
+        expect(Math.round(Number(width))).toBe(papers[paper].width)
+        expect(Math.round(Number(height))).toBe(papers[paper].height)
+      }
+      expect(pdf).toContain('/StructTreeRoot')
+    },
+  )
 }
 
 printed('heads of tables repeat and rows stay whole', async (on) => {

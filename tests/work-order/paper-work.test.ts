@@ -5,14 +5,14 @@ import { sampleInput } from './sample-order.ts'
 
 const input = sampleInput()
 
-/** How often the surfaces of a step are looked up, and how often an order is looked at, while the papers of so many days are made. */
+/** How often the cautions of a step are looked up, and how often an order is looked at, while the papers of so many days are made. */
 function workOf(days: number) {
   const work = { lookups: 0, orders: 0 }
   const steps = input.specification.steps.map((step) => ({
     ...step,
-    get surfaceKeys() {
+    get cautions() {
       work.lookups++
-      return step.surfaceKeys
+      return step.cautions
     },
   }))
   const order = Array.from({ length: days }, () => input.specification.order)
@@ -32,7 +32,14 @@ function workOf(days: number) {
     return { ...task, key: `task-${index}`, ...segment, segments: [segment] }
   })
   const plan = { ...plainPlan, tasks }
-  workOrder(input.job, input.takeoff, { ...input.specification, steps, order }, input.estimate, plan)
+  const papers = workOrder(
+    input.job,
+    input.takeoff,
+    { ...input.specification, steps, order },
+    input.estimate,
+    plan,
+  )
+  expect([papers.days.length, papers.cover.rooms.length]).toEqual([days, 2])
   return work
 }
 

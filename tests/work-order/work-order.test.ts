@@ -75,16 +75,35 @@ test('the register holds everything kept in the way with what to do with it', ()
   ])
 })
 
-test('there is a day sheet for each person and day with work, and alarms come back on each', () => {
-  expect(order.daySheets.map((sheet) => [sheet.date, sheet.name, sheet.entries.length])).toEqual([
-    ['2027-03-29', 'Ada', 5],
-    ['2027-03-29', 'Ben', 1],
-    ['2027-03-30', 'Ada', 1],
+test('a day on site says who works where in which half, which cans to bring, and who covers the alarms', () => {
+  const halves = order.days.map((day) => [
+    day.date,
+    day.people.map(({ name, morning, afternoon }) => [
+      name,
+      ...[morning, afternoon].map((half) =>
+        half.map(({ roomName, passes }) => [roomName, ...passes].join(': ')),
+      ),
+    ]),
   ])
-  const [first] = order.daySheets
-  expect(first?.entries[1]?.with).toEqual(['Ben'])
-  expect(first?.entries[4]?.what).toEqual(['Coat 1: walls (goes on)'])
-  expect(first?.everyDay).toEqual(['Study: Cover the alarm for the working hours (ceiling)'])
+  // Ada's first coat on the walls goes on until 13:25 after the break at noon.
+  expect(halves).toEqual([
+    [
+      '2027-03-29',
+      [
+        ['Ada', ['Study: Cover the floor and what stays: Coat 1: Mask off'], ['Study: Coat 1']],
+        ['Ben', ['Study: Coat 1'], []],
+      ],
+    ],
+    ['2027-03-30', [['Ada', ['Study: Coat 2'], []]]],
+  ])
+  const [first] = order.days
+  expect(first?.people[0]?.cans).toEqual([
+    { what: 'latex ceiling paint (Ceiling paint), flat', roomNames: ['Study'] },
+    { what: 'latex wall paint (Wall paint), Linen, eggshell', roomNames: ['Study'] },
+  ])
+  expect(first?.chores).toEqual([{ what: 'Cover the alarm for the working hours', roomNames: ['Study'] }])
+  // Ada stays longest.
+  expect(first?.choresOwner).toBe('ada')
 })
 
 test('the shopping list goes by container and by the day it is first needed', () => {
@@ -172,7 +191,7 @@ test('no two markers cover each other, however narrow the room', () => {
   }
 })
 
-test('a sheet of a person and a day carries the caution of lead and asbestos work it lists, and no other', () => {
+test('a day of a person carries the caution of lead and asbestos work it lists, and no other', () => {
   const input = sampleInput()
   const cautions = ['asbestos', 'lead', 'ladder'].map((id) => ({
     id,
@@ -185,8 +204,10 @@ test('a sheet of a person and a day carries the caution of lead and asbestos wor
       step.key === 'study/ceiling/coat-1' ? { ...step, cautions } : step,
     ),
   }
-  const { daySheets } = workOrder(input.job, input.takeoff, specification, input.estimate, input.plan)
-  const carried = daySheets.map((sheet) => [sheet.name, sheet.date, sheet.cautions.map(({ id }) => id)])
+  const { days } = workOrder(input.job, input.takeoff, specification, input.estimate, input.plan)
+  const carried = days.flatMap(({ date, people }) =>
+    people.map((person) => [person.name, date, person.cautions.map(({ id }) => id)]),
+  )
   expect(carried).toEqual([
     ['Ada', '2027-03-29', ['lead', 'asbestos']],
     ['Ben', '2027-03-29', ['lead', 'asbestos']],
@@ -195,9 +216,9 @@ test('a sheet of a person and a day carries the caution of lead and asbestos wor
   const pages = workOrderHtml(
     workOrder(input.job, input.takeoff, specification, input.estimate, input.plan),
     'letter',
-    ['daySheets'],
+    ['weeks'],
   )
-  expect(pages.split('Mind the lead.')).toHaveLength(3)
+  expect(pages.split('Mind the lead.')).toHaveLength(2)
   expect(pages).not.toContain('Mind the ladder.')
 })
 

@@ -41,7 +41,7 @@ export function PaperStation() {
         <Empty title="No papers yet">
           <p>
             Papers are made from the sketch, what was found, the finishes and the plan. Draw the first room at
-            House; the work order, the day sheets, the shopping list and the estimate follow.
+            House; the work order, the week sheets, the shopping list and the estimate follow.
           </p>
         </Empty>
       </section>

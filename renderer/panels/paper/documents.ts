@@ -4,7 +4,7 @@ import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
 type IssuedKind = Issued['kind']
 
 export interface PaperDocument {
-  readonly id: 'workOrder' | 'daySheets' | 'shopping' | 'estimate' | 'crew'
+  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'estimate'
   readonly name: string
   readonly holds: string
   readonly parts: readonly DocumentPart[]
@@ -15,21 +15,36 @@ export interface PaperDocument {
 
 export const paperDocuments: readonly PaperDocument[] = [
   {
+    id: 'crew',
+    name: 'All for the crew',
+    holds: 'Cover, week sheets, room sheets and shopping list in one.',
+    parts: crewParts,
+    issuedAs: 'workOrder',
+    fileName: 'crew-papers',
+  },
+  {
     id: 'workOrder',
     name: 'Work order',
-    holds:
-      'Order of rooms and dates, then each room: plan, found, steps with boxes to tick, cautions, register.',
+    holds: 'Order of rooms and dates, then each room on its own sheet.',
     parts: ['cover', 'rooms'],
     issuedAs: 'workOrder',
     fileName: 'work-order',
   },
   {
-    id: 'daySheets',
-    name: 'Day sheets',
-    holds: 'A sheet for each person and day.',
-    parts: ['daySheets'],
+    id: 'weeks',
+    name: 'Week sheets',
+    holds: 'A page a week, for the crew or for each person: half days, rooms, passes, cans to bring.',
+    parts: ['weeks'],
     issuedAs: null,
-    fileName: 'day-sheets',
+    fileName: 'week-sheets',
+  },
+  {
+    id: 'today',
+    name: 'Today',
+    holds: 'Half a page for one day.',
+    parts: ['today'],
+    issuedAs: null,
+    fileName: 'today',
   },
   {
     id: 'shopping',
@@ -38,14 +53,6 @@ export const paperDocuments: readonly PaperDocument[] = [
     parts: ['shopping'],
     issuedAs: null,
     fileName: 'shopping-list',
-  },
-  {
-    id: 'crew',
-    name: 'All for the crew',
-    holds: 'Work order, day sheets and shopping list in one.',
-    parts: crewParts,
-    issuedAs: 'workOrder',
-    fileName: 'crew-papers',
   },
   {
     id: 'estimate',
