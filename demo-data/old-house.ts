@@ -25,6 +25,7 @@ export function oldHouse(): Job {
       id: 'demo-old-house' as never,
       childrenOrPets: true,
       startsOn: '2027-03-29',
+      planFor: 'balanced',
       timeZone: 'America/Chicago',
       unitSystem: 'imperial',
       air: {

@@ -80,6 +80,7 @@ export function singleRoom(
     occupied: false,
     childrenOrPets: false,
     startsOn: '2027-04-05',
+    planFor: 'balanced',
     timeZone: 'America/Chicago',
     unitSystem: 'imperial',
     air: {

@@ -27,7 +27,7 @@ import {
   finishSchema,
   keptItemSchema,
 } from './survey-records.ts'
-import { roomOrders } from './vocabulary.ts'
+import { planAims, roomOrders } from './vocabulary.ts'
 
 export const jobIdSchema = idSchema<'JobId'>()
 export type JobId = z.output<typeof jobIdSchema>
@@ -43,6 +43,8 @@ export const headerSchema = z.strictObject({
   occupied: z.boolean(),
   childrenOrPets: z.boolean(),
   startsOn: localDateSchema,
+  /** What the plan is looked for: what weighs most of pay, days on site and rooms out of use. */
+  planFor: z.enum(planAims),
   /** IANA name, e.g. America/Chicago. */
   timeZone: z.string().min(1).max(64),
   unitSystem: z.enum(['imperial', 'metric']),

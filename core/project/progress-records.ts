@@ -22,10 +22,13 @@ export const markSchema = z.strictObject({
 })
 export type Mark = Frozen<z.output<typeof markSchema>>
 
-/** A task held by hand at a moment, with or without named people. */
+/**
+ * A pass held by hand at a moment, with or without named people. A pin set before there were passes names a step: it holds the pass that has
+ * the step (`pinsOnPasses`).
+ */
 export const pinSchema = z.strictObject({
   id: pinIdSchema,
-  taskKey: stepKeySchema,
+  passKey: stepKeySchema,
   startsAt: localDateTimeSchema,
   crewMemberIds: z.array(crewMemberIdSchema),
 })

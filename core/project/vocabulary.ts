@@ -154,6 +154,10 @@ export type ProductClass = (typeof productClasses)[number]
 export const skills = ['preparation', 'painting', 'fineBrush'] as const
 export type Skill = (typeof skills)[number]
 
+/** What a plan is looked for. `balanced` takes the job's own money as it is; the others let one thing weigh more. */
+export const planAims = ['balanced', 'soonest', 'calmest', 'cheapest'] as const
+export type PlanAim = (typeof planAims)[number]
+
 /** Trim, ceiling, walls; ceiling, trim, walls; ceiling, walls, trim. `byProfile` is trim first where it is profiled, else ceiling first. */
 export const roomOrders = ['byProfile', 'trimFirst', 'ceilingFirst', 'trimLast'] as const
 export type RoomOrder = (typeof roomOrders)[number]

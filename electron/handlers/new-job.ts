@@ -32,6 +32,7 @@ export function newJob(shop: Job, facts: NewJobFacts): Job {
     occupied: true,
     childrenOrPets: false,
     startsOn: facts.today,
+    planFor: 'balanced',
     timeZone: facts.timeZone,
     unitSystem: facts.unitSystem,
     air: shop.header.air,

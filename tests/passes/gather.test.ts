@@ -9,27 +9,14 @@ import type { Job } from '../../core/project/job.ts'
 import { roomSetsOf } from '../../core/project/room-sets.ts'
 import type { Room, RoomId } from '../../core/project/sketch-records.ts'
 import { createTakeOff, takeOff } from '../../core/quantities/take-off.ts'
-import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
 import { createSpecify, specify } from '../../core/specification/specify.ts'
-import type { Specification } from '../../core/specification/types.ts'
 import { lShapedRoom } from '../../demo-data/l-shaped-room.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'
 import { plainRoom } from '../../demo-data/plain-room.ts'
 import { randomHouse } from '../specification/random-house.ts'
+import { type Gathered, gathered } from './gathered.ts'
 import { randomWork } from './random-work.ts'
 import { expectSound } from './sound-passes.ts'
-
-interface Gathered {
-  readonly passes: Passes
-  readonly specification: Specification
-  readonly minutes: ReadonlyMap<string, ReturnType<typeof labour>['minutes']>
-}
-
-function gathered(job: Job, takeoff: Takeoff = takeOff(job)): Gathered {
-  const specification = specify(job, takeoff)
-  const minutes = new Map(labour(job, specification).steps.map((line) => [line.stepKey, line.minutes]))
-  return { passes: gatherPasses(job, specification, minutes), specification, minutes }
-}
 
 test.each([
   ['old house', oldHouse()],

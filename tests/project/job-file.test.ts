@@ -3,12 +3,14 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { z } from 'zod'
+import type { Job } from '../../core/project/job.ts'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { layOutJson } from '../../core/project/json-layout.ts'
 import { findJsonFault } from '../../core/project/json-text.ts'
 import type { Problem } from '../../core/project/problem.ts'
 import { localDateSchema } from '../../core/project/schema-parts.ts'
 import { feet, inches } from '../../core/units/length.ts'
+import { everyRecordJob } from '../fixtures/every-record.ts'
 import { twoRooms } from '../sketch/two-rooms.ts'
 
 interface Json {
@@ -47,19 +49,38 @@ test('a job written and read is the very same job, and writes the very same text
   expect(read.ok && read.value.rooms).toEqual(job.rooms)
 })
 
-test('a file of every older version reads as a job of today', () => {
-  const kept = readFileSync(
-    join(import.meta.dirname, '..', 'fixtures', 'job-files', 'version-1.json'),
+/** A job file as an older version wrote it, with the job it reads as. */
+function kept(version: number): Job {
+  const text = readFileSync(
+    join(import.meta.dirname, '..', 'fixtures', 'job-files', `version-${version}.json`),
     'utf8',
   )
-  const read = readJobFile(kept)
+  expect(JSON.parse(text)).toMatchObject({ version })
+  const read = readJobFile(text)
   if (!read.ok) throw new Error(read.problem.sentence)
-  const written = JSON.parse(writeJobFile(read.value)) as { readonly version: number }
-  expect(written.version).toBe(2)
-  expect(readJobFile(JSON.stringify(written))).toEqual(read)
-  // Nobody could say a brand or a color code in version 1.
-  expect(Object.values(read.value.products).map(({ brand }) => brand)).toEqual(['', ''])
-  expect(Object.values(read.value.colours).map(({ code }) => code)).toEqual([''])
+  return read.value
+}
+
+test.each([1, 2])('a file of version %i reads as a job of today', (version) => {
+  const job = kept(version)
+  const written = JSON.parse(writeJobFile(job)) as { readonly version: number }
+  expect(written.version).toBe(3)
+  expect(readJobFile(JSON.stringify(written))).toEqual({ ok: true, value: job })
+})
+
+test('nobody could say a brand or a color code in version 1', () => {
+  const job = kept(1)
+  expect(Object.values(job.products).map(({ brand }) => brand)).toEqual(['', ''])
+  expect(Object.values(job.colours).map(({ code }) => code)).toEqual([''])
+})
+
+test('a task held in version 2 is held as a pass, and its plan is the usual one', () => {
+  const job = kept(2)
+  expect(Object.values(job.pins)).toEqual([
+    expect.objectContaining({ passKey: 'study/walls', startsAt: '2027-03-30T08:00' }),
+  ])
+  expect(job.header.planFor).toBe('balanced')
+  expect(job).toEqual(everyRecordJob())
 })
 
 test('the file says its format, version and units first, and lengths are millimetres', () => {
@@ -157,9 +178,9 @@ test.each<[string, string, unknown, string]>([
     'no version',
     'version',
     undefined,
-    'This job file does not say its version; this program reads versions 1 to 2.',
+    'This job file does not say its version; this program reads versions 1 to 3.',
   ],
-  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 2.'],
+  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 3.'],
 ])('%s is told in a plain sentence', (_name, place, value, sentence) => {
   expect(problemOf(fileWith(set(place, value))).sentence).toBe(sentence)
 })
@@ -243,7 +264,7 @@ test('two finishes for one scope are refused, and so are two records of what is 
 })
 
 test('a newer version is told apart from a damaged file, whatever else is in it', () => {
-  expect(problemOf('{"format":"coatwright-job","version":3,"new":1}').kind).toBe('fileFromTheFuture')
+  expect(problemOf('{"format":"coatwright-job","version":4,"new":1}').kind).toBe('fileFromTheFuture')
 })
 
 test('text that is not JSON is refused with line and column', () => {

@@ -107,7 +107,7 @@ test('a task pinned in what is tried is outlined where it would begin', () => {
   const [bar] = room.bars
   if (bar === undefined) throw new Error('there is work')
   const id = bar.task.id
-  const pin = { id: 'pin' as PinId, taskKey: id, startsAt: '2027-04-06T10:00', crewMemberIds: [] }
+  const pin = { id: 'pin' as PinId, passKey: id, startsAt: '2027-04-06T10:00', crewMemberIds: [] }
   const tried = triedStarts(found, [pin], job.header.timeZone)
   expect([...tried]).toEqual([[id, instantOf('2027-04-06T10:00', job.header.timeZone)]])
   expect(countOf(drawn(everything, null, tried), 'class="plan-ghost"')).toBe(1)

@@ -113,7 +113,7 @@ test('a pin holds its task, and what was planned before stays where it can', () 
   if (last === undefined) throw new Error('the plan is empty')
   const pin: Pin = {
     id: 'pin' as PinId,
-    taskKey: last.key,
+    passKey: last.key,
     startsAt: last.startsAt,
     crewMemberIds: [],
   }

@@ -138,7 +138,7 @@ test('a pin before the day of a hold is lost, one after it is kept', () => {
   const held = problem.tasks.find((task) => task.earliestStart !== null)
   const pin = (startsAt: string): Job => ({
     ...house,
-    pins: { p: { id: 'p' as Pin['id'], taskKey: held?.id ?? '', startsAt, crewMemberIds: [] } },
+    pins: { p: { id: 'p' as Pin['id'], passKey: held?.id ?? '', startsAt, crewMemberIds: [] } },
   })
   const tasksWith = (job: Job) => asked(job)
   expect(tasksWith(pin('2027-03-29T09:00')).relaxed).toContainEqual({ what: 'pinLost', id: 'p' })

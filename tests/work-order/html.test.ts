@@ -84,6 +84,7 @@ function headerOf() {
     id: 'odd-job' as never,
     childrenOrPets: false,
     startsOn: '2027-03-29',
+    planFor: 'balanced',
     timeZone: 'America/New_York',
     unitSystem: 'imperial',
     air: { temperatureC: 20, relativeHumidityPercent: 50, outdoorTemperatureC: 8, surfaceTemperatureC: null },

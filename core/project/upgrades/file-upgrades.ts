@@ -2,6 +2,7 @@ import { withBrandsAndCodes } from './brands-and-codes.ts'
 import { withHolds } from './holds.ts'
 import { nameJob } from './job-ids.ts'
 import { withPasses } from './passes.ts'
+import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
 import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 
@@ -21,8 +22,11 @@ const toVersion2: readonly FileUpgrade[] = [
   withRoomAllowances,
 ]
 
+/** Version 3 pins passes and says what the plan is looked for. */
+const toVersion3: readonly FileUpgrade[] = [withPinsOnPasses, withPlanAim]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
-const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2]
+const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2, toVersion3]
 
 /** The version that upgrades lead to: the one this program writes. */
 export const newestVersion = fileUpgrades.length + 1

@@ -1,4 +1,5 @@
 import type { Pass } from '../../passes/pass-types.ts'
+import { passOfPin } from '../../passes/pins.ts'
 import { records } from '../../project/job.ts'
 import type { Pin } from '../../project/progress-records.ts'
 import { elapsedMinutes, workingMinutes } from '../../units/duration.ts'
@@ -119,9 +120,8 @@ function stateOf(site: Site, facts: readonly StepFact[], pin: Pin | undefined): 
 export function usablePins(site: Site, tasks: readonly PassTask[]): ReadonlyMap<string, Pin> {
   const byTask = new Map<string, Pin>()
   for (const pin of records(site.job.pins)) {
-    const isMeant = ({ id, stepKeys }: PassTask): boolean =>
-      id === pin.taskKey || stepKeys.includes(pin.taskKey)
-    const task = tasks.find(isMeant)
+    const key = passOfPin(site.passes, pin)?.key
+    const task = tasks.find(({ id }) => id === key)
     const isOpen = task?.stepKeys.every((key) => site.facts.get(key)?.kind === 'open') ?? false
     const start = onGrid(localInstant(pin.startsAt, site.clock.timeZone))
     const least = task === undefined ? null : heldUntilInstant(site, task)

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react'
+import { pinsOnPasses } from '../../../core/passes/pins.ts'
 import { records } from '../../../core/project/job.ts'
 import type { Pin, PinId } from '../../../core/project/progress-records.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
@@ -63,7 +64,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     () => taskWords(job, specification, found?.workPlan ?? null),
     [job, specification, found],
   )
-  const pins = useMemo(() => records(trial.job.pins), [trial.job.pins])
+  const pins = useMemo(() => pinsOnPasses(passes, records(trial.job.pins)), [passes, trial.job.pins])
   const drawing = useMemo(
     () =>
       found === null || scale === 'whole'
@@ -83,10 +84,10 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   )
 
   function pinTo(taskId: string, startsAt: string, people?: readonly CrewMemberId[]) {
-    const old = pins.find((pin) => pin.taskKey === taskId)
+    const old = pins.find((pin) => pin.passKey === taskId)
     const pin: Pin = {
       id: old?.id ?? (newId('pin') as PinId),
-      taskKey: taskId,
+      passKey: taskId,
       startsAt,
       crewMemberIds: people ?? old?.crewMemberIds ?? [],
     }
@@ -98,7 +99,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   }
 
   function unpin(taskId: string) {
-    const pin = pins.find((each) => each.taskKey === taskId)
+    const pin = pins.find((each) => each.passKey === taskId)
     if (pin === undefined) return
     if (job.pins[pin.id] === undefined) {
       dropChange(`pin/${taskId}`)
@@ -188,7 +189,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             found={found}
             words={words}
             taskId={pickedId}
-            pin={pins.find((pin) => pin.taskKey === pickedId) ?? null}
+            pin={pins.find((pin) => pin.passKey === pickedId) ?? null}
             momentOf={momentOf}
             onPick={setPickedId}
             pass={passes.passes.find(({ key }) => key === pickedId)}

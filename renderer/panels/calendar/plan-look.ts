@@ -52,7 +52,7 @@ export function planLook(input: {
     pickedId,
     before: tightness(before),
     after: tightness(after),
-    pinned: new Set(input.pins.map((pin) => pin.taskKey)),
+    pinned: new Set(input.pins.map((pin) => pin.passKey)),
     moved: new Set(comparedTo === null ? [] : movedTasks(comparedTo.plan, found.plan)),
     lineOf: (id) => {
       const planned = byId.get(id)
@@ -81,9 +81,9 @@ export function triedStarts(
   for (const fact of facts) starts.delete(fact.id)
   return new Map(
     pins.flatMap((pin) => {
-      const [start, planned] = [instantOf(pin.startsAt, timeZone), starts.get(pin.taskKey)]
+      const [start, planned] = [instantOf(pin.startsAt, timeZone), starts.get(pin.passKey)]
       const isThere = planned !== undefined && Math.abs(planned - start) < problem.gridMinutes
-      return planned === undefined || isThere ? [] : [[pin.taskKey, start] as const]
+      return planned === undefined || isThere ? [] : [[pin.passKey, start] as const]
     }),
   )
 }
