@@ -144,9 +144,9 @@ export interface PersonDay {
   readonly cautions: readonly Caution[]
 }
 
-/** Comes back every day in the rooms that are worked in, such as alarms to cover and uncover. */
+/** Comes back every day in the rooms that are worked in. */
 export interface DayChore {
-  readonly what: string
+  readonly kind: 'alarms' | 'cleaning'
   readonly roomNames: readonly string[]
 }
 

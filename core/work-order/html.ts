@@ -5,6 +5,7 @@ import { estimatePage } from './pages/estimate-page.ts'
 import { roomPage } from './pages/room-page.ts'
 import { shoppingPage } from './pages/shopping-page.ts'
 import { todayPage } from './pages/today-page.ts'
+import { weeksByPage } from './pages/week-fit.ts'
 import { weekPage } from './pages/week-page.ts'
 import { chosenDay, chosenRooms, chosenWeeks, type PaperChoice, wholeJob } from './paper-choice.ts'
 import { planStyle } from './plan-style.ts'
@@ -62,9 +63,9 @@ function sheetsOf(order: WorkOrder, part: DocumentPart, choice: PaperChoice): re
         page: (pageName) => roomPage(room, unitSystem, pageName),
       }))
     case 'weeks':
-      return chosenWeeks(order.weeks, choice).map((chosen) => ({
-        head: chosen.person ?? '',
-        page: (pageName) => weekPage(order, chosen, pageName),
+      return weeksByPage(chosenWeeks(order.weeks, choice)).map((weeks) => ({
+        head: weeks[0]?.person ?? '',
+        page: (pageName) => weekPage(order, weeks, pageName),
       }))
     case 'today': {
       const day = chosenDay(order.days, choice)

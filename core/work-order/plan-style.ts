@@ -1,11 +1,18 @@
 /** Style of the week sheet, today and the family page, added to the style of all pages. */
 export const planStyle = `
+/* Said to readers of a tagged PDF, where the head says it to the eye. */
+caption.unseen { font-size: 1px; line-height: 1px; margin: 0; color: transparent; }
 tbody th { color: var(--ink); border-bottom: none; vertical-align: top; font-size: inherit; padding-top: 1mm; }
-.week p, .today p { margin: 0 0 0.6mm; }
-.week th:first-child { width: 14mm; }
-.week.roomy { font-size: 9pt; } .week.close { font-size: 8pt; } .week.closest { font-size: 7pt; line-height: 1.2; }
+.week { table-layout: fixed; margin-bottom: 2mm; }
+.week + .head { margin-top: 8mm; }
+.week p { margin: 0; }
+.week th:first-child { width: 15mm; }
+.week th:last-child { width: 42mm; }
+.week thead th:nth-last-child(4):nth-child(2) { width: 15mm; }
+.week.roomy { font-size: 9pt; } .week.close { font-size: 8pt; } .week.closest { font-size: 7pt; }
 .week .day > tr:first-child > * { border-top: 0.35mm solid var(--ink); }
 .week .day { break-inside: avoid; }
-.week .chores td { border-top: none; }
-.half { max-height: 124mm; }
+.today p { margin: 0 0 1mm; }
+.today > table { margin-bottom: 2mm; }
+.today { border-bottom: 0.2mm dashed var(--hair); padding-bottom: 4mm; }
 `

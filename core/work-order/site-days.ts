@@ -1,12 +1,12 @@
+import { productOf } from '../price/materials.ts'
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember, CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { dateOfDay, dayOfDate, weekdayOf } from '../schedule/calendar.ts'
 import { gravestFirst } from '../specification/cautions.ts'
-import { operationWords, stepTitle } from '../specification/trade-words.ts'
-import { type Operation, operations, type Specification, type Step } from '../specification/types.ts'
+import { productClassWords, sheenWords, stepTitle } from '../specification/trade-words.ts'
+import type { Operation, Specification, Step } from '../specification/types.ts'
 import type { CanLine, DayChore, HalfDayWork, PersonDay, SiteDay, WeekSheet } from './document-types.ts'
-import { materialWords } from './step-lines.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 
 type Segment = WorkPlanTask['segments'][number]
@@ -146,11 +146,20 @@ function nameOf(job: Job, roomId: RoomId): string {
 function cansOf(job: Job, steps: readonly Step[]): readonly CanLine[] {
   const rooms = new Map<string, Set<string>>()
   for (const step of steps) {
-    const what = materialWords(job, step)
+    const what = canWords(job, step)
     if (what === '') continue
     rooms.set(what, (rooms.get(what) ?? new Set()).add(nameOf(job, step.roomId)))
   }
   return [...rooms].map(([what, roomNames]) => ({ what, roomNames: [...roomNames] }))
+}
+
+/** As it stands on the can: product, color, sheen. */
+function canWords(job: Job, step: Step): string {
+  if (step.productClass === null) return ''
+  const product = productOf(job, step)?.name ?? productClassWords[step.productClass]
+  const colour = step.colourId === null ? [] : [job.colours[step.colourId]?.name ?? step.colourId]
+  const sheen = step.sheen === null ? [] : [sheenWords[step.sheen]]
+  return [product, ...colour, ...sheen].join(', ')
 }
 
 /** Cans of several people, each once. */
@@ -162,19 +171,23 @@ export function mergedCans(lists: readonly (readonly CanLine[])[]): readonly Can
   return [...rooms].map(([what, roomNames]) => ({ what, roomNames: [...roomNames] }))
 }
 
-/** Daily steps of the rooms anybody works in on that day. */
+/** Daily steps of the rooms anybody works in on that day; alarms are covered and uncovered in one go. */
 function choresOf({ job, steps, daily }: DayInput, visits: readonly Visit[]): readonly DayChore[] {
   const worked = visits.flatMap(({ task }) => task.stepKeys.flatMap((key) => steps.get(key)?.roomId ?? []))
   const rooms = new Set([...visits.map(({ task }) => task.roomId), ...worked])
-  const byOperation = new Map<Operation, Set<string>>()
+  const byKind = new Map<DayChore['kind'], Set<string>>()
   for (const { operation, roomId } of daily) {
-    if (!rooms.has(roomId)) continue
-    byOperation.set(operation, (byOperation.get(operation) ?? new Set()).add(nameOf(job, roomId)))
+    const kind = choreKinds[operation]
+    if (kind === undefined || !rooms.has(roomId)) continue
+    byKind.set(kind, (byKind.get(kind) ?? new Set()).add(nameOf(job, roomId)))
   }
-  return operations.flatMap((operation) => {
-    const roomNames = byOperation.get(operation)
-    return roomNames === undefined ? [] : [{ what: operationWords[operation], roomNames: [...roomNames] }]
-  })
+  return [...byKind].map(([kind, roomNames]) => ({ kind, roomNames: [...roomNames] }))
+}
+
+const choreKinds: Partial<Record<Operation, DayChore['kind']>> = {
+  coverAlarm: 'alarms',
+  restoreAlarm: 'alarms',
+  cleanDaily: 'cleaning',
 }
 
 /** Of those who leave last, who came first; then by the crew list. */

@@ -98,10 +98,10 @@ test('a day on site says who works where in which half, which cans to bring, and
   ])
   const [first] = order.days
   expect(first?.people[0]?.cans).toEqual([
-    { what: 'latex ceiling paint (Ceiling paint), flat', roomNames: ['Study'] },
-    { what: 'latex wall paint (Wall paint), Linen, eggshell', roomNames: ['Study'] },
+    { what: 'Ceiling paint, flat', roomNames: ['Study'] },
+    { what: 'Wall paint, Linen, eggshell', roomNames: ['Study'] },
   ])
-  expect(first?.chores).toEqual([{ what: 'Cover the alarm for the working hours', roomNames: ['Study'] }])
+  expect(first?.chores).toEqual([{ kind: 'alarms', roomNames: ['Study'] }])
   // Ada stays longest.
   expect(first?.choresOwner).toBe('ada')
 })

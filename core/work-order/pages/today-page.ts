@@ -1,5 +1,5 @@
 import { dateWordsWithYear } from '../date-words.ts'
-import type { HalfDayWork, PersonDay, SiteDay, WorkOrder } from '../document-types.ts'
+import type { DayChore, HalfDayWork, PersonDay, SiteDay, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { mergedCans } from '../site-days.ts'
 import { dayCautions } from './day-cautions.ts'
@@ -7,25 +7,33 @@ import { dayCautions } from './day-cautions.ts'
 /** One day of the whole crew on the upper half of a page. */
 export function todayPage(order: WorkOrder, day: SiteDay): Markup {
   const cans = mergedCans(day.people.map((each) => each.cans))
-  const owner = day.people.find(({ crewMemberId }) => crewMemberId === day.choresOwner)
-  return html`<section class="sheet half">
+  return html`<section class="sheet today">
 <header class="head"><h2>Today, ${dateWordsWithYear(day.date, order.unitSystem)}</h2><p>${order.title}</p></header>
-<table><caption>Who does what</caption>
+<table><caption class="unseen">Who does what</caption>
 <thead><tr><th scope="col">Who</th><th scope="col">Morning</th><th scope="col">Afternoon</th></tr></thead>
 <tbody>${day.people.map(personRow)}</tbody></table>
 <p class="bring"><span class="what">Cans to bring:</span> ${cans.length === 0 ? 'none' : cans.map(({ what }) => html`<span class="can"><span class="box"></span> ${what}</span> `)}</p>
-${
-  owner === undefined
-    ? null
-    : html`<p><span class="what">${owner.name} sees to it today:</span></p>
-<ul class="cautions">${day.chores.map(({ what, roomNames }) => html`<li><span class="box"></span> ${what}: ${roomNames.join(', ')}</li>`)}</ul>`
-}
+${chores(day)}
 ${dayCautions(day.people)}
 </section>`
 }
 
 function personRow(person: PersonDay): Markup {
   return html`<tr><th scope="row">${person.name}</th><td>${works(person.morning)}</td><td>${works(person.afternoon)}</td></tr>`
+}
+
+/** One owner for the whole house. */
+function chores(day: SiteDay): Markup | null {
+  const owner = day.people.find(({ crewMemberId }) => crewMemberId === day.choresOwner)
+  if (owner === undefined) return null
+  return html`<p><span class="what">${owner.name} sees to it:</span>${day.chores.map(choreBoxes)}</p>`
+}
+
+function choreBoxes({ kind, roomNames }: DayChore): Markup {
+  const rooms = roomNames.join(', ')
+  return kind === 'alarms'
+    ? html` <span class="box"></span> alarms covered <span class="box"></span> alarms uncovered and tried: ${rooms}.`
+    : html` <span class="box"></span> cleaned down: ${rooms}.`
 }
 
 function works(list: readonly HalfDayWork[]): readonly Markup[] {
