@@ -6,6 +6,7 @@ import type { Cents } from '../units/money.ts'
 import type { HoldLine } from './hold-words.ts'
 import type { RoomPlan } from './room-plan.ts'
 import type { SiteMoment } from './site-time.ts'
+import type { TripDays } from './trips.ts'
 
 /** All documents of a job as data; pages and files are made from it. Amounts are worded in the job's unit system. */
 export interface WorkOrder {
@@ -21,7 +22,7 @@ export interface WorkOrder {
   /** By date. */
   readonly days: readonly SiteDay[]
   readonly weeks: readonly WeekSheet[]
-  readonly shopping: readonly ShoppingLine[]
+  readonly shopping: ShoppingList
   readonly estimate: ClientEstimate
 }
 
@@ -167,7 +168,36 @@ export interface WeekSheet {
   readonly days: readonly SiteDay[]
 }
 
+/** What to buy, with every container and piece in the trip that first needs it. */
+export interface ShoppingList {
+  readonly daysBetweenTrips: number
+  readonly trips: readonly ShoppingTrip[]
+  /** Of each product in one color and sheen, over all trips. */
+  readonly totals: readonly ShoppingTotal[]
+}
+
+export interface ShoppingTrip extends TripDays {
+  readonly lines: readonly ShoppingLine[]
+  /** Needed from this trip on; what hands bring home again. */
+  readonly tools: readonly string[]
+}
+
+export interface ShoppingTotal {
+  readonly item: string
+  readonly brand: string
+  readonly colour: string
+  readonly colourCode: string
+  readonly sheen: string
+  /** What the work takes, what is kept for touching up, and what is bought. */
+  readonly neededGallons: number
+  readonly spareGallons: number
+  readonly boughtGallons: number
+  readonly containers: readonly { readonly count: number; readonly name: string }[]
+}
+
 export interface ShoppingLine {
+  /** Number of the trip. */
+  readonly trip: number
   readonly item: string
   /** Empty where the shop has not said. */
   readonly brand: string
@@ -183,9 +213,11 @@ export interface ShoppingLine {
   readonly advice: string
   /** What the work takes of this product in all, or null for sundries. */
   readonly neededGallons: number | null
+  /** Of this product in all, bought besides for touching up; 0 for none. */
+  readonly spareGallons: number
   readonly unitPriceCents: Cents
   readonly priceCents: Cents
-  /** Local date of the first step that needs it. */
+  /** Local date of the first step of the trip that needs it; null for what is bought ahead of its trip, a can of a batch. */
   readonly neededOn: string | null
 }
 

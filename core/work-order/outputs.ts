@@ -12,6 +12,7 @@ import { gapWords } from './gap-words.ts'
 import { holdLine } from './hold-words.ts'
 import { workOrderHtml } from './html.ts'
 import { estimateFile, quantitiesFile, scheduleFile, specificationFile } from './output-files.ts'
+import { shoppingLines } from './shopping.ts'
 import { shoppingFile } from './shopping-file.ts'
 import type { SiteMoment } from './site-time.ts'
 import { workOrder } from './work-order.ts'
@@ -48,7 +49,7 @@ export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
       'estimate.json': json(estimateFile(job, estimate)),
       'schedule.json': json(scheduleFile(job, plan)),
       'work-order.html': workOrderHtml(order, paper),
-      'shopping-list.csv': shoppingFile(order.shopping),
+      'shopping-list.csv': shoppingFile(shoppingLines(order.shopping)),
       'crew-calendar.ics': crewCalendar(job, takeoff, specification, plan, input.madeAt),
     },
     summary: summaryOf(input),

@@ -15,4 +15,12 @@ tbody th { color: var(--ink); border-bottom: none; vertical-align: top; font-siz
 .today p { margin: 0 0 1mm; }
 .today > table { margin-bottom: 2mm; }
 .today { border-bottom: 0.2mm dashed var(--hair); padding-bottom: 4mm; }
+.trip { font-size: 8.5pt; } .trip td { padding-top: 0.5mm; padding-bottom: 0.5mm; }
+.trip { table-layout: fixed; } .trip th:nth-child(1) { width: 9mm; } .trip th:nth-child(2) { width: 18mm; } .trip th:nth-child(3) { width: 24mm; }
+.trip th:nth-child(4) { width: 66mm; } .trip th:last-child { width: 21mm; }
+.trip .box, .tools .box { width: 3mm; height: 3mm; }
+p.tools { font-size: 8pt; margin: 1mm 0 0; break-after: avoid; }
+ul.tools { font-size: 8pt; list-style: none; padding: 0; columns: 3; column-gap: 4mm; }
+ul.tools li { margin: 0 0 0.3mm; padding-left: 4.6mm; text-indent: -4.6mm; }
+.totals { font-size: 8.5pt; } .totals td { padding-top: 0.5mm; padding-bottom: 0.5mm; }
 `

@@ -3,6 +3,7 @@ import { csvText } from './csv.ts'
 import type { ShoppingLine } from './document-types.ts'
 
 const columns = [
+  'Trip',
   'Needed on (year-month-day)',
   'Count',
   'Container',
@@ -16,6 +17,8 @@ const columns = [
   'Sheen',
   'Needed in all (US gal)',
   'Needed in all (L)',
+  'To keep for touching up (US gal)',
+  'To keep for touching up (L)',
   'Price each ($)',
   'Price ($)',
   'Advice',
@@ -28,6 +31,7 @@ export function shoppingFile(lines: readonly ShoppingLine[]): string {
 
 function rowOf(line: ShoppingLine): readonly (string | number | null)[] {
   return [
+    line.trip,
     line.neededOn,
     line.count,
     line.container,
@@ -41,10 +45,16 @@ function rowOf(line: ShoppingLine): readonly (string | number | null)[] {
     line.sheen,
     rounded(line.neededGallons),
     rounded(litres(line.neededGallons)),
+    ...spareOf(line),
     dollars(line.unitPriceCents),
     dollars(line.priceCents),
     line.advice,
   ]
+}
+
+/** Empty where nothing is kept, so that the column can be told from amounts of nothing. */
+function spareOf({ spareGallons }: ShoppingLine): readonly (number | null)[] {
+  return spareGallons === 0 ? [null, null] : [rounded(spareGallons), rounded(litres(spareGallons))]
 }
 
 function dollars(cents: number): number {

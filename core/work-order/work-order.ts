@@ -12,6 +12,7 @@ import { once } from './once.ts'
 import { roomSheet } from './room-sheet.ts'
 import { shoppingList } from './shopping.ts'
 import { siteDays, weekSheets } from './site-days.ts'
+import { usualDaysBetweenTrips } from './trips.ts'
 import { type JudgedPlan, tasksByStep } from './work-plan.ts'
 
 /**
@@ -23,6 +24,7 @@ export function workOrder(
   specification: Specification,
   priced: Estimate,
   plan: JudgedPlan,
+  daysBetweenTrips = usualDaysBetweenTrips,
 ): WorkOrder {
   const tasks = once(() => tasksByStep(plan))
   const relaxed = plan.relaxed ?? []
@@ -34,7 +36,15 @@ export function workOrder(
   const cover = once(() => coverOf(job, specification, rooms(), relaxed))
   const days = once(() => siteDays(job, specification, plan))
   const weeks = once(() => weekSheets(days()))
-  const shopping = once(() => shoppingList(priced, tasks()))
+  const shopping = once(() =>
+    shoppingList({
+      steps: specification.steps,
+      priced,
+      tasks: tasks(),
+      startsOn: plan.startsOn,
+      daysBetweenTrips,
+    }),
+  )
   const forClient = once(() => clientEstimate(job, specification, priced))
   return {
     title: job.header.title,

@@ -11,6 +11,7 @@ import { crewCalendar } from '../../core/work-order/crew-calendar.ts'
 import { csvText } from '../../core/work-order/csv.ts'
 import { type OutputName, outputJsonSchema, outputSchemas } from '../../core/work-order/output-schemas.ts'
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
+import { shoppingLines } from '../../core/work-order/shopping.ts'
 import { workOrder } from '../../core/work-order/work-order.ts'
 import { plainPlan } from '../fixtures/plain-plan.ts'
 import { ceilingPaint, linen, plainJob, plainSpecification, wallPaint } from '../fixtures/plain-room.ts'
@@ -264,7 +265,10 @@ test('amounts of the shopping list can be summed: plain numbers, the units in th
   const price = columns.indexOf('Price ($)')
   const total = rows.reduce((sum, row) => sum + Number(row[price]), 0)
   const order = workOrder(input.job, input.takeoff, input.specification, input.estimate, input.plan)
-  expect(total).toBeCloseTo(order.shopping.reduce((sum, line) => sum + line.priceCents, 0) / 100, 6)
+  expect(total).toBeCloseTo(
+    shoppingLines(order.shopping).reduce((sum, line) => sum + line.priceCents, 0) / 100,
+    6,
+  )
 })
 
 test('events of two jobs never meet, and a job keeps its own whatever its file is called', () => {
@@ -322,6 +326,7 @@ test('the shopping list file names its columns with their units', () => {
   expect(columns).toContain('Container (US gal)')
   expect(columns).toContain('Price each ($)')
   expect(first).toEqual([
+    '1',
     '2027-03-29',
     '1',
     'gallon',
@@ -335,6 +340,8 @@ test('the shopping list file names its columns with their units', () => {
     'flat',
     '0.352',
     '1.333',
+    '0.011',
+    '0.04',
     '36',
     '36',
     'keep what is left',

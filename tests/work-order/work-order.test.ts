@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { type DocumentPart, workOrderHtml } from '../../core/work-order/html.ts'
+import { shoppingLines } from '../../core/work-order/shopping.ts'
 import { workOrder } from '../../core/work-order/work-order.ts'
 import { plainJob, roomId } from '../fixtures/plain-room.ts'
 import { sampleInput, sampleOrder } from './sample-order.ts'
@@ -107,16 +108,17 @@ test('a day on site says who works where in which half, which cans to bring, and
 })
 
 test('the shopping list goes by container and by the day it is first needed', () => {
-  expect(order.shopping.map((line) => [line.count, line.container, line.item, line.neededOn])).toEqual([
+  const lines = shoppingLines(order.shopping)
+  expect(lines.map((line) => [line.count, line.container, line.item, line.neededOn])).toEqual([
     [1, 'gallon', 'Ceiling paint', '2027-03-29'],
     [3, 'gallon', 'Wall paint', '2027-03-29'],
-    [1, 'piece', 'Masking tape, roll of 180 ft', null],
-    [1, 'piece', 'Roller sleeve, 9 in, 3/8 in nap', null],
-    [1, 'piece', 'Angled brush, 2 1/2 in', null],
-    [1, 'piece', 'Floor covering, per room', null],
+    [1, 'piece', 'Masking tape, roll of 180 ft', '2027-03-29'],
+    [1, 'piece', 'Roller sleeve, 9 in, 3/8 in nap', '2027-03-29'],
+    [1, 'piece', 'Angled brush, 2 1/2 in', '2027-03-29'],
+    [1, 'piece', 'Floor covering, per room', '2027-03-29'],
   ])
   // The walls' color is mixed to order and comes in three cans; the ceiling's is not, and both leave a spare.
-  expect(order.shopping.slice(0, 3).map((line) => line.advice)).toEqual([
+  expect(lines.slice(0, 3).map((line) => line.advice)).toEqual([
     'keep what is left',
     'one batch, box the cans; keep what is left',
     '',

@@ -49,7 +49,7 @@ export const paperDocuments: readonly PaperDocument[] = [
   {
     id: 'shopping',
     name: 'Shopping list',
-    holds: 'Container by container, with the day it is first needed.',
+    holds: 'Trip by trip: containers, what is used up, tools, what to keep; totals by product.',
     parts: ['shopping'],
     issuedAs: null,
     fileName: 'shopping-list',
