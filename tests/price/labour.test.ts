@@ -85,6 +85,23 @@ test('a daily step is counted once for each person-day its room takes', () => {
   expect(result.steps[0]?.minutes).toBeCloseTo(3 * (2 / 20) * 60, 9)
 })
 
+test('cleaning up lead dust is priced for the days on which old paint is disturbed, not for those of painting', () => {
+  const area = (feet: number) => ({ ...noAmounts, area: squareFeet(feet), equivalentArea: squareFeet(feet) })
+  const clean = handStep('clean', { operation: 'cleanDaily', daily: true, amounts: area(120) })
+  const alarm = handStep('alarm', {
+    operation: 'coverAlarm',
+    daily: true,
+    amounts: { ...noAmounts, count: 2 },
+  })
+  const scrape = handStep('scrape', { operation: 'scrape', amounts: area(40) })
+  const sandBetween = handStep('walls/sand/2', { operation: 'sand', amounts: area(20_000) })
+  const coat = handStep('coat', { operation: 'coat', amounts: area(4400) })
+  const steps = [clean, alarm, scrape, sandBetween, coat]
+  const times = labour(plainJob(), { ...plainSpecification, steps }).steps.map((step) => step.times)
+  expect(times[0]).toBe(1)
+  expect(times[1]).toBeGreaterThanOrEqual(3)
+})
+
 test('setting up and clearing away are counted for whole person-days', () => {
   const hours = labour(plainJob(), plainSpecification)
   const ofSteps = hours.steps.reduce((total, line) => total + line.minutes, 0)

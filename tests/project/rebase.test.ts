@@ -83,6 +83,29 @@ test('a job read again is made of the known records wherever it says the same', 
   expect(sameJob(base, read)).toBe(false)
 })
 
+test('a job read again keeps what was taken away or changed places as it was read', () => {
+  const rooms = { [roomId]: base.rooms[roomId], den: { ...base.rooms[roomId], id: 'den' } } as Job['rooms']
+  const two: Job = { ...base, rooms }
+  const one: Job = { ...base, rooms: structuredClone(base.rooms) }
+  expect(Object.keys(graftJob(one, [two]).rooms)).toEqual([roomId])
+  const turned: Job = {
+    ...base,
+    rooms: Object.fromEntries(Object.entries(structuredClone(rooms)).toReversed()) as Job['rooms'],
+  }
+  expect(Object.keys(graftJob(turned, [two]).rooms)).toEqual(['den', roomId])
+})
+
+test('of two known states a job read again is made of the first that says the same, table by table', () => {
+  const acknowledged = structuredClone(base)
+  const shown = { ...structuredClone(base), header: { ...base.header, client: 'shown' } }
+  const read = structuredClone(shown)
+  const grafted = graftJob(read, [acknowledged, shown])
+  expect(grafted.rooms).toBe(acknowledged.rooms)
+  expect(grafted.header).toBe(shown.header)
+  const later = withRoom(structuredClone(base), { note: 'later' })
+  expect(graftJob(structuredClone(later), [acknowledged, later]).rooms).toBe(later.rooms)
+})
+
 test('values are the same when they would be written alike', () => {
   expect(sameValue({ a: 1, b: undefined }, { a: 1 })).toBe(true)
   expect(sameValue([1, { a: null }], [1, { a: null }])).toBe(true)
