@@ -1,3 +1,4 @@
+import { setImmediate as othersFirst } from 'node:timers/promises'
 import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
@@ -78,6 +79,7 @@ export function createHandlers({
       const { bodies } = raw.value
       const job = await jobFiles.readBodies(bodies)
       if (!job.ok) return job
+      await othersFirst()
       return inBook((store) => {
         const prepared = { job: job.value, bodies }
         if (!store.revision(jobKey).ok) return store.add(prepared)
@@ -106,6 +108,8 @@ export function createHandlers({
     deleteJob: ({ jobKey }) => keeper.remove(jobKey),
     importJob: async ({ text }) => {
       const read = await jobFiles.read(text)
+      // Taking a large job over from the thread and writing it both take long; others are answered in between.
+      await othersFirst()
       return read.ok ? inBook((store) => store.add(read.value)) : read
     },
     exportJob: async ({ jobKey }) => {

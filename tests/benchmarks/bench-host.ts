@@ -51,6 +51,8 @@ async function measure<Value>(
 ): Promise<Value> {
   const pauses = monitorEventLoopDelay({ resolution: 1 })
   pauses.enable()
+  // The first tick is not counted, only what comes after it.
+  await new Promise((resolve) => setTimeout(resolve, 20))
   const begun = performance.now()
   const outcome = await Promise.resolve().then(work)
   const took = performance.now() - begun

@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { writeJobFile } from '../../core/project/job-file.ts'
+import { type JobFiles, jobFilesHere } from '../../electron/handlers/job-files.ts'
 import { jobFilesBeside } from '../../electron/handlers/job-files-beside.ts'
 import { manyRooms } from '../benchmarks/many-rooms.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
@@ -33,6 +34,25 @@ test('while a large job is read, others are answered', async () => {
     new Promise<void>((resolve) => setTimeout(resolve, 1)).then(() => order.push('timer')),
   ])
   expect(order).toEqual(['list', 'timer', 'large job'])
+})
+
+test('between taking a job over from the thread and writing it into the book, others are answered', async () => {
+  const book = openBook(join(testFolder(), 'book.sqlite'))
+  const order: string[] = []
+  const store: typeof book = {
+    ...book,
+    add: (prepared) => {
+      order.push('written')
+      return book.add(prepared)
+    },
+  }
+  const read: JobFiles['read'] = (text) => {
+    setImmediate(() => order.push('another answered'))
+    return jobFilesHere.read(text)
+  }
+  const handlers = quietHandlers({ store, jobFiles: { ...jobFilesHere, read } })
+  granted(await handlers.importJob({ text: writeJobFile(everyRecordJob()) }))
+  expect(order).toEqual(['another answered', 'written'])
 })
 
 test('a job that is not right is refused as ever, and a job nobody has is not found', async () => {

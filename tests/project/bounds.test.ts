@@ -39,6 +39,42 @@ test.each<[string, string, number]>([
   expect(sentence).toContain(String(value))
 })
 
+test.each<[string, string, readonly number[], readonly number[]]>([
+  ['work that took no time', 'marks.0.actualMinutes', [0, 100_000], [-1, 100_001]],
+  ['a basement and a tower', 'storeys.0.level', [-3, 0, 20], [-4, 21]],
+  ['a helper without wage', 'crew.0.wageCents', [0], [-1]],
+  ['a can that was a gift', 'products.0.containers.0.priceCents', [0], [-1]],
+  ['paint of solids alone', 'products.0.volumeSolidsPercent', [1, 100], [0, 101]],
+  ['paint none of which is lost', 'products.0.lossPercent', [0, 90], [-1, 91]],
+  ['paint for frost', 'products.0.minimumTemperatureC', [-30, 0, 60], [-31, 61]],
+  ['paint dry at once', 'products.0.touchDryMinutes', [0, 129_600], [-1, 129_601]],
+  ['one thing and many', 'keptItems.0.count', [1, 1000], [0, 1001]],
+  ['no dent at all', 'conditions.0.count', [0, 10_000], [-1, 10_001]],
+  ['a radiator of one section', 'builtItems.0.sections', [1, 60], [0, 61]],
+  ['every room in use every night', 'houseRules.maxRoomsOutOfUse', [0, 200], [-1, 201]],
+  ['no setting up', 'houseRules.setUpMinutes', [0, 240], [-1, 241]],
+  ['no clearing away', 'houseRules.cleanUpMinutes', [0, 240], [-1, 241]],
+  ['no burden', 'houseRules.price.burdenPercent', [0, 300], [-1, 301]],
+  ['no overhead', 'houseRules.price.overheadPercent', [0, 300], [-1, 301]],
+  ['no profit', 'houseRules.price.profit.percent', [0, 95], [-1, 96]],
+  ['no contingency', 'houseRules.price.contingencyPercent', [0, 100], [-1, 101]],
+  ['untaxed materials', 'houseRules.price.materialsTaxPercent', [0, 50], [-1, 51]],
+  ['untaxed labor', 'houseRules.price.labourTaxPercent', [0, 50], [-1, 51]],
+  ['freezing outdoors', 'header.air.outdoorTemperatureC', [-60, 0, 60], [-61, 61]],
+  ['fog', 'header.air.relativeHumidityPercent', [1, 100], [0, 101]],
+  ['an old house', 'header.yearBuilt', [1600, 2200], [1599, 2201]],
+])('%s: the least and the most are kept, beyond them is refused', (_, place, kept, refused) => {
+  for (const value of kept) {
+    const text = fileWith(place, value)
+    const read = readJobFile(text)
+    expect(read.ok ? '' : read.problem.sentence).toBe('')
+    if (read.ok) expect(JSON.parse(writeJobFile(read.value))).toEqual(JSON.parse(text))
+  }
+  for (const value of refused) {
+    expect(refusalOf(fileWith(place, value)).path.replaceAll(/\[(\d+)\]/g, '.$1')).toBe(place)
+  }
+})
+
 const tenMillion = 10_000_000
 
 test.each([
