@@ -40,7 +40,7 @@ test('sleeves go by what is rolled and brushes by what is cut in, in length of t
   expect(
     pieces([
       coat('walls', { area: squareFeet(2001), cuttingIn: feet(3001) }),
-      coat('doors', { area: squareFeet(40) }),
+      coat('doors', { area: squareFeet(40), length: feet(4000) }),
       coat('trim', { area: squareFeet(500), length: feet(2000) }),
       coat('sash', { area: squareFeet(10), glassPerimeter: feet(1501) }),
     ]),

@@ -118,6 +118,21 @@ test('an opening up to the ceiling takes its width off the ceiling edge', () => 
   expect(edgesOf({ openings }, 'ceiling:a')[0]).toBe(44 - 4)
 })
 
+test('an opening cut by a slope takes what it reaches off the ceiling edge, one below the slope nothing', () => {
+  const ceiling: Room['ceiling'] = { kind: 'shed', along: 'x', startHeight: feet(1), endHeight: feet(13) }
+  const rooms = [rectangle('a', feet(12), feet(10), { ceiling })]
+  const along = (openings: Sketch['openings'] & object) => edgesOf({ rooms, openings }, 'wall:a:a-0:whole')[0]
+  // The ceiling rises a foot with each foot of the wall.
+  const whole = along([]) ?? 0
+  expect(whole).toBeCloseTo(12 * Math.SQRT2, 1)
+  const cut = opening('c', 'a-0', feet(3), feet(3), feet(7), { kind: 'casedOpening' })
+  expect(along([cut])).toBeCloseTo(9 * Math.SQRT2, 1)
+  const halfCut = opening('c', 'a-0', feet(6), feet(4), feet(8), { kind: 'casedOpening' })
+  expect(along([halfCut])).toBeCloseTo(11 * Math.SQRT2, 1)
+  const below = opening('c', 'a-0', feet(8), feet(3), feet(7), { kind: 'casedOpening' })
+  expect(along([below])).toBe(whole)
+})
+
 test('a jamb only the far room paints belongs to the far room', () => {
   const rooms = [box, rectangle('b', feet(12), feet(8), {}, [0, feet(10, 6)])]
   const openings = [

@@ -58,6 +58,27 @@ test('one plain room: the second coat waits for the label, over the night', () =
   expect(plan.startsOn).toBe('2027-03-29')
   expect(plan.finishesOn).toBe('2027-03-30')
   expect(plan.bound).toMatchObject({ finishesOn: '2027-03-30', gapDays: 0 })
+  // Until 14:20 with half an hour of lunch: 15 + 15 min of chores, 10 for another paint, an hour of waiting, the rest is work.
+  const chores = { setUpMinutes: 15, leavingMinutes: 15 }
+  expect(plan.days).toMatchObject([
+    {
+      date: '2027-03-29',
+      from: '2027-03-29T08:15',
+      to: '2027-03-29T14:05',
+      paidMinutes: 350,
+      ...chores,
+      betweenMinutes: 10,
+      workMinutes: 250,
+    },
+    {
+      date: '2027-03-30',
+      to: '2027-03-30T10:25',
+      paidMinutes: 240,
+      ...chores,
+      betweenMinutes: 0,
+      workMinutes: 130,
+    },
+  ])
   expect(
     minutesBetween(endOf(plan, 'study/walls/coat-1'), startOf(plan, 'study/walls/coat-2')),
   ).toBeGreaterThanOrEqual(240)
@@ -85,8 +106,12 @@ test('the worked room is planned from its own steps, every one of them in one pa
   }
 })
 
-test('the same job and seed give the same plan', () => {
-  expect(planned(plainRoom(), 30).plan).toEqual(planned(plainRoom(), 30).plan)
+test('the same job and seed give the same plan, in whatever order its crew was entered', () => {
+  const job = plainRoom()
+  const { plan } = planned(job, 30)
+  expect(planned(plainRoom(), 30).plan).toEqual(plan)
+  const crew = Object.fromEntries(Object.entries(job.crew).toReversed())
+  expect(planned({ ...job, crew }, 30).plan).toEqual(plan)
 })
 
 test('the old house gets a plan that the judge accepts and that keeps its promise for the dining room', () => {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { applyDiff, diffJobs, reverseDiff } from '../../core/project/diff.ts'
+import type { Job } from '../../core/project/job.ts'
 import { jobProblems } from '../../core/project/job-problems.ts'
 import type {
   Opening,
@@ -15,6 +16,7 @@ import { openingTemplateFor } from '../../core/sketch/opening-templates.ts'
 import { recordsOfRooms } from '../../core/sketch/room-copies.ts'
 import { roomDefaultsFor } from '../../core/sketch/room-defaults.ts'
 import { feet, inches, type Length } from '../../core/units/length.ts'
+import { everyRecordJob } from '../fixtures/every-record.ts'
 import {
   applied,
   corner,
@@ -362,6 +364,25 @@ test('a colour in use and a storey with rooms stay', () => {
   const named = applied(two, { kind: 'renameStorey', storeyId: upper.id, name: 'Bedrooms' })
   expect(named.storeys.upper?.name).toBe('Bedrooms')
   expect(applied(named, { kind: 'removeStorey', storeyId: upper.id })).toEqual(job)
+})
+
+test('somebody of the crew with marks or pins stays, and the answer says why; others go', () => {
+  const job = everyRecordJob()
+  const without = (collection: 'marks' | 'pins', from: Job) => ({ ...from, [collection]: {} })
+  const dismiss = (from: Job, id: string) =>
+    applyCommand(from, { kind: 'removeRecord', collection: 'crew', id })
+  const marked = dismiss(job, 'ada')
+  expect(marked.ok ? '' : marked.problem.sentence).toBe(
+    'It is still used by what was marked or pinned for this person and 1 more. Change that first.',
+  )
+  const once = dismiss(without('marks', job), 'ada')
+  expect(once.ok ? '' : once.problem.sentence).toBe(
+    'It is still used by what was marked or pinned for this person. Change that first.',
+  )
+  expect(refusal(dismiss(without('pins', job), 'ada'))).toBe('stillInUse')
+  const free = without('pins', without('marks', job))
+  const left = dismiss(free, 'ada')
+  expect(left.ok ? Object.keys(left.value.crew) : []).toEqual(['ben'])
 })
 
 test('commands on what is gone answer in words', () => {
