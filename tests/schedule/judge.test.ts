@@ -425,6 +425,26 @@ test('money is read off the pieces: attendance, site days, days of rooms without
   expect(cost.total).toBe(cost.pay + cost.siteDays + cost.roomDays + cost.handOvers)
 })
 
+test('a room in which work was begun on Friday is out of use from then, the weekend within it', () => {
+  const asked = problem({
+    tasks: [
+      task('a', {
+        room: 'r',
+        state: { kind: 'started', start: at(-3, 15), people: ann, remainingWork: workingMinutes(60) },
+      }),
+      task('b', { room: 'other' }),
+    ],
+    rooms: [room('r'), room('other')],
+  })
+  const [a, b] = handPlan([
+    ['a', [hour(0, 8)], ann],
+    ['b', [hour(0, 9)], ann],
+  ]).tasks as [Plan['tasks'][number], Plan['tasks'][number]]
+  const { rooms } = figuresOf(asked, { tasks: [{ ...a, start: epochMinutes(at(-3, 15)) }, b] })
+  const days = rooms.map(({ stretches }) => stretches.map(({ first, last }) => last - first + 1))
+  expect(days).toEqual([[4], [1]])
+})
+
 test('of plans that were found, every one that is changed a little breaks a rule', () => {
   const house = randomHouse(5, { rooms: 3, crew: 2, isRich: true, roomLimit: 2 })
   const search = createSearch(house, 1)

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { applyDiff, diffJobs, reverseDiff } from '../../core/project/diff.ts'
+import { tableOf } from '../../core/project/empty-job.ts'
 import type { Job } from '../../core/project/job.ts'
 import { jobProblems } from '../../core/project/job-problems.ts'
 import type {
@@ -10,7 +11,7 @@ import type {
   TrimRunId,
   WallId,
 } from '../../core/project/sketch-records.ts'
-import type { ConditionId } from '../../core/project/survey-records.ts'
+import type { Condition, ConditionId, Finish, KeptItem } from '../../core/project/survey-records.ts'
 import { applyCommand } from '../../core/sketch/apply-command.ts'
 import { openingTemplateFor } from '../../core/sketch/opening-templates.ts'
 import { recordsOfRooms } from '../../core/sketch/room-copies.ts'
@@ -364,6 +365,35 @@ test('a colour in use and a storey with rooms stay', () => {
   const named = applied(two, { kind: 'renameStorey', storeyId: upper.id, name: 'Bedrooms' })
   expect(named.storeys.upper?.name).toBe('Bedrooms')
   expect(applied(named, { kind: 'removeStorey', storeyId: upper.id })).toEqual(job)
+})
+
+test('what hung on the wall of a removed corner goes to the wall before, which keeps a choice of its own', () => {
+  const job = twoRooms()
+  const wall = (wallId: WallId) => ({ kind: 'wall', roomId: parlour, wallId, zone: 'whole' }) as const
+  const chosen = (id: string, wallId: WallId, colourId: string) => ({
+    ...(Object.values(job.finishes)[0] as Finish),
+    id: id as Finish['id'],
+    scope: { level: 'surface', surface: wall(wallId) } as const,
+    colourId: colourId as Finish['colourId'],
+  })
+  const [crack] = Object.values(job.conditions) as [Condition]
+  const [lock] = Object.values(job.keptItems) as [KeptItem]
+  const furnished = (finishes: readonly Finish[]): Job => ({
+    ...job,
+    finishes: tableOf(finishes),
+    conditions: tableOf([{ ...crack, on: { level: 'surface', surface: wall(south) } }]),
+    keptItems: tableOf([{ ...lock, on: { kind: 'wall', wallId: south } }]),
+  })
+  const merged = (finishes: readonly Finish[]) =>
+    applied(furnished(finishes), { kind: 'removeCorner', roomId: parlour, wallId: south })
+  const elsewhere = chosen('elsewhere', west, 'linen')
+  const alone = merged([chosen('of-south', south, 'linen'), elsewhere])
+  expect(alone.finishes['of-south']?.scope).toEqual({ level: 'surface', surface: wall(east) })
+  expect(alone.finishes.elsewhere).toEqual(elsewhere)
+  expect(alone.conditions.crack?.on).toEqual({ level: 'surface', surface: wall(east) })
+  expect(alone.keptItems.lock?.on).toEqual({ kind: 'wall', wallId: east })
+  const both = merged([chosen('of-south', south, 'linen'), chosen('of-east', east, 'linen')])
+  expect(Object.keys(both.finishes)).toEqual(['of-east'])
 })
 
 test('somebody of the crew with marks or pins stays, and the answer says why; others go', () => {
