@@ -85,6 +85,22 @@ test('a daily step is counted once for each person-day its room takes', () => {
   expect(result.steps[0]?.minutes).toBeCloseTo(3 * (2 / 20) * 60, 9)
 })
 
+test('eight hours to the minute are one day, a minute more are two', () => {
+  const alarm = handStep('alarm', { operation: 'coverAlarm', daily: true })
+  const timesFor = (hours: number) => {
+    const area = squareFeet(200 * hours)
+    const coat = handStep('coat', {
+      operation: 'coat',
+      amounts: { ...noAmounts, area, equivalentArea: area },
+    })
+    return labour(plainJob(), { ...plainSpecification, steps: [alarm, coat] }).steps[0]?.times
+  }
+  expect(timesFor(8)).toBe(1)
+  expect(timesFor(8 + 1 / 60)).toBe(2)
+  expect(timesFor(16)).toBe(2)
+  expect(timesFor(0.1)).toBe(1)
+})
+
 test('cleaning up lead dust is priced for the days on which old paint is disturbed, not for those of painting', () => {
   const area = (feet: number) => ({ ...noAmounts, area: squareFeet(feet), equivalentArea: squareFeet(feet) })
   const clean = handStep('clean', { operation: 'cleanDaily', daily: true, amounts: area(120) })

@@ -4,6 +4,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   statSync,
   symlinkSync,
   writeFileSync,
@@ -11,6 +12,7 @@ import {
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
+import { marksOfBackups } from '../../electron/storage/backups.ts'
 import { backupFolder, logOf } from '../../electron/storage/book-files.ts'
 import type { Keeper } from '../../electron/storage/keeper.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
@@ -143,6 +145,15 @@ test('a missing or empty book with backups beside it asks before a new one is ma
     await keeper.close()
     expect(shutOf(await openKeeper(path))).toMatchObject({ sentence: '' })
   }
+})
+
+test('a book begun anew is not taken for the one whose backups lie beside it, and has a backup of its own at once', async () => {
+  const path = await bookWithOneJob()
+  const marks = new Set(marksOfBackups(path))
+  rmSync(path)
+  const keeper = await openKeeper(path)
+  granted(await keeper.leave('startNew'))
+  expect(new Set(marksOfBackups(path)).size).toBe(marks.size + 1)
 })
 
 test('an empty file with nothing beside it becomes a book', async () => {
