@@ -106,6 +106,41 @@ test('a partition is shifted with both its faces', () => {
   expect(next.openings[window]?.offset).toBe(feet(4 - 1))
 })
 
+test('a wall cannot be pushed up to the opposite one or through it, whichever way it faces', () => {
+  const pushed = (wallId: WallId, feetInward: number) =>
+    applyCommand(twoRooms(), {
+      kind: 'moveWall',
+      roomId: study,
+      wallId,
+      by: -feet(feetInward),
+      withFacing: false,
+    })
+  // The study is 12 ft by 10 ft.
+  expect(refusal(pushed(east, 12))).toBe('notAllowed')
+  expect(refusal(pushed(east, 13))).toBe('notAllowed')
+  expect(refusal(pushed(west, 13))).toBe('notAllowed')
+  expect(refusal(pushed(south, 10))).toBe('notAllowed')
+  expect(refusal(pushed(north, 11))).toBe('notAllowed')
+  expect(pushed(west, 11).ok).toBe(true)
+})
+
+test('a new corner lies between the ends of its wall, and an outline keeps three of them', () => {
+  const job = twoRooms()
+  const insert = (at: Length, newWallId: string) =>
+    applyCommand(job, {
+      kind: 'insertCorner',
+      roomId: study,
+      wallId: north,
+      at,
+      newWallId: newWallId as WallId,
+    })
+  expect(refusal(insert(feet(0), 'new'))).toBe('wallTooShort')
+  expect(refusal(insert(feet(12), 'new'))).toBe('wallTooShort')
+  expect(refusal(insert(feet(13), 'new'))).toBe('wallTooShort')
+  expect(refusal(insert(feet(6), south))).toBe('duplicateId')
+  expect(insert(feet(6), 'new').ok).toBe(true)
+})
+
 test('a typed length shifts the wall at the free end', () => {
   const longer = applied(twoRooms(), {
     kind: 'setWallLength',

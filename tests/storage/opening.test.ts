@@ -129,7 +129,6 @@ test('a missing or empty book with backups beside it asks before a new one is ma
     const path = await bookWithOneJob()
     const kept = join(testFolder(), 'kept.sqlite')
     copyFileSync(path, kept)
-    const { rmSync } = await import('node:fs')
     rmSync(path)
     make(path)
     const keeper = await openKeeper(path)
