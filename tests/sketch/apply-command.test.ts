@@ -16,7 +16,7 @@ import { applyCommand } from '../../core/sketch/apply-command.ts'
 import { openingTemplateFor } from '../../core/sketch/opening-templates.ts'
 import { recordsOfRooms } from '../../core/sketch/room-copies.ts'
 import { roomDefaultsFor } from '../../core/sketch/room-defaults.ts'
-import { feet, inches, type Length } from '../../core/units/length.ts'
+import { feet, inches, type Length, toFeet, zeroLength } from '../../core/units/length.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
 import {
   applied,
@@ -106,6 +106,24 @@ test('a partition is shifted with both its faces', () => {
   expect(next.openings[window]?.offset).toBe(feet(4 - 1))
 })
 
+test('where a corner goes off at a slant, an opening keeps its distance from the other end of its wall', () => {
+  const job = applied(twoRooms(), { kind: 'joinOpening', openingId: door, far: null, casingFar: null })
+  const lengthOf = (of: Job) => {
+    const [start, end] = cornersInFeet(of, parlour) as [readonly [number, number], readonly [number, number]]
+    return Math.hypot(end[0] - start[0], end[1] - start[1])
+  }
+  const next = applied(job, {
+    kind: 'moveCorner',
+    roomId: parlour,
+    wallId: north,
+    x: feet(14, 5),
+    y: feet(3),
+  })
+  const fromEnd = (of: Job) => lengthOf(of) - toFeet(of.openings[window]?.offset ?? zeroLength)
+  expect(lengthOf(next)).not.toBeCloseTo(lengthOf(job), 1)
+  expect(fromEnd(next)).toBeCloseTo(fromEnd(job), 3)
+})
+
 test('a wall cannot be pushed up to the opposite one or through it, whichever way it faces', () => {
   const pushed = (wallId: WallId, feetInward: number) =>
     applyCommand(twoRooms(), {
@@ -135,7 +153,9 @@ test('a new corner lies between the ends of its wall, and an outline keeps three
       newWallId: newWallId as WallId,
     })
   expect(refusal(insert(feet(0), 'new'))).toBe('wallTooShort')
-  expect(refusal(insert(feet(12), 'new'))).toBe('wallTooShort')
+  expect(insert(feet(12), 'new')).toMatchObject({
+    problem: { sentence: expect.stringContaining('between the ends') },
+  })
   expect(refusal(insert(feet(13), 'new'))).toBe('wallTooShort')
   expect(refusal(insert(feet(6), south))).toBe('duplicateId')
   expect(insert(feet(6), 'new').ok).toBe(true)
