@@ -1,3 +1,4 @@
+import { asAimed } from './choice/aims.ts'
 import type { PlanningFacts, ProblemOfJob } from './job/problem-of-job.ts'
 import { localInstant } from './job/site-hours.ts'
 import { figuresOf } from './judge/money.ts'
@@ -6,7 +7,7 @@ import type { Plan, PlannedTask, ScheduleProblem, Task } from './model.ts'
 import { createSearch, type ScheduleSearch } from './tries/search.ts'
 
 /**
- * A search that also knows the plan to keep as it stands: while that still holds, nothing dearer takes its place. The search itself only
+ * A search for what the job aims at that also knows the plan to keep as it stands: while that still holds, nothing dearer takes its place. The search itself only
  * comes near to it, because its own plans put every pass as early as they can.
  */
 export function createKeepingSearch(
@@ -14,10 +15,11 @@ export function createKeepingSearch(
   keeps: PlanningFacts['keeps'],
   seed: number,
 ): ScheduleSearch {
-  const search = createSearch(asked.problem, seed)
+  const aimed = asAimed(asked.problem, asked.aim)
+  const search = createSearch(aimed, seed)
   const kept = keptPlan(asked, keeps)
   if (kept === null) return search
-  const weight = weightOfPlan(asked.problem, kept)
+  const weight = weightOfPlan(aimed, kept)
   const isKept = (): boolean => (search.weight() ?? Number.POSITIVE_INFINITY) >= weight
   return {
     ...search,

@@ -1,7 +1,9 @@
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import type { JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
+import type { PlanAim } from '../../core/project/vocabulary.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
+import type { Busy } from '../../core/schedule/job/problem-of-job.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
 import type { JobPlan } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
@@ -31,15 +33,16 @@ export type JobNews = { readonly job: Job } | { readonly edit: JobDiff }
 
 export type PlannerAsk =
   /** Tells the job ahead of time, so that its first plan is there at once when it is asked for. */
-  | { readonly kind: 'prepare'; readonly news: JobNews; readonly now: string }
+  | { readonly kind: 'prepare'; readonly news: JobNews; readonly now: string; readonly busy: Busy }
   | {
       readonly kind: 'search'
       readonly search: SearchName
       readonly turn: number
       readonly news: JobNews
       readonly now: string
-      /** Held to where it can, while no plan is accepted; null looks without regard to any plan. */
-      readonly promised: WorkPlan | null
+      /** The plan on screen, kept near to while none is accepted; null looks without regard to any plan. */
+      readonly shown: WorkPlan | null
+      readonly busy: Busy
       /** After so long it rests; what it has by then stands. */
       readonly seconds: number
     }
@@ -48,10 +51,31 @@ export type PlannerAsk =
   | { readonly kind: 'stop'; readonly search: SearchName }
   /** Asks for the plan that labor is priced by while none is accepted. */
   | { readonly kind: 'pay'; readonly turn: number; readonly news: JobNews }
+  /** Looks for one plan of each aim, each for so many seconds. */
+  | {
+      readonly kind: 'compare'
+      readonly turn: number
+      readonly news: JobNews
+      readonly now: string
+      readonly shown: WorkPlan | null
+      readonly busy: Busy
+      readonly seconds: number
+    }
+  | { readonly kind: 'stopComparing' }
 
-/** `turn` is that of the `search` answered; answers to an older one are dropped. */
-/** What a worker tells the page: of a search, or the plan to pay. */
-export type PlannerTell = SearchTell | PaidTell
+/** What a worker tells the page: of a search, of a comparison, or the plan to pay. */
+export type PlannerTell = SearchTell | ComparisonTell | PaidTell
+
+/** A comparison as far as it is; it is over when it says so. */
+export interface ComparisonTell {
+  readonly kind: 'compared'
+  readonly turn: number
+  /** Of the time it has, 0 to 1. */
+  readonly share: number
+  readonly plans: ReadonlyMap<PlanAim, FoundPlan>
+  readonly isOver: boolean
+  readonly broken: string | null
+}
 
 export interface PaidTell {
   readonly kind: 'paid'
@@ -59,8 +83,11 @@ export interface PaidTell {
   readonly paid: PaidPlan | null
 }
 
+/** `turn` is that of the `search` answered; answers to an older one are dropped. */
 export type SearchTell = { readonly search: SearchName; readonly turn: number } & (
-  | { readonly kind: 'found'; readonly found: FoundPlan }
+  | { readonly kind: 'found'; readonly found: FoundPlan; readonly isSettled: boolean }
+  /** It was looked for long enough: the plan told last is no first guess any more. */
+  | { readonly kind: 'settled' }
   /** Follows the first plan of a search, which does not wait for it. */
   | { readonly kind: 'bound'; readonly bound: PlanBound }
   | { readonly kind: 'clash'; readonly clash: PlanClash }

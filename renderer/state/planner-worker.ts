@@ -2,6 +2,8 @@ import { z } from 'zod'
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import { applyDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
+import type { Busy } from '../../core/schedule/job/problem-of-job.ts'
+import { type Comparison, createComparison } from './planner-comparison.ts'
 import type { JobNews, PlannerAsk, PlannerTell, SearchName } from './planner-messages.ts'
 import {
   type PreparedSearch,
@@ -23,6 +25,7 @@ interface Running {
   proof: 'none' | 'due' | 'told'
   /** Found but not told yet. */
   hasNews: boolean
+  isSettled: boolean
   toldAt: number
 }
 
@@ -42,6 +45,9 @@ let isGoing = false
 /** The last job whose plan to pay was asked for and is not told yet. */
 let payAsked: { readonly turn: number; readonly job: Job } | null = null
 
+/** One plan of each aim, being looked for. */
+let comparing: Comparing | null = null
+
 /** A worker's own `postMessage`, which the page's type library does not have. */
 const post = self.postMessage as (message: PlannerTell) => void
 
@@ -52,7 +58,16 @@ self.onmessage = (event: MessageEvent<PlannerAsk>) => {
 
 function take(message: PlannerAsk): void {
   if (message.kind === 'prepare') {
-    prepare(catchUp(message.news), message.now)
+    prepare(catchUp(message.news), message.now, message.busy)
+    return
+  }
+  if (message.kind === 'compare') {
+    beginComparing(message, catchUp(message.news))
+    return
+  }
+  if (message.kind === 'stopComparing') {
+    if (comparing !== null) tellCompared(comparing, true)
+    comparing = null
     return
   }
   if (message.kind === 'pay') {
@@ -82,18 +97,18 @@ function catchUp(news: JobNews): Job {
 }
 
 /** A first plan nobody asked for yet. If the job has changed by then, what was remembered and compiled still makes the next one come sooner. */
-function prepare(job: Job, now: string): void {
+function prepare(job: Job, now: string, busy: Busy): void {
   try {
-    prepared = prepareSearch(job, now)
+    prepared = prepareSearch(job, now, busy)
   } catch {
     // The search that follows meets the same mistake, and tells it.
   }
 }
 
-function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): void {
+function begin({ search: name, turn, job, now, shown, busy, seconds }: SearchAsk): void {
   asked.delete(name)
   guarded(name, turn, () => {
-    const search = searchAsked(prepared, job, now, promised)
+    const search = searchAsked(prepared, job, now, shown, busy)
     prepared = null
     const until = performance.now() + seconds * 1000
     const begun: Running = {
@@ -103,6 +118,7 @@ function begin({ search: name, turn, job, now, promised, seconds }: SearchAsk): 
       isResting: false,
       proof: 'none',
       hasNews: false,
+      isSettled: search.isSettled(),
       toldAt: -betweenTellings,
     }
     running.set(name, begun)
@@ -119,6 +135,7 @@ channel.port1.onmessage = () => {
     if (each.proof === 'due') guarded(name, each.turn, () => prove(name, each))
     else if (!each.isResting) guarded(name, each.turn, () => work(name, each))
   }
+  if (comparing !== null) compareFurther(comparing)
   go()
 }
 
@@ -126,6 +143,7 @@ function go(): void {
   const isNeeded =
     asked.size > 0 ||
     payAsked !== null ||
+    comparing !== null ||
     [...running.values()].some((each) => !each.isResting || each.proof === 'due')
   if (isGoing || !isNeeded) return
   isGoing = true
@@ -144,13 +162,62 @@ function tellPaid({ turn, job }: { readonly turn: number; readonly job: Job }): 
   post({ kind: 'paid', turn, paid })
 }
 
+interface Comparing {
+  readonly turn: number
+  readonly comparison: Comparison
+  toldAt: number
+}
+
+function beginComparing(ask: Extract<PlannerAsk, { kind: 'compare' }>, job: Job): void {
+  const { turn } = ask
+  comparing = null
+  guardedComparison(turn, () => {
+    const comparison = createComparison(job, ask, () => performance.now())
+    if (comparison === null) tellNoComparison(turn, null)
+    else comparing = { turn, comparison, toldAt: performance.now() }
+  })
+}
+
+function compareFurther(each: Comparing): void {
+  guardedComparison(each.turn, () => {
+    each.comparison.step()
+    const isOver = each.comparison.share() >= 1
+    if (isOver || performance.now() >= each.toldAt + betweenTellings) tellCompared(each, isOver)
+    if (isOver) comparing = null
+  })
+}
+
+function tellCompared(each: Comparing, isOver: boolean): void {
+  const { turn, comparison } = each
+  post({ kind: 'compared', turn, share: comparison.share(), plans: comparison.plans(), isOver, broken: null })
+  each.toldAt = performance.now()
+}
+
+function tellNoComparison(turn: number, broken: string | null): void {
+  post({ kind: 'compared', turn, share: 1, plans: new Map(), isOver: true, broken })
+}
+
+function guardedComparison(turn: number, act: () => void): void {
+  try {
+    act()
+  } catch (error) {
+    comparing = null
+    tellNoComparison(turn, failureWords(error))
+  }
+}
+
 function work(name: SearchName, each: Running): void {
   const { isFinished, isBetter } = each.search.step()
   const now = performance.now()
   each.hasNews ||= isBetter
   each.isResting = isFinished || now >= each.until
   const about = { search: name, turn: each.turn }
-  if (each.hasNews && (each.isResting || now >= each.toldAt + betweenTellings)) tellFound(name, each)
+  const isSettled = each.search.isSettled() || each.isResting
+  const isNewlySettled = isSettled && !each.isSettled
+  each.isSettled = isSettled
+  if (each.hasNews && (each.isResting || isNewlySettled || now >= each.toldAt + betweenTellings))
+    tellFound(name, each)
+  else if (isNewlySettled) post({ ...about, kind: 'settled' })
   if (!each.isResting) return
   const clash = each.search.clash()
   if (clash !== null) post({ ...about, kind: 'clash', clash })
@@ -159,7 +226,8 @@ function work(name: SearchName, each: Running): void {
 
 function tellFound(name: SearchName, each: Running): void {
   const found = each.search.current()
-  if (found !== null) post({ search: name, turn: each.turn, kind: 'found', found })
+  const { isSettled } = each
+  if (found !== null) post({ search: name, turn: each.turn, kind: 'found', found, isSettled })
   if (found !== null && each.proof === 'none') each.proof = 'due'
   each.hasNews = false
   each.toldAt = performance.now()
@@ -178,7 +246,10 @@ function guarded(name: SearchName, turn: number, act: () => void): void {
     act()
   } catch (error) {
     running.delete(name)
-    const why = error instanceof Error ? error.message : String(error)
-    post({ search: name, turn, kind: 'broken', sentence: `The planner failed: ${why}` })
+    post({ search: name, turn, kind: 'broken', sentence: failureWords(error) })
   }
+}
+
+function failureWords(error: unknown): string {
+  return `The planner failed: ${error instanceof Error ? error.message : String(error)}`
 }

@@ -4,7 +4,6 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
-import { diffJobs } from '../../core/project/diff.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
 import { acceptedPlanToPay } from '../../core/schedule/plan-to-pay.ts'
@@ -12,15 +11,8 @@ import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
 import { estimateOf, specificationOf, takeoffOf } from './derived.ts'
 import { acceptedPlan } from './planner-accepted.ts'
-import type {
-  FoundPlan,
-  JobNews,
-  PlanClash,
-  PlannerAsk,
-  PlannerTell,
-  SearchName,
-  SearchTell,
-} from './planner-messages.ts'
+import { isToldLast, listen, newsOfJob, send } from './planner-link.ts'
+import type { FoundPlan, PlanClash, SearchName, SearchTell } from './planner-messages.ts'
 import { siteNow } from './planner-now.ts'
 
 /** What is known of the plan of one job value. `job` is the one searched for; an older plan is never shown for a newer job. */
@@ -28,6 +20,8 @@ export interface SearchState {
   readonly job: Job | null
   readonly status: 'idle' | 'searching' | 'resting'
   readonly plan: FoundPlan | null
+  /** It was looked for long enough for its dates to be an answer; until then the plan is a first guess. */
+  readonly isSettled: boolean
   /** What no plan can beat; null while it is not worked out. */
   readonly bound: PlanBound | null
   readonly clash: PlanClash | null
@@ -40,6 +34,7 @@ const idle: SearchState = {
   job: null,
   status: 'idle',
   plan: null,
+  isSettled: false,
   bound: null,
   clash: null,
   isFinished: false,
@@ -61,52 +56,47 @@ interface PayState {
 }
 const payStore = createStore<PayState>(() => ({ job: null, paid: null }))
 let payTurn = 0
-let worker: Worker | null = null
+/** The plan of a job that was on screen last: the next one of that job stays near to it. */
+let lastShown: { readonly jobId: string; readonly plan: WorkPlan } | null = null
 
-function send(message: PlannerAsk): void {
-  worker ??= startWorker()
-  worker.postMessage(message)
-}
-
-/** The job the worker was told last. */
-let told: Job | null = null
-
-function newsOfJob(job: Job): JobNews {
-  const news = told === null ? { job } : { edit: diffJobs(told, job) }
-  told = job
-  return news
-}
-
-function startWorker(): Worker {
-  const started = new Worker(new URL('./planner-worker.ts', import.meta.url), { type: 'module' })
-  started.onmessage = (event: MessageEvent<PlannerTell>) => hear(event.data)
-  started.onerror = (event) => {
-    for (const name of ['present', 'trial'] as const) {
-      stores[name].setState({ status: 'resting', broken: `The planner did not start: ${event.message}` })
+listen({
+  hear: (tell) => {
+    if (tell.kind === 'compared') return
+    if (tell.kind === 'paid') {
+      if (tell.turn === payTurn) payStore.setState({ paid: tell.paid })
+      return
     }
-  }
-  return started
+    if (tell.turn !== turns[tell.search]) return
+    stores[tell.search].setState(newsOf(tell))
+    if (tell.kind === 'found' && tell.search === 'present') noteShown(tell.found)
+  },
+  fail: (sentence) => {
+    for (const name of ['present', 'trial'] as const)
+      stores[name].setState({ status: 'resting', broken: sentence })
+  },
+})
+
+function noteShown({ workPlan }: FoundPlan): void {
+  const { job } = stores.present.getState()
+  if (job !== null) lastShown = { jobId: job.header.id, plan: workPlan }
 }
 
-function hear(tell: PlannerTell): void {
-  if (tell.kind === 'paid') {
-    if (tell.turn === payTurn) payStore.setState({ paid: tell.paid })
-    return
-  }
-  if (tell.turn !== turns[tell.search]) return
-  stores[tell.search].setState(newsOf(tell))
+function shownOf({ header }: Job): WorkPlan | null {
+  return lastShown?.jobId === header.id ? lastShown.plan : null
 }
 
 function newsOf(tell: SearchTell): Partial<SearchState> {
   switch (tell.kind) {
     case 'found':
-      return { plan: tell.found, clash: null }
+      return { plan: tell.found, isSettled: tell.isSettled, clash: null }
+    case 'settled':
+      return { isSettled: true }
     case 'bound':
       return { bound: tell.bound }
     case 'clash':
       return { clash: tell.clash }
     case 'rest':
-      return { status: 'resting', isFinished: tell.isFinished }
+      return { status: 'resting', isSettled: true, isFinished: tell.isFinished }
     case 'broken':
       return { status: 'resting', broken: tell.sentence }
   }
@@ -117,20 +107,24 @@ export function usePreparedPlanner(): void {
   const jobKey = useJobState((state) => state.jobKey)
   useEffect(() => {
     const { job } = jobStore.store.getState()
-    if (jobKey === null || job === null || job === told) return
-    send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job) })
+    if (jobKey === null || job === null || isToldLast(job)) return
+    send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job), busy: {} })
     // Not every browser has it; the steps are then worked out when a station first shows them.
     window.requestIdleCallback?.(() => specificationOf(job))
   }, [jobKey])
 }
 
 /** Looks for a plan of the job, unless that is what is being looked for already. */
-export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null = null): void {
+export function searchFor(name: SearchName, job: Job): void {
   const { job: searched } = stores[name].getState()
   if (searched !== null && plansAlike(searched, job)) {
     if (searched !== job) stores[name].setState({ job })
     return
   }
+  searchAnew(name, job, shownOf(job))
+}
+
+function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null): void {
   turns[name]++
   stores[name].setState({ ...idle, job, status: 'searching' })
   send({
@@ -139,7 +133,8 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
     turn: turns[name],
     news: newsOfJob(job),
     now: siteNow(job),
-    promised,
+    shown,
+    busy: {},
     seconds: secondsPerRun,
   })
 }
@@ -147,9 +142,18 @@ export function searchFor(name: SearchName, job: Job, promised: WorkPlan | null 
 /** A plan that was tried and taken, or accepted, stays the plan shown, and what is looked for from now on keeps to it. */
 export function adoptPlan(name: SearchName, job: Job): void {
   const { plan, bound } = stores[name].getState()
-  if (plan === null) return
-  searchFor('present', job, plan.workPlan)
-  stores.present.setState({ plan, bound })
+  if (plan !== null) showPlan(plan, bound, job)
+}
+
+/** One of the plans that were compared becomes the plan on screen. No rule differs between them, so neither does what none can beat. */
+export function showChosenPlan(plan: FoundPlan, job: Job): void {
+  showPlan(plan, stores.present.getState().bound, job)
+}
+
+function showPlan(plan: FoundPlan, bound: PlanBound | null, job: Job): void {
+  searchAnew('present', job, plan.workPlan)
+  stores.present.setState({ plan, bound, isSettled: true })
+  noteShown(plan)
 }
 
 export function forget(name: SearchName): void {
@@ -163,10 +167,10 @@ export function stopLooking(name: SearchName): void {
   send({ kind: 'stop', search: name })
 }
 
-/** What is tried is compared with one plan, which does not get better meanwhile; answers how to go on looking afterwards. */
+/** What is tried is compared with one plan, which does not get better meanwhile once it is no first guess; answers how to go on looking afterwards. */
 export function restPresent(): () => void {
-  const { status, plan } = stores.present.getState()
-  if (status !== 'searching' || plan === null) return () => undefined
+  const { status, isSettled } = stores.present.getState()
+  if (status !== 'searching' || !isSettled) return () => undefined
   stopLooking('present')
   return () => lookFurther('present')
 }
@@ -177,7 +181,7 @@ export function lookFurther(name: SearchName): void {
 }
 
 /** Papers given out change no plan; an accepted plan does, for it is a promise. */
-function plansAlike(one: Job, other: Job): boolean {
+export function plansAlike(one: Job, other: Job): boolean {
   if (one === other) return true
   const { issued: _1, ...first } = one
   const same = Object.entries(first).every(([name, part]) => other[name as keyof Job] === part)
@@ -221,9 +225,4 @@ export function usePaidEstimate(): Estimate {
     () => (paid === null ? estimateOf(job) : estimate(job, takeoffOf(job), specificationOf(job), [], paid)),
     [job, paid],
   )
-}
-
-/** The present plan as it is known now, without asking for one. */
-export function presentPlan(): FoundPlan | null {
-  return stores.present.getState().plan
 }

@@ -33,6 +33,7 @@ const searching: SearchState = {
   job,
   status: 'searching',
   plan: null,
+  isSettled: false,
   bound: null,
   clash: null,
   isFinished: false,
@@ -159,20 +160,34 @@ test('a clash is named with its steps, and called impossible only where that is 
   expect(open).toContain('Look further')
 })
 
-function triedWith(search: Partial<SearchState>, present: typeof found | null) {
+function triedWith(search: Partial<SearchState>, present: typeof found | null, isPresentSettled = true) {
   const trial = { changes: [{ key: 'crew', name: 'Add somebody', commands: [] }], job, problem: null }
   return renderToStaticMarkup(
-    <TrialBar trial={trial} present={present} search={{ ...searching, ...search }} />,
+    <TrialBar
+      trial={trial}
+      present={{ ...searching, plan: present, isSettled: isPresentSettled }}
+      search={{ ...searching, ...search }}
+    />,
   )
 }
 
 test('what is tried is compared with the present plan before it can be taken', () => {
-  const compared = triedWith({ plan: found, bound: { finish: 400, cents: 0 } }, found)
+  const compared = triedWith({ plan: found, isSettled: true, bound: { finish: 400, cents: 0 } }, found)
   expect(compared).toContain('Present plan')
   expect(compared).toContain('It holds: every rule was checked. The last day is proved best')
   expect(compared).toContain(`0 of ${found.plan.tasks.length} tasks move.`)
   expect(countOf(compared, 'disabled=""')).toBe(0)
   expect(countOf(triedWith({}, found), 'disabled=""')).toBe(1)
+})
+
+test('a first guess, of what is tried or of the present plan, is no answer and cannot be taken', () => {
+  const guess = triedWith({ plan: found }, found)
+  expect(guess).not.toContain('Present plan')
+  expect(guess).toContain('A plan with this is being looked for.')
+  expect(countOf(guess, 'disabled=""')).toBe(1)
+  const beside = triedWith({ plan: found, isSettled: true }, found, false)
+  expect(beside).not.toContain('Present plan')
+  expect(countOf(beside, 'disabled=""')).toBe(1)
 })
 
 test('what leaves no plan cannot be taken, unless there was none to lose', () => {

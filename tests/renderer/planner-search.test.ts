@@ -50,6 +50,7 @@ test('the words say how good a plan is known to be, and that it is not known yet
       job,
       status: 'searching',
       plan: found,
+      isSettled: true,
       bound,
       clash: null,
       isFinished: false,
@@ -168,4 +169,38 @@ test('a coat accepted over two days counts as kept on both', () => {
   const again = createSliced({ ...house, issued }, now, null)
   again.step()
   expect(again.current()?.workPlan.cost.movedTasks).toBe(0)
+})
+
+test('a plan is a first guess until it was looked for long enough', () => {
+  const search = looked(createSliced(job, now, null), 1)
+  expect(search.current()).not.toBeNull()
+  expect(search.isSettled()).toBe(false)
+  expect(looked(search, 80).isSettled()).toBe(true)
+  // Where there can be no plan nothing is a guess.
+  expect(createSliced({ ...job, crew: {} }, now, null).isSettled()).toBe(true)
+})
+
+test('of two equal plans the one nearer to what was on screen is taken after an edit that changes nothing of the work', () => {
+  const before = looked(createSliced(job, now, null), 20).current()
+  if (before === null) throw new Error('no plan was found')
+  const renamed = { ...job, header: { ...job.header, client: 'Somebody else' } }
+  const after = looked(createSliced(renamed, now, before.workPlan), 20).current()
+  const { movedTasks = -1, total = 0 } = after?.workPlan.cost ?? {}
+  expect(total).toBeLessThanOrEqual(before.workPlan.cost.total)
+  expect(movedTasks === 0 || total < before.workPlan.cost.total).toBe(true)
+})
+
+test('what a job looks for decides which plan is found', () => {
+  const ofAim = (planFor: Job['header']['planFor']) => {
+    const changed = { ...job, header: { ...job.header, planFor } }
+    const found = looked(createSliced(changed, now, null), 60).current()
+    if (found === null) throw new Error('no plan was found')
+    return found.workPlan
+  }
+  const plans = [ofAim('balanced'), ofAim('calmest'), ofAim('soonest'), ofAim('cheapest')]
+  const [balanced, calmest, soonest, cheapest] = plans
+  expect(balanced?.cost.total).toBe(Math.min(...plans.map(({ cost }) => cost.total)))
+  expect(calmest?.roomDays).toBe(Math.min(...plans.map(({ roomDays }) => roomDays)))
+  expect(soonest?.finishesOn).toBe(plans.map(({ finishesOn }) => finishesOn).toSorted()[0])
+  expect(cheapest?.cost.pay).toBe(Math.min(...plans.map(({ cost }) => cost.pay)))
 })

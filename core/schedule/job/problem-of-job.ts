@@ -1,5 +1,6 @@
 import type { MinutesByStep, Passes, PassOrder } from '../../passes/pass-types.ts'
 import type { Job } from '../../project/job.ts'
+import type { PlanAim } from '../../project/vocabulary.ts'
 import type { Specification } from '../../specification/types.ts'
 import { elapsedMinutes } from '../../units/duration.ts'
 import {
@@ -39,9 +40,11 @@ export interface PlanningFacts {
    * nearer of two equal plans is taken.
    */
   readonly keeps: { readonly as: 'promised' | 'shown'; readonly tasks: readonly KeptTask[] } | null
-  /** Stretches in which people of the crew work on other accepted jobs, by their ids. */
-  readonly busy: Readonly<Record<string, readonly PlanSegment[]>>
+  readonly busy: Busy
 }
+
+/** Stretches in which people of the crew work on other accepted jobs, by their ids. */
+export type Busy = Readonly<Record<string, readonly PlanSegment[]>>
 
 export const nothingHappened: PlanningFacts = { now: null, facts: [], keeps: null, busy: {} }
 
@@ -51,6 +54,8 @@ export interface ProblemOfJob {
   readonly passes: Passes
   readonly tasks: ReadonlyMap<string, PassTask>
   readonly relaxed: readonly Relaxed[]
+  /** What plans are looked for; the prices of the problem are the job's own all the same. */
+  readonly aim: PlanAim
 }
 
 /** Reads a job into a problem: its passes as tasks, its room sets as rooms, its crew, hours, rules and prices. */
@@ -91,7 +96,13 @@ export function problemOfJob(
     prices,
     keeping: keepingOf(site, parts, planning.keeps),
   }
-  return { problem, passes, tasks: new Map(parts.map((part) => [part.id, part])), relaxed: site.relaxed }
+  return {
+    problem,
+    passes,
+    tasks: new Map(parts.map((part) => [part.id, part])),
+    relaxed: site.relaxed,
+    aim: job.header.planFor,
+  }
 }
 
 /** Waits between passes, over passes of which nothing is left to plan. */

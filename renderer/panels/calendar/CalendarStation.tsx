@@ -2,14 +2,14 @@ import '../parts/desk.css'
 import './calendar.css'
 import { type ReactNode, useEffect } from 'react'
 import { records } from '../../../core/project/job.ts'
-import { forget, presentPlan, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
+import { forget, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { Leaves } from '../parts/Leaves.tsx'
 import { CrewLeaf } from './CrewLeaf.tsx'
 import { PlanLeaf } from './PlanLeaf.tsx'
 import { SiteRulesLeaf } from './SiteRulesLeaf.tsx'
 import { TrialBar } from './TrialBar.tsx'
-import { type Trial, useJobOnTrial } from './trial.ts'
+import { useJobOnTrial } from './trial.ts'
 
 /** Who works where and when. Everything changed here is tried first: two plans side by side, then taken or left. */
 export function CalendarStation() {
@@ -17,9 +17,10 @@ export function CalendarStation() {
   const present = useForecast()
   const search = useTrial()
   const isTrying = trial.changes.length > 0 && trial.problem === null
-  useEffect(() => (isTrying ? restPresent() : undefined), [isTrying])
+  const isCompared = isTrying && present.isSettled
+  useEffect(() => (isCompared ? restPresent() : undefined), [isCompared])
   useEffect(() => {
-    if (isTrying) searchFor('trial', trial.job, isOnlyPins(trial) ? (presentPlan()?.workPlan ?? null) : null)
+    if (isTrying) searchFor('trial', trial.job)
     else forget('trial')
   }, [isTrying, trial])
   if (records(trial.job.rooms).length === 0) {
@@ -39,7 +40,7 @@ export function CalendarStation() {
   const tried = (page: ReactNode) => (
     <>
       <div className="tried-page">{page}</div>
-      <TrialBar trial={trial} present={present.plan} search={search} />
+      <TrialBar trial={trial} present={present} search={search} />
     </>
   )
   return (
@@ -67,9 +68,4 @@ export function CalendarStation() {
       />
     </section>
   )
-}
-
-/** A pin should move as little else as it can; a change of crew, hours or rules may better the whole plan. */
-function isOnlyPins({ changes }: Trial): boolean {
-  return changes.every((change) => change.key.startsWith('pin/'))
 }

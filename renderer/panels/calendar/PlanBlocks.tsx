@@ -1,9 +1,12 @@
 import { Button } from 'react-aria-components'
 import { type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
+import type { PlanAim } from '../../../core/project/vocabulary.ts'
+import { aimWords } from '../../../core/schedule/choice/difference.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
 import { jobStore, newId, useJob } from '../../state/app.ts'
-import { adoptPlan, type SearchState } from '../../state/planner.ts'
+import { adoptPlan, type SearchState, stopLooking } from '../../state/planner.ts'
 import { acceptedPlan, planBody, sealedPlanAt } from '../../state/planner-accepted.ts'
+import { comparePlans } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
@@ -31,6 +34,46 @@ export function StartBlock({ trial }: { readonly trial: Trial }) {
       />
     </section>
   )
+}
+
+/** What the plan is looked for, and looking at the others there could be. */
+export function AimBlock(props: {
+  readonly found: FoundPlan | null
+  readonly isSettled: boolean
+  readonly isTrying: boolean
+  readonly isComparing: boolean
+}) {
+  const job = useJob()
+  const { found, isTrying, isComparing } = props
+  const isPromised = acceptedPlan(job) !== null
+  return (
+    <section className="block" aria-label="What the plan is looked for">
+      <p>
+        {aimWords[job.header.planFor]} plan: <span className="quiet">{aimNotes[job.header.planFor]}</span>
+      </p>
+      {isPromised ? (
+        <p className="quiet">Plans hold to the one accepted, so there is nothing to choose between.</p>
+      ) : (
+        <Button
+          className="plain-button"
+          isDisabled={found === null || !props.isSettled || isTrying || isComparing}
+          onPress={() => {
+            stopLooking('present')
+            comparePlans(job, found?.workPlan ?? null)
+          }}
+        >
+          Compare four plans
+        </Button>
+      )}
+    </section>
+  )
+}
+
+const aimNotes: Readonly<Record<PlanAim, string>> = {
+  balanced: 'pay, days on site and rooms out of use as the rules of the job count them.',
+  soonest: 'the last day counts most.',
+  calmest: 'rooms out of use count most.',
+  cheapest: 'pay counts most.',
 }
 
 /** The plan accepted last, frozen with its date, and accepting the present one. */
@@ -80,7 +123,11 @@ export function AcceptBlock(props: {
         </p>
       )}
       <div className="button-row">
-        <Button className="act-button" isDisabled={found === null || props.isTrying} onPress={accept}>
+        <Button
+          className="act-button"
+          isDisabled={found === null || !props.state.isSettled || props.isTrying}
+          onPress={accept}
+        >
           {accepted === null ? 'Accept this plan' : 'Accept this plan instead'}
         </Button>
       </div>

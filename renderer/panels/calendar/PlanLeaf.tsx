@@ -11,12 +11,14 @@ import { instantOf } from '../../../core/work-order/site-time.ts'
 import { newId, useJob } from '../../state/app.ts'
 import { passesOf, specificationOf } from '../../state/derived.ts'
 import type { SearchState } from '../../state/planner.ts'
+import { useChoice } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
+import { ChoicePanel } from './choice/ChoicePanel.tsx'
 import type { Lane } from './lanes.ts'
 import { MoveVerdict } from './MoveVerdict.tsx'
 import { NoPlan } from './NoPlan.tsx'
-import { AcceptBlock, StartBlock } from './PlanBlocks.tsx'
+import { AcceptBlock, AimBlock, StartBlock } from './PlanBlocks.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
@@ -50,8 +52,9 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const [pickedId, setPickedId] = useState<string | null>(null)
   const [scale, setScale] = useScale()
   const [held, setHeld] = useState<Held | null>(null)
+  const choice = useChoice(job)
   const { now, today } = useSiteNow()
-  const isTrialShown = showsTrial && trial.changes.length > 0 && search.plan !== null
+  const isTrialShown = showsTrial && trial.changes.length > 0 && search.plan !== null && search.isSettled
   const state = isTrialShown ? search : present
   const found = held?.found ?? state.plan
   const shownJob = isTrialShown ? trial.job : job
@@ -126,6 +129,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     <div className="plan-page">
       <div className="plan-main">
         <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
+        <ChoicePanel choice={choice} present={present.plan} />
         {found !== null && drawing === null ? (
           <WholeJobSight
             job={shownJob}
@@ -166,7 +170,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
         {held === null ? (
           <TrialBar
             trial={trial}
-            present={present.plan}
+            present={present}
             search={search}
             drawing={{ isTrial: isTrialShown, show: setShowsTrial }}
           />
@@ -203,6 +207,12 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             for while you move it.
           </p>
         )}
+        <AimBlock
+          found={present.plan}
+          isSettled={present.isSettled}
+          isTrying={trial.changes.length > 0}
+          isComparing={choice.status === 'comparing'}
+        />
         <StartBlock trial={trial} />
         <AcceptBlock found={present.plan} state={present} isTrying={trial.changes.length > 0} today={today} />
       </aside>

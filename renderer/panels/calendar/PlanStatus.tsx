@@ -25,6 +25,7 @@ export function PlanStatus(props: {
       <div>
         <p role="status">
           {props.isTrial ? 'With what is being tried: ' : ''}
+          {state.isSettled ? '' : 'First plan, still looking: '}
           <strong>
             {dateWords(found.workPlan.startsOn, unitSystem)} to{' '}
             {dateWords(found.workPlan.finishesOn, unitSystem)}

@@ -13,15 +13,18 @@ import { verdictWords } from './verdict-words.ts'
 /** Two plans side by side: the present one and the one with what is being tried. Nothing is stored until it is taken. */
 export function TrialBar(props: {
   readonly trial: Trial
-  readonly present: FoundPlan | null
+  readonly present: SearchState
   readonly search: SearchState
   /** Where the plan is drawn: whether the one tried is, and changing that. */
   readonly drawing?: { readonly isTrial: boolean; readonly show: (isTrial: boolean) => void }
 }) {
-  const { trial, present, search, drawing } = props
+  const { trial, search, drawing } = props
+  const present = props.present.plan
   if (trial.changes.length === 0) return null
   // Where there is no plan to lose, what is tried may be taken without one.
-  const canTake = search.plan !== null || (present === null && search.clash !== null)
+  // A first guess, on either side, is no answer to what is being tried.
+  const hasAnswer = search.plan !== null && search.isSettled && (present === null || props.present.isSettled)
+  const canTake = hasAnswer || (present === null && search.clash !== null)
   return (
     <section className="trial" aria-label="What is being tried">
       <div className="trial-changes">
@@ -46,7 +49,7 @@ export function TrialBar(props: {
           <Callout kind="stop" title="Cannot be">
             {trial.problem.sentence}
           </Callout>
-        ) : search.plan !== null ? (
+        ) : search.plan !== null && hasAnswer ? (
           <Comparison
             before={present}
             after={search.plan}
@@ -73,7 +76,7 @@ export function TrialBar(props: {
         <Button className="plain-button" onPress={dropTrial}>
           Leave it
         </Button>
-        {search.plan === null || drawing === undefined ? null : (
+        {!hasAnswer || drawing === undefined ? null : (
           <Button
             className="plain-button"
             aria-pressed={drawing.isTrial}

@@ -11,7 +11,7 @@ import { formatCents } from '../../../core/units/money.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { newId } from '../../state/app.ts'
-import { forget, presentPlan, searchFor, useTrial } from '../../state/planner.ts'
+import { forget, type SearchState, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import type { Chain } from '../parts/chain.ts'
@@ -84,18 +84,20 @@ function Proposal(props: {
   const draft = useDeferredValue(props.draft)
   const after = useMemo(() => chainWith(chain, draft), [chain, draft])
   const trial = useTrial()
+  const present = useForecast()
   useEffect(() => {
-    searchFor('trial', after.job, presentPlan()?.workPlan ?? null)
+    searchFor('trial', after.job)
   }, [after])
   useEffect(() => () => forget('trial'), [])
   const isCurrent = trial.job === after.job
   const finishesOn = useMemo(
     () => ({
-      before: presentPlan()?.workPlan.finishesOn ?? null,
-      after: isCurrent ? (trial.plan?.workPlan.finishesOn ?? null) : null,
+      before: answerOf(present),
+      after: isCurrent ? answerOf(trial) : null,
     }),
-    [isCurrent, trial],
+    [isCurrent, trial, present],
   )
+  const isLooking = trial.status === 'searching' && !trial.isSettled
 
   function accept() {
     const change = compareChange(
@@ -135,7 +137,7 @@ function Proposal(props: {
         </Callout>
       ) : null}
       <div className="button-row">
-        <Button className="act-button" onPress={accept}>
+        <Button className="act-button" isDisabled={isLooking} onPress={accept}>
           Agreed: make it a change order
         </Button>
         <Button className="plain-button" onPress={onDone}>
@@ -144,6 +146,11 @@ function Proposal(props: {
       </div>
     </section>
   )
+}
+
+/** The last day, once it was looked for long enough to be an answer. */
+function answerOf({ plan, isSettled }: SearchState): string | null {
+  return isSettled ? (plan?.workPlan.finishesOn ?? null) : null
 }
 
 function ChangeOrders({ job }: { readonly job: Job }) {

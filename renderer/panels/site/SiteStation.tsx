@@ -188,7 +188,7 @@ function SiteHead({ progress }: { readonly progress: ReturnType<typeof jobProgre
           <dt>Last day as it stands</dt>
           <dd role="status">
             {finish !== null
-              ? dateWords(finish, system)
+              ? `${dateWords(finish, system)}${forecast.isSettled ? '' : ', still looking'}`
               : forecast.clash !== null
                 ? 'no plan: see Calendar'
                 : 'being looked for'}

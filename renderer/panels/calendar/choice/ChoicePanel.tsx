@@ -1,0 +1,146 @@
+import './choice.css'
+import { Button } from 'react-aria-components'
+import type { Job } from '../../../../core/project/job.ts'
+import { type PlanAim, planAims } from '../../../../core/project/vocabulary.ts'
+import { aimWords, differenceSentence } from '../../../../core/schedule/choice/difference.ts'
+import { formatCents } from '../../../../core/units/money.ts'
+import { dateWords } from '../../../../core/work-order/date-words.ts'
+import { jobStore, useJob } from '../../../state/app.ts'
+import { showChosenPlan } from '../../../state/planner.ts'
+import { type ChoiceState, closeComparison, stopComparing } from '../../../state/planner-choice.ts'
+import type { FoundPlan } from '../../../state/planner-messages.ts'
+import { Callout } from '../../parts/Callout.tsx'
+import { changeHeader } from '../../parts/edits.ts'
+import { ChoiceDots } from './ChoiceDots.tsx'
+import { keyOf } from './choice-picture.ts'
+
+/** The plans to choose from: dots for the eye, a table for everybody, one sentence for each on what it trades. */
+export function ChoicePanel(props: { readonly choice: ChoiceState; readonly present: FoundPlan | null }) {
+  const { choice, present } = props
+  const job = useJob()
+  if (choice.status === 'idle') return null
+  const isLooking = choice.status === 'comparing'
+  return (
+    <section className="choice" aria-label="Plans to choose from">
+      <div className="choice-head">
+        <h3>Plans to choose from</h3>
+        {isLooking ? (
+          <>
+            <progress aria-label="Time spent comparing" max={1} value={choice.share} />
+            <span className="quiet">looking for all of them, each as long: {percent(choice.share)}</span>
+          </>
+        ) : null}
+        <span className="choice-ends">
+          {isLooking ? (
+            <Button className="plain-button" onPress={stopComparing}>
+              Stop comparing
+            </Button>
+          ) : null}
+          <Button className="plain-button" onPress={closeComparison}>
+            Close
+          </Button>
+        </span>
+      </div>
+      {choice.broken === null ? null : <Callout kind="stop">{choice.broken}</Callout>}
+      {choice.plans.size === 0 ? null : <Plans choice={choice} present={present} job={job} />}
+    </section>
+  )
+}
+
+function Plans(props: {
+  readonly choice: ChoiceState
+  readonly present: FoundPlan | null
+  readonly job: Job
+}) {
+  const { choice, present, job } = props
+  const { unitSystem } = job.header
+  const balanced = choice.plans.get('balanced')
+  const shown = present === null ? null : keyOf(present.workPlan)
+  const isShown = ({ workPlan }: FoundPlan) => keyOf(workPlan) === shown
+  return (
+    <div className="choice-body">
+      <ChoiceDots
+        plans={choice.plans}
+        present={present}
+        system={unitSystem}
+        onChoose={(aim) => choose(aim, choice.plans.get(aim))}
+      />
+      <div className="choice-table">
+        <table className="pick-table">
+          <caption className="unseen">Plans to choose from, by what they are looked for</caption>
+          <thead>
+            <tr>
+              <th scope="col">Plan</th>
+              <th scope="col">Last day</th>
+              <th scope="col" className="number">
+                Room-days
+              </th>
+              <th scope="col" className="number">
+                Pay
+              </th>
+              <th scope="col">What it trades</th>
+              <th scope="col">
+                <span className="unseen">Choosing</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {planAims.map((aim) => {
+              const found = choice.plans.get(aim)
+              if (found === undefined) return null
+              const { workPlan } = found
+              return (
+                <tr key={aim} className={isShown(found) ? 'choice-shown' : ''}>
+                  <th scope="row">{aimWords[aim]}</th>
+                  <td>{dateWords(workPlan.finishesOn, unitSystem)}</td>
+                  <td className="number">{workPlan.roomDays}</td>
+                  <td className="number">{wholeDollars(workPlan.cost.pay)}</td>
+                  <td>{tradeWords(aim, found, balanced)}</td>
+                  <td>
+                    {isShown(found) && job.header.planFor === aim ? (
+                      <strong>on screen</strong>
+                    ) : (
+                      <Button
+                        className="plain-button"
+                        aria-label={`Take the ${aimWords[aim].toLowerCase()} plan`}
+                        onPress={() => choose(aim, found)}
+                      >
+                        Take it
+                      </Button>
+                    )}
+                  </td>
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      </div>
+    </div>
+  )
+}
+
+/** The plan becomes the one on screen, and what is looked for from now on is what it was chosen for. */
+function choose(aim: PlanAim, found: FoundPlan | undefined): void {
+  const before = jobStore.store.getState().job
+  if (before === null || found === undefined) return
+  const isSaid = before.header.planFor === aim
+  if (!isSaid && !changeHeader(`Take the ${aimWords[aim].toLowerCase()} plan`, { planFor: aim })) return
+  const { job } = jobStore.store.getState()
+  if (job !== null) showChosenPlan(found, job)
+}
+
+/** The sentence without the name in front, which stands in the row already. */
+function tradeWords(aim: PlanAim, { workPlan }: FoundPlan, balanced: FoundPlan | undefined): string {
+  if (balanced === undefined) return ''
+  const sentence = differenceSentence(aim, workPlan, balanced.workPlan)
+  const words = sentence.slice(aimWords[aim].length + 2)
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}
+
+function wholeDollars(cents: number): string {
+  return formatCents(Math.round(cents / 100) * 100).slice(0, -3)
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`
+}
