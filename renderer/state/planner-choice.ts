@@ -23,7 +23,7 @@ const store = createStore<ChoiceState>(() => idle)
 let turn = 0
 
 /** Each plan is looked for so long. */
-const secondsForEach = 5
+const secondsForEach = 6
 
 listen({
   hear: (tell) => {

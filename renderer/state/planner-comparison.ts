@@ -2,7 +2,7 @@ import type { Job } from '../../core/project/job.ts'
 import { type PlanAim, planAims } from '../../core/project/vocabulary.ts'
 import { chosenPlans } from '../../core/schedule/choice/choose.ts'
 import type { PlanningFacts } from '../../core/schedule/job/problem-of-job.ts'
-import { createKeepingSearch } from '../../core/schedule/keeping-search.ts'
+import { createKeepingSearch, keptPlan } from '../../core/schedule/keeping-search.ts'
 import { refusalOf } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import type { FoundPlan } from './planner-messages.ts'
@@ -21,7 +21,10 @@ export interface Comparison {
 /** Tries in one slice. */
 const slice = 16
 
-/** `seconds` for each aim; `shown` is the plan on screen, from which all go on. `clock` gives milliseconds. */
+/**
+ * `seconds` for each aim; `shown` is the plan on screen. Only the balanced search goes on from it, because from one kind of plan it is far to
+ * another; where it is better than what is found it is taken all the same. `clock` gives milliseconds.
+ */
 export function createComparison(
   job: Job,
   input: {
@@ -34,9 +37,13 @@ export function createComparison(
 ): Comparison | null {
   const { asked, keeps } = askedOf(job, input.now, input.shown, input.busy)
   if (refusalOf(job, asked) !== null) return null
+  const free = askedOf(job, input.now, null, input.busy)
+  const kept = keptPlan(asked, keeps)
+  const others = kept === null ? [] : [foundPlan(asked, kept)]
   const budget = input.seconds * 1000
   const searches = planAims.map((aim) => {
-    const search = createKeepingSearch({ ...asked, aim }, keeps, seed)
+    const from = aim === 'balanced' ? { asked, keeps } : free
+    const search = createKeepingSearch({ ...from.asked, aim }, from.keeps, seed)
     return { aim, search, spent: 0, found: null as FoundPlan | null }
   })
   return {
@@ -57,7 +64,7 @@ export function createComparison(
         if (plan !== undefined && each.found?.plan !== plan) each.found = foundPlan(asked, plan)
       }
       const found = searches.flatMap(({ aim, found }) => (found === null ? [] : [[aim, found] as const]))
-      return chosenPlans(new Map(found), [], ({ workPlan }) => workPlan)
+      return chosenPlans(new Map(found), others, ({ workPlan }) => workPlan)
     },
   }
 }

@@ -17,8 +17,9 @@ function plan(values: {
   readonly total: number
   readonly rooms?: number
   readonly people?: number
+  readonly idle?: number
 }): ComparedPlan {
-  const { last, roomDays, pay, total, rooms = 2, people = 2 } = values
+  const { last, roomDays, pay, total, rooms = 2, people = 2, idle = 0 } = values
   const date = (day: number) => `2027-03-${String(day).padStart(2, '0')}`
   const each = roomDays / rooms
   return {
@@ -39,7 +40,7 @@ function plan(values: {
       setUpMinutes: 0,
       leavingMinutes: 0,
       betweenMinutes: 0,
-      workMinutes: 480,
+      workMinutes: 480 - idle,
     })),
   }
 }
@@ -83,7 +84,7 @@ test('the plan on screen is taken where it is better than what was found, and of
   expect([...chosen([['calmest', calmest]]).keys()]).toEqual(['calmest'])
 })
 
-test('what is traded is said in days, room-days and money, with what is most unlike about the work', () => {
+test('what is traded is said in days, room-days and money, with what about the work explains it', () => {
   expect(differenceSentence('soonest', plan({ ...figures(soonest), rooms: 4 }), balanced)).toBe(
     'Soonest: 2 days sooner, 4 more room-days, $200 more pay: 4 rooms are out of use on a usual day instead of 2.',
   )
@@ -97,6 +98,13 @@ test('what is traded is said in days, room-days and money, with what is most unl
       plan({ last: 10, roomDays: 16, pay: 400_000, total: 700_000, rooms: 1 }),
     ),
   ).toBe('Cheapest: 1 more room-day, $100 less pay.')
+  expect(
+    differenceSentence(
+      'cheapest',
+      plan({ last: 10, roomDays: 17, pay: 390_000, total: 730_000, rooms: 1 }),
+      plan({ last: 10, roomDays: 16, pay: 400_000, total: 700_000, rooms: 1, idle: 30 }),
+    ),
+  ).toBe('Cheapest: 1 more room-day, $100 less pay: 10 h less is paid without work.')
 })
 
 test('a plan that is the balanced one is not said to trade anything', () => {

@@ -12,8 +12,8 @@ export const aimWords: Readonly<Record<PlanAim, string>> = {
 }
 
 /**
- * How a plan differs from the balanced one, and why, in one sentence: `Calmest: 2 days longer, 31 fewer room-days, $1,240 more pay: 3 rooms are
- * out of use at once at most instead of 5.`
+ * How a plan differs from the balanced one, and why, in one sentence: `Calmest: 2 days longer, 31 fewer room-days, $1,240 more pay: 2.9 rooms are
+ * out of use on a usual day instead of 3.6.`
  */
 export function differenceSentence(aim: PlanAim, plan: ComparedPlan, balanced: ComparedPlan): string {
   const name = aimWords[aim]
@@ -33,41 +33,67 @@ export function differenceSentence(aim: PlanAim, plan: ComparedPlan, balanced: C
     return aim === 'balanced'
       ? `${name}: pay, days on site and rooms out of use as the job counts them.`
       : `${name}: no better than the balanced plan.`
-  const reason = reasonOf(plan, balanced)
+  const reason = reasonOf(aim, plan, balanced)
   return `${name}: ${parts.join(', ')}${reason === null ? '' : `: ${reason}`}.`
 }
 
-/** What about the work is most unlike, as a share of what it is in the balanced plan; null where hardly anything is. */
-function reasonOf(plan: ComparedPlan, balanced: ComparedPlan): string | null {
+/** Something about how the work goes on that makes a plan what it is, where it is clearly less (or more) than in the balanced one. */
+interface Reason {
+  readonly of: keyof Habits
+  readonly when: 'less' | 'more'
+  readonly words: (own: number, usual: number) => string
+}
+
+const roomsAtOnce = (own: number, usual: number): string =>
+  `${tenths(own)} rooms are out of use on a usual day instead of ${tenths(usual)}`
+const peopleADay = (own: number, usual: number): string =>
+  `${tenths(own)} people come on a usual day instead of ${tenths(usual)}`
+const minutesLess =
+  (into: string) =>
+  (own: number, usual: number): string =>
+    `${formatMinutes(usual - own)} less ${into}`
+
+/** What can explain each aim, the plainest first. */
+const reasons: Readonly<Record<PlanAim, readonly Reason[]>> = {
+  balanced: [],
+  soonest: [
+    { of: 'openAtOnce', when: 'more', words: roomsAtOnce },
+    { of: 'peopleADay', when: 'more', words: peopleADay },
+    { of: 'idle', when: 'less', words: minutesLess('is spent waiting') },
+  ],
+  calmest: [{ of: 'openAtOnce', when: 'less', words: roomsAtOnce }],
+  cheapest: [
+    { of: 'idle', when: 'less', words: minutesLess('is paid without work') },
+    { of: 'between', when: 'less', words: minutesLess('goes into moving and washing out') },
+    {
+      of: 'personDays',
+      when: 'less',
+      words: (own, usual) => `somebody comes and sets up ${own} times instead of ${usual}`,
+    },
+  ],
+}
+
+function reasonOf(aim: PlanAim, plan: ComparedPlan, balanced: ComparedPlan): string | null {
   const [own, usual] = [habitsOf(plan), habitsOf(balanced)]
-  const reasons = [
-    {
-      share: own.openAtOnce / usual.openAtOnce,
-      words: `${tenths(own.openAtOnce)} rooms are out of use on a usual day instead of ${tenths(usual.openAtOnce)}`,
-    },
-    {
-      share: own.peopleADay / usual.peopleADay,
-      words: `${tenths(own.peopleADay)} people come on a usual day instead of ${tenths(usual.peopleADay)}`,
-    },
-    {
-      share: own.between / usual.between,
-      words: `${formatMinutes(own.between)} go into moving and washing out instead of ${formatMinutes(usual.between)}`,
-    },
-  ].filter(({ share }) => Number.isFinite(share) && Math.abs(share - 1) >= leastShare)
-  const [most] = reasons.toSorted((one, other) => Math.abs(other.share - 1) - Math.abs(one.share - 1))
-  return most?.words ?? null
+  const reason = reasons[aim].find(({ of, when }) =>
+    when === 'less' ? own[of] <= usual[of] * (1 - leastShare) : own[of] >= usual[of] * (1 + leastShare),
+  )
+  return reason === undefined ? null : reason.words(own[reason.of], usual[reason.of])
 }
 
 /** Habits that differ by less explain nothing. */
-const leastShare = 0.04
+const leastShare = 0.03
 
 interface Habits {
   /** Rooms out of use, on the mean of the days on which one is. */
   readonly openAtOnce: number
   /** On the mean of the days on which somebody comes. */
   readonly peopleADay: number
+  readonly personDays: number
   /** Person-minutes of moving, changing product and setting rooms up once more. */
   readonly between: number
+  /** Person-minutes that are paid and neither work nor setting up, moving or leaving. */
+  readonly idle: number
 }
 
 function habitsOf({ roomsOutOfUse, roomDays, days }: ComparedPlan): Habits {
@@ -81,8 +107,14 @@ function habitsOf({ roomsOutOfUse, roomDays, days }: ComparedPlan): Habits {
   return {
     openAtOnce: roomDays / outDays.size,
     peopleADay: days.length / dates.size,
+    personDays: days.length,
     between: days.reduce((sum, { betweenMinutes }) => sum + betweenMinutes, 0),
+    idle: days.reduce((sum, day) => sum + day.paidMinutes - spentMinutes(day), 0),
   }
+}
+
+function spentMinutes(day: ComparedPlan['days'][number]): number {
+  return day.setUpMinutes + day.leavingMinutes + day.betweenMinutes + day.workMinutes
 }
 
 function counted(count: number, noun: string): string {

@@ -48,9 +48,8 @@ export function AimBlock(props: {
   const isPromised = acceptedPlan(job) !== null
   return (
     <section className="block" aria-label="What the plan is looked for">
-      <p>
-        {aimWords[job.header.planFor]} plan: <span className="quiet">{aimNotes[job.header.planFor]}</span>
-      </p>
+      <h3>{aimWords[job.header.planFor]} plan</h3>
+      <p className="quiet">{aimNotes[job.header.planFor]}</p>
       {isPromised ? (
         <p className="quiet">Plans hold to the one accepted, so there is nothing to choose between.</p>
       ) : (
@@ -70,10 +69,10 @@ export function AimBlock(props: {
 }
 
 const aimNotes: Readonly<Record<PlanAim, string>> = {
-  balanced: 'pay, days on site and rooms out of use as the rules of the job count them.',
-  soonest: 'the last day counts most.',
-  calmest: 'rooms out of use count most.',
-  cheapest: 'pay counts most.',
+  balanced: 'Pay, days on site and rooms out of use, as the rules of the job count them.',
+  soonest: 'The last day counts most.',
+  calmest: 'Rooms out of use count most.',
+  cheapest: 'Pay counts most.',
 }
 
 /** The plan accepted last, frozen with its date, and accepting the present one. */

@@ -78,26 +78,25 @@ function Plans(props: {
               <th scope="col" className="number">
                 Pay
               </th>
-              <th scope="col">What it trades</th>
               <th scope="col">
                 <span className="unseen">Choosing</span>
               </th>
             </tr>
           </thead>
-          <tbody>
-            {planAims.map((aim) => {
-              const found = choice.plans.get(aim)
-              if (found === undefined) return null
-              const { workPlan } = found
-              return (
-                <tr key={aim} className={isShown(found) ? 'choice-shown' : ''}>
+          {planAims.map((aim) => {
+            const found = choice.plans.get(aim)
+            if (found === undefined) return null
+            const { workPlan } = found
+            const isTaken = isShown(found) && job.header.planFor === aim
+            return (
+              <tbody key={aim} className={isShown(found) ? 'choice-shown' : ''}>
+                <tr>
                   <th scope="row">{aimWords[aim]}</th>
                   <td>{dateWords(workPlan.finishesOn, unitSystem)}</td>
                   <td className="number">{workPlan.roomDays}</td>
                   <td className="number">{wholeDollars(workPlan.cost.pay)}</td>
-                  <td>{tradeWords(aim, found, balanced)}</td>
-                  <td>
-                    {isShown(found) && job.header.planFor === aim ? (
+                  <td rowSpan={2} className="choice-take">
+                    {isTaken ? (
                       <strong>on screen</strong>
                     ) : (
                       <Button
@@ -110,9 +109,12 @@ function Plans(props: {
                     )}
                   </td>
                 </tr>
-              )
-            })}
-          </tbody>
+                <tr className="choice-trade">
+                  <td colSpan={4}>{tradeWords(aim, found, balanced)}</td>
+                </tr>
+              </tbody>
+            )
+          })}
         </table>
       </div>
     </div>
