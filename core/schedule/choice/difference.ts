@@ -76,7 +76,7 @@ const reasons: Readonly<Record<PlanAim, readonly Reason[]>> = {
 function reasonOf(aim: PlanAim, plan: ComparedPlan, balanced: ComparedPlan): string | null {
   const [own, usual] = [habitsOf(plan), habitsOf(balanced)]
   const reason = reasons[aim].find(({ of, when }) =>
-    when === 'less' ? own[of] <= usual[of] * (1 - leastShare) : own[of] >= usual[of] * (1 + leastShare),
+    when === 'less' ? own[of] < usual[of] * (1 - leastShare) : own[of] > usual[of] * (1 + leastShare),
   )
   return reason === undefined ? null : reason.words(own[reason.of], usual[reason.of])
 }
