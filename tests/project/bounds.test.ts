@@ -75,6 +75,19 @@ test.each<[string, string, readonly number[], readonly number[]]>([
   }
 })
 
+test.each([
+  'header.title',
+  'header.timeZone',
+  'rooms.0.name',
+  'products.0.name',
+  'crew.0.name',
+  'colours.0.name',
+  'marks.0.stepKey',
+  'holds.0.holdKey',
+])('an empty %s is refused', (place) => {
+  expect(refusalOf(fileWith(place, '')).path.replaceAll(/\[(\d+)\]/g, '.$1')).toBe(place)
+})
+
 const tenMillion = 10_000_000
 
 test.each([

@@ -22,6 +22,7 @@ import {
   toFeet,
   unitsPer64thInch,
 } from '../../core/units/length.ts'
+import { addDays, dayOfDate } from '../../core/units/local-date.ts'
 import { formatCents, roundToCents } from '../../core/units/money.ts'
 import { formatVolume, litresPerGallon, squareFeetMilsPerGallon } from '../../core/units/volume.ts'
 
@@ -88,6 +89,40 @@ test('money, minutes and volumes are shown plainly', () => {
   expect(formatMinutes(200)).toBe('3 h 20 min')
   expect(formatVolume(1.25, 'imperial')).toBe('1.25 gal')
   expect(formatVolume(1.25, 'metric')).toBe('4.7 L')
+})
+
+test('minutes at the edges: nothing, next to nothing, and what rounds up to an hour', () => {
+  expect(formatMinutes(0)).toBe('0 min')
+  expect(formatMinutes(0.4)).toBe('under 1 min')
+  expect(formatMinutes(0.5)).toBe('1 min')
+  expect(formatMinutes(59.4)).toBe('59 min')
+  expect(formatMinutes(59.6)).toBe('1 h')
+  expect(formatMinutes(61)).toBe('1 h 1 min')
+})
+
+test('money and lengths at the edges: nothing, below a dollar or an inch, below nothing', () => {
+  expect([0, 7, 99, 100, 99_999].map((cents) => formatCents(cents))).toEqual([
+    '$0.00',
+    '$0.07',
+    '$0.99',
+    '$1.00',
+    '$999.99',
+  ])
+  expect(formatCents(150, '€')).toBe('€1.50')
+  expect(formatFeetInches(feet(0))).toBe(`0' 0"`)
+  expect(formatFeetInches(inches(-0.5))).toBe(`-0' 0 1/2"`)
+  expect(formatSmallLength(inches(-4.5), 'imperial')).toBe('-4 1/2"')
+  expect(formatSmallLength(inches(15 / 16), 'imperial')).toBe('15/16"')
+  expect(formatSmallLength(inches(1), 'imperial')).toBe('1"')
+  expect(formatSmallLength(millimetres(100), 'metric')).toBe('100 mm')
+  expect(formatSmallLength(millimetres(4.5), 'metric')).toBe('4.5 mm')
+})
+
+test('days are counted over the end of a year and a leap day', () => {
+  expect(addDays('2027-12-31', 1)).toBe('2028-01-01')
+  expect(addDays('2028-03-01', -1)).toBe('2028-02-29')
+  expect(addDays('2027-03-01', -1)).toBe('2027-02-28')
+  expect(dayOfDate('1970-01-02')).toBe(1)
 })
 
 test('a gallon is 231 cubic inches, in litres and as a film', () => {
