@@ -1,10 +1,16 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { estimate } from '../../core/price/estimate.ts'
+import type { Opening, Room } from '../../core/project/sketch-records.ts'
+import type { SurfaceQuantity } from '../../core/quantities/takeoff-types.ts'
+import { firstOpenings } from '../../core/sketch/opening-templates.ts'
+import { sheetedFloor } from '../../core/specification/lead-steps.ts'
 import { createSpecify } from '../../core/specification/specify.ts'
 import type { Operation } from '../../core/specification/types.ts'
+import { toSquareFeet } from '../../core/units/area.ts'
+import { feet } from '../../core/units/length.ts'
 import { buildJob, conditionOn, existingOn, finishFor, rectangularRoom } from '../fixtures/job-builder.ts'
-import { plainSurfaces, takeoffOf } from './hand-takeoff.ts'
+import { partOf, plainSurfaces, quantity, takeoffOf, trimOf } from './hand-takeoff.ts'
 import { baseboard, squareFootMm2 } from './rooms.ts'
 
 const leadOperations: readonly Operation[] = [
@@ -100,4 +106,39 @@ test('whatever disturbs old paint lies between the sheeting and the wipe check, 
     }),
     { numRuns: 200, seed: 745 },
   )
+})
+
+test('floor is sheeted before each disturbed surface and beyond its ends, all of it under a ceiling, never more than there is', () => {
+  const window: Opening = {
+    ...firstOpenings.window,
+    id: 'w' as Opening['id'],
+    name: '',
+    roomId: 'r' as Opening['roomId'],
+    wallId: 'north' as Opening['wallId'],
+    offset: feet(2),
+    width: feet(3),
+    far: null,
+    casingFar: null,
+  }
+  const job = buildJob({
+    rooms: [rectangularRoom('r', 12, 10)],
+    openings: [window],
+  })
+  const [room] = Object.values(job.rooms) as [Room]
+  const sheeted = (reach: number, ...surfaces: readonly SurfaceQuantity[]) =>
+    toSquareFeet(sheetedFloor(job, room, surfaces, reach))
+  const [ceiling, north, east] = plainSurfaces('r') as [SurfaceQuantity, SurfaceQuantity, SurfaceQuantity]
+  const upper = { ...north, key: `${north.key}-upper` }
+  const part = (name: 'sash' | 'casing') => quantity('r', partOf('w', name), 'sash', { area: 6, length: 14 })
+  const run = quantity('r', trimOf('r', 'rail'), 'trim', { area: 5, length: 8 })
+  expect(sheeted(1, north)).toBe(14)
+  expect(sheeted(1, north, upper)).toBe(14)
+  expect(sheeted(1, north, east)).toBe(14 + 12)
+  expect(sheeted(2, north)).toBe(16 * 2)
+  expect(sheeted(1, part('sash'))).toBe(5)
+  expect(sheeted(1, part('sash'), part('casing'))).toBe(5)
+  expect(sheeted(1, run)).toBe(10)
+  expect(sheeted(6, north, east)).toBe(120)
+  expect(sheeted(1, ceiling)).toBe(120)
+  expect(sheeted(1)).toBe(0)
 })

@@ -222,5 +222,9 @@ export const paintAndPlasterCases: Readonly<Record<string, () => void>> = {
       'metalPrimer',
       'acrylicPrimer',
     ])
+    // Wood that is to be seen is not painted over by a primer.
+    const clear = specifyOne({ surfaceClass: 'trim', coat: 'bare', productClass: 'clearVarnish' })
+    expect(hasStep(clear, 'trim/prime/1')).toBe(false)
+    expect(hasStep(clear, 'trim/coat/1')).toBe(true)
   },
 }
