@@ -33,14 +33,14 @@ export interface JobPlanning {
   isFinished(): boolean
 }
 
-/** Plans a job whole, by as many tries as asked for. */
+/** Plans a job whole, by as many tries as asked for. Whoever has the passes already gives them along. */
 export function planJob(
   job: Job,
   specification: Specification,
   minutes: MinutesByStep,
   options: PlanOptions,
+  passes: Passes = gatherPasses(job, specification, minutes),
 ): Outcome<JobPlan> {
-  const passes = gatherPasses(job, specification, minutes)
   const started = startPlanning(job, specification, passes, minutes, options.seed, options.planning)
   if (!started.ok) return started
   started.value.step(Math.max(1, options.iterations))

@@ -38,7 +38,7 @@ export interface Windows {
 }
 
 /** A plan is looked for within so many days at most. */
-const mostDays = 1100
+const mostDays = 12_000
 /** Facts from before so many days count as if they were of that day. */
 const daysBack = 120
 

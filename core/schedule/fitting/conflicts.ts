@@ -11,12 +11,14 @@ export function conflictsOf(problem: ScheduleProblem, { grid }: Axis): readonly 
     found[one]?.push({ other, ownTail: oneTail, otherTail })
     found[other]?.push({ other: one, ownTail: otherTail, otherTail: oneTail })
   }
+  const inRoom = tasksByRoom(tasks)
   for (const [at, task] of tasks.entries()) {
     if (task.room === null) continue
     const room = rooms.get(task.room)
     if (room === undefined) continue
     const { wetFor, closedFor } = task.effects
-    for (const [index, other] of tasks.entries()) {
+    for (const index of nearby(problem, room).flatMap((id) => inRoom.get(id) ?? [])) {
+      const other = tasks[index] as Task
       if (index === at || other.room === null || (isBegun(task) && isBegun(other))) continue
       if (
         rules.noDustNearWet &&
@@ -30,6 +32,29 @@ export function conflictsOf(problem: ScheduleProblem, { grid }: Axis): readonly 
     }
   }
   return found
+}
+
+function tasksByRoom(tasks: readonly Task[]): ReadonlyMap<string | null, readonly number[]> {
+  const found = new Map<string | null, number[]>()
+  for (const [at, { room }] of tasks.entries()) {
+    const list = found.get(room) ?? []
+    found.set(room, list)
+    list.push(at)
+  }
+  return found
+}
+
+/** Rooms whose air or way out a room can touch, itself among them. */
+function nearby({ rooms }: ScheduleProblem, room: ScheduleRoom): readonly string[] {
+  return rooms
+    .filter(
+      (other) =>
+        other === room ||
+        room.openTo.includes(other.id) ||
+        other.openTo.includes(room.id) ||
+        other.reachedThrough.includes(room.id),
+    )
+    .map(({ id }) => id)
 }
 
 function airMeets(one: ScheduleRoom, other: ScheduleRoom | undefined): boolean {

@@ -86,7 +86,8 @@ export class Finder extends PlanTables {
       this.lay(windows, at, begin, need)
       return true
     }
-    if (this.fitSetUp > 0 && room >= lead) return this.setUpTheDayBefore(windows, at, begin, lead, length)
+    if (this.fitSetUp > 0 && room >= lead && this.setUpTheDayBefore(windows, at, begin, lead, length))
+      return true
     const part = net.smallestPart[task] as number
     if (net.natural[task] === 0 || net.quiet[task] !== null || length < 2 * part) return false
     if ((windows.to[at] as number) - begin < part) return false

@@ -4,8 +4,8 @@ import type { RandomStream } from '../random.ts'
 import { copyGenes, decode, type Genes, keysFromOrder, newGenes } from './genes.ts'
 import { type Changed, change, changeable } from './moves.ts'
 
-/** Cents that one broken tick weighs: more than any plan costs. */
-export const weightOfBroken = 1e8
+/** Cents that one broken tick weighs: more than any plan costs, of five hundred rooms too. */
+export const weightOfBroken = 1e10
 
 /** Cost of a plan as one number; what is broken weighs more than any money. */
 export function weightOf(decoder: Decoder): number {

@@ -53,6 +53,8 @@ export function dispatch(decoder: Decoder, rule: ForemanRule, genes: Genes): boo
 
 interface State {
   readonly decoder: Decoder
+  /** Open tasks that wait for nothing that is not placed. */
+  readonly ready: number[]
   readonly rule: ForemanRule
   readonly genes: Genes
   readonly waits: Uint8Array
@@ -79,12 +81,16 @@ function begin(decoder: Decoder, rule: ForemanRule, genes: Genes): State {
   genes.lead.fill(none)
   genes.helper.fill(none)
   const leftIn = new Int32Array(net.rooms.length)
+  const ready: number[] = []
   for (let task = 0; task < net.count; task++) {
     const room = net.room[task] as number
-    if (net.kind[task] === openTask && room !== none) leftIn[room] = (leftIn[room] as number) + 1
+    if (net.kind[task] !== openTask) continue
+    if (room !== none) leftIn[room] = (leftIn[room] as number) + 1
+    if (decoder.waitsFor[task] === 0) ready.push(task)
   }
   return {
     decoder,
+    ready,
     rule,
     genes,
     waits: new Uint8Array(net.people.length + 1),
@@ -115,8 +121,7 @@ function choose(state: State, person: number, mostOpen: number): Choice | null {
   const openFrom = openableFrom(decoder, leftIn, mostOpen)
   let best: Choice | null = null
   let least = Number.POSITIVE_INFINITY
-  for (let task = 0; task < net.count; task++) {
-    if (net.kind[task] !== openTask || decoder.isPlaced[task] === 1 || decoder.waitsFor[task] !== 0) continue
+  for (const task of state.ready) {
     if (isNobody !== (net.unmanned[task] === 1)) continue
     if (!isNobody && ((net.ablePeople[task] as number) & team) === 0) continue
     const room = net.room[task] as number
@@ -185,6 +190,7 @@ function give(state: State, { task, team, from }: Choice): void {
   const pair = pairFor(state, task, team, from)
   decoder.look(task, pair, from)
   decoder.place(task)
+  noteReady(state, task)
   const room = net.room[task] as number
   if (room === none) return
   leftIn[room] = (leftIn[room] as number) - 1
@@ -206,6 +212,13 @@ function give(state: State, { task, team, from }: Choice): void {
   else genes.lead[room] = partner
   genes.mode[task] = byBoth
   state.at[partner] = room
+}
+
+function noteReady({ ready, decoder }: State, placed: number): void {
+  const { net, waitsFor } = decoder
+  ready.splice(ready.indexOf(placed), 1)
+  for (const after of net.arcs.outOf[placed] as readonly number[])
+    if (net.kind[after] === openTask && waitsFor[after] === 0 && !ready.includes(after)) ready.push(after)
 }
 
 /** Somebody to help who is free by then and may: the team together, or the one person alone. */
