@@ -90,11 +90,14 @@ export function jobPlanOf(asked: ProblemOfJob, plan: Plan, bound?: PlanBound): J
       taskRows(byId.get(planned.task) as Task, planned, tasks.get(planned.task) as PassTask, moment),
     )
     .toSorted((one, other) => compareText(one.startsAt, other.startsAt) || compareText(one.key, other.key))
+  const plannedOf = plannedByPerson(byId, plan)
   const firstDay = dayOfDate(dateOf(moment(problem.clock.start)))
   const finishesOn = dateOf(moment(finishOf(plan) - 1))
   return {
     tasks: rows,
-    days: figures.attendance.map((each) => dayRow(problem, byId, plan, each, moment)),
+    days: figures.attendance.map((each) =>
+      dayRow(problem, byId, plannedOf.get(each.person) ?? [], each, moment),
+    ),
     roomsOutOfUse: roomsOutOfUse(asked, figures),
     startsOn: dateOf(rows[0]?.startsAt ?? moment(problem.clock.start)),
     finishesOn,
@@ -165,18 +168,32 @@ function byDay(
   return days.size === 0 ? [segments] : [...days.values()]
 }
 
+/** What each person is planned for and has not done yet. */
+function plannedByPerson(
+  byId: ReadonlyMap<string, Task>,
+  { tasks }: Plan,
+): ReadonlyMap<string, readonly PlannedTask[]> {
+  const found = new Map<string, PlannedTask[]>()
+  for (const planned of tasks) {
+    if (byId.get(planned.task)?.state.kind === 'done') continue
+    for (const person of planned.people) {
+      const list = found.get(person) ?? []
+      found.set(person, list)
+      list.push(planned)
+    }
+  }
+  return found
+}
+
 function dayRow(
   { rules, rooms }: ProblemOfJob['problem'],
   byId: ReadonlyMap<string, Task>,
-  plan: Plan,
+  own: readonly PlannedTask[],
   { person, day, from, to, minutes }: Attendance,
   moment: (instant: number) => string,
 ): JobPlanDay {
   const date = dateOfDay(day)
   const alarms = rooms.some(({ alarm }) => alarm) ? (rules.alarmsRestoredDaily?.minutes ?? 0) : 0
-  const own = plan.tasks.filter(
-    ({ task, people }) => people.includes(person) && byId.get(task)?.state.kind !== 'done',
-  )
   const spent = own.flatMap(({ segments }) => segments).filter(({ start }) => start >= from && start < to)
   const begun = own.filter(
     ({ segments }) => segments.some(({ start }) => start >= from && start < to) && isBegunOn(segments, from),

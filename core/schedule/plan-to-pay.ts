@@ -1,16 +1,25 @@
-import type { MinutesByStep } from '../passes/pass-types.ts'
+import { gatherPasses } from '../passes/gather.ts'
+import type { MinutesByStep, Passes } from '../passes/pass-types.ts'
 import type { PaidPlan } from '../price/paid-plan.ts'
 import { lastAcceptedPlan } from '../project/accepted-plan.ts'
 import type { Job } from '../project/job.ts'
 import type { Specification } from '../specification/types.ts'
 import { planJob } from './plan-job.ts'
+import { triesFor } from './tries/tries-for.ts'
 
-/** The first complete plan of the search, so that the same job always has the same price. */
-const firstPlan = { seed: 1, iterations: 300 } as const
+/** A first plan has a fixed seed and number of tries, so that the same job always has the same price. */
+const firstPlanSeed = 1
+const mostTries = 1000
+const leastTries = 12
 
 /** The plan that labor is priced by: the accepted one, else a first plan as if nothing had happened; null where no plan can be made. */
-export function planToPay(job: Job, specification: Specification, minutes: MinutesByStep): PaidPlan | null {
-  return acceptedPlanToPay(job) ?? firstPlanToPay(job, specification, minutes)
+export function planToPay(
+  job: Job,
+  specification: Specification,
+  minutes: MinutesByStep,
+  passes?: Passes,
+): PaidPlan | null {
+  return acceptedPlanToPay(job) ?? firstPlanToPay(job, specification, minutes, passes)
 }
 
 /** The pay of the plan accepted last. Plans accepted before attendance was kept with them have none. */
@@ -26,7 +35,10 @@ export function firstPlanToPay(
   job: Job,
   specification: Specification,
   minutes: MinutesByStep,
+  passes: Passes = gatherPasses(job, specification, minutes),
 ): PaidPlan | null {
-  const plan = planJob({ ...job, pins: {} }, specification, minutes, firstPlan)
+  const iterations = triesFor(passes.passes.length, mostTries, leastTries)
+  const options = { seed: firstPlanSeed, iterations }
+  const plan = planJob({ ...job, pins: {} }, specification, minutes, options, passes)
   return plan.ok ? { from: 'first', days: plan.value.days, tasks: plan.value.tasks } : null
 }

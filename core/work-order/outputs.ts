@@ -78,12 +78,22 @@ function summaryOf({ job, takeoff, specification, estimate, plan }: HeadlessInpu
     `Work: ${formatMinutes(estimate.totals.labourMinutes)} of one person, ${estimate.materials.length} materials, price ${formatCents(estimate.totals.total)} with tax`,
     `Dates: ${dateWordsWithYear(plan.startsOn, unitSystem)} to ${dateWordsWithYear(plan.finishesOn, unitSystem)}, ${plan.tasks.length} tasks`,
     ...(plan.bound ? [gapWords(plan.bound.gapDays)] : []),
-    ...holds.map(
-      ({ reason, who, expected, alarm }) =>
-        `Wait: ${alarm === null ? '' : `${alarm} `}${reason} ${who}; expected: ${expected}.`,
-    ),
-    ...toDecide.map((notice) => `Wait: ${notice.sentence}`),
+    ...someOf([
+      ...holds.map(
+        ({ reason, who, expected, alarm }) =>
+          `Wait: ${alarm === null ? '' : `${alarm} `}${reason} ${who}; expected: ${expected}.`,
+      ),
+      ...toDecide.map((notice) => `Wait: ${notice.sentence}`),
+    ]),
     ...specification.clashes.map((clash) => `Rules disagree: ${clash.sentence}`),
     ...estimate.doubts.map((doubt) => `Not settled: ${doubt}`),
   ]
+}
+
+const mostWaits = 12
+
+/** So many lines of a long list, and how many more there are. */
+function someOf(lines: readonly string[]): readonly string[] {
+  if (lines.length <= mostWaits) return lines
+  return [...lines.slice(0, mostWaits), `Wait: ${lines.length - mostWaits} more, all in the work order.`]
 }

@@ -10,6 +10,7 @@ import { createForeman } from './foreman.ts'
 import { decode, type Genes, newGenes } from './genes.ts'
 import { keptGenes } from './kept-genes.ts'
 import { planFrom } from './read-off.ts'
+import { triesFor } from './tries-for.ts'
 
 /**
  * A search that can be stopped and gone on with at will: nothing happens outside `step`. What is found depends only on the problem, the
@@ -28,10 +29,9 @@ export interface ScheduleSearch {
   clash(): Clash | undefined
 }
 
-/** Plans given out by a foreman's rule before one is changed little by little: in a house of so many tasks, and at least. */
+/** Plans given out by a foreman's rule before one is changed little by little, in a usual and in a very large house. */
 const mostForemanTries = 240
-const usualTasks = 250
-const leastForemanTries = 8
+const leastForemanTries = 12
 /** So many rules are gone through in the first try where the ones before do not give a plan. */
 const rulesInFirstTry = 12
 /** A rule that gives a dearer plan is gone on from with some chance, which falls to nothing; cents. */
@@ -48,7 +48,7 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
   const stuck = new Int32Array(net.count)
   const hasOpen = net.kind.includes(openTask)
   // Without rooms all rules give the same plan.
-  const foremanTries = net.rooms.length === 0 ? 1 : foremanTriesFor(net.count)
+  const foremanTries = net.rooms.length === 0 ? 1 : triesFor(net.count, mostForemanTries, leastForemanTries)
   let done = 0
   let bestBroken = true
   let plan: Plan | undefined
@@ -113,12 +113,6 @@ export function createSearch(problem: ScheduleProblem, seed: number): ScheduleSe
     weight: () => (bestBroken ? null : annealing.bestWeight()),
     clash: () => (bestBroken && done > 0 ? clashOf(problem, decoder, annealing.best, stuck) : undefined),
   }
-}
-
-/** Giving out work takes longer with the square of the tasks. */
-function foremanTriesFor(tasks: number): number {
-  const share = Math.min(1, (usualTasks / Math.max(1, tasks)) ** 2)
-  return Math.max(leastForemanTries, Math.round(mostForemanTries * share))
 }
 
 /** The first task that found no place. */
