@@ -12,6 +12,7 @@ import { createForeman } from '../../core/schedule/tries/foreman.ts'
 import { decode, type Genes, keysFromOrder, newGenes } from '../../core/schedule/tries/genes.ts'
 import { createSearch } from '../../core/schedule/tries/search.ts'
 import { validateProblem } from '../../core/schedule/validate.ts'
+import { workingMinutes } from '../../core/units/duration.ts'
 import { at, link, person, problem, room, task } from './builders.ts'
 import { randomHouse } from './random-house.ts'
 
@@ -279,4 +280,32 @@ test('a room due back too early is named, and so is a pin that cannot hold', () 
   other.step(2)
   expect(other.best()).toBeUndefined()
   expect(other.clash()).toMatchObject({ task: 'walls' })
+})
+
+test('work of more than a day in a room that was given back is set up for and goes over a night', () => {
+  const asked = problem({
+    tasks: [
+      task('wash', { room: 'r' }),
+      // Longer than a day of eight hours, and not on the next day: a week of drying gives the room back.
+      task('paint', { room: 'r', work: 9 * 60, breaking: 'natural', earliestStart: at(7, 0) }),
+    ],
+    links: [link('wash', 'paint')],
+    rooms: [room('r', { setUpAgain: workingMinutes(30) })],
+  })
+  const plan = planOf(asked, 1)
+  expect(verifyPlan(asked, plan)).toEqual([])
+  const spent = plan.tasks[1]?.segments.reduce((sum, { start, end }) => sum + end - start, 0)
+  expect(spent).toBe(9 * 60 + 30)
+})
+
+test('a house for years of work and millions of dollars gets a plan', () => {
+  const ids = Array.from({ length: 1100 }, (_, index) => `wall${index}`)
+  const asked = problem({
+    tasks: ids.map((id) => task(id, { work: 8 * 60, room: 'r' })),
+    people: [person('Ann', { centsPerHour: 12_000 })],
+    rooms: [room('r')],
+  })
+  const plan = planOf(asked, 1)
+  expect(figuresOf(asked, plan).cost.total).toBeGreaterThan(100_000_000)
+  expect(daysOf(plan)).toBeGreaterThan(1500)
 })
