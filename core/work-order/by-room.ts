@@ -1,5 +1,4 @@
 import type { RoomId } from '../project/sketch-records.ts'
-import type { Specification, StepOrder } from '../specification/types.ts'
 
 interface OfRoom {
   readonly roomId: RoomId | null
@@ -26,23 +25,4 @@ function partByRoom<Item extends OfRoom>(
     else list.push(item)
   }
   return rooms
-}
-
-const waits = new WeakMap<object, ReadonlyMap<string, readonly StepOrder[]>>()
-
-/** Everything that a step comes after, in the order of the specification. */
-export function ordersBefore({ order }: Specification, stepKey: string): readonly StepOrder[] {
-  const known = waits.get(order) ?? partByStep(order)
-  waits.set(order, known)
-  return known.get(stepKey) ?? []
-}
-
-function partByStep(order: readonly StepOrder[]): ReadonlyMap<string, readonly StepOrder[]> {
-  const steps = new Map<string, StepOrder[]>()
-  for (const each of order) {
-    const list = steps.get(each.after)
-    if (list === undefined) steps.set(each.after, [each])
-    else list.push(each)
-  }
-  return steps
 }

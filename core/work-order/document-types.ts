@@ -1,11 +1,11 @@
-import type { CrewMemberId } from '../project/shop-records.ts'
+import type { CrewMemberId, ProductId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import type { Because, Caution, Notice } from '../specification/types.ts'
+import type { Caution, Notice } from '../specification/types.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import type { Cents } from '../units/money.ts'
-import type { HoldLine } from './hold-words.ts'
-import type { RoomPlan } from './room-plan.ts'
-import type { SiteMoment } from './site-time.ts'
+import type { LeadRule } from './lead-rules.ts'
+import type { Phase } from './phases.ts'
+import type { ColorLine, RoomHold, RoomSheet } from './room-sheet/types.ts'
 import type { TripDays } from './trips.ts'
 
 /** All documents of a job as data; pages and files are made from it. Amounts are worded in the job's unit system. */
@@ -24,101 +24,73 @@ export interface WorkOrder {
   readonly weeks: readonly WeekSheet[]
   readonly shopping: ShoppingList
   readonly estimate: ClientEstimate
+  readonly colorRecord: ColorRecord
 }
 
 export interface Cover {
   readonly rooms: readonly CoverRoom[]
   readonly crew: readonly string[]
   /** What has to be cleared before surfaces are touched, cleared or not. */
-  readonly holds: readonly HoldLine[]
+  readonly holds: readonly (RoomHold & { readonly roomNumber: number; readonly roomName: string })[]
   /** What somebody has to decide before work goes on. */
   readonly toDecide: readonly Notice[]
   readonly notices: readonly Notice[]
+  /** In full where any room is under the federal rule; else none. */
+  readonly leadRules: readonly LeadRule[]
   /** Cautions of the whole job, each once. */
   readonly cautions: readonly Caution[]
 }
 
-export interface CoverRoom {
-  readonly roomId: RoomId
-  readonly name: string
-  readonly storey: string
-  readonly startsAt: SiteMoment | null
-  readonly endsAt: SiteMoment | null
-  /** Last work ended and touch dry: from then on the household may have it. */
-  readonly freeAt: SiteMoment | null
-  readonly promisedBy: SiteMoment | null
-  readonly minutes: number
+/** A row of the cover: one room set. */
+export interface CoverRoom
+  extends Pick<
+    RoomSheet,
+    | 'roomSetId'
+    | 'number'
+    | 'name'
+    | 'storey'
+    | 'alongside'
+    | 'firstDay'
+    | 'lastDay'
+    | 'freeAt'
+    | 'promisedBy'
+    | 'personMinutes'
+  > {
+  /** In the order of time. */
+  readonly phases: readonly PhaseDays[]
 }
 
-export interface FoundLine {
-  /** The number drawn in the plan. */
-  readonly number: number
-  readonly where: string
-  readonly what: string
-  readonly amount: string
-  readonly note: string
+/** Local dates on which one phase of a room is worked on. */
+export interface PhaseDays {
+  readonly phase: Phase
+  readonly days: readonly string[]
 }
 
-export interface QuantityLine {
-  readonly surfaceClass: string
-  readonly netArea: string
-  readonly length: string
-  readonly cuttingIn: string
-  readonly masking: string
-  readonly glassPerimeter: string
-  readonly count: string
-}
-
-export interface StepLine {
-  readonly stepKey: string
-  readonly number: number
-  readonly what: string
-  readonly where: string
-  /** Product class, product, colour and sheen, or nothing. */
-  readonly material: string
-  /** Area, length or pieces worked, edges cut in. */
-  readonly amounts: readonly string[]
-  /** Of the product. */
-  readonly volume: string
-  /** Person-minutes, once. */
-  readonly minutes: number
-  readonly daily: boolean
-  readonly startsAt: SiteMoment | null
-  readonly endsAt: SiteMoment | null
-  readonly people: readonly string[]
-  readonly notBefore: { readonly at: SiteMoment; readonly reason: string } | null
-  readonly notAfter: { readonly at: SiteMoment; readonly reason: string } | null
-  /** Only where the step is out of the usual, and each reason only at the first step of the room it is for. */
-  readonly reasons: readonly Because[]
-  /** Numbers of the steps that give the same reasons. */
-  readonly reasonsAt: readonly number[]
-  /** Numbers of the room's cautions. */
-  readonly cautions: readonly number[]
-}
-
-export interface RegisterLine {
-  readonly name: string
-  readonly where: string
-  readonly count: number
-  readonly handling: string
-  readonly wired: boolean
-}
-
-export interface RoomSheet {
-  readonly roomId: RoomId
-  readonly name: string
-  readonly storey: string
-  readonly note: string
-  readonly dates: CoverRoom
-  readonly plan: RoomPlan
-  readonly found: readonly FoundLine[]
-  readonly quantities: readonly QuantityLine[]
-  readonly steps: readonly StepLine[]
-  readonly cautions: readonly Caution[]
-  readonly holds: readonly HoldLine[]
-  /** Besides the holds. */
-  readonly notices: readonly Notice[]
-  readonly register: readonly RegisterLine[]
+/** What the client keeps when the work is done. */
+export interface ColorRecord {
+  readonly client: string
+  readonly site: string
+  readonly rooms: readonly {
+    readonly roomSetId: RoomId
+    readonly name: string
+    readonly alongside: readonly string[]
+    readonly colors: readonly ColorLine[]
+    readonly unpainted: readonly string[]
+  }[]
+  /** Finish paints of the whole job, and what is bought of each to be kept. */
+  readonly paints: readonly {
+    readonly productId: ProductId
+    readonly product: string
+    readonly brand: string
+    readonly color: string
+    readonly code: string
+    readonly sheen: string
+    readonly spareGallons: number
+    readonly roomNames: readonly string[]
+  }[]
+  readonly care: readonly string[]
+  /** Empty where the federal rule asks for no lead-safe work. */
+  readonly leadPapers: readonly string[]
 }
 
 /** Passes that somebody works in one room set in one half of a day. */

@@ -1,5 +1,6 @@
 import type { WorkOrder } from './document-types.ts'
 import { asMarkup, html, type Markup } from './html-template.ts'
+import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
 import { estimatePage } from './pages/estimate-page.ts'
 import { roomPage } from './pages/room-page.ts'
@@ -8,10 +9,19 @@ import { todayPage } from './pages/today-page.ts'
 import { weeksByPage } from './pages/week-fit.ts'
 import { weekPage } from './pages/week-page.ts'
 import { chosenDay, chosenRooms, chosenWeeks, type PaperChoice, wholeJob } from './paper-choice.ts'
+import type { Paper } from './paper-size.ts'
 import { planStyle } from './plan-style.ts'
-import { type Paper, printStyle, type RunningHead } from './print-style.ts'
+import { printStyle, type RunningHead } from './print-style.ts'
 
-export const documentParts = ['cover', 'weeks', 'today', 'rooms', 'shopping', 'estimate'] as const
+export const documentParts = [
+  'cover',
+  'weeks',
+  'today',
+  'rooms',
+  'shopping',
+  'estimate',
+  'colorRecord',
+] as const
 export type DocumentPart = (typeof documentParts)[number]
 
 /** What the crew gets; the client's estimate is a paper of its own. */
@@ -32,7 +42,7 @@ export function workOrderHtml(
 ): string {
   const sheets = documentParts
     .filter((part) => parts.includes(part))
-    .flatMap((part) => sheetsOf(order, part, choice))
+    .flatMap((part) => sheetsOf(order, paper, part, choice))
   const named = sheets.map((sheet, index) => ({ sheet, pageName: `sheet-${index + 1}` }))
   const heads: readonly RunningHead[] = named.map(({ sheet, pageName }) => ({ pageName, text: sheet.head }))
   const page = html`<!DOCTYPE html>
@@ -52,7 +62,7 @@ function titleOf(order: WorkOrder, parts: readonly DocumentPart[]): string {
   return `${kind}: ${order.title}`
 }
 
-function sheetsOf(order: WorkOrder, part: DocumentPart, choice: PaperChoice): readonly Sheet[] {
+function sheetsOf(order: WorkOrder, paper: Paper, part: DocumentPart, choice: PaperChoice): readonly Sheet[] {
   const { unitSystem } = order
   switch (part) {
     case 'cover':
@@ -60,7 +70,7 @@ function sheetsOf(order: WorkOrder, part: DocumentPart, choice: PaperChoice): re
     case 'rooms':
       return chosenRooms(order.rooms, choice).map((room) => ({
         head: room.name,
-        page: (pageName) => roomPage(room, unitSystem, pageName),
+        page: (pageName) => roomPage(room, paper, unitSystem, pageName),
       }))
     case 'weeks':
       return weeksByPage(chosenWeeks(order.weeks, choice)).map((weeks) => ({
@@ -75,5 +85,7 @@ function sheetsOf(order: WorkOrder, part: DocumentPart, choice: PaperChoice): re
       return [{ head: '', page: () => shoppingPage(order) }]
     case 'estimate':
       return [{ head: '', page: () => estimatePage(order) }]
+    case 'colorRecord':
+      return [{ head: '', page: () => colorRecordPage(order) }]
   }
 }

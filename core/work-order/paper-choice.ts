@@ -1,6 +1,7 @@
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import type { PersonDay, RoomSheet, SiteDay, WeekSheet } from './document-types.ts'
+import type { PersonDay, SiteDay, WeekSheet } from './document-types.ts'
+import type { RoomSheet } from './room-sheet/types.ts'
 import { mondayOf } from './site-days.ts'
 
 /** What of the papers is wanted. Null asks for everything there is. */
@@ -21,7 +22,7 @@ export function chosenRooms(
   rooms: readonly RoomSheet[],
   { rooms: wanted }: PaperChoice,
 ): readonly RoomSheet[] {
-  return wanted === null ? rooms : rooms.filter(({ roomId }) => wanted.includes(roomId))
+  return wanted === null ? rooms : rooms.filter(({ roomSetId }) => wanted.includes(roomSetId))
 }
 
 /** A week as one person has it, or as the whole crew has it (`person` null). */

@@ -1,29 +1,31 @@
-import type { LengthUnitSystem } from '../units/length.ts'
 import { html, type Markup } from './html-template.ts'
 import type { PlanOpening, PlanPoint, PlanWall, RoomPlan } from './room-plan.ts'
 
 /** Everything below is in millimetres on paper. */
-const widest = 74
-const deepest = 56
 /** Room for wall letters and lengths around the outline. */
-const margin = 9
+const margin = 7.5
 const wallDepth = 1.6
 
-/** Usual drawing scales: 1/2, 3/8, 1/4, 3/16, 1/8, 3/32, 1/16 in to the foot, and the metric ones. */
-const scales: Readonly<Record<LengthUnitSystem, readonly number[]>> = {
-  imperial: [24, 32, 48, 64, 96, 128, 192, 384],
-  metric: [20, 25, 50, 75, 100, 125, 200, 500],
+/** Between two rooms drawn side by side. */
+const apart = 3
+
+export interface PlanSize {
+  readonly scale: number
+  readonly width: number
+  readonly height: number
 }
 
-/** The largest usual scale at which the room fits; a very large room gets the scale that just fits. */
-export function drawingScale(plan: RoomPlan, system: LengthUnitSystem): number {
-  const needed = Math.max(plan.widthMm / widest, plan.depthMm / deepest)
-  return scales[system].find((scale) => scale >= needed) ?? Math.ceil(needed)
+/** The plans of a room set side by side at one scale, as large as `widest` and `deepest` allow, margins included; millimetres on paper. */
+export function planSize(plans: readonly RoomPlan[], widest: number, deepest: number): PlanSize {
+  const edges = plans.length * 2 * margin + (plans.length - 1) * apart
+  const wide = plans.reduce((sum, plan) => sum + plan.widthMm, 0)
+  const deep = Math.max(0, ...plans.map((plan) => plan.depthMm))
+  const scale = Math.max(wide / (widest - edges), deep / (deepest - 2 * margin))
+  return { scale, width: wide / scale + edges, height: deep / scale + 2 * margin }
 }
 
-/** The plan of a room as an SVG drawn to scale when printed at full size. */
-export function planDrawing(plan: RoomPlan, name: string, system: LengthUnitSystem): Markup {
-  const scale = drawingScale(plan, system)
+/** The plan of a room as an SVG. */
+export function planDrawing(plan: RoomPlan, scale: number): Markup {
   const at = ({ x, y }: PlanPoint): PlanPoint => ({ x: x / scale + margin, y: y / scale + margin })
   const width = plan.widthMm / scale + 2 * margin
   const height = plan.depthMm / scale + 2 * margin
@@ -31,12 +33,13 @@ export function planDrawing(plan: RoomPlan, name: string, system: LengthUnitSyst
     .map(at)
     .map(({ x, y }) => `${round(x)},${round(y)}`)
     .join(' ')
-  return html`<svg class="plan" role="img" aria-label="Plan of ${name}, scale 1 to ${scale}" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}">
+  return html`<svg class="plan" role="img" aria-label="Plan of ${plan.name}" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}">
 <polygon points="${outline}" fill="none" stroke="#23262b" stroke-width="${2 * wallDepth}" stroke-linejoin="miter"/>
 <polygon points="${outline}" fill="none" stroke="#fff" stroke-width="${2 * wallDepth - 0.5}" stroke-linejoin="miter"/>
 <polygon points="${outline}" fill="#fff" stroke="#23262b" stroke-width="0.5" stroke-linejoin="miter"/>
 ${plan.openings.map((opening) => drawnOpening(opening, at, plan))}
 ${plan.walls.map((_, index) => wallLabel(plan, index, at))}
+${plan.openings.map((opening) => openingLabel(opening, at, plan))}
 ${plan.markers.map(({ number, at: place }) => marker(number, at(place)))}
 </svg>`
 }
@@ -99,6 +102,23 @@ function drawnOpening(opening: PlanOpening, at: (point: PlanPoint) => PlanPoint,
   return html`${line(midFrom, midTo, wallDepth + 0.7, '', '#fff')}${line(from, farFrom, 0.4)}${line(to, farTo, 0.4)}${lines}`
 }
 
+/** The letter in a small frame, inside the room beside its opening. */
+function openingLabel(
+  opening: PlanOpening,
+  at: (point: PlanPoint) => PlanPoint,
+  plan: RoomPlan,
+): Markup | null {
+  if (opening.letter === '') return null
+  const [from, to] = [at(opening.from), at(opening.to)]
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }
+  return framedLetter(opening.letter, shifted(middle, outOf(opening, plan), -2.6))
+}
+
+/** Openings have letters in frames, findings numbers in rings. */
+export function framedLetter(letter: string, at: PlanPoint): Markup {
+  return html`<rect x="${round(at.x - 1.7)}" y="${round(at.y - 1.7)}" width="3.4" height="3.4" fill="#fff" stroke="#23262b" stroke-width="0.25"/><text x="${round(at.x)}" y="${round(at.y)}" text-anchor="middle" dominant-baseline="central" font-size="2.6">${letter}</text>`
+}
+
 function line(from: PlanPoint, to: PlanPoint, width: number, dashes = '', ink = '#23262b'): Markup {
   const dashed = dashes === '' ? null : html` stroke-dasharray="${dashes}"`
   return html`<line x1="${round(from.x)}" y1="${round(from.y)}" x2="${round(to.x)}" y2="${round(to.y)}" stroke="${ink}" stroke-width="${width}"${dashed}/>`
@@ -111,7 +131,7 @@ function wallLabel(plan: RoomPlan, index: number, at: (point: PlanPoint) => Plan
   const [from, to] = [at(wall.from), at(wall.to)]
   const { along, out, length } = directionOf(from, to, plan.turn)
   const aside = awayFromInnerCorners(plan, index)
-  const middle = shifted(shifted(from, along, length / 2 + aside), out, wallDepth + 3)
+  const middle = shifted(shifted(from, along, length / 2 + aside), out, wallDepth + 2.4)
   const angle = uprightAngle(along)
   const text = labelFits(wall.length, length) ? `${wall.letter}  ${wall.length}` : wall.letter
   return html`<text x="${round(middle.x)}" y="${round(middle.y)}" transform="rotate(${round(angle)} ${round(middle.x)} ${round(middle.y)})" text-anchor="middle" dominant-baseline="central" font-size="2.7">${text}</text>`
@@ -136,14 +156,6 @@ function labelFits(text: string, lengthOnPaper: number): boolean {
   return (text.length + 3) * 1.5 <= lengthOnPaper + 2
 }
 
-/** Walls whose length had no room beside the line, to be listed under the drawing. */
-export function unlabelledWalls(plan: RoomPlan, system: LengthUnitSystem): readonly PlanWall[] {
-  const scale = drawingScale(plan, system)
-  return plan.walls.filter(
-    ({ from, to, length }) => !labelFits(length, Math.hypot(to.x - from.x, to.y - from.y) / scale),
-  )
-}
-
 /** Degrees that keep text readable from below or from the right. */
 function uprightAngle(along: PlanPoint): number {
   const degrees = (Math.atan2(along.y, along.x) * 180) / Math.PI
@@ -151,7 +163,7 @@ function uprightAngle(along: PlanPoint): number {
   return degrees <= -90.0001 ? degrees + 180 : degrees === 90 ? -90 : degrees
 }
 
-function marker(number: number, at: PlanPoint): Markup {
+export function marker(number: number, at: PlanPoint): Markup {
   return html`<circle cx="${round(at.x)}" cy="${round(at.y)}" r="2.1" fill="#fff" stroke="#23262b" stroke-width="0.35"/><text x="${round(at.x)}" y="${round(at.y)}" text-anchor="middle" dominant-baseline="central" font-size="2.6" font-weight="600">${number}</text>`
 }
 

@@ -2,8 +2,7 @@ import { type Job, records } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
-import { handlingWords } from '../specification/trade-words.ts'
-import type { RegisterLine } from './document-types.ts'
+import type { RegisterLine } from './room-sheet/types.ts'
 import { openingName } from './surface-words.ts'
 
 /** What stays in the house and is in the way: taken off, loosened, covered or masked, to be ticked off and on again. */
@@ -14,7 +13,7 @@ export function roomRegister(job: Job, roomId: RoomId): readonly RegisterLine[] 
       name: item.note === '' ? item.name : `${item.name} (${item.note})`,
       where: placeOf(job, item),
       count: item.count,
-      handling: handlingWords[item.handling],
+      handling: item.handling,
       wired: item.wired,
     }))
 }

@@ -1,5 +1,5 @@
 import { type Job, records } from '../project/job.ts'
-import type { Corner, Opening, Room, RoomId, WallId } from '../project/sketch-records.ts'
+import type { Corner, Opening, OpeningId, Room, RoomId, WallId } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
 import { formatLength, toMillimetres } from '../units/length.ts'
@@ -21,6 +21,8 @@ export interface PlanWall {
 
 export interface PlanOpening {
   readonly kind: Opening['kind']
+  /** As on the room's sheet. */
+  readonly letter: string
   readonly from: PlanPoint
   readonly to: PlanPoint
 }
@@ -30,8 +32,9 @@ export interface PlanMarker {
   readonly at: PlanPoint
 }
 
-/** The drawing of one room: outline at the finished face, walls lettered, openings, and where things were found. */
+/** The drawing of one room: outline at the finished face, walls and openings lettered, and where things were found. */
 export interface RoomPlan {
+  readonly name: string
   readonly widthMm: number
   readonly depthMm: number
   readonly outline: readonly PlanPoint[]
@@ -42,7 +45,18 @@ export interface RoomPlan {
   readonly markers: readonly PlanMarker[]
 }
 
-export function roomPlan(job: Job, room: Room, found: readonly Condition[]): RoomPlan {
+/** A finding with the number it has on the sheet. */
+export interface NumberedCondition {
+  readonly number: number
+  readonly condition: Condition
+}
+
+export function roomPlan(
+  job: Job,
+  room: Room,
+  letters: ReadonlyMap<OpeningId, string>,
+  found: readonly NumberedCondition[],
+): RoomPlan {
   const xs = room.corners.map((corner) => toMillimetres(corner.x))
   const ys = room.corners.map((corner) => toMillimetres(corner.y))
   const least = { x: Math.min(...xs), y: Math.min(...ys) }
@@ -54,12 +68,18 @@ export function roomPlan(job: Job, room: Room, found: readonly Condition[]): Roo
   const walls = planWalls(job, room, outline)
   const turn = doubledArea(outline) >= 0 ? 1 : -1
   return {
+    name: room.name,
     widthMm: Math.max(...xs) - least.x,
     depthMm: Math.max(...ys) - least.y,
     outline,
     turn,
     walls,
-    openings: records(job.openings).flatMap((opening) => planOpening(job, room.id, walls, opening, least)),
+    openings: records(job.openings).flatMap((opening) =>
+      planOpening(job, room.id, walls, opening, least).map((drawn) => ({
+        ...drawn,
+        letter: letters.get(opening.id) ?? '',
+      })),
+    ),
     markers: planMarkers(job, room.id, walls, outline, turn, found),
   }
 }
@@ -90,7 +110,7 @@ function planOpening(
   walls: readonly PlanWall[],
   opening: Opening,
   least: PlanPoint,
-): readonly PlanOpening[] {
+): readonly Omit<PlanOpening, 'letter'>[] {
   const near = nearEnds(job, opening)
   if (near === null) return []
   const [first, second] = near.map((point) => ({ x: point.x - least.x, y: point.y - least.y }))
@@ -129,9 +149,9 @@ function planMarkers(
   walls: readonly PlanWall[],
   outline: readonly PlanPoint[],
   turn: 1 | -1,
-  found: readonly Condition[],
+  found: readonly NumberedCondition[],
 ): readonly PlanMarker[] {
-  const places = found.map((condition) => wallOf(job, roomId, condition))
+  const places = found.map(({ condition }) => wallOf(job, roomId, condition))
   const taken = new Map<WallId | null, number>()
   const wanted = places.map((wallId, index) => {
     const order = taken.get(wallId) ?? 0
@@ -142,7 +162,7 @@ function planMarkers(
       wall === undefined
         ? besideMiddle(outline, order, many)
         : alongWall(wall, turn, (order + 1) / (many + 1))
-    return { number: index + 1, at }
+    return { number: found[index]?.number ?? 0, at }
   })
   return apart(wanted, outline)
 }
@@ -167,7 +187,8 @@ function apart(wanted: readonly PlanMarker[], outline: readonly PlanPoint[]): re
   return placed
 }
 
-function wallOf(job: Job, roomId: RoomId, condition: Condition): WallId | null {
+/** The wall of the room a finding is on, that of its opening too; null for ceiling, floor, trim and the room as a whole. */
+export function wallOf(job: Job, roomId: RoomId, condition: Condition): WallId | null {
   if (condition.on.level !== 'surface') return null
   const { surface } = condition.on
   if (surface.kind === 'wall') return surface.wallId

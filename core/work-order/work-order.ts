@@ -1,22 +1,26 @@
+import { gatherPasses } from '../passes/gather.ts'
+import type { Passes } from '../passes/pass-types.ts'
 import type { Estimate } from '../price/estimate-types.ts'
-import { type Job, records } from '../project/job.ts'
-import type { Room } from '../project/sketch-records.ts'
+import { minutesByStep } from '../price/labour.ts'
+import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
-import type { Relaxed } from '../schedule/job/planning-site.ts'
-import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
 import { clientEstimate } from './client-estimate.ts'
-import type { Cover, RoomSheet, WorkOrder } from './document-types.ts'
-import { holdLine } from './hold-words.ts'
+import { colorRecord } from './color-record.ts'
+import { coverOf } from './cover.ts'
+import type { WorkOrder } from './document-types.ts'
 import { once } from './once.ts'
-import { roomSheet } from './room-sheet.ts'
+import { type RoomSheetInput, roomSheet } from './room-sheet/room-sheet.ts'
+import type { RoomSheet } from './room-sheet/types.ts'
 import { shoppingList } from './shopping.ts'
 import { siteDays, weekSheets } from './site-days.ts'
 import { usualDaysBetweenTrips } from './trips.ts'
 import { type JudgedPlan, tasksByStep } from './work-plan.ts'
 
 /**
- * Every document of the job, each put together when it is first asked for. Rooms stand in the order in which the plan starts them.
+ * Every document of the job, each put together when it is first asked for. Room sets stand in the order in which the plan starts them.
+ *
+ * @param gathered the passes of the specification, where they are known
  */
 export function workOrder(
   job: Job,
@@ -25,15 +29,21 @@ export function workOrder(
   priced: Estimate,
   plan: JudgedPlan,
   daysBetweenTrips = usualDaysBetweenTrips,
+  gathered: Passes | null = null,
 ): WorkOrder {
   const tasks = once(() => tasksByStep(plan))
-  const relaxed = plan.relaxed ?? []
+  const passes = once(() => gathered ?? gatherPasses(job, specification, minutesByStep(job, specification)))
   const rooms = once(() =>
-    roomsWithWork(job, specification)
-      .map((room) => roomSheet({ job, takeoff, specification, tasks: tasks(), relaxed }, room))
-      .toSorted(byStart),
+    roomSheets({
+      job,
+      takeoff,
+      specification,
+      passes: passes(),
+      tasks: tasks(),
+      relaxed: plan.relaxed ?? [],
+    }),
   )
-  const cover = once(() => coverOf(job, specification, rooms(), relaxed))
+  const cover = once(() => coverOf(job, specification, plan, rooms()))
   const days = once(() => siteDays(job, specification, plan))
   const weeks = once(() => weekSheets(days()))
   const shopping = once(() =>
@@ -46,6 +56,7 @@ export function workOrder(
     }),
   )
   const forClient = once(() => clientEstimate(job, specification, priced))
+  const record = once(() => colorRecord(job, rooms(), priced))
   return {
     title: job.header.title,
     client: job.header.client,
@@ -72,32 +83,18 @@ export function workOrder(
     get estimate() {
       return forClient()
     },
+    get colorRecord() {
+      return record()
+    },
   }
 }
 
-function roomsWithWork(job: Job, specification: Specification): readonly Room[] {
-  const worked = new Set(specification.steps.map((step) => step.roomId))
-  return records(job.rooms).filter((room) => worked.has(room.id))
-}
-
-/** Rooms nobody planned yet come last, in the order of the job. */
-function byStart(a: RoomSheet, b: RoomSheet): number {
-  const [first, second] = [a.dates.startsAt ?? '9', b.dates.startsAt ?? '9']
-  return first < second ? -1 : first > second ? 1 : 0
-}
-
-function coverOf(
-  job: Job,
-  specification: Specification,
-  rooms: readonly RoomSheet[],
-  relaxed: readonly Relaxed[],
-): Cover {
-  return {
-    rooms: rooms.map((room) => room.dates),
-    crew: records(job.crew).map((person) => person.name),
-    holds: specification.holds.map((hold) => holdLine(hold, relaxed, job.header.unitSystem)),
-    toDecide: specification.notices.filter((notice) => notice.hold && notice.holdKey === undefined),
-    notices: specification.notices.filter((notice) => !notice.hold && notice.roomId === null),
-    cautions: gravestFirst(specification.steps.flatMap((step) => step.cautions)),
-  }
+/** Numbered in the order in which the plan begins them; what nobody planned yet comes last, in the order of the job. */
+export function roomSheets(input: RoomSheetInput): readonly RoomSheet[] {
+  return input.passes.sets
+    .map((set) => roomSheet(input, set))
+    .toSorted((one, other) =>
+      (one.firstDay ?? '9') < (other.firstDay ?? '9') ? -1 : one.firstDay === other.firstDay ? 0 : 1,
+    )
+    .map((sheet, index) => ({ ...sheet, number: index + 1 }))
 }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { kindOfPass, passKinds } from '../../core/passes/pass-types.ts'
 import { dayOfDate } from '../../core/schedule/calendar.ts'
-import { phaseOf, phases } from '../../renderer/panels/calendar/whole-job/phases.ts'
+import { phaseOf, phases } from '../../core/work-order/phases.ts'
 import { halfDayAt, type PictureTask, pictureOf } from '../../renderer/panels/calendar/whole-job/picture.ts'
 
 const monday = dayOfDate('2027-03-29')

@@ -1,71 +1,81 @@
 import type { Notice } from '../../specification/types.ts'
-import { formatMinutes } from '../../units/duration.ts'
-import { dateWordsWithYear, momentWords } from '../date-words.ts'
-import type { Cover, CoverRoom, WorkOrder } from '../document-types.ts'
+import { dateWordsWithYear } from '../date-words.ts'
+import type { Cover, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
-import { holdList } from './hold-list.ts'
+import { holdText } from '../room-sheet/sheet-text.ts'
+import { hourWords } from '../room-sheet/short-words.ts'
+import { viewingRule } from '../viewing-rule.ts'
+import { daysPicture } from './days-picture.ts'
+import { holdTable } from './hold-table.ts'
 
-/** Who, where and when, the rooms in the order they are worked, what holds the work up, and the cautions of the whole job. */
+/** Who, where and when, the rooms and days as a picture, what holds the work up, and the cautions of the whole job. */
 export function coverPage(order: WorkOrder): Markup {
   const { unitSystem, cover } = order
-  return html`<section class="sheet">
-<header class="head"><h1>Work order</h1><p>${order.title}</p></header>
+  const minutes = cover.rooms.reduce((total, room) => total + room.personMinutes, 0)
+  return html`<section class="sheet cover">
+<header class="head"><h1>${order.title}</h1><p>Work order</p></header>
 <dl class="block">
 <div><dt>Client</dt><dd>${order.client || '–'}</dd></div>
 <div><dt>Site</dt><dd>${order.site || '–'}</dd></div>
 <div><dt>House built</dt><dd>${order.yearBuilt ?? 'not known'}</dd></div>
 <div><dt>Starts</dt><dd>${dateWordsWithYear(order.startsOn, unitSystem)}</dd></div>
 <div><dt>Finishes</dt><dd>${dateWordsWithYear(order.finishesOn, unitSystem)}</dd></div>
+<div><dt>Person-hours in rooms</dt><dd>${hourWords(minutes)}</dd></div>
 <div><dt>Crew</dt><dd>${cover.crew.join(', ') || '–'}</dd></div>
 </dl>
 ${leftOut(cover)}
+${daysPicture(order)}
+${calls()}
 ${holds(cover)}
-${roomTable(order)}
+${toDecide(cover)}
+${leadSafe(cover)}
 ${notices(cover)}
 ${cautions(cover)}
+<section class="keep"><h3>Before a room is signed off</h3><p>${viewingRule.text}</p></section>
 </section>`
 }
 
 function holds(cover: Cover): Markup | null {
-  if (cover.holds.length + cover.toDecide.length === 0) return null
-  const toDecide = cover.toDecide.length === 0 ? null : noticeList(cover.toDecide)
-  return html`<div class="stop"><h2>Wait before work goes on here</h2>${holdList(cover.holds)}${toDecide}</div>`
+  const rows = cover.holds.map((hold) => ({
+    head: html`<b>${hold.roomNumber}</b> ${hold.roomName}`,
+    text: holdText(hold, true),
+    cleared: hold.cleared,
+  }))
+  return holdTable(rows, 'Room')
+}
+
+/** Poison Help is the national line of the poison centers in the US: poisonhelp.hrsa.gov. */
+function calls(): Markup {
+  return html`<dl class="block calls">
+<div><dt>Emergency</dt><dd>911 (US)</dd></div>
+<div><dt>Poison Help (US) or the center of this place</dt><dd>1-800-222-1222</dd></div>
+<div><dt>Nearest hospital, way there</dt><dd></dd></div>
+<div><dt>Main breaker, gas and water are shut off at</dt><dd></dd></div>
+<div><dt>Client by phone</dt><dd></dd></div>
+</dl>`
+}
+
+function toDecide(cover: Cover): Markup | null {
+  if (cover.toDecide.length === 0) return null
+  return html`<div class="stop"><h3>To be decided before work goes on</h3>${noticeList(cover.toDecide)}</div>`
 }
 
 /** What protects people and does not apply here, with the reason somebody wrote down. */
 function leftOut(cover: Cover): Markup | null {
   const reasons = cover.notices.filter((notice) => notice.kind === 'leftOut')
   if (reasons.length === 0) return null
-  return html`<div class="stop"><h2>Safety rules left out</h2>${noticeList(reasons)}</div>`
+  return html`<div class="stop"><h3>Safety rules left out</h3>${noticeList(reasons)}</div>`
 }
 
 function noticeList(notices: readonly Notice[]): Markup {
   return html`<ul>${notices.map((notice) => html`<li>${notice.sentence}</li>`)}</ul>`
 }
 
-function roomTable(order: WorkOrder): Markup {
-  const minutes = order.cover.rooms.reduce((total, room) => total + room.minutes, 0)
-  return html`<table><caption>Rooms in the order of work</caption>
-<thead><tr><th>Done</th><th>#</th><th>Room</th><th>Starts</th><th>Work ends</th><th>Free and dry to the touch</th><th class="n">Person-hours</th></tr></thead>
-<tbody>${order.cover.rooms.map((room, index) => roomRow(order, room, index + 1))}
-<tr class="sum"><td></td><td></td><td>All rooms</td><td></td><td></td><td></td><td class="n">${formatMinutes(minutes)}</td></tr></tbody>
-</table>
-<p class="source">Hours are for the steps of each room once; setting up, clearing away and alarms covered again each day come on top.</p>`
-}
-
-function roomRow(order: WorkOrder, room: CoverRoom, number: number): Markup {
-  const when = (moment: string | null) =>
-    moment === null ? 'not planned' : momentWords(moment, order.unitSystem)
-  const promise =
-    room.promisedBy === null
-      ? null
-      : html`<p class="wait">promised by ${momentWords(room.promisedBy, order.unitSystem)}${late(room) ? ': NOT met by this plan' : ''}</p>`
-  return html`<tr><td><span class="box"></span></td><td>${number}</td><td><span class="what">${room.name}</span><br><span class="source">${room.storey}</span></td>
-<td class="tight">${when(room.startsAt)}</td><td class="tight">${when(room.endsAt)}</td><td>${when(room.freeAt)}${promise}</td><td class="n">${formatMinutes(room.minutes)}</td></tr>`
-}
-
-function late(room: CoverRoom): boolean {
-  return room.promisedBy !== null && room.freeAt !== null && room.freeAt > room.promisedBy
+function leadSafe({ leadRules, rooms }: Cover): Markup | null {
+  if (leadRules.length === 0) return null
+  return html`<section><h3>Lead-safe work, in every room marked so</h3>
+<ol class="rules">${leadRules.map(({ text, source }) => html`<li>${text} <span class="source">${source}</span></li>`)}</ol>
+<p>State rules may be stricter and come first. ${rooms.length > 1 ? 'Each room is cleaned and verified by itself.' : ''}</p></section>`
 }
 
 function notices(cover: Cover): Markup | null {
@@ -77,5 +87,5 @@ function notices(cover: Cover): Markup | null {
 function cautions(cover: Cover): Markup {
   return html`<section><h3>Cautions</h3>
 <p>These are the usual cautions, not all that may apply. Local codes, product labels and licensed practice come first. Nothing on these pages says that a surface is free of lead or asbestos.</p>
-<ul class="cautions">${cover.cautions.map((caution) => html`<li class="caution">${caution.text}</li>`)}</ul></section>`
+<ul class="cautions two">${cover.cautions.map(({ text, rule }) => html`<li class="caution">${text} <span class="source">${rule}</span></li>`)}</ul></section>`
 }

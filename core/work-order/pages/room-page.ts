@@ -1,148 +1,158 @@
-import { formatMinutes } from '../../units/duration.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import { momentWords, spanWords } from '../date-words.ts'
-import type { RoomSheet, StepLine } from '../document-types.ts'
+import { dateWords, momentWords } from '../date-words.ts'
 import { html, type Markup } from '../html-template.ts'
-import { drawingScale, planDrawing, unlabelledWalls } from '../plan-drawing.ts'
-import { placeInSentence } from '../surface-words.ts'
-import { viewingRule } from '../viewing-rule.ts'
-import { holdList } from './hold-list.ts'
+import { volumeText } from '../material-words.ts'
+import type { Paper } from '../paper-size.ts'
+import { planDrawing, planSize } from '../plan-drawing.ts'
+import { fitSheet, mindItems, planWidth, type SheetDetail } from '../room-sheet/fit.ts'
+import {
+  finishText,
+  holdText,
+  passText,
+  primerText,
+  registerText,
+  repairText,
+  surfaceText,
+  waitsText,
+} from '../room-sheet/sheet-text.ts'
+import { hourWords } from '../room-sheet/short-words.ts'
+import type { ColorLine, PassEntry, RepairLine, RoomSheet } from '../room-sheet/types.ts'
+import { holdTable } from './hold-table.ts'
+import { wallDrawing } from './wall-drawing.ts'
 
-/** Everything one person needs in one room, in the order it is needed. */
-export function roomPage(room: RoomSheet, system: LengthUnitSystem, pageName: string): Markup {
-  return html`<section class="sheet ${pageName}">
-<header class="head"><h2>${room.name}</h2><p>${room.storey}</p></header>
-${datesBlock(room, system)}
-${holds(room)}
-<div class="drawn">${drawing(room, system)}<div>${foundTable(room)}${quantitiesTable(room)}</div></div>
-${room.note === '' ? null : html`<p>${room.note}</p>`}
-${stepsTable(room, system)}
-${cautions(room)}
-${register(room)}
-${signOff()}
-</section>`
+/** One page of a room set, or two where it is too much for one. */
+export function roomPage(room: RoomSheet, paper: Paper, system: LengthUnitSystem, pageName: string): Markup {
+  const { pages, detail, leftOut } = fitSheet(room, paper, system)
+  const front = html`${head(room, system)}${holds(room, detail)}${drawn(room, detail)}${walls(room, detail)}${colors(room, system)}`
+  if (pages === 1) {
+    return html`<section class="sheet leaf ${pageName}">${front}${passes(room, detail)}${notes(leftOut)}
+<div class="foot"><div>${mind(room, detail)}${hours()}</div><div>${register(room)}${signs()}</div></div></section>`
+  }
+  return html`<section class="sheet leaf ${pageName}">${front}
+<div class="foot"><div>${mind(room, detail)}</div><div>${register(room)}</div></div></section>
+<section class="sheet leaf ${pageName}"><header class="head room-head"><p>${room.number} ${room.name}, second page</p></header>
+${passes(room, detail)}${notes(leftOut)}<div class="foot"><div>${hours()}</div><div>${signs()}</div></div></section>`
 }
 
-function datesBlock({ dates }: RoomSheet, system: LengthUnitSystem): Markup {
-  const when = (moment: string | null) => (moment === null ? 'not planned' : momentWords(moment, system))
-  return html`<dl class="block">
-<div><dt>Starts</dt><dd>${when(dates.startsAt)}</dd></div>
-<div><dt>Work ends</dt><dd>${when(dates.endsAt)}</dd></div>
-<div><dt>Free, dry to the touch</dt><dd>${when(dates.freeAt)}</dd></div>
-${dates.promisedBy === null ? null : html`<div><dt>Promised by</dt><dd>${when(dates.promisedBy)}</dd></div>`}
-<div><dt>Person-hours</dt><dd>${formatMinutes(dates.minutes)}</dd></div>
+function head(room: RoomSheet, system: LengthUnitSystem): Markup {
+  const day = (date: string | null) => (date === null ? 'not planned' : dateWords(date, system))
+  const back = room.promisedBy === null ? '–' : momentWords(room.promisedBy, system)
+  const place = [room.storey, ...room.alongside.map((name) => `with ${name}`)].filter((word) => word !== '')
+  return html`<header class="head room-head"><h2><span class="number">${room.number}</span> ${room.name}</h2><p>${place.join(', ')}</p>${
+    room.leadSafe ? html`<p class="badge">Lead-safe work: rules on the cover</p>` : null
+  }</header>
+<dl class="block facts">
+<div><dt>Person-hours</dt><dd>${hourWords(room.personMinutes)}</dd></div>
+<div><dt>Earliest day</dt><dd>${day(room.firstDay)}</dd></div>
+<div><dt>Latest day</dt><dd>${day(room.lastDay)}</dd></div>
+<div><dt>Promised back</dt><dd>${back}</dd></div>
+<div><dt>Lead</dt><dd>${room.lead ?? '–'}</dd></div>
 </dl>`
 }
 
-function holds(room: RoomSheet): Markup | null {
-  if (room.holds.length + room.notices.length === 0) return null
-  return html`<div class="stop">${holdList(room.holds)}${room.notices.map(
-    (notice) => html`<p>${notice.hold ? html`<strong>Wait: </strong>` : null}${notice.sentence}</p>`,
-  )}</div>`
+/** The whole reason stands on the cover where there is no room for it here. */
+function holds(room: RoomSheet, { notes }: SheetDetail): Markup | null {
+  return holdTable(
+    room.holds.map((hold, index) => ({
+      head: html`${index + 1}`,
+      text: holdText(hold, notes),
+      cleared: hold.cleared,
+    })),
+  )
 }
 
-function drawing(room: RoomSheet, system: LengthUnitSystem): Markup {
-  const listed = unlabelledWalls(room.plan, system).map((wall) => `${wall.letter} ${wall.length}`)
-  const markers = room.plan.markers.length > 0 ? ' Numbers: what was found.' : ''
-  return html`<figure>${planDrawing(room.plan, room.name, system)}
-<figcaption>Plan at the finished face, 1 : ${drawingScale(room.plan, system)} at full size.${markers}${listed.length === 0 ? '' : ` Walls ${listed.join(' · ')}.`}</figcaption></figure>`
+function drawn(room: RoomSheet, detail: SheetDetail): Markup {
+  const { scale, width } = planSize(room.plans, planWidth, detail.planDepth)
+  return html`<div class="drawn"><figure style="width:${width.toFixed(1)}mm"><div class="plans">${room.plans.map((plan) => planDrawing(plan, scale))}</div></figure>
+${repairs(room, detail)}</div>
+<p class="openings">${room.openings.map(({ letter, words }) => html`<span class="tight"><b>${letter}</b> ${words}</span> `)}</p>`
 }
 
-function foundTable(room: RoomSheet): Markup {
-  if (room.found.length === 0)
-    return html`<h3>What was found</h3><p>Nothing was written down for this room.</p>`
-  return html`<table><caption>What was found</caption>
-<thead><tr><th>#</th><th>What</th><th>Where</th><th>How much</th></tr></thead>
-<tbody>${room.found.map(
-    (
-      line,
-    ) => html`<tr><td>${line.number}</td><td>${line.what}${line.note === '' ? null : html`<p class="source">${line.note}</p>`}</td>
-<td>${line.where}</td><td>${line.amount}</td></tr>`,
-  )}</tbody></table>`
+function repairs(room: RoomSheet, { notes }: SheetDetail): Markup {
+  if (room.repairs.length === 0) return html`<p>Nothing was found in this room.</p>`
+  return html`<table class="repairs"><caption>Repairs</caption>
+<thead><tr><th scope="col">Done</th><th scope="col">#</th><th scope="col">Where and what</th><th scope="col">How much</th><th scope="col">How</th></tr></thead>
+<tbody>${room.repairs.map((line) => repairRow(line, notes))}</tbody></table>`
 }
 
-function quantitiesTable(room: RoomSheet): Markup | null {
-  if (room.quantities.length === 0) return null
-  return html`<table class="net"><caption>Net figures</caption>
-<thead><tr><th>Surface</th><th class="n">Net area</th><th class="n">Length</th><th class="n">Cutting in</th><th class="n">Glass edge</th><th class="n">Pieces</th></tr></thead>
-<tbody>${room.quantities.map(
-    (
-      line,
-    ) => html`<tr><td>${line.surfaceClass}</td><td class="n">${line.netArea}</td><td class="n">${line.length}</td>
-<td class="n">${line.cuttingIn}</td><td class="n">${line.glassPerimeter}</td><td class="n">${line.count}</td></tr>`,
-  )}</tbody></table>`
+function repairRow(line: RepairLine, notes: boolean): Markup {
+  return html`<tr><td><span class="box"></span></td><td>${line.number === null ? '' : html`<span class="ring">${line.number}</span>`}</td>
+<td>${line.where === '' ? null : html`<b>${line.where}:</b> `}${repairText(line, notes)}</td><td>${line.amount}</td><td>${line.how || 'see above'}</td></tr>`
 }
 
-function stepsTable(room: RoomSheet, system: LengthUnitSystem): Markup {
-  return html`<table class="steps"><caption>Steps in order</caption>
-<thead><tr><th>Done</th><th>#</th><th>Step</th><th>Product, colour, sheen</th><th>Amount</th><th class="n">Takes</th><th class="n">Person-time</th></tr></thead>
-${room.steps.map((step) => stepRows(step, system))}</table>`
+function walls(room: RoomSheet, detail: SheetDetail): Markup | null {
+  if (!detail.walls || room.walls.length === 0) return null
+  return html`<div class="walls">${room.walls.slice(0, 3).map(wallDrawing)}</div>`
 }
 
-/** What to do on one line, and below it, as wide as the page, when, by whom and why. */
-function stepRows(step: StepLine, system: LengthUnitSystem): Markup {
-  const notes = stepNotes(step, system)
-  return html`<tbody class="step"><tr><td><span class="box"></span></td><td>${step.number}</td>
-<td><span class="what">${step.what}</span>, ${placeInSentence(step.where)}${step.daily ? html` <em>each working day</em>` : null}</td>
-<td>${step.material}</td><td>${step.amounts.map((text, index) => html`${index === 0 ? null : ', '}<span class="tight">${text}</span>`)}</td><td class="n">${step.volume}</td><td class="n">${formatMinutes(step.minutes)}</td></tr>
-${notes.length === 0 ? null : html`<tr><td colspan="2"></td><td colspan="5" class="notes">${notes}</td></tr>`}</tbody>`
+function colors(room: RoomSheet, system: LengthUnitSystem): Markup | null {
+  if (room.colors.length === 0) return null
+  const unpainted =
+    room.unpainted.length === 0
+      ? null
+      : html`<p class="source">Not painted: ${room.unpainted.join(', ')}.</p>`
+  return html`<table class="colors"><caption>Colors</caption>
+<thead><tr><th scope="col">Surface, how much</th><th scope="col">Color, sheen, product</th><th scope="col">Store’s code</th><th scope="col">Primer</th><th scope="col" class="n">Coats</th><th scope="col">In all</th></tr></thead>
+<tbody>${room.colors.map((line) => colorRow(line, system))}</tbody></table>${unpainted}`
 }
 
-function stepNotes(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
-  return [
-    ...plannedNote(step, system),
-    ...waitNotes(step, system),
-    ...step.reasons.map((because) => html`<span class="why">${because.reason}</span> `),
-    ...(step.reasonsAt.length === 0
-      ? []
-      : [html`<span class="why">as for step ${step.reasonsAt.join(', ')}</span> `]),
-    ...(step.cautions.length === 0
-      ? []
-      : [html`<span class="risk tight">see caution ${step.cautions.join(', ')}</span>`]),
-  ]
+function colorRow(line: ColorLine, system: LengthUnitSystem): Markup {
+  const finish = finishText(line)
+  return html`<tr><td>${surfaceText(line)}</td><td>${
+    finish === '' ? null : html`<b>${finish}</b>: `
+  }${line.product}</td><td><span class="code">${line.code}</span></td>
+<td>${primerText(line, system)}</td><td class="n">${line.coats}</td><td>${volumeText(line.gallons, system)}</td></tr>`
 }
 
-function plannedNote(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
-  if (step.startsAt === null || step.endsAt === null) return []
-  const people = step.people.length === 0 ? '' : `, ${step.people.join(' and ')}`
-  return [html`<span>${spanWords(step.startsAt, step.endsAt, system)}${people}</span> `]
+function passes(room: RoomSheet, detail: SheetDetail): Markup {
+  return html`<table class="passes"><caption>Passes, in this order</caption>
+<thead><tr><th scope="col">Done</th><th scope="col">#</th><th scope="col">Pass</th><th scope="col" class="n">Hours</th><th scope="col">Not before</th></tr></thead>
+<tbody>${room.passes.map((pass) => passRow(pass, detail))}</tbody></table>`
 }
 
-function waitNotes(step: StepLine, system: LengthUnitSystem): readonly Markup[] {
-  return [
-    ...(step.notBefore === null
-      ? []
-      : [
-          html`<span class="wait">not before ${momentWords(step.notBefore.at, system)} (as planned): ${step.notBefore.reason}</span> `,
-        ]),
-    ...(step.notAfter === null
-      ? []
-      : [
-          html`<span class="wait">no later than ${momentWords(step.notAfter.at, system)} (as planned): ${step.notAfter.reason}</span> `,
-        ]),
-  ]
+function passRow(pass: PassEntry, { lines, waitNames }: SheetDetail): Markup {
+  const text = passText(pass, lines)
+  const holds = pass.holds.length === 0 ? null : html` <b class="tight">hold ${pass.holds.join(', ')}</b>`
+  return html`<tr><td><span class="box"></span></td><td>${pass.number}</td><td><b>${pass.name}</b>${text === '' ? null : html`. ${text}`}</td>
+<td class="n">${hourWords(pass.personMinutes)}</td><td>${waitsText(pass.waits, waitNames)}${holds}</td></tr>`
 }
 
-function cautions(room: RoomSheet): Markup | null {
-  if (room.cautions.length === 0) return null
-  return html`<section><h3>Cautions</h3><ol>${room.cautions.map(
-    (caution) => html`<li>${caution.text}</li>`,
-  )}</ol></section>`
+function mind(room: RoomSheet, detail: SheetDetail): Markup | null {
+  const items = mindItems(room, detail)
+  const stops = new Set(room.notices.filter((notice) => notice.stops).map(({ sentence }) => sentence))
+  if (items.length === 0) return null
+  return html`<h3>Mind</h3><ul class="cautions">${items.map(
+    (text) => html`<li class="${stops.has(text) ? 'stops' : 'caution'}">${text}</li>`,
+  )}</ul>`
 }
 
 function register(room: RoomSheet): Markup | null {
   if (room.register.length === 0) return null
-  return html`<table><caption>Register of what is in the way and stays</caption>
-<thead><tr><th>What</th><th>Where</th><th class="n">How many</th><th>What to do</th><th>Off or covered</th><th>Back and tried</th><th>By</th></tr></thead>
+  return html`<table class="register"><caption>Off, covered, and where it lies</caption>
+<thead><tr><th scope="col">What</th><th scope="col">Off</th><th scope="col">Lies at</th><th scope="col">Back</th></tr></thead>
 <tbody>${room.register.map(
-    (
-      line,
-    ) => html`<tr><td>${line.name}${line.wired ? html` <em>wired</em>` : null}</td><td>${line.where}</td><td class="n">${line.count}</td><td>${line.handling}</td>
-<td><span class="box"></span></td><td><span class="box"></span></td><td></td></tr>`,
+    (line) =>
+      html`<tr><td>${registerText(line)}</td><td><span class="box"></span></td><td></td><td><span class="box"></span></td></tr>`,
   )}</tbody></table>`
 }
 
-function signOff(): Markup {
-  return html`<div class="keep"><h3>Sign-off</h3><p>${viewingRule.text}</p>
-<div class="sign"><div>Looked over by, date</div><div>Accepted by, date</div></div></div>`
+/** Takes what is left of the page. */
+function notes(leftOut: readonly string[]): Markup {
+  const said = leftOut.length === 0 ? '' : `. Left out for want of room: ${leftOut.join('; ')}`
+  return html`<div class="fill"><span class="label">Notes${said}</span></div>`
+}
+
+/** A room has a lead and at most one more person. */
+const people = [1, 2]
+const daysOfHours = Array.from({ length: 10 }, (_, day) => day)
+
+/** Hours as worked, to be filled in. */
+function hours(): Markup {
+  return html`<table class="hours"><caption class="unseen">Hours worked, by person and day</caption>
+<thead><tr><th scope="col">Hours by person, day</th>${daysOfHours.map(() => html`<th scope="col"></th>`)}</tr></thead>
+<tbody>${people.map(() => html`<tr><td></td>${daysOfHours.map(() => html`<td></td>`)}</tr>`)}</tbody></table>`
+}
+
+function signs(): Markup {
+  return html`<div class="signs"><div class="line">Looked over by, date</div><div class="line">Accepted by, date</div></div>`
 }

@@ -2,7 +2,7 @@ import type { LengthUnitSystem } from '../../units/length.ts'
 import { dateWords } from '../date-words.ts'
 import type { ShoppingLine, ShoppingTotal, ShoppingTrip, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
-import { volumeText } from '../step-lines.ts'
+import { volumeText } from '../material-words.ts'
 
 /** What to buy, trip by trip; prices stay out of the crew's papers. */
 export function shoppingPage(order: WorkOrder): Markup {

@@ -6,7 +6,7 @@ import { explainOrder, explainStep } from '../../../core/specification/explain.t
 import { conditionWords, stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification, Step, StepOrder } from '../../../core/specification/types.ts'
 import { partWords } from '../../../core/specification/woodwork.ts'
-import { materialWords } from '../../../core/work-order/step-lines.ts'
+import { materialWords } from '../../../core/work-order/material-words.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Callout } from '../parts/Callout.tsx'

@@ -4,7 +4,7 @@ import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
 type IssuedKind = Issued['kind']
 
 export interface PaperDocument {
-  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'estimate'
+  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'estimate' | 'colorRecord'
   readonly name: string
   readonly holds: string
   readonly parts: readonly DocumentPart[]
@@ -25,7 +25,7 @@ export const paperDocuments: readonly PaperDocument[] = [
   {
     id: 'workOrder',
     name: 'Work order',
-    holds: 'Order of rooms and dates, then each room on its own sheet.',
+    holds: 'Rooms and days as a picture, then one sheet for each room.',
     parts: ['cover', 'rooms'],
     issuedAs: 'workOrder',
     fileName: 'work-order',
@@ -61,6 +61,15 @@ export const paperDocuments: readonly PaperDocument[] = [
     parts: ['estimate'],
     issuedAs: 'estimate',
     fileName: 'estimate',
+  },
+  {
+    id: 'colorRecord',
+    name: 'Color record',
+    holds:
+      'For the client at the end: what is on every surface, what was kept, care, papers of lead-safe work.',
+    parts: ['colorRecord'],
+    issuedAs: null,
+    fileName: 'color-record',
   },
 ]
 

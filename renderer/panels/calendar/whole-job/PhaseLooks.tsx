@@ -1,4 +1,4 @@
-import { type Phase, phaseWords } from './phases.ts'
+import { type Phase, phaseWords } from '../../../../core/work-order/phases.ts'
 
 /** Patterns of the phases: told apart by their lines in black and white too. */
 export function PhasePatterns() {

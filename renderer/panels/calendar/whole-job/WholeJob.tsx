@@ -3,9 +3,9 @@ import { type KeyboardEvent, type ReactNode, useState } from 'react'
 import { dateOfDay, weekdayOf } from '../../../../core/schedule/calendar.ts'
 import type { LengthUnitSystem } from '../../../../core/units/length.ts'
 import { dateWords } from '../../../../core/work-order/date-words.ts'
+import { type Phase, phases, phaseWords } from '../../../../core/work-order/phases.ts'
 import { Patterns } from '../Patterns.tsx'
 import { PhasePatterns, PhaseSign } from './PhaseLooks.tsx'
-import { type Phase, phases, phaseWords } from './phases.ts'
 import { dayAt, type HalfDays, type PhaseBlock, type Picture, type RoomRow } from './picture.ts'
 
 const nameWidth = 172

@@ -1,5 +1,5 @@
 import { dayOfDate } from '../../../../core/schedule/calendar.ts'
-import type { Phase } from './phases.ts'
+import type { Phase } from '../../../../core/work-order/phases.ts'
 
 /** What the picture needs of one task of a plan. Moments are local, `2027-03-31T08:30`. */
 export interface PictureTask {

@@ -1,6 +1,6 @@
 import { kindOfPass } from '../../../../core/passes/pass-types.ts'
 import type { JobPlan } from '../../../../core/schedule/plan-job.ts'
-import { phaseOf } from './phases.ts'
+import { phaseOf } from '../../../../core/work-order/phases.ts'
 import { type Picture, pictureOf } from './picture.ts'
 
 /** The whole-job picture of a plan, with a row for everybody of the crew. */

@@ -1,4 +1,4 @@
-import type { PassKind } from '../../../../core/passes/pass-types.ts'
+import type { PassKind } from '../passes/pass-types.ts'
 
 /** What a block of the whole-job picture says is going on in a room. */
 export const phases = ['prepare', 'prime', 'ceiling', 'woodwork', 'walls', 'putBack'] as const

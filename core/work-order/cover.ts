@@ -1,0 +1,75 @@
+import { kindOfPass } from '../passes/pass-types.ts'
+import { type Job, records } from '../project/job.ts'
+import { gravestFirst } from '../specification/cautions.ts'
+import type { Specification } from '../specification/types.ts'
+import type { Cover, CoverRoom, PhaseDays } from './document-types.ts'
+import { type LeadRule, leadRules } from './lead-rules.ts'
+import { type Phase, phaseOf } from './phases.ts'
+import type { RoomSheet } from './room-sheet/types.ts'
+import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
+
+/** What stands once for the whole job; rooms by their numbers. */
+export function coverOf(
+  job: Job,
+  specification: Specification,
+  plan: WorkPlan,
+  sheets: readonly RoomSheet[],
+): Cover {
+  const isLeadSafe = sheets.some(({ leadSafe }) => leadSafe)
+  const ofHouse = specification.notices.filter(({ hold, roomId }) => !hold && roomId === null)
+  return {
+    rooms: sheets.map((sheet) => coverRoom(plan, sheet)),
+    crew: records(job.crew).map((person) => person.name),
+    holds: sheets.flatMap(({ number, name, holds }) =>
+      holds.map((hold) => ({ ...hold, roomNumber: number, roomName: name })),
+    ),
+    toDecide: specification.notices.filter((notice) => notice.hold && notice.holdKey === undefined),
+    notices: ofHouse.filter(({ kind }) => kind !== 'leadSafe' || !isLeadSafe),
+    leadRules: isLeadSafe ? leadRules : ([] as readonly LeadRule[]),
+    cautions: gravestFirst(specification.steps.flatMap((step) => step.cautions)),
+  }
+}
+
+function coverRoom(plan: WorkPlan, sheet: RoomSheet): CoverRoom {
+  const { roomSetId, number, name, storey, alongside, firstDay, lastDay, freeAt, promisedBy } = sheet
+  const keys = new Set(sheet.passes.map(({ passKey }) => passKey))
+  const tasks = plan.tasks.filter(({ passKey }) => passKey !== undefined && keys.has(passKey))
+  const { personMinutes } = sheet
+  return {
+    roomSetId,
+    number,
+    name,
+    storey,
+    alongside,
+    firstDay,
+    lastDay,
+    freeAt,
+    promisedBy,
+    personMinutes,
+    phases: phaseDays(tasks),
+  }
+}
+
+/** Days on which a room is worked in, by phase; days in a row of one phase are one stretch. */
+function phaseDays(tasks: readonly WorkPlanTask[]): readonly PhaseDays[] {
+  const days = tasks
+    .flatMap((task) => {
+      const kind = kindOfPass(task.passKey ?? '')
+      return kind === undefined
+        ? []
+        : task.segments.map(({ startsAt }) => ({
+            phase: phaseOf(kind),
+            day: startsAt.slice(0, 10),
+            startsAt,
+          }))
+    })
+    .toSorted((one, other) => (one.startsAt < other.startsAt ? -1 : 1))
+  const stretches: { phase: Phase; days: string[] }[] = []
+  for (const { phase, day } of days) {
+    const last = stretches.at(-1)
+    if (last?.phase === phase) {
+      if (last.days.at(-1) !== day) last.days.push(day)
+    } else stretches.push({ phase, days: [day] })
+  }
+  return stretches
+}

@@ -1,0 +1,64 @@
+import { type Job, records } from '../../project/job.ts'
+import type { RoomSet } from '../../project/room-sets.ts'
+import type { Opening, OpeningId, RoomId } from '../../project/sketch-records.ts'
+import { openingNoun } from '../../project/sketch-words.ts'
+import { wallLetter } from '../../project/walls.ts'
+import type { Takeoff } from '../../quantities/takeoff-types.ts'
+import type { Specification, Step } from '../../specification/types.ts'
+import type { LengthUnitSystem } from '../../units/length.ts'
+import { inRoom } from '../by-room.ts'
+import type { OpeningLine } from './types.ts'
+
+/** One room set and all that its sheet is made from. */
+export interface SetContext {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly set: RoomSet
+  /** Of all rooms of the set, in a valid order of work. */
+  readonly steps: readonly Step[]
+  readonly stepOf: ReadonlyMap<string, Step>
+  readonly openings: readonly OpeningLine[]
+  readonly letters: ReadonlyMap<OpeningId, string>
+  readonly system: LengthUnitSystem
+}
+
+export function setContext(
+  job: Job,
+  takeoff: Takeoff,
+  specification: Specification,
+  set: RoomSet,
+): SetContext {
+  const steps = set.roomIds.flatMap((roomId) => inRoom(specification.steps, roomId))
+  const openings = openingLines(job, set)
+  return {
+    job,
+    takeoff,
+    set,
+    steps,
+    stepOf: new Map(steps.map((step) => [step.key, step])),
+    openings,
+    letters: new Map(openings.map(({ openingId, letter }) => [openingId, letter])),
+    system: job.header.unitSystem,
+  }
+}
+
+/** Every opening of the set once, lettered on from the walls of its room with the most of them. */
+function openingLines(job: Job, set: RoomSet): readonly OpeningLine[] {
+  const walls = Math.max(...set.roomIds.map((id) => job.rooms[id]?.corners.length ?? 0))
+  const here = new Set<RoomId>(set.roomIds)
+  const touches = ({ roomId, far }: Opening) => here.has(roomId) || (far !== null && here.has(far.roomId))
+  return records(job.openings)
+    .filter(touches)
+    .map((opening, index) => ({
+      openingId: opening.id,
+      letter: wallLetter(walls + index),
+      words: `${openingNoun(opening)}${leadsTo(job, opening, here)}`,
+    }))
+}
+
+function leadsTo(job: Job, opening: Opening, here: ReadonlySet<RoomId>): string {
+  if (opening.far === null) return ''
+  const outside = [opening.roomId, opening.far.roomId].filter((id) => !here.has(id))
+  const names = (outside.length > 0 ? outside : [opening.far.roomId]).map((id) => job.rooms[id]?.name ?? id)
+  return opening.name === '' ? ` to ${names.join(', ')}` : ''
+}
