@@ -1,4 +1,3 @@
-import { kindOfPass } from '../passes/pass-types.ts'
 import { type Job, records } from '../project/job.ts'
 import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
@@ -6,7 +5,7 @@ import type { Cover, CoverRoom, PhaseDays } from './document-types.ts'
 import { type LeadRule, leadRules } from './lead-rules.ts'
 import { type Phase, phaseOf } from './phases.ts'
 import type { RoomSheet } from './room-sheet/types.ts'
-import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
+import type { WorkPlan } from './work-plan.ts'
 
 /** What stands once for the whole job; rooms by their numbers. */
 export function coverOf(
@@ -32,8 +31,6 @@ export function coverOf(
 
 function coverRoom(plan: WorkPlan, sheet: RoomSheet): CoverRoom {
   const { roomSetId, number, name, storey, alongside, firstDay, lastDay, freeAt, promisedBy } = sheet
-  const keys = new Set(sheet.passes.map(({ passKey }) => passKey))
-  const tasks = plan.tasks.filter(({ passKey }) => passKey !== undefined && keys.has(passKey))
   const { personMinutes } = sheet
   return {
     roomSetId,
@@ -46,22 +43,22 @@ function coverRoom(plan: WorkPlan, sheet: RoomSheet): CoverRoom {
     freeAt,
     promisedBy,
     personMinutes,
-    phases: phaseDays(tasks),
+    phases: phaseDays(plan, sheet),
   }
 }
 
 /** Days on which a room is worked in, by phase; days in a row of one phase are one stretch. */
-function phaseDays(tasks: readonly WorkPlanTask[]): readonly PhaseDays[] {
+function phaseDays({ tasks }: WorkPlan, { passes }: RoomSheet): readonly PhaseDays[] {
+  const kinds = new Map(passes.flatMap(({ kind, stepKeys }) => stepKeys.map((key) => [key, kind] as const)))
   const days = tasks
-    .flatMap((task) => {
-      const kind = kindOfPass(task.passKey ?? '')
-      return kind === undefined
-        ? []
-        : task.segments.map(({ startsAt }) => ({
-            phase: phaseOf(kind),
-            day: startsAt.slice(0, 10),
-            startsAt,
-          }))
+    .flatMap(({ stepKeys, segments }) => {
+      const kind = stepKeys.map((key) => kinds.get(key)).find((each) => each !== undefined)
+      if (kind === undefined) return []
+      return segments.map(({ startsAt }) => ({
+        phase: phaseOf(kind),
+        day: startsAt.slice(0, 10),
+        startsAt,
+      }))
     })
     .toSorted((one, other) => (one.startsAt < other.startsAt ? -1 : 1))
   const stretches: { phase: Phase; days: string[] }[] = []

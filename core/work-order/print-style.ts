@@ -118,7 +118,7 @@ function roomRules(paper: Paper): string {
 .foot { display: grid; grid-template-columns: 54fr 46fr; gap: ${gap}mm; } .foot > div { display: flex; flex-direction: column; } .foot .hours, .foot .signs { margin-top: auto; } .hours td, .hours th { border: 0.15mm solid var(--hair); height: 4.6mm; padding: 0 1mm; } .hours th:first-child { width: 27mm; }
 .signs .source { font-size: 6.4pt; line-height: 1.15; margin: 1.4mm 0 0; } .signs .line { border-top: 0.25mm solid var(--ink); margin-top: 5mm; font-size: 6.8pt; color: var(--soft); }
 .days svg { display: block; } .days text { font-family: "Source Sans 3", "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, "DejaVu Sans Condensed", sans-serif; fill: var(--ink); } .days figcaption { max-width: none; } .days figcaption svg { display: inline-block; vertical-align: -0.5mm; }
-.calls dd { min-height: 5mm; } .cover { font-size: 8.2pt; line-height: 1.25; } .cover .holds td { padding: 0.5mm 1.4mm 0.5mm 0; } .cover caption, .cover h3 { margin-top: 2.5mm; } .cover li { margin-bottom: 0.5mm; } .cover .source { font-size: 6.8pt; }
+.calls dd { min-height: 5mm; } .cover { font-size: 8.2pt; line-height: 1.25; } .cover .holds td { padding: 0.5mm 1.4mm 0.5mm 0; } .cover caption, .cover h2 { font-size: 10.5pt; margin: 2.5mm 0 0.6mm; } .cover li { margin-bottom: 0.5mm; } .cover .source { font-size: 6.8pt; }
 .two { columns: 2; column-gap: 6mm; } .rules { columns: 2; column-gap: 8mm; font-size: 8pt; }
 .together { break-inside: avoid; }
 `

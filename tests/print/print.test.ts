@@ -1,17 +1,18 @@
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { documentParts, workOrderHtml } from '../../core/work-order/html.ts'
-import { drawingScale } from '../../core/work-order/plan-drawing.ts'
-import type { Paper } from '../../core/work-order/print-style.ts'
+import { type Paper, printable } from '../../core/work-order/paper-size.ts'
+import { planSize } from '../../core/work-order/plan-drawing.ts'
 import { findChromium } from '../journeys/chromium.ts'
 import { sampleOrder } from '../work-order/sample-order.ts'
 
 const found = await findChromium()
 const order = sampleOrder()
-/** Paper in points, and what is left of it in CSS pixels between margins of 13 mm: (width - 26) / 25.4 x 96. */
+/** Paper in points, and what is left of it between its margins in CSS pixels. */
+const pixels = (paper: Paper) => Math.floor((printable(paper).width / 25.4) * 96)
 const papers = {
-  letter: { width: 612, height: 792, printable: Math.floor(((215.9 - 26) / 25.4) * 96) },
-  a4: { width: 595, height: 842, printable: Math.floor(((210 - 26) / 25.4) * 96) },
+  letter: { width: 612, height: 792, printable: pixels('letter') },
+  a4: { width: 595, height: 842, printable: pixels('a4') },
 } as const satisfies Record<Paper, object>
 
 let browser: Browser | undefined
@@ -107,11 +108,13 @@ printed('ink is black, white or grey: nothing is said by colour', async (on) => 
   }
 })
 
-test('a room is drawn at the largest usual scale that fits', () => {
-  const plan = order.rooms[0]?.plan
+test('the rooms of a set are drawn at one scale, as large as the place allows', () => {
+  const plan = order.rooms[0]?.plans[0]
   if (plan === undefined) throw new RangeError('no plan')
-  // 12 ft x 10 ft on at most 74 x 56 mm: 3048 / 56 = 54.4, the next usual scales are 3/16 in to the foot and 1 : 75.
-  expect(drawingScale(plan, 'imperial')).toBe(64)
-  expect(drawingScale(plan, 'metric')).toBe(75)
-  expect(drawingScale({ ...plan, widthMm: 100_000 }, 'metric')).toBe(Math.ceil(100_000 / 74))
+  // 12 ft x 10 ft, with 7.5 mm around it, on at most 66 x 42 mm: the 3048 mm of depth get 27 mm.
+  const one = planSize([plan], 66, 42)
+  expect(one.height).toBeCloseTo(42, 6)
+  expect(one.scale).toBeCloseTo(3048 / 27, 6)
+  // Two of them side by side, 3 mm apart: 2 x 3657.6 mm of width get 66 - 4 x 7.5 - 3 mm.
+  expect(planSize([plan, plan], 66, 200).scale).toBeCloseTo((2 * 3657.6) / 33, 6)
 })

@@ -139,8 +139,8 @@ test('the figures of the hand-worked room stand in quantities.json', () => {
 
 test('quantities.json and the printed sheet show the same figures', () => {
   const page = textOf('work-order.html')
-  expect(page).toContain('120.0 sq ft')
-  expect(page).toContain('352.0 sq ft')
+  expect(page).toContain('Ceiling: 120 sq ft')
+  expect(page).toContain('Walls: 352 sq ft')
 })
 
 test('the calendar is read by another program with the hours of the plan in the zone of the site', () => {

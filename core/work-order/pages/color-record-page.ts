@@ -7,7 +7,7 @@ import { finishText } from '../room-sheet/sheet-text.ts'
 /** For the client, when the work is done: what is on every surface, and how to look after it. */
 export function colorRecordPage({ title, colorRecord, unitSystem }: WorkOrder): Markup {
   return html`<section class="sheet">
-<header class="head"><h1>Color record</h1><p>${title}</p></header>
+<header class="head"><h2>Color record</h2><p>${title}</p></header>
 <dl class="block">
 <div><dt>For</dt><dd>${colorRecord.client || '–'}</dd></div>
 <div><dt>Site</dt><dd>${colorRecord.site || '–'}</dd></div>

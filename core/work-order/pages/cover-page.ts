@@ -31,7 +31,7 @@ ${toDecide(cover)}
 ${leadSafe(cover)}
 ${notices(cover)}
 ${cautions(cover)}
-<section class="keep"><h3>Before a room is signed off</h3><p>${viewingRule.text}</p></section>
+<section class="keep"><h2>Before a room is signed off</h2><p>${viewingRule.text}</p></section>
 </section>`
 }
 
@@ -57,14 +57,14 @@ function calls(): Markup {
 
 function toDecide(cover: Cover): Markup | null {
   if (cover.toDecide.length === 0) return null
-  return html`<div class="stop"><h3>To be decided before work goes on</h3>${noticeList(cover.toDecide)}</div>`
+  return html`<div class="stop"><h2>To be decided before work goes on</h2>${noticeList(cover.toDecide)}</div>`
 }
 
 /** What protects people and does not apply here, with the reason somebody wrote down. */
 function leftOut(cover: Cover): Markup | null {
   const reasons = cover.notices.filter((notice) => notice.kind === 'leftOut')
   if (reasons.length === 0) return null
-  return html`<div class="stop"><h3>Safety rules left out</h3>${noticeList(reasons)}</div>`
+  return html`<div class="stop"><h2>Safety rules left out</h2>${noticeList(reasons)}</div>`
 }
 
 function noticeList(notices: readonly Notice[]): Markup {
@@ -73,7 +73,7 @@ function noticeList(notices: readonly Notice[]): Markup {
 
 function leadSafe({ leadRules, rooms }: Cover): Markup | null {
   if (leadRules.length === 0) return null
-  return html`<section><h3>Lead-safe work, in every room marked so</h3>
+  return html`<section><h2>Lead-safe work, in every room marked so</h2>
 <ol class="rules">${leadRules.map(({ text, source }) => html`<li>${text} <span class="source">${source}</span></li>`)}</ol>
 <p>State rules may be stricter and come first. ${rooms.length > 1 ? 'Each room is cleaned and verified by itself.' : ''}</p></section>`
 }
@@ -81,11 +81,11 @@ function leadSafe({ leadRules, rooms }: Cover): Markup | null {
 function notices(cover: Cover): Markup | null {
   const others = cover.notices.filter((notice) => notice.kind !== 'leftOut')
   if (others.length === 0) return null
-  return html`<section><h3>To know before starting</h3>${noticeList(others)}</section>`
+  return html`<section><h2>To know before starting</h2>${noticeList(others)}</section>`
 }
 
 function cautions(cover: Cover): Markup {
-  return html`<section><h3>Cautions</h3>
+  return html`<section><h2>Cautions</h2>
 <p>These are the usual cautions, not all that may apply. Local codes, product labels and licensed practice come first. Nothing on these pages says that a surface is free of lead or asbestos.</p>
 <ul class="cautions two">${cover.cautions.map(({ text, rule }) => html`<li class="caution">${text} <span class="source">${rule}</span></li>`)}</ul></section>`
 }

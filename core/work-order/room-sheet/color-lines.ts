@@ -133,13 +133,14 @@ function gallonsOf(job: Job, steps: readonly Step[]): number {
   }, 0)
 }
 
-/** Classes of surface in the set that get no finish, `Doors`. */
+/** Surfaces of the set that get no finish: whole classes, `doors`, or part of one, `part of the doors`. */
 export function unpaintedOf({ takeoff, set, steps }: SetContext): readonly string[] {
-  const coated = new Set(
-    steps.filter(({ operation }) => operation === 'coat').flatMap(({ surfaceKeys }) => surfaceKeys),
-  )
-  const left = takeoff.surfaces.filter(({ key, roomId }) => set.roomIds.includes(roomId) && !coated.has(key))
-  return [...new Set(left.map(({ surfaceClass }) => surfaceNoun(surfaceClass)))]
+  const coats = steps.filter(({ operation }) => operation === 'coat')
+  const coated = new Set(coats.flatMap(({ surfaceKeys }) => surfaceKeys))
+  const here = takeoff.surfaces.filter(({ roomId }) => set.roomIds.includes(roomId))
+  const left = new Set(here.filter(({ key }) => !coated.has(key)).map(({ surfaceClass }) => surfaceClass))
+  const painted = new Set(here.filter(({ key }) => coated.has(key)).map(({ surfaceClass }) => surfaceClass))
+  return [...left].map((each) => `${painted.has(each) ? 'part of the ' : ''}${surfaceNoun(each)}`)
 }
 
 function capital(text: string): string {

@@ -17,6 +17,7 @@ export function sheetPasses(
   const names = new Map(passes.map(({ key, name }) => [key, name]))
   return passes.map((pass) => ({
     passKey: pass.key,
+    stepKeys: pass.stepKeys,
     number: numbers.get(pass.key) ?? 0,
     kind: pass.kind,
     name: pass.name,

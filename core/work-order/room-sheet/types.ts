@@ -104,6 +104,7 @@ export interface RepairLine {
 
 export interface PassEntry {
   readonly passKey: string
+  readonly stepKeys: readonly string[]
   readonly number: number
   readonly kind: PassKind
   readonly name: string
