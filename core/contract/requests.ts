@@ -1,6 +1,7 @@
 import type { JobDiff } from '../project/diff.ts'
 import type { Job } from '../project/job.ts'
 import type { Outcome } from '../project/problem.ts'
+import type { WorkElsewhere } from '../schedule/job/elsewhere.ts'
 import type { BackupSummary, BookState, WayOut } from './book.ts'
 
 /** One job of the book, as the list of jobs shows it. */
@@ -59,6 +60,8 @@ export interface Requests {
   openJob: { argument: { readonly jobKey: string }; answer: OpenedJob }
   /** What `openJob` would answer as revision, and nothing else: cheap enough to be asked every few seconds. */
   jobRevision: { argument: { readonly jobKey: string }; answer: { readonly revision: number } }
+  /** When people are on the other jobs of the book, by the plans accepted last; stretches that end before this job begins are left out. */
+  workElsewhere: { argument: { readonly jobKey: string }; answer: readonly WorkElsewhere[] }
   /** A fresh copy of the demonstration house. */
   openDemo: { argument: Record<string, never>; answer: OpenedJob }
   storeEdit: {
@@ -119,6 +122,7 @@ export const requestNames = [
   'createJob',
   'openJob',
   'jobRevision',
+  'workElsewhere',
   'openDemo',
   'storeEdit',
   'deleteJob',

@@ -27,6 +27,7 @@ const argumentSchemas = {
   }),
   openJob: z.strictObject({ jobKey }),
   jobRevision: z.strictObject({ jobKey }),
+  workElsewhere: z.strictObject({ jobKey }),
   openDemo: nothing,
   storeEdit: z.strictObject({
     jobKey,

@@ -3,6 +3,8 @@ import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
+import { presencesOf, type WorkElsewhere } from '../../core/schedule/job/elsewhere.ts'
+import type { AcceptedElsewhere } from '../storage/accepted-elsewhere.ts'
 import { renameJob } from '../storage/job-bodies.ts'
 import type { Keeper } from '../storage/keeper.ts'
 import { jobFileName, type Store } from '../storage/store.ts'
@@ -103,6 +105,11 @@ export function createHandlers({
       return inBook((store) => store.open(jobKey))
     },
     jobRevision: ({ jobKey }) => inBook((store) => store.revision(jobKey)),
+    workElsewhere: ({ jobKey }) =>
+      inBook((store) => {
+        const others = store.acceptedElsewhere(jobKey)
+        return others.ok ? { ok: true, value: others.value.flatMap(workOf) } : others
+      }),
     openDemo,
     storeEdit: ({ jobKey, revision, diff }) => inBook((store) => store.storeEdit(jobKey, revision, diff)),
     deleteJob: ({ jobKey }) => keeper.remove(jobKey),
@@ -122,6 +129,10 @@ export function createHandlers({
     savePdf: (argument) => host.savePdf(argument),
     printDocument: (argument) => host.printDocument(argument),
   }
+}
+
+function workOf({ plan, timeZone, names }: AcceptedElsewhere): readonly WorkElsewhere[] {
+  return presencesOf(plan, timeZone).map((each) => ({ ...each, name: names.get(each.crewMemberId) ?? '' }))
 }
 
 /** A book without jobs gets the demonstration house, so that the first start shows one. */

@@ -16,6 +16,7 @@ const channels = {
   createJob: 'coatwright:createJob',
   openJob: 'coatwright:openJob',
   jobRevision: 'coatwright:jobRevision',
+  workElsewhere: 'coatwright:workElsewhere',
   openDemo: 'coatwright:openDemo',
   storeEdit: 'coatwright:storeEdit',
   deleteJob: 'coatwright:deleteJob',

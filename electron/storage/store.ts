@@ -4,6 +4,7 @@ import { applyDiff, type JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import { jobProblems, readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { type AcceptedElsewhere, readAcceptedElsewhere } from './accepted-elsewhere.ts'
 import { checkEdit } from './checked-edit.ts'
 import { storageProblem } from './failures.ts'
 import { type PreparedJob, prepareJob } from './job-bodies.ts'
@@ -50,6 +51,8 @@ export interface Store {
   readonly open: (jobKey: string) => Outcome<OpenedJob>
   /** The revision a job stands at, without reading the job where it is known already. */
   readonly revision: (jobKey: string) => Outcome<{ readonly revision: number }>
+  /** The plans accepted last of the other jobs, as far as they are not over when this one begins. */
+  readonly acceptedElsewhere: (jobKey: string) => Outcome<readonly AcceptedElsewhere[]>
   /** Stores one edit made to `revision` of a job and answers the revision it made. */
   readonly storeEdit: (
     jobKey: string,
@@ -175,6 +178,7 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
       const row = inTransaction(() => load(jobKey))
       return row.ok ? succeed({ revision: row.value.revision }) : row
     },
+    acceptedElsewhere: (jobKey) => inTransaction(() => succeed(readAcceptedElsewhere(database, jobKey))),
     storeEdit,
     delete: remove,
     import: (text) => {

@@ -2,12 +2,11 @@ import { lastAcceptedPlan } from '../../core/project/accepted-plan.ts'
 import type { PlanBody } from '../../core/project/issued-records.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { JobPlan } from '../../core/schedule/plan-job.ts'
-import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 
 export interface AcceptedPlan {
   readonly id: string
   readonly acceptedAt: string
-  readonly plan: WorkPlan
+  readonly plan: PlanBody['plan']
 }
 
 /** The plan accepted last, frozen as it was then; null where none was, or where this version cannot open it. */

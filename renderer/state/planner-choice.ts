@@ -4,6 +4,7 @@ import type { Job } from '../../core/project/job.ts'
 import type { PlanAim } from '../../core/project/vocabulary.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { acceptedPlan } from './planner-accepted.ts'
+import { busyNow } from './planner-busy.ts'
 import { listen, newsOfJob, send } from './planner-link.ts'
 import type { FoundPlan } from './planner-messages.ts'
 import { siteNow } from './planner-now.ts'
@@ -38,7 +39,7 @@ listen({
 export function comparePlans(job: Job, shown: WorkPlan | null): void {
   turn++
   store.setState({ ...idle, job, status: 'comparing' })
-  const about = { turn, now: siteNow(job), shown, busy: {}, seconds: secondsForEach }
+  const about = { turn, now: siteNow(job), shown, busy: busyNow(job), seconds: secondsForEach }
   send({ kind: 'compare', news: newsOfJob(job), ...about })
 }
 

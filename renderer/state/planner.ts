@@ -5,12 +5,15 @@ import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
 import { type Job, records } from '../../core/project/job.ts'
+import { sameValue } from '../../core/project/same-value.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
+import type { Busy } from '../../core/schedule/job/problem-of-job.ts'
 import { acceptedPlanToPay } from '../../core/schedule/plan-to-pay.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
 import { estimateOf, specificationOf, takeoffOf } from './derived.ts'
 import { acceptedPlan } from './planner-accepted.ts'
+import { askElsewhere, busyNow, useElsewhere } from './planner-busy.ts'
 import { isToldLast, listen, newsOfJob, send } from './planner-link.ts'
 import type { FoundPlan, PlanClash, SearchName, SearchTell } from './planner-messages.ts'
 import { siteNow } from './planner-now.ts'
@@ -18,6 +21,8 @@ import { siteNow } from './planner-now.ts'
 /** What is known of the plan of one job value. `job` is the one searched for; an older plan is never shown for a newer job. */
 export interface SearchState {
   readonly job: Job | null
+  /** When people of its crew are on other jobs. */
+  readonly busy: Busy
   readonly status: 'idle' | 'searching' | 'resting'
   readonly plan: FoundPlan | null
   /** It was looked for long enough for its dates to be an answer; until then the plan is a first guess. */
@@ -32,6 +37,7 @@ export interface SearchState {
 
 const idle: SearchState = {
   job: null,
+  busy: {},
   status: 'idle',
   plan: null,
   isSettled: false,
@@ -106,18 +112,23 @@ function newsOf(tell: SearchTell): Partial<SearchState> {
 export function usePreparedPlanner(): void {
   const jobKey = useJobState((state) => state.jobKey)
   useEffect(() => {
-    const { job } = jobStore.store.getState()
-    if (jobKey === null || job === null || isToldLast(job)) return
-    send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job), busy: {} })
-    // Not every browser has it; the steps are then worked out when a station first shows them.
-    window.requestIdleCallback?.(() => specificationOf(job))
+    if (jobKey !== null) void prepareOpened(jobKey)
   }, [jobKey])
+}
+
+async function prepareOpened(opened: string): Promise<void> {
+  await askElsewhere()
+  const { jobKey, job } = jobStore.store.getState()
+  if (jobKey !== opened || job === null || isToldLast(job)) return
+  send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job), busy: busyNow(job) })
+  // Not every browser has it; the steps are then worked out when a station first shows them.
+  window.requestIdleCallback?.(() => specificationOf(job))
 }
 
 /** Looks for a plan of the job, unless that is what is being looked for already. */
 export function searchFor(name: SearchName, job: Job): void {
-  const { job: searched } = stores[name].getState()
-  if (searched !== null && plansAlike(searched, job)) {
+  const { job: searched, busy } = stores[name].getState()
+  if (searched !== null && plansAlike(searched, job) && sameValue(busy, busyNow(job))) {
     if (searched !== job) stores[name].setState({ job })
     return
   }
@@ -126,7 +137,8 @@ export function searchFor(name: SearchName, job: Job): void {
 
 function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null): void {
   turns[name]++
-  stores[name].setState({ ...idle, job, status: 'searching' })
+  const busy = busyNow(job)
+  stores[name].setState({ ...idle, job, busy, status: 'searching' })
   send({
     kind: 'search',
     search: name,
@@ -134,7 +146,7 @@ function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null): void {
     news: newsOfJob(job),
     now: siteNow(job),
     shown,
-    busy: {},
+    busy,
     seconds: secondsPerRun,
   })
 }
@@ -192,9 +204,11 @@ export function plansAlike(one: Job, other: Job): boolean {
 export function useForecast(): SearchState {
   const job = useJob()
   const isPlannable = records(job.rooms).length > 0
+  const elsewhere = useElsewhere()
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is said of other jobs is read where the search begins
   useEffect(() => {
     if (isPlannable) searchFor('present', job)
-  }, [job, isPlannable])
+  }, [job, isPlannable, elsewhere])
   const state = useStore(stores.present)
   const isOfThisJob = state.job !== null && plansAlike(state.job, job)
   return isOfThisJob ? state : idle

@@ -220,6 +220,12 @@ test('an argument of the wrong shape is a problem with its place', async () => {
   expect(JSON.parse(answer.text)).toMatchObject({ ok: false, problem: { kind: 'notValid', path: 'jobKey' } })
 })
 
+test('when people are on other jobs is answered over HTTP too', async () => {
+  const server = await startTestServer()
+  const answer = await ask(server, 'workElsewhere', {}, '{"jobKey":"job-1"}')
+  expect([answer.status, JSON.parse(answer.text)]).toEqual([200, { ok: true, value: [] }])
+})
+
 test('pages need no token, carry the policy that forbids foreign code, and only assets are kept', async () => {
   const server = await startTestServer()
   const page = await send(server, '/')

@@ -110,8 +110,9 @@ test('somebody is shown by half-days in the room with most of the minutes; one a
         { roomSetId: 'study', from: 0, to: 1 },
         { roomSetId: 'hall', from: 1, to: 3 },
       ],
+      elsewhere: [],
     },
-    { crewMemberId: 'ben', stays: [] },
+    { crewMemberId: 'ben', stays: [], elsewhere: [] },
   ])
 })
 
@@ -121,4 +122,28 @@ test('every kind of pass has a phase, and its key says its kind', () => {
     expect(kindOfPass(`bedroom-1/${kind}/2`)).toBe(kind)
   }
   expect(kindOfPass('bedroom-1')).toBeUndefined()
+})
+
+test('who is on another job is drawn there, cut to the days of the plan, over nights as one', () => {
+  const { people } = pictureOf(
+    [
+      task('a', 'prepare', [['2027-03-30T07:00', '2027-03-30T12:00']]),
+      task('b', 'walls', [['2027-04-01T07:00', '2027-04-01T12:00']]),
+    ],
+    [],
+    ['ada', 'ben'],
+    [
+      { crewMemberId: 'ben', from: '2027-03-31T07:00', to: '2027-03-31T17:00' },
+      { crewMemberId: 'ben', from: '2027-03-30T12:00', to: '2027-03-30T17:00' },
+      { crewMemberId: 'ben', from: '2027-04-01T12:00', to: '2027-04-08T17:00' },
+      { crewMemberId: 'ben', from: '2027-03-01T07:00', to: '2027-03-02T17:00' },
+    ],
+  )
+  expect(people.map(({ elsewhere }) => elsewhere)).toEqual([
+    [],
+    [
+      { from: 1, to: 4 },
+      { from: 5, to: 6 },
+    ],
+  ])
 })

@@ -6,7 +6,7 @@ import type { Pin, PinId } from '../../core/project/progress-records.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
 import { localTimeIn } from '../../core/schedule/calendar.ts'
 import { verifyPlan } from '../../core/schedule/judge/verify.ts'
-import { finishOf } from '../../core/schedule/model.ts'
+import { epochMinutes, finishOf } from '../../core/schedule/model.ts'
 import { feet, lengthFromUnits } from '../../core/units/length.ts'
 import { verdictWords } from '../../renderer/panels/calendar/verdict-words.ts'
 import { planBody } from '../../renderer/state/planner-accepted.ts'
@@ -48,6 +48,7 @@ test('the words say how good a plan is known to be, and that it is not known yet
   const words = (bound: PlanBound | null) =>
     verdictWords(found, {
       job,
+      busy: {},
       status: 'searching',
       plan: found,
       isSettled: true,
@@ -203,4 +204,20 @@ test('what a job looks for decides which plan is found', () => {
   expect(calmest?.roomDays).toBe(Math.min(...plans.map(({ roomDays }) => roomDays)))
   expect(soonest?.finishesOn).toBe(plans.map(({ finishesOn }) => finishesOn).toSorted()[0])
   expect(cheapest?.cost.pay).toBe(Math.min(...plans.map(({ cost }) => cost.pay)))
+})
+
+test('people busy on another job are planned around it, and a search made before that was known is not gone on with', () => {
+  const [first] = planOf(job).plan.tasks.filter(({ people }) => people.length > 0)
+  const somebody = first?.people[0]
+  if (first === undefined || somebody === undefined) throw new Error('nobody works')
+  const busy = { [somebody]: [{ start: first.start, end: epochMinutes(first.start + 600) }] }
+  const found = looked(createSliced(job, now, null, busy), 4).current()
+  if (found === null) throw new Error('no plan was found')
+  const own = found.plan.tasks
+    .filter(({ people }) => people.includes(somebody))
+    .flatMap(({ segments }) => segments)
+  expect(own.filter(({ start, end }) => start < first.start + 600 && end > first.start)).toEqual([])
+  const prepared = prepareSearch(job, now)
+  expect(searchAsked(prepared, job, now, null)).toBe(prepared.search)
+  expect(searchAsked(prepared, job, now, null, busy)).not.toBe(prepared.search)
 })

@@ -53,6 +53,9 @@ export function LaneDrawing(props: LaneDrawingProps) {
       {within(props.absences, shown).map((gap) => (
         <SpanRect key={gap.from} axis={axis} span={gap} y={0} height={height} className="plan-absent" />
       ))}
+      {within(lane.elsewhere, shown).map((span) => (
+        <Elsewhere key={span.from} axis={axis} span={span} height={height} />
+      ))}
       {within(lane.wet, shown).map((span) => (
         <SpanRect
           key={span.from}
@@ -78,6 +81,30 @@ export function LaneDrawing(props: LaneDrawingProps) {
         <Ghost key={taskId} axis={axis} lane={lane} taskId={taskId} start={start} />
       ))}
     </svg>
+  )
+}
+
+/** Somebody is on another job of the book. */
+function Elsewhere(props: { readonly axis: TimeAxis; readonly span: Span; readonly height: number }) {
+  const { axis, span, height } = props
+  const [left, right] = [placeOf(axis, span.from), placeOf(axis, span.to)]
+  const words = shortened('on another job', right - left - 6)
+  return (
+    <g>
+      <title>on another job</title>
+      <SpanRect
+        axis={axis}
+        span={span}
+        y={stayHeight}
+        height={height - stayHeight - 4}
+        className="plan-elsewhere"
+      />
+      {words === '' ? null : (
+        <text x={left + 3} y={stayHeight + 13} className="plan-elsewhere-name">
+          {words}
+        </text>
+      )}
+    </g>
   )
 }
 

@@ -11,6 +11,7 @@ import type { FoundPlan } from '../../state/planner-messages.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { dateEntry } from '../parts/entries.ts'
+import { MovedList } from './MovedList.tsx'
 import { type Trial, tryChange } from './trial.ts'
 import { gapDays } from './verdict-words.ts'
 
@@ -120,6 +121,9 @@ export function AcceptBlock(props: {
           {dateWords(accepted.plan.startsOn, unitSystem)} to {dateWords(accepted.plan.finishesOn, unitSystem)}
           .{found === null ? '' : ` ${keptWords(found)}`}
         </p>
+      )}
+      {accepted === null || found === null || found.workPlan.cost.movedTasks === 0 ? null : (
+        <MovedList job={job} before={accepted.plan} after={found.workPlan} />
       )}
       <div className="button-row">
         <Button

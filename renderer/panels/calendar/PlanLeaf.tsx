@@ -133,7 +133,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
         {found !== null && drawing === null ? (
           <WholeJobSight
             job={shownJob}
-            plan={found.workPlan}
+            found={found}
             pickedKey={pickedId}
             onPick={(key) => setPickedId(taskIdOf(key))}
             corner={<ScaleChoice scale={scale} onScale={setScale} />}

@@ -1,12 +1,12 @@
 import { Button } from 'react-aria-components'
-import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import type { Job } from '../../../core/project/job.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import type { FoundPlan, PlanClash } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
-import { movedTasks } from './plan-look.ts'
+import { MovedList } from './MovedList.tsx'
 import { dropChange, dropTrial, type Trial, takeTrial } from './trial.ts'
 import { verdictWords } from './verdict-words.ts'
 
@@ -54,7 +54,7 @@ export function TrialBar(props: {
             before={present}
             after={search.plan}
             search={search}
-            system={trial.job.header.unitSystem}
+            job={trial.job}
             hasPromises={acceptedPlan(trial.job) !== null}
           />
         ) : search.broken !== null ? (
@@ -99,12 +99,12 @@ function Comparison(props: {
   readonly before: FoundPlan | null
   readonly after: FoundPlan
   readonly search: SearchState
-  readonly system: LengthUnitSystem
+  readonly job: Job
   /** A plan is accepted that both keep to where they can. */
   readonly hasPromises: boolean
 }) {
-  const { before, after, system } = props
-  const moved = before === null ? [] : movedTasks(before.plan, after.plan)
+  const { before, after } = props
+  const system = props.job.header.unitSystem
   const lines: readonly (readonly [string, string, string])[] = [
     [
       'Last day',
@@ -148,8 +148,8 @@ function Comparison(props: {
       <p className="quiet">
         It holds: every rule was checked. {verdictWords(after, props.search)}{' '}
         {props.search.status === 'searching' ? 'Still looking for a better one. ' : ''}
-        {before === null ? '' : `${moved.length} of ${after.plan.tasks.length} tasks move.`}
       </p>
+      {before === null ? null : <MovedList job={props.job} before={before.workPlan} after={after.workPlan} />}
     </div>
   )
 }

@@ -33,6 +33,8 @@ export interface Lane {
   readonly bars: readonly Bar[]
   /** Of a person: in which room, from when to when within a day. */
   readonly stays: readonly Stay[]
+  /** Of a person: on another job of the book. */
+  readonly elsewhere: readonly Span[]
   /** Of a room: while anything in it is drying. */
   readonly wet: readonly Span[]
   /** Of a room: while the household cannot use it; null where it stays in use. */
@@ -48,14 +50,15 @@ export function lanesOf(
   local: LocalTime,
 ): readonly Lane[] {
   const placed = entriesOf(problem, plan).filter(({ planned }) => planned.segments.length > 0)
-  const people = problem.people.map(({ id }) =>
-    personLane(
+  const people = problem.people.map(({ id, busy }) => ({
+    ...personLane(
       id,
       job.crew[id]?.name ?? id,
       placed.filter(({ planned }) => planned.people.includes(id)),
       local,
     ),
-  )
+    elsewhere: busy.map(({ start, end }) => ({ from: start, to: end })),
+  }))
   const rooms = problem.rooms
     .map(({ id, backBy }) => ({
       ...roomLane(
@@ -74,7 +77,12 @@ function startOf(lane: Lane): number {
   return Math.min(...lane.bars.map((bar) => bar.from))
 }
 
-function personLane(id: string, name: string, placed: readonly Placed[], local: LocalTime): Lane {
+function personLane(
+  id: string,
+  name: string,
+  placed: readonly Placed[],
+  local: LocalTime,
+): Omit<Lane, 'elsewhere'> {
   const bars = placed.flatMap((each) => barsOf(each, 0)).toSorted((one, other) => one.from - other.from)
   return {
     id,
@@ -106,6 +114,7 @@ function roomLane(id: string, name: string, placed: readonly Placed[]): Omit<Lan
     lines: Math.max(1, ends.length),
     bars,
     stays: [],
+    elsewhere: [],
     wet: united(placed.flatMap(dryingOf)),
     outOfUse: outOfUseOf(placed),
   }

@@ -1,18 +1,21 @@
 import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react'
 import { type Job, records } from '../../../../core/project/job.ts'
-import type { JobPlan } from '../../../../core/schedule/plan-job.ts'
+import { localMoments } from '../../../../core/schedule/job/site-hours.ts'
+import type { FoundPlan } from '../../../state/planner-messages.ts'
+import type { PictureElsewhere } from './picture.ts'
 import { WholeJob } from './WholeJob.tsx'
 import { pictureOfPlan } from './whole-job-picture.ts'
 
 /** The whole job in the width there is. */
 export function WholeJobSight(props: {
   readonly job: Job
-  readonly plan: JobPlan
+  readonly found: FoundPlan
   readonly pickedKey: string | null
   readonly onPick: (taskKey: string) => void
   readonly corner: ReactNode
 }) {
-  const { job, plan } = props
+  const { job, found } = props
+  const { timeZone } = job.header
   const frame = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState(1000)
   useEffect(() => {
@@ -25,10 +28,11 @@ export function WholeJobSight(props: {
   const picture = useMemo(
     () =>
       pictureOfPlan(
-        plan,
+        found.workPlan,
         records(job.crew).map(({ id }) => id),
+        elsewhereIn(found, timeZone),
       ),
-    [plan, job.crew],
+    [found, job.crew, timeZone],
   )
   return (
     <div ref={frame} className="whole-sight">
@@ -43,5 +47,13 @@ export function WholeJobSight(props: {
         corner={props.corner}
       />
     </div>
+  )
+}
+
+/** When people of the plan are on other jobs, as moments of this one. */
+function elsewhereIn({ problem }: FoundPlan, timeZone: string): readonly PictureElsewhere[] {
+  const moment = localMoments(timeZone)
+  return problem.people.flatMap(({ id, busy }) =>
+    busy.map(({ start, end }) => ({ crewMemberId: id, from: moment(start), to: moment(end) })),
   )
 }

@@ -51,6 +51,15 @@ export interface PersonRow {
   readonly crewMemberId: string
   /** Half-days one after another in one room set joined, nights too, days off not. */
   readonly stays: readonly Stay[]
+  /** On another job of the book, within the days drawn. */
+  readonly elsewhere: readonly HalfDays[]
+}
+
+/** Somebody on another job; local moments of this one. */
+export interface PictureElsewhere {
+  readonly crewMemberId: string
+  readonly from: string
+  readonly to: string
 }
 
 export interface Picture {
@@ -71,6 +80,7 @@ export function pictureOf(
   tasks: readonly PictureTask[],
   stretches: readonly PictureStretch[],
   people: readonly string[],
+  elsewhere: readonly PictureElsewhere[] = [],
 ): Picture {
   const worked = tasks.filter(({ segments }) => segments.length > 0)
   const firstDay = Math.min(
@@ -101,8 +111,35 @@ export function pictureOf(
         worked.filter(({ crewMemberIds }) => crewMemberIds.includes(id)),
         firstDay,
       ),
+      elsewhere: elsewhereOf(
+        elsewhere.filter(({ crewMemberId }) => crewMemberId === id),
+        firstDay,
+        lastDay,
+      ),
     })),
   }
+}
+
+/** A noon break and a night are shorter than so many half-days as they are drawn; a free morning is not. */
+const noonOrNight = 0.5
+
+/** Stretches on other jobs joined over noons and nights, cut to the days drawn. */
+function elsewhereOf(
+  stretches: readonly PictureElsewhere[],
+  firstDay: number,
+  lastDay: number,
+): readonly HalfDays[] {
+  const end = 2 * (lastDay - firstDay + 1)
+  const joined: HalfDays[] = []
+  for (const { from, to } of stretches.toSorted((one, other) => (one.from < other.from ? -1 : 1))) {
+    const [begin, stop] = [Math.max(0, halfDayAt(from, firstDay)), Math.min(end, halfDayAt(to, firstDay))]
+    if (begin >= stop) continue
+    const last = joined.at(-1)
+    if (last !== undefined && begin - last.to < noonOrNight)
+      joined[joined.length - 1] = { from: last.from, to: stop }
+    else joined.push({ from: begin, to: stop })
+  }
+  return joined
 }
 
 function roomRow(
