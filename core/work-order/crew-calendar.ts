@@ -1,69 +1,64 @@
 import { type Job, records } from '../project/job.ts'
-import type { CrewMember } from '../project/shop-records.ts'
-import type { Takeoff } from '../quantities/takeoff-types.ts'
-import { stepTitle } from '../specification/trade-words.ts'
-import type { Specification, Step } from '../specification/types.ts'
-import { calendarInstant, calendarText, contentLine } from './calendar-text.ts'
-import { instantOf, type SiteMoment } from './site-time.ts'
-import { placeInSentence, stepPlace } from './surface-words.ts'
-import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
-
-/** One stay of one person in one room within a day. */
-interface Visit {
-  readonly person: CrewMember
-  readonly task: WorkPlanTask
-  readonly startsAt: SiteMoment
-  readonly endsAt: SiteMoment
-  readonly stepKeys: readonly string[]
-}
+import type { CrewMember, CrewMemberId } from '../project/shop-records.ts'
+import type { Specification } from '../specification/types.ts'
+import { type CalendarEvent, calendarFile } from './calendar-file.ts'
+import type { HalfDayWork, PersonDay, SiteDay } from './document-types.ts'
+import { siteDays } from './site-days.ts'
+import type { SiteMoment } from './site-time.ts'
+import { earliest, latest, type WorkPlan } from './work-plan.ts'
 
 /**
- * The crew's calendar as iCalendar (RFC 5545), times in UTC. An event is one stay of one person in one room; its UID is
- * made of the job's own id, room, person and the number of the stay, so that a new plan moves the events of the old one in the calendars
- * that read it, and events of two jobs never meet. Stays that a plan accepted earlier had and this one has not are cancelled (RFC 5545
- * section 3.8.1.11). `madeAt` is when the file is made: a file made later counts as the newer one.
+ * The calendar of the crew, or of one person: an event for each person and day, with the rooms and passes in its text. It is known by
+ * the job's own id, person and date, so that a new plan changes the events of the old one in the calendars that read it, and events of
+ * two jobs never meet. Days that a plan accepted earlier had and this one has not are cancelled (RFC 5545 section 3.8.1.11).
  */
 export function crewCalendar(
   job: Job,
-  takeoff: Takeoff,
   specification: Specification,
   plan: WorkPlan,
   madeAt: SiteMoment,
+  only: CrewMemberId | null = null,
 ): string {
-  const steps = new Map(specification.steps.map((step) => [step.key, step]))
-  const made = instantOf(madeAt, job.header.timeZone)
-  const staysNow = staysOf(job, plan)
-  const now = new Set(staysNow.map(({ uid }) => uid))
+  const crew = records(job.crew).filter(({ id }) => only === null || id === only)
+  const days = new Map(siteDays(job, specification, plan).map((day) => [day.date, day]))
+  const now = crew.flatMap((person) => hoursOf(plan, person))
+  const known = new Set(now.map(({ uid }) => uid))
   const gone = new Map(
     acceptedPlans(job)
-      .flatMap((earlier) => staysOf(job, earlier))
-      .filter(({ uid }) => !now.has(uid))
-      .map((stay) => [stay.uid, stay]),
+      .flatMap((earlier) => crew.flatMap((person) => hoursOf(earlier, person)))
+      .filter(({ uid }) => !known.has(uid))
+      .map((hours) => [hours.uid, hours]),
   )
-  return [
-    contentLine('BEGIN', 'VCALENDAR'),
-    contentLine('VERSION', '2.0'),
-    contentLine('PRODID', '-//Coatwright//Crew calendar//EN'),
-    ...staysNow.flatMap((stay) => eventLines(job, stay, made, workLines(job, takeoff, steps, stay))),
-    ...[...gone.values()].flatMap((stay) =>
-      eventLines(job, stay, made, [contentLine('STATUS', 'CANCELLED')]),
-    ),
-    contentLine('END', 'VCALENDAR'),
-  ].join('')
+  const name = only === null ? job.header.title : `${job.header.title}: ${job.crew[only]?.name ?? only}`
+  return calendarFile({ name, timeZone: job.header.timeZone, madeAt }, [
+    ...now.map((hours) => eventOf(job, hours, days.get(hours.date), only === null)),
+    ...[...gone.values()].map((hours) => ({
+      ...eventOf(job, hours, undefined, only === null),
+      cancelled: true,
+    })),
+  ])
 }
 
-interface Stay {
+/** One person's day, from the first work to the last. */
+interface DayHours {
+  /** Within the job. */
   readonly uid: string
-  readonly visit: Visit
+  readonly person: CrewMember
+  readonly date: string
+  readonly from: SiteMoment
+  readonly to: SiteMoment
 }
 
-function staysOf(job: Job, plan: WorkPlan): readonly Stay[] {
-  return records(job.crew)
-    .flatMap((person) => numbered(visitsOf(plan, person)))
-    .map(({ visit, number }) => ({
-      visit,
-      uid: `${job.header.id}.${visit.task.roomId}.${visit.person.id}.${number}`,
-    }))
+function hoursOf(plan: WorkPlan, person: CrewMember): readonly DayHours[] {
+  const segments = plan.tasks
+    .filter((task) => task.crewMemberIds.includes(person.id))
+    .flatMap((task) => task.segments)
+  const dates = [...new Set(segments.map(({ startsAt }) => startsAt.slice(0, 10)))].toSorted()
+  return dates.flatMap((date) => {
+    const own = segments.filter(({ startsAt }) => startsAt.slice(0, 10) === date)
+    const [from, to] = [earliest(own.map((each) => each.startsAt)), latest(own.map((each) => each.endsAt))]
+    return from === null || to === null ? [] : [{ uid: `${person.id}.${date}`, person, date, from, to }]
+  })
 }
 
 /** Every plan that was accepted and can be opened, the oldest first. */
@@ -73,74 +68,29 @@ function acceptedPlans(job: Job): readonly WorkPlan[] {
   )
 }
 
-/** Segments of a person in order, joined while room and day stay the same. */
-function visitsOf(plan: WorkPlan, person: CrewMember): readonly Visit[] {
-  const pieces = plan.tasks
-    .filter((task) => task.crewMemberIds.includes(person.id))
-    .flatMap((task) =>
-      task.segments.map((segment) => ({ ...segment, task, person, stepKeys: task.stepKeys })),
-    )
-    .toSorted((a, b) => (a.startsAt < b.startsAt ? -1 : a.startsAt > b.startsAt ? 1 : 0))
-  const visits: Visit[] = []
-  for (const piece of pieces) {
-    const last = visits.at(-1)
-    if (last === undefined || !isSameStay(last, piece)) {
-      visits.push(piece)
-      continue
-    }
-    const stepKeys = [...new Set([...last.stepKeys, ...piece.stepKeys])]
-    visits[visits.length - 1] = { ...last, endsAt: piece.endsAt, stepKeys }
+function eventOf(job: Job, hours: DayHours, day: SiteDay | undefined, forCrew: boolean): CalendarEvent {
+  const own = day?.people.find(({ crewMemberId }) => crewMemberId === hours.person.id)
+  const rooms = own === undefined ? [] : [...new Set([...own.morning, ...own.afternoon].map(nameOf))]
+  const summary = [forCrew || rooms.length === 0 ? [hours.person.name] : [], rooms.join(', ')].flat()
+  return {
+    uid: `${job.header.id}.${hours.uid}`,
+    summary: summary.filter((part) => part !== '').join(': '),
+    description: own === undefined ? '' : [job.header.title, ...workLines(own)].join('\n'),
+    location: job.header.site,
+    when: { kind: 'moments', from: hours.from, to: hours.to },
+    cancelled: false,
   }
-  return visits
 }
 
-function isSameStay(one: Visit, next: Visit): boolean {
-  return one.task.roomId === next.task.roomId && one.startsAt.slice(0, 10) === next.startsAt.slice(0, 10)
+function nameOf({ roomName }: HalfDayWork): string {
+  return roomName
 }
 
-/** Counts the stays of one person in each room. */
-function numbered(visits: readonly Visit[]): readonly { readonly visit: Visit; readonly number: number }[] {
-  return visits.map((visit, index) => ({
-    visit,
-    number: visits.slice(0, index + 1).filter((each) => each.task.roomId === visit.task.roomId).length,
-  }))
-}
-
-function workLines(
-  job: Job,
-  takeoff: Takeoff,
-  steps: ReadonlyMap<string, Step>,
-  { visit }: Stay,
-): readonly string[] {
-  const { title, site } = job.header
-  const work = visit.stepKeys.flatMap((key) => {
-    const step = steps.get(key)
-    return step === undefined ? [] : [`${stepTitle(step)}: ${placeInSentence(stepPlace(job, takeoff, step))}`]
-  })
-  return [
-    contentLine('DESCRIPTION', calendarText([title, ...work].join('\n'))),
-    ...(site === '' ? [] : [contentLine('LOCATION', calendarText(site))]),
-  ]
-}
-
-/** `made` is the minute the file is made in: a number that grows, as SEQUENCE asks. */
-function eventLines(
-  job: Job,
-  { uid, visit }: Stay,
-  made: number,
-  more: readonly string[],
-): readonly string[] {
-  const { timeZone } = job.header
-  const room = job.rooms[visit.task.roomId]?.name ?? visit.task.roomId
-  return [
-    contentLine('BEGIN', 'VEVENT'),
-    contentLine('UID', calendarText(`${uid}@coatwright`)),
-    contentLine('DTSTAMP', calendarInstant(made)),
-    contentLine('SEQUENCE', String(Math.max(0, made))),
-    contentLine('DTSTART', calendarInstant(instantOf(visit.startsAt, timeZone))),
-    contentLine('DTEND', calendarInstant(instantOf(visit.endsAt, timeZone))),
-    contentLine('SUMMARY', calendarText(`${visit.person.name}: ${room}`)),
-    ...more,
-    contentLine('END', 'VEVENT'),
-  ]
+function workLines(own: PersonDay): readonly string[] {
+  const half = (title: string, works: readonly HalfDayWork[]) =>
+    works.length === 0
+      ? []
+      : [title, ...works.map(({ roomName, passes }) => `${roomName}: ${passes.join('; ')}`)]
+  const cans = own.cans.length === 0 ? [] : [`Cans: ${own.cans.map(({ what }) => what).join('; ')}`]
+  return [...half('Morning', own.morning), ...half('Afternoon', own.afternoon), ...cans]
 }

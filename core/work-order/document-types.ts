@@ -22,6 +22,7 @@ export interface WorkOrder {
   /** By date. */
   readonly days: readonly SiteDay[]
   readonly weeks: readonly WeekSheet[]
+  readonly family: FamilyPage
   readonly shopping: ShoppingList
   readonly estimate: ClientEstimate
   readonly colorRecord: ColorRecord
@@ -138,6 +139,33 @@ export interface WeekSheet {
   /** Local date of its Monday. */
   readonly monday: string
   readonly days: readonly SiteDay[]
+}
+
+/** For the household: nothing internal is on it. */
+export interface FamilyPage {
+  readonly title: string
+  readonly startsOn: string
+  readonly finishesOn: string
+  /** In the order in which they are taken. */
+  readonly rooms: readonly FamilyRoom[]
+  /** What children and pets are kept from, and everybody else. */
+  readonly keepAway: readonly string[]
+}
+
+export interface FamilyRoom {
+  readonly roomSetId: RoomId
+  readonly name: string
+  readonly stretches: readonly FamilyStretch[]
+  /** Null for a room nobody planned yet. */
+  readonly readyAt: { readonly date: string; readonly half: 'noon' | 'evening' | 'morning' } | null
+  /** What the household takes out before the crew comes. */
+  readonly moveBefore: readonly string[]
+}
+
+/** Local dates of the first and last day on which the household does without the room. */
+export interface FamilyStretch {
+  readonly from: string
+  readonly to: string
 }
 
 /** What to buy, with every container and piece in the trip that first needs it. */

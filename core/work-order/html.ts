@@ -3,6 +3,7 @@ import { asMarkup, html, type Markup } from './html-template.ts'
 import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
 import { estimatePage } from './pages/estimate-page.ts'
+import { familySheet } from './pages/family-sheet.ts'
 import { roomPage } from './pages/room-page.ts'
 import { shoppingPage } from './pages/shopping-page.ts'
 import { todayPage } from './pages/today-page.ts'
@@ -19,6 +20,7 @@ export const documentParts = [
   'today',
   'rooms',
   'shopping',
+  'family',
   'estimate',
   'colorRecord',
 ] as const
@@ -83,6 +85,8 @@ function sheetsOf(order: WorkOrder, paper: Paper, part: DocumentPart, choice: Pa
     }
     case 'shopping':
       return [{ head: '', page: () => shoppingPage(order) }]
+    case 'family':
+      return [{ head: '', page: () => familySheet(order) }]
     case 'estimate':
       return [{ head: '', page: () => estimatePage(order) }]
     case 'colorRecord':

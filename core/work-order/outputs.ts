@@ -1,6 +1,7 @@
 import { gatherPasses } from '../passes/gather.ts'
 import type { Estimate } from '../price/estimate-types.ts'
-import type { Job } from '../project/job.ts'
+import { type Job, records } from '../project/job.ts'
+import type { CrewMemberId } from '../project/shop-records.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
 import { toSquareFeet, toSquareMetres } from '../units/area.ts'
@@ -8,6 +9,8 @@ import { formatMinutes } from '../units/duration.ts'
 import { formatCents } from '../units/money.ts'
 import { crewCalendar } from './crew-calendar.ts'
 import { dateWordsWithYear } from './date-words.ts'
+import type { WorkOrder } from './document-types.ts'
+import { familyCalendar } from './family-calendar.ts'
 import { gapWords } from './gap-words.ts'
 import { holdLine } from './hold-words.ts'
 import { workOrderHtml } from './html.ts'
@@ -50,10 +53,29 @@ export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
       'schedule.json': json(scheduleFile(job, plan)),
       'work-order.html': workOrderHtml(order, paper),
       'shopping-list.csv': shoppingFile(shoppingLines(order.shopping)),
-      'crew-calendar.ics': crewCalendar(job, takeoff, specification, plan, input.madeAt),
+      ...calendarFiles(input, order),
     },
     summary: summaryOf(input),
   }
+}
+
+/** One for the crew, one for each person, one for the household. */
+function calendarFiles(input: HeadlessInput, order: WorkOrder): Readonly<Record<string, string>> {
+  const { job, specification, plan, madeAt } = input
+  const own = records(job.crew).map(({ id }) => [
+    personCalendarName(id),
+    crewCalendar(job, specification, plan, madeAt, id),
+  ])
+  return {
+    'crew-calendar.ics': crewCalendar(job, specification, plan, madeAt),
+    ...Object.fromEntries(own),
+    'family-calendar.ics': familyCalendar(job, order.family, madeAt),
+  }
+}
+
+/** `calendar-ada.ics`: names may be alike, ids are not. */
+export function personCalendarName(id: CrewMemberId): string {
+  return `calendar-${id}.ics`
 }
 
 function json(value: unknown): string {

@@ -23,4 +23,11 @@ p.tools { font-size: 8pt; margin: 1mm 0 0; break-after: avoid; }
 ul.tools { font-size: 8pt; list-style: none; padding: 0; columns: 3; column-gap: 4mm; }
 ul.tools li { margin: 0 0 0.3mm; padding-left: 4.6mm; text-indent: -4.6mm; }
 .totals { font-size: 8.5pt; } .totals td { padding-top: 0.5mm; padding-bottom: 0.5mm; }
+${[9, 10, 11, 12, 13].map((size) => `.family.type-${size} { font-size: ${size}pt; }`).join(' ')}
+.family table { margin-bottom: 2mm; } .family li { margin-bottom: 0.6mm; }
+.family table { table-layout: fixed; } .family th:nth-child(1) { width: 20%; } .family th:nth-child(2) { width: 27%; } .family th:nth-child(4) { width: 27%; }
+.family th { font-size: 0.9em; } .family tbody th { font-size: inherit; border-bottom: 0.15mm solid var(--hair); }
+.family h2 { font-size: 22pt; } .family h3 { font-size: 14pt; }
+.family .call { margin-top: 6mm; }
+.blank { display: inline-block; width: 55mm; border-bottom: 0.25mm solid var(--ink); }
 `

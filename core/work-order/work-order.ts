@@ -9,6 +9,7 @@ import { clientEstimate } from './client-estimate.ts'
 import { colorRecord } from './color-record.ts'
 import { coverOf } from './cover.ts'
 import type { WorkOrder } from './document-types.ts'
+import { familyPage } from './family-page.ts'
 import { once } from './once.ts'
 import { type RoomSheetInput, roomSheet } from './room-sheet/room-sheet.ts'
 import type { RoomSheet } from './room-sheet/types.ts'
@@ -55,6 +56,7 @@ export function workOrder(
       daysBetweenTrips,
     }),
   )
+  const family = once(() => familyPage(job, specification, plan))
   const forClient = once(() => clientEstimate(job, specification, priced))
   const record = once(() => colorRecord(job, rooms(), priced))
   return {
@@ -76,6 +78,9 @@ export function workOrder(
     },
     get weeks() {
       return weeks()
+    },
+    get family() {
+      return family()
     },
     get shopping() {
       return shopping()

@@ -35,8 +35,11 @@ function calendarOf(text: string) {
 
 test('every file of the command is written, and the same input gives the same text', () => {
   expect(Object.keys(outputs.files).toSorted()).toEqual([
+    'calendar-ada.ics',
+    'calendar-ben.ics',
     'crew-calendar.ics',
     'estimate.json',
+    'family-calendar.ics',
     'quantities.json',
     'schedule.json',
     'shopping-list.csv',
@@ -153,7 +156,14 @@ test('the calendar is read by another program with the hours of the plan in the 
     ['Ben: Study', '2027-03-29T12:55:00Z', '2027-03-29T13:25:00Z'],
   ])
   expect(events[0]?.location).toBe('1 Example Lane')
-  expect(events[0]?.description.split('\n')[1]).toBe('Cover the floor and what stays: room')
+  expect(events[0]?.description.split('\n')).toEqual([
+    'One plain room',
+    'Morning',
+    'Study: Cover the floor and what stays; Coat 1; Mask off',
+    'Afternoon',
+    'Study: Coat 1',
+    'Cans: Ceiling paint, flat; Wall paint, Linen, eggshell',
+  ])
 })
 
 test('no line of the calendar is longer than 75 octets and all end in CRLF', () => {
@@ -163,23 +173,36 @@ test('no line of the calendar is longer than 75 octets and all end in CRLF', () 
   for (const line of text.split('\r\n')) expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75)
 })
 
-test('a new plan moves the events that were there: the identifiers stay', () => {
+test('a new plan changes the events that were there: person and day are the identifier', () => {
   const later = {
     ...plainPlan,
     tasks: plainPlan.tasks.map((task) => ({
       ...task,
       segments: task.segments.map((segment) => ({
-        startsAt: segment.startsAt.replace('2027-03-', '2027-04-'),
-        endsAt: segment.endsAt.replace('2027-03-', '2027-04-'),
+        startsAt: segment.startsAt.replace(/T08:.5/, 'T09:00'),
+        endsAt: segment.endsAt,
       })),
     })),
   }
-  const uids = (plan: typeof plainPlan) =>
-    calendarOf(crewCalendar(input.job, input.takeoff, input.specification, plan, '2027-03-26T18:00')).map(
-      (event) => event.uid,
-    )
+  const read = (plan: typeof plainPlan) =>
+    calendarOf(crewCalendar(input.job, input.specification, plan, '2027-03-26T18:00'))
+  const uids = (plan: typeof plainPlan) => read(plan).map((event) => event.uid)
   expect(uids(later)).toEqual(uids(plainPlan))
   expect(new Set(uids(plainPlan)).size).toBe(3)
+  expect(read(later)[0]?.startDate.toString()).toBe('2027-03-29T13:00:00Z')
+})
+
+test('everybody has a calendar of their own, with its name and without the others’ days', () => {
+  const own = textOf('calendar-ben.ics')
+  expect(calendarOf(own).map((event) => [event.summary, event.startDate.toString()])).toEqual([
+    ['Study', '2027-03-29T12:55:00Z'],
+  ])
+  const names = (text: string) => {
+    const calendar = new ICAL.Component(ICAL.parse(text))
+    return ['name', 'x-wr-calname'].map((name) => calendar.getFirstPropertyValue(name))
+  }
+  expect(names(own)).toEqual(['One plain room: Ben', 'One plain room: Ben'])
+  expect(names(textOf('crew-calendar.ics'))).toEqual(['One plain room', 'One plain room'])
 })
 
 test('any text comes back from a calendar as it went in', () => {
@@ -274,16 +297,16 @@ test('amounts of the shopping list can be summed: plain numbers, the units in th
 test('events of two jobs never meet, and a job keeps its own whatever its file is called', () => {
   const uids = (id: string) => {
     const job = { ...input.job, header: { ...input.job.header, id: id as Job['header']['id'] } }
-    return calendarOf(
-      crewCalendar(job, input.takeoff, input.specification, plainPlan, '2027-03-26T18:00'),
-    ).map(({ uid }) => uid)
+    return calendarOf(crewCalendar(job, input.specification, plainPlan, '2027-03-26T18:00')).map(
+      ({ uid }) => uid,
+    )
   }
   const [one, other] = [uids('job-one'), uids('job-two')]
   expect(one.filter((uid) => other.includes(uid))).toEqual([])
   expect(one[0]?.startsWith('job-one.')).toBe(true)
 })
 
-test('stays of an accepted plan that the new plan has not are cancelled, the others go on; a later file counts as newer', () => {
+test('days of an accepted plan that the new plan has not are cancelled, the others go on; a later file counts as newer', () => {
   const body = {
     version: 1,
     plan: {
@@ -305,19 +328,17 @@ test('stays of an accepted plan that the new plan has not are cancelled, the oth
     })),
   }
   const statuses = (madeAt: string) =>
-    calendarOf(crewCalendar(job, input.takeoff, input.specification, alone, madeAt)).map((event) => [
+    calendarOf(crewCalendar(job, input.specification, alone, madeAt)).map((event) => [
       event.summary,
       event.component.getFirstPropertyValue('status'),
     ])
   expect(statuses('2027-03-26T18:00')).toEqual([
     ['Ada: Study', null],
     ['Ada: Study', null],
-    ['Ben: Study', 'CANCELLED'],
+    ['Ben', 'CANCELLED'],
   ])
   const sequence = (madeAt: string) =>
-    calendarOf(crewCalendar(job, input.takeoff, input.specification, alone, madeAt)).map(
-      (event) => event.sequence,
-    )
+    calendarOf(crewCalendar(job, input.specification, alone, madeAt)).map((event) => event.sequence)
   expect(Math.min(...sequence('2027-03-26T18:01'))).toBeGreaterThan(Math.max(...sequence('2027-03-26T18:00')))
 })
 

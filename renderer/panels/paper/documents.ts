@@ -4,7 +4,7 @@ import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
 type IssuedKind = Issued['kind']
 
 export interface PaperDocument {
-  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'estimate' | 'colorRecord'
+  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'family' | 'estimate' | 'colorRecord'
   readonly name: string
   readonly holds: string
   readonly parts: readonly DocumentPart[]
@@ -53,6 +53,15 @@ export const paperDocuments: readonly PaperDocument[] = [
     parts: ['shopping'],
     issuedAs: null,
     fileName: 'shopping-list',
+  },
+  {
+    id: 'family',
+    name: 'For the household',
+    holds:
+      'One page for the refrigerator: which room when, when it is ready again, what to take out, what to keep away from.',
+    parts: ['family'],
+    issuedAs: null,
+    fileName: 'for-the-household',
   },
   {
     id: 'estimate',
