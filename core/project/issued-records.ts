@@ -76,7 +76,9 @@ export type PlanBody = Frozen<z.output<typeof planBodySchema>>
 
 /** A paper as it was printed or saved. */
 export const paperBodySchema = z.strictObject({
-  version: z.literal(1),
+  version: z.literal(2),
+  /** Counted over the papers of the job, and printed on it; papers given out before they were counted have none. */
+  number: z.int().min(1).max(1_000_000).nullable(),
   name: shortText.min(1),
   size: z.enum(['letter', 'a4']),
   html: z.string().max(longestPaper),
@@ -103,21 +105,25 @@ export interface KeptBody {
   readonly kept: Json
 }
 
-const newestBodyVersion = 1
 const misfit = 'this is not the form of its version'
-const keptForm = z.json().refine((data) => versionOf(data) !== newestBodyVersion, misfit)
 
 /**
- * A body of a version that this program writes has to have its form. One without a version is of before bodies had one, and is
+ * A body of the version that this program writes, `newest`, has to have its form. One of a version before, or without one, is
  * upgraded where it fits; what does not fit, and what a newer program wrote, is kept.
  */
-function bodySchema<Body extends z.ZodType>(upgrade: (data: Json) => Json | null, known: Body) {
+function bodySchema<Body extends z.ZodType>(
+  newest: number,
+  upgrade: (data: Json) => Json | null,
+  known: Body,
+) {
+  const isBefore = (version: Json | undefined) =>
+    version === undefined || (typeof version === 'number' && version < newest)
   const kept = z.codec(
-    keptForm,
+    z.json().refine((data) => versionOf(data) !== newest, misfit),
     z.custom<KeptBody | z.output<Body>>((value) => typeof value === 'object' && value !== null),
     {
       decode: (data): KeptBody | z.output<Body> => {
-        const upgraded = versionOf(data) === undefined ? upgrade(data) : null
+        const upgraded = isBefore(versionOf(data)) ? upgrade(data) : null
         const read = upgraded === null ? null : known.safeParse(upgraded)
         return read?.success ? read.data : { version: null, kept: data }
       },
@@ -146,12 +152,26 @@ function issuedAs<Kind extends string, Body extends z.ZodType>(kind: Kind, body:
 
 /** A frozen copy of what was given to somebody: it never changes when the job does. */
 export const issuedSchema = z.discriminatedUnion('kind', [
-  issuedAs('plan', bodySchema(upgradePlanBody, planBodySchema)),
-  issuedAs('workOrder', bodySchema(upgradePaperBody, paperBodySchema)),
-  issuedAs('estimate', bodySchema(upgradePaperBody, paperBodySchema)),
-  issuedAs('changeOrder', bodySchema(upgradeChangeBody, changeBodySchema)),
+  issuedAs('plan', bodySchema(1, upgradePlanBody, planBodySchema)),
+  issuedAs('workOrder', bodySchema(2, upgradePaperBody, paperBodySchema)),
+  issuedAs('estimate', bodySchema(2, upgradePaperBody, paperBodySchema)),
+  issuedAs('forClient', bodySchema(2, upgradePaperBody, paperBodySchema)),
+  issuedAs('changeOrder', bodySchema(1, upgradeChangeBody, changeBodySchema)),
 ])
 export type Issued = Frozen<z.output<typeof issuedSchema>>
+
+export type IssuedPaper = Extract<Issued, { readonly kind: 'workOrder' | 'estimate' | 'forClient' }>
+
+export function isPaper(issued: Issued): issued is IssuedPaper {
+  return issued.kind === 'workOrder' || issued.kind === 'estimate' || issued.kind === 'forClient'
+}
+
+/** The number of the next paper that is given out: one more than any, and than there are papers. */
+export function nextPaperNumber(issued: readonly Issued[]): number {
+  const papers = issued.filter(isPaper)
+  const numbers = papers.map(({ body }) => (body.version === null ? 0 : (body.number ?? 0)))
+  return Math.max(papers.length, ...numbers) + 1
+}
 
 /** What is said of a record that this program keeps and cannot open. */
 export const sealedWords = 'Kept, cannot be opened by this version'

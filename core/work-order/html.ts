@@ -11,6 +11,7 @@ import { weeksByPage } from './pages/week-fit.ts'
 import { weekPage } from './pages/week-page.ts'
 import { chosenDay, chosenRooms, chosenWeeks, type PaperChoice, wholeJob } from './paper-choice.ts'
 import type { Paper } from './paper-size.ts'
+import { noStamp, type PaperStamp, stampStyle } from './paper-stamp.ts'
 import { planStyle } from './plan-style.ts'
 import { printStyle, type RunningHead } from './print-style.ts'
 
@@ -41,6 +42,7 @@ export function workOrderHtml(
   paper: Paper,
   parts: readonly DocumentPart[] = crewParts,
   choice: PaperChoice = wholeJob,
+  stamp: PaperStamp = noStamp,
 ): string {
   const sheets = documentParts
     .filter((part) => parts.includes(part))
@@ -48,9 +50,9 @@ export function workOrderHtml(
   const named = sheets.map((sheet, index) => ({ sheet, pageName: `sheet-${index + 1}` }))
   const heads: readonly RunningHead[] = named.map(({ sheet, pageName }) => ({ pageName, text: sheet.head }))
   const page = html`<!DOCTYPE html>
-<html lang="en">
+<html lang="en" class="${paper}">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${titleOf(order, parts)}</title>
-<style>${asMarkup(printStyle(paper, order.title, heads) + planStyle)}</style></head>
+<style>${asMarkup(printStyle(paper, order.title, heads) + planStyle + stampStyle(stamp, order.unitSystem))}</style></head>
 <body>
 ${named.map(({ sheet, pageName }) => sheet.page(pageName))}
 </body>

@@ -30,4 +30,9 @@ ${[9, 10, 11, 12, 13].map((size) => `.family.type-${size} { font-size: ${size}pt
 .family h2 { font-size: 22pt; } .family h3 { font-size: 14pt; }
 .family .call { margin-top: 6mm; }
 .blank { display: inline-block; width: 55mm; border-bottom: 0.25mm solid var(--ink); }
+/* On the screen as wide as on paper, so that the sheets can be counted before they are printed. */
+@media screen {
+  .letter .sheet { width: 215.9mm; } .a4 .sheet { width: 210mm; }
+  .letter .sheet, .a4 .sheet { max-width: none; padding: 15mm 13mm 16mm; overflow-x: visible; }
+}
 `

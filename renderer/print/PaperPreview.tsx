@@ -5,15 +5,17 @@ interface PaperPreviewProps {
   readonly html: string
   readonly title: string
   readonly ref?: Ref<HTMLIFrameElement>
+  readonly onLoad?: () => void
 }
 
 /** Shows the very document that is printed and saved. No script runs in it; same origin only lets `printPreview` reach it. */
-export function PaperPreview({ html, title, ref }: PaperPreviewProps) {
+export function PaperPreview({ html, title, ref, onLoad }: PaperPreviewProps) {
   return (
     <iframe
       ref={ref ?? null}
       title={title}
       srcDoc={html}
+      onLoad={onLoad}
       sandbox="allow-same-origin allow-modals"
       style={{
         width: '100%',

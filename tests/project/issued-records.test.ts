@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { type Issued, issuedSchema } from '../../core/project/issued-records.ts'
+import { type Issued, issuedSchema, nextPaperNumber } from '../../core/project/issued-records.ts'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { twoRooms } from '../sketch/two-rooms.ts'
 
@@ -52,7 +52,7 @@ const planBody = {
   },
   judged: { finish: 0 },
 }
-const paperBody = { version: 1, name: 'Work order', size: 'letter', html: '<p>Study</p>' }
+const paperBody = { version: 2, number: 3, name: 'Work order', size: 'letter', html: '<p>Study</p>' }
 const changeBody = {
   version: 1,
   conditionId: 'crack',
@@ -65,13 +65,14 @@ const changeBody = {
 }
 
 test.each([
-  ['plan', planBody],
-  ['workOrder', paperBody],
-  ['estimate', paperBody],
-  ['changeOrder', changeBody],
-])('a %s of version 1 is read, and written as it was', (kind, body) => {
+  ['plan', 1, planBody],
+  ['workOrder', 2, paperBody],
+  ['estimate', 2, paperBody],
+  ['forClient', 2, paperBody],
+  ['changeOrder', 1, changeBody],
+])('a %s of version %i is read, and written as it was', (kind, version, body) => {
   const text = fileWith(kind, body)
-  expect(givenIn(text).body.version).toBe(1)
+  expect(givenIn(text).body.version).toBe(version)
   expect(bodyAgain(text)).toEqual(body)
 })
 
@@ -138,11 +139,11 @@ test('a plan written by hand, without what it was judged to be, is brought to ve
   })
 })
 
-test.each([
-  ['workOrder', paperBody],
-  ['changeOrder', changeBody],
-])('a %s of before versions is brought to version 1', (kind, { version: _, ...old }) => {
-  expect(bodyAgain(fileWith(kind, old))).toEqual({ version: 1, ...old })
+test('papers and change orders of before versions are brought to the newest', () => {
+  const { version: _, number: __, ...paper } = paperBody
+  expect(bodyAgain(fileWith('workOrder', paper))).toEqual({ version: 2, number: null, ...paper })
+  const { version: ___, ...change } = changeBody
+  expect(bodyAgain(fileWith('changeOrder', change))).toEqual({ version: 1, ...change })
 })
 
 test('a record made here is checked when it is written', () => {
@@ -150,4 +151,21 @@ test('a record made here is checked when it is written', () => {
   expect(issuedSchema.safeEncode(record as never).success).toBe(true)
   expect(issuedSchema.safeEncode({ ...record, body: { ...paperBody, html: 5 } } as never).success).toBe(false)
   expect(issuedSchema.safeEncode({ ...record, body: { version: 1 } } as never).success).toBe(false)
+})
+
+test('a paper of version 1 has no number, and the next is counted past it', () => {
+  const { number: _, ...before } = paperBody
+  const old = givenIn(fileWith('workOrder', { ...before, version: 1 }))
+  expect(old.body).toEqual({ ...paperBody, number: null })
+  expect(nextPaperNumber([])).toBe(1)
+  expect(nextPaperNumber([old])).toBe(2)
+  expect(nextPaperNumber([old, givenIn(fileWith('estimate', paperBody))])).toBe(4)
+  expect(nextPaperNumber([givenIn(fileWith('plan', planBody))])).toBe(1)
+})
+
+test('a paper of version 1 that has not its form is kept as it is', () => {
+  const strange = { version: 1, name: 'Work order', pages: 3 }
+  const text = fileWith('workOrder', strange)
+  expect(givenIn(text).body).toEqual({ version: null, kept: strange })
+  expect(bodyAgain(text)).toEqual(strange)
 })

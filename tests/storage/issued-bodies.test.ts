@@ -18,7 +18,7 @@ function withGiven(job: Job, record: Issued): Job {
 test('what is given out is checked when it is stored', () => {
   const book = openBook(join(testFolder(), 'book.sqlite'))
   const { job } = granted(book.create(plainJob()))
-  const wrong = withGiven(job, given({ version: 1, name: 'Work order', size: 'letter', html: 7 }))
+  const wrong = withGiven(job, given({ version: 2, number: 1, name: 'Work order', size: 'letter', html: 7 }))
   const refused = book.storeEdit('job-1', 1, diffJobs(job, wrong))
   expect(refused).toMatchObject({ ok: false, problem: { kind: 'notValid', path: 'issued.given.body.html' } })
   expect(granted(book.open('job-1')).job.issued).toEqual({})
@@ -44,13 +44,13 @@ test('what a book holds of before versions, and of a newer program, opens: the o
   const book = openBook(path)
   const { issued } = granted(book.open('job-1')).job
   expect(Object.values(issued).map(({ body }) => body)).toEqual([
-    { version: 1, ...bodies.old },
+    { version: 2, number: null, ...bodies.old },
     { version: null, kept: bodies.newer },
     { version: null, kept: bodies.strange },
   ])
   const exported = JSON.parse(granted(book.export('job-1')).text) as { issued: { body: unknown }[] }
   expect(exported.issued.map(({ body }) => body)).toEqual([
-    { version: 1, ...bodies.old },
+    { version: 2, number: null, ...bodies.old },
     bodies.newer,
     bodies.strange,
   ])

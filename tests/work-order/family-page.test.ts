@@ -24,9 +24,9 @@ test('the household reads which room when, when it is ready again, and what to t
       'Study',
       [{ from: '2027-03-29', to: '2027-03-30' }],
       { date: '2027-03-30', half: 'noon' },
-      ['lamps, small things'],
+      ['papers, screens, small things'],
     ],
-    ['Parlour & library <with "bay">', [], null, ['lamps, small things']],
+    ['Parlour & library <with "bay">', [], null, ['papers, screens, small things']],
   ])
 })
 
@@ -89,6 +89,6 @@ test('the calendar of the household has a whole-day event for each time a room i
     ['Study: painters at work', '2027-04-12', '2027-04-13'],
     ['Parlour & library <with "bay">: painters at work', '2027-04-12', '2027-04-13'],
   ])
-  expect(events[1]?.description).toBe('Ready again: Tue Mar 30, noon.\nTake out before: lamps, small things.')
+  expect(events[1]?.description).toBe('Ready again: Tue Mar 30, noon.\nTake out before: papers, screens, small things.')
   expect(new Set(events.map(({ uid }) => uid)).size).toBe(3)
 })

@@ -3,8 +3,8 @@ export type Json = string | number | boolean | null | Json[] | { [name: string]:
 type Fields = { readonly [name: string]: Json }
 
 /**
- * Bodies of given-out records had no form and no version once. Each of these brings one into version 1, or answers null where it is
- * not what the program wrote then. Whether the answer has the form of version 1 is checked by whoever asks.
+ * Bodies of given-out records had no form and no version once. Each of these brings one into the newest version, or answers null where
+ * it is not what the program wrote then. Whether the answer has the form of that version is checked by whoever asks.
  */
 
 /** An accepted plan used to be the whole answer of the search, with what it was judged to be. */
@@ -39,9 +39,9 @@ function numbersOf(value: Json | undefined): { [name: string]: number } {
   )
 }
 
-/** A paper used to be its name, its size and its text. */
+/** A paper used to be its name, its size and its text; version 1 said so, and version 2 has a number besides. */
 export function upgradePaperBody(data: Json): Json | null {
-  return isFields(data) && typeof data.html === 'string' ? { version: 1, ...data } : null
+  return isFields(data) && typeof data.html === 'string' ? { number: null, ...data, version: 2 } : null
 }
 
 /** A change order used to be the same fields without a version. */

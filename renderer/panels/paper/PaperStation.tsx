@@ -1,12 +1,22 @@
 import '../parts/desk.css'
 import './paper.css'
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
-import { type Issued, type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
+import {
+  type IssuedId,
+  type IssuedPaper,
+  isPaper,
+  nextPaperNumber,
+  type PaperBody,
+  sealedWords,
+} from '../../../core/project/issued-records.ts'
 import { records } from '../../../core/project/job.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
-import { workOrderHtml } from '../../../core/work-order/html.ts'
+import type { WorkOrder } from '../../../core/work-order/document-types.ts'
+import { type DocumentPart, workOrderHtml } from '../../../core/work-order/html.ts'
 import { headlessOutputs } from '../../../core/work-order/outputs.ts'
+import { chosenDay, wholeJob } from '../../../core/work-order/paper-choice.ts'
+import { noStamp, type PaperStamp } from '../../../core/work-order/paper-stamp.ts'
 import { workOrder } from '../../../core/work-order/work-order.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, printPreview } from '../../print/PaperPreview.tsx'
@@ -19,10 +29,12 @@ import { Callout } from '../parts/Callout.tsx'
 import { Empty } from '../parts/Empty.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { OneOf } from '../parts/OneOf.tsx'
+import { loadMemory, type PaperMemory, saveMemory } from './choice-memory.ts'
 import { type Delivered, printByHost, savePdf, saveText } from './deliver.ts'
 import { type PaperDocument, paperDocuments, paperFileName, plainFiles } from './documents.ts'
+import { heightsIn, type PageCount, pagesOf } from './page-count.ts'
+import { WhatToPrint } from './WhatToPrint.tsx'
 
-type Size = 'letter' | 'a4'
 const sizes = [
   { id: 'letter', label: 'Letter' },
   { id: 'a4', label: 'A4' },
@@ -79,73 +91,102 @@ function useSteadyPlan(forecast: SearchState): WorkPlan | null {
 
 function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acceptedAt: string | null }) {
   const job = useJob()
-  const takeoff = useTakeoff()
-  const specification = useSpecification()
-  const estimate = usePaidEstimate()
   const host = useView((state) => state.host)
   const { today } = useSiteNow()
   const frame = useRef<HTMLIFrameElement>(null)
-  const [documentId, setDocumentId] = useState<PaperDocument['id']>('workOrder')
-  const [size, setSize] = useState<Size>(job.header.unitSystem === 'imperial' ? 'letter' : 'a4')
+  const [memory, setMemory] = usePaperMemory()
+  const [day, setDay] = useState<string | null>(null)
   const [delivered, setDelivered] = useState<Delivered | null>(null)
   const [old, setOld] = useState<string | null>(null)
-  const chosen = paperDocuments.find((each) => each.id === documentId)
-  const order = useMemo(
-    () => workOrder(job, takeoff, specification, estimate, plan),
-    [job, takeoff, specification, estimate, plan],
-  )
-  const html = useMemo(() => workOrderHtml(order, size, chosen?.parts), [order, size, chosen])
+  const [isPrintDue, setPrintDue] = useState(false)
+  const [count, setCount] = useState<PageCount | null>(null)
+  const chosen = documentOf(memory.documentId)
+  const parts =
+    chosen.id === 'crew' ? chosen.parts.filter((part) => memory.parts.includes(part)) : chosen.parts
+  const order = useOrder(plan, memory.daysBetweenTrips)
+  const firstDay = chosenDay(order.days, { ...wholeJob, day: today.slice(0, 10) })?.date ?? null
+  const isDraft = chosen.isOfPlan && acceptedAt === null
+  const build = useBuild(order, parts, memory, day ?? firstDay)
+  const html = useMemo(() => build(isDraft ? { kind: 'draft' } : noStamp), [build, isDraft])
   const kept = records(job.issued).filter(isPaper)
   const given = kept.find((each) => each.id === old)
-  const oldBody = given?.body
-  const oldPaper = oldBody === undefined || oldBody.version === null ? undefined : oldBody
+  const oldPaper = given === undefined ? undefined : openBody(given)
   const shown = oldPaper?.html ?? html
+  const size = oldPaper?.size ?? memory.size
   const writesPdf = host?.writesPdf ?? false
   const system = job.header.unitSystem
   const isUnderWay = delivered?.kind === 'underWay'
 
-  function keep() {
-    if (chosen?.issuedAs == null || oldPaper !== undefined) return
-    // Printed twice, the same paper is kept once.
-    if (kept.some(({ body }) => body.version !== null && body.html === html)) return
-    putRecord(`Keep the ${chosen.name.toLowerCase()} as given out`, 'issued', {
+  function change(changes: Partial<PaperMemory>) {
+    setMemory({ ...memory, ...changes })
+    setOld(null)
+    setDelivered(null)
+  }
+
+  /** The paper as it goes out: numbered where it is kept. Printed twice, the same paper keeps its number. */
+  function toGiveOut(): Outgoing {
+    if (oldPaper !== undefined || isDraft || chosen.issuedAs === null) return { html: shown, record: null }
+    const last = kept.findLast((each) => openBody(each)?.name === chosen.name)
+    const lastBody = last && openBody(last)
+    if (last !== undefined && lastBody !== undefined && lastBody.number !== null) {
+      const stamp = { kind: 'issued', number: lastBody.number, at: last.issuedAt } as const
+      if (lastBody.size === size && build(stamp) === lastBody.html)
+        return { html: lastBody.html, record: last }
+    }
+    const number = nextPaperNumber(records(job.issued))
+    const stamped = build({ kind: 'issued', number, at: today })
+    const record = {
       id: newId('paper') as IssuedId,
       kind: chosen.issuedAs,
       issuedAt: today,
-      body: { version: 1, name: chosen.name, size, html },
-    })
+      body: { version: 2, number, name: chosen.name, size, html: stamped },
+    } as const
+    return { html: stamped, record }
+  }
+
+  function keep({ record }: Outgoing) {
+    if (record === null || kept.some(({ id }) => id === record.id)) return
+    putRecord(`Keep the ${chosen.name.toLowerCase()} as given out`, 'issued', record)
   }
 
   async function print() {
+    const outgoing = toGiveOut()
     if (!writesPdf) {
-      if (frame.current !== null) printPreview(frame.current)
-      keep()
-      setDelivered({ kind: 'handedToBrowser' })
+      keep(outgoing)
+      // A browser prints what is shown: the numbered paper is shown first.
+      if (outgoing.record === null || outgoing.record.id === old) printShown()
+      else {
+        setOld(outgoing.record.id)
+        setPrintDue(true)
+      }
       return
     }
     setDelivered({ kind: 'underWay' })
-    const done = await printByHost(shown, oldPaper?.size ?? size)
-    if (done.kind === 'handedToBrowser') keep()
+    const done = await printByHost(outgoing.html, size)
+    if (done.kind === 'handedToBrowser') keep(outgoing)
     setDelivered(done)
+  }
+
+  function printShown() {
+    if (frame.current !== null) printPreview(frame.current)
+    setDelivered({ kind: 'handedToBrowser' })
+  }
+
+  function look() {
+    const inside = frame.current?.contentDocument
+    setCount(inside ? pagesOf(heightsIn(inside), size) : null)
+    if (!isPrintDue) return
+    setPrintDue(false)
+    printShown()
   }
 
   async function save() {
     setDelivered({ kind: 'underWay' })
-    const name = paperFileName(
-      job.header.title,
-      given?.kind ?? chosen?.id ?? 'paper',
-      given?.issuedAt ?? today,
-    )
-    const done = await savePdf(`${name}.pdf`, shown, oldPaper?.size ?? size)
-    if (done.kind === 'written') keep()
+    const outgoing = toGiveOut()
+    const name = paperFileName(job.header.title, given?.kind ?? chosen.id, given?.issuedAt ?? today)
+    const done = await savePdf(`${name}.pdf`, outgoing.html, size)
+    if (done.kind === 'written') keep(outgoing)
     setDelivered(done)
-  }
-
-  async function savePlain(name: string, mediaType: string) {
-    const input = { job, takeoff, specification, estimate, plan, madeAt: today }
-    const text = headlessOutputs(input).files[name]
-    if (text === undefined) throw new Error(`no plain file is called ${name}`)
-    setDelivered(await saveText(name, mediaType, text, host?.host === 'desktop'))
   }
 
   return (
@@ -153,12 +194,8 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
       <div className="paper-choices">
         <RadioGroup
           className="paper-list"
-          value={old === null ? documentId : ''}
-          onChange={(value) => {
-            setDocumentId(value as PaperDocument['id'])
-            setOld(null)
-            setDelivered(null)
-          }}
+          value={old === null ? chosen.id : ''}
+          onChange={(value) => change({ documentId: value as PaperDocument['id'] })}
         >
           <Label>Document</Label>
           {paperDocuments.map((each) => (
@@ -168,19 +205,34 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
             </Radio>
           ))}
         </RadioGroup>
+        {oldPaper !== undefined ? null : (
+          <WhatToPrint
+            order={order}
+            parts={parts}
+            isPack={chosen.id === 'crew'}
+            memory={memory}
+            onChange={change}
+            day={day ?? firstDay}
+            onDay={(date) => {
+              setDay(date)
+              setOld(null)
+            }}
+          />
+        )}
         <OneOf
           label="Sheet"
           options={sizes}
           chosen={size}
-          onChoose={setSize}
+          onChoose={(next) => change({ size: next })}
           isDisabled={oldPaper !== undefined}
         />
+        <p role="status">{countWords(count)}</p>
         <div className="button-row">
-          <Button className="act-button" onPress={print} isDisabled={isUnderWay}>
+          <Button className="act-button" onPress={print} isDisabled={isUnderWay || count?.pages === 0}>
             Print
           </Button>
           {writesPdf ? (
-            <Button className="plain-button" onPress={save} isDisabled={isUnderWay}>
+            <Button className="plain-button" onPress={save} isDisabled={isUnderWay || count?.pages === 0}>
               Save as PDF
             </Button>
           ) : null}
@@ -189,53 +241,163 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
         <DeliveredWords delivered={delivered} />
         <p className="quiet">
           {acceptedAt === null
-            ? 'The dates are those of the plan being looked for. Accept a plan on Calendar before anything goes out.'
+            ? 'The dates are those of the plan being looked for: DRAFT is printed across, and nothing is kept as given out. Accept a plan on Calendar before anything goes out.'
             : `The dates are those of the plan accepted ${momentWords(acceptedAt, system)}, ${dateWords(plan.startsOn, system)} to ${dateWords(plan.finishesOn, system)}.`}
         </p>
-        <section className="block" aria-label="Plain files">
-          <h3>Plain files</h3>
-          <ul className="plain-files">
-            {plainFiles.map((file) => (
-              <li key={file.name}>
-                <Button
-                  className="plain-button"
-                  aria-label={`Save ${file.name}`}
-                  onPress={() => savePlain(file.name, file.mediaType)}
-                >
-                  {file.name}
-                </Button>
-                <span className="quiet">{file.holds}</span>
-              </li>
-            ))}
-          </ul>
-        </section>
-        {kept.length === 0 ? null : (
-          <section className="block" aria-label="Given out">
-            <h3>Given out</h3>
-            <ul className="plain-files">
-              {kept.map((each) => (
-                <li key={each.id}>
-                  {each.body.version === null ? (
-                    <strong>{sealedWords}</strong>
-                  ) : (
-                    <Button
-                      className="plain-button"
-                      aria-pressed={each.id === old}
-                      onPress={() => setOld(each.id === old ? null : each.id)}
-                    >
-                      {each.body.name}
-                    </Button>
-                  )}
-                  <span className="quiet">{momentWords(each.issuedAt, system)}, as it was</span>
-                </li>
-              ))}
-            </ul>
-          </section>
-        )}
+        <PlainFiles plan={plan} onDelivered={setDelivered} />
+        <GivenOut kept={kept} old={old} onLook={setOld} />
       </div>
       <div className="paper-shown">
-        <PaperPreview ref={frame} html={shown} title={`${oldPaper?.name ?? chosen?.name}, as printed`} />
+        <PaperPreview
+          ref={frame}
+          html={shown}
+          title={`${oldPaper?.name ?? chosen.name}, as printed`}
+          onLoad={look}
+        />
       </div>
+    </section>
+  )
+}
+
+interface Outgoing {
+  readonly html: string
+  /** What is kept of it; null keeps nothing. */
+  readonly record: IssuedPaper | null
+}
+
+function documentOf(id: PaperDocument['id']): PaperDocument {
+  const found = paperDocuments.find((each) => each.id === id)
+  if (found === undefined) throw new Error(`no document is called ${id}`)
+  return found
+}
+
+function openBody({ body }: IssuedPaper): PaperBody | undefined {
+  return body.version === null ? undefined : body
+}
+
+function countWords(count: PageCount | null): string {
+  if (count === null) return 'Sheets are being counted.'
+  if (count.pages === 0) return 'Nothing is chosen.'
+  return `${count.isExact ? '' : 'About '}${count.pages} ${count.pages === 1 ? 'sheet' : 'sheets'} of paper`
+}
+
+/** The last choice of this job, by the memory of the browser. */
+function usePaperMemory(): readonly [PaperMemory, (memory: PaperMemory) => void] {
+  const { id, unitSystem } = useJob().header
+  const [memory, setMemory] = useState(() => loadMemory(id, unitSystem === 'imperial' ? 'letter' : 'a4'))
+  return [
+    memory,
+    (next) => {
+      setMemory(next)
+      saveMemory(id, next)
+    },
+  ]
+}
+
+function useOrder(plan: WorkPlan, daysBetweenTrips: number): WorkOrder {
+  const job = useJob()
+  const takeoff = useTakeoff()
+  const specification = useSpecification()
+  const estimate = usePaidEstimate()
+  return useMemo(
+    () => workOrder(job, takeoff, specification, estimate, plan, daysBetweenTrips),
+    [job, takeoff, specification, estimate, plan, daysBetweenTrips],
+  )
+}
+
+/** Lays out what is chosen, under a stamp. */
+function useBuild(
+  order: WorkOrder,
+  parts: readonly DocumentPart[],
+  memory: PaperMemory,
+  day: string | null,
+): (stamp: PaperStamp) => string {
+  const { rooms, people, weeks, size } = memory
+  const partList = parts.join(' ')
+  return useCallback(
+    (stamp) =>
+      workOrderHtml(
+        order,
+        size,
+        partList.split(' ').filter((part) => part !== '') as DocumentPart[],
+        { rooms, people, weeks, day },
+        stamp,
+      ),
+    [order, size, partList, rooms, people, weeks, day],
+  )
+}
+
+function PlainFiles(props: {
+  readonly plan: WorkPlan
+  readonly onDelivered: (delivered: Delivered) => void
+}) {
+  const job = useJob()
+  const takeoff = useTakeoff()
+  const specification = useSpecification()
+  const estimate = usePaidEstimate()
+  const host = useView((state) => state.host)
+  const { today } = useSiteNow()
+
+  async function savePlain(name: string, mediaType: string) {
+    const input = { job, takeoff, specification, estimate, plan: props.plan, madeAt: today }
+    const text = headlessOutputs(input).files[name]
+    if (text === undefined) throw new Error(`no plain file is called ${name}`)
+    props.onDelivered(await saveText(name, mediaType, text, host?.host === 'desktop'))
+  }
+
+  return (
+    <section className="block" aria-label="Plain files">
+      <h3>Plain files</h3>
+      <ul className="plain-files">
+        {plainFiles(job).map((file) => (
+          <li key={file.name}>
+            <Button
+              className="plain-button"
+              aria-label={`Save ${file.name}`}
+              onPress={() => savePlain(file.name, file.mediaType)}
+            >
+              {file.name}
+            </Button>
+            <span className="quiet">{file.holds}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function GivenOut(props: {
+  readonly kept: readonly IssuedPaper[]
+  readonly old: string | null
+  readonly onLook: (id: string | null) => void
+}) {
+  const { kept, old, onLook } = props
+  const system = useJob().header.unitSystem
+  if (kept.length === 0) return null
+  return (
+    <section className="block" aria-label="Given out">
+      <h3>Given out</h3>
+      <ul className="plain-files">
+        {kept.map((each) => {
+          const body = openBody(each)
+          return (
+            <li key={each.id}>
+              {body === undefined ? (
+                <strong>{sealedWords}</strong>
+              ) : (
+                <Button
+                  className="plain-button"
+                  aria-pressed={each.id === old}
+                  onPress={() => onLook(each.id === old ? null : each.id)}
+                >
+                  {body.number === null ? body.name : `No. ${body.number}, ${body.name}`}
+                </Button>
+              )}
+              <span className="quiet">{momentWords(each.issuedAt, system)}, as it was</span>
+            </li>
+          )
+        })}
+      </ul>
     </section>
   )
 }
@@ -269,10 +431,4 @@ function DeliveredWords({ delivered }: { readonly delivered: Delivered | null })
     default:
       return null
   }
-}
-
-type IssuedPaper = Extract<Issued, { readonly kind: 'workOrder' | 'estimate' }>
-
-function isPaper(issued: Issued): issued is IssuedPaper {
-  return issued.kind === 'workOrder' || issued.kind === 'estimate'
 }

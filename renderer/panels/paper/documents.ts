@@ -1,5 +1,7 @@
-import type { Issued } from '../../../core/project/issued-records.ts'
+import type { Issued, IssuedPaper } from '../../../core/project/issued-records.ts'
+import { type Job, records } from '../../../core/project/job.ts'
 import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
+import { personCalendarName } from '../../../core/work-order/outputs.ts'
 
 type IssuedKind = Issued['kind']
 
@@ -9,7 +11,9 @@ export interface PaperDocument {
   readonly holds: string
   readonly parts: readonly DocumentPart[]
   /** Kept as it was when it is printed or saved, under this kind; null is not kept. */
-  readonly issuedAs: 'workOrder' | 'estimate' | null
+  readonly issuedAs: IssuedPaper['kind'] | null
+  /** Says who is where and when: a draft until a plan is accepted. */
+  readonly isOfPlan: boolean
   readonly fileName: string
 }
 
@@ -20,6 +24,7 @@ export const paperDocuments: readonly PaperDocument[] = [
     holds: 'Cover, week sheets, room sheets and shopping list in one.',
     parts: crewParts,
     issuedAs: 'workOrder',
+    isOfPlan: true,
     fileName: 'crew-papers',
   },
   {
@@ -28,6 +33,7 @@ export const paperDocuments: readonly PaperDocument[] = [
     holds: 'Rooms and days as a picture, then one sheet for each room.',
     parts: ['cover', 'rooms'],
     issuedAs: 'workOrder',
+    isOfPlan: true,
     fileName: 'work-order',
   },
   {
@@ -35,7 +41,8 @@ export const paperDocuments: readonly PaperDocument[] = [
     name: 'Week sheets',
     holds: 'A page a week, for the crew or for each person: half days, rooms, passes, cans to bring.',
     parts: ['weeks'],
-    issuedAs: null,
+    issuedAs: 'workOrder',
+    isOfPlan: true,
     fileName: 'week-sheets',
   },
   {
@@ -44,6 +51,7 @@ export const paperDocuments: readonly PaperDocument[] = [
     holds: 'Half a page for one day.',
     parts: ['today'],
     issuedAs: null,
+    isOfPlan: true,
     fileName: 'today',
   },
   {
@@ -51,7 +59,8 @@ export const paperDocuments: readonly PaperDocument[] = [
     name: 'Shopping list',
     holds: 'Trip by trip: containers, what is used up, tools, what to keep; totals by product.',
     parts: ['shopping'],
-    issuedAs: null,
+    issuedAs: 'workOrder',
+    isOfPlan: true,
     fileName: 'shopping-list',
   },
   {
@@ -60,7 +69,8 @@ export const paperDocuments: readonly PaperDocument[] = [
     holds:
       'One page for the refrigerator: which room when, when it is ready again, what to take out, what to keep away from.',
     parts: ['family'],
-    issuedAs: null,
+    issuedAs: 'forClient',
+    isOfPlan: true,
     fileName: 'for-the-household',
   },
   {
@@ -69,6 +79,7 @@ export const paperDocuments: readonly PaperDocument[] = [
     holds: 'Rooms, scope, price, tax and terms; no wages, rates or margins.',
     parts: ['estimate'],
     issuedAs: 'estimate',
+    isOfPlan: false,
     fileName: 'estimate',
   },
   {
@@ -88,15 +99,28 @@ export interface PlainFile {
   readonly holds: string
 }
 
-/** Files for other programs, by the names under which `headlessOutputs` makes them. */
-export const plainFiles: readonly PlainFile[] = [
+const fixedFiles: readonly PlainFile[] = [
   { name: 'shopping-list.csv', mediaType: 'text/csv', holds: 'the shopping list for a spreadsheet' },
-  { name: 'crew-calendar.ics', mediaType: 'text/calendar', holds: 'the crew’s days for a calendar' },
+  { name: 'crew-calendar.ics', mediaType: 'text/calendar', holds: 'everybody’s days for a calendar' },
+  { name: 'family-calendar.ics', mediaType: 'text/calendar', holds: 'rooms in work, for the household' },
+]
+
+const dataFiles: readonly PlainFile[] = [
   { name: 'quantities.json', mediaType: 'application/json', holds: 'quantities with their derivations' },
   { name: 'specification.json', mediaType: 'application/json', holds: 'steps, reasons, order and notices' },
   { name: 'estimate.json', mediaType: 'application/json', holds: 'every line of the price' },
   { name: 'schedule.json', mediaType: 'application/json', holds: 'every task with its people and times' },
 ]
+
+/** Files for other programs, by the names under which `headlessOutputs` makes them. */
+export function plainFiles(job: Job): readonly PlainFile[] {
+  const own = records(job.crew).map(({ id, name }) => ({
+    name: personCalendarName(id),
+    mediaType: 'text/calendar',
+    holds: `the days of ${name} alone`,
+  }))
+  return [...fixedFiles, ...own, ...dataFiles]
+}
 
 /**
  * The name a paper is saved under, without its ending: job, kind, and the moment it was given out, so that an estimate of today does not

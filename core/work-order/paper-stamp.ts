@@ -1,0 +1,36 @@
+import type { LengthUnitSystem } from '../units/length.ts'
+import { momentWords } from './date-words.ts'
+import { cssString } from './html-template.ts'
+import type { SiteMoment } from './site-time.ts'
+
+/** What is printed across or below every page of a document. */
+export type PaperStamp =
+  | { readonly kind: 'none' }
+  /** No plan is accepted yet: nothing may be worked by it. */
+  | { readonly kind: 'draft' }
+  /** Given out under a number, at a moment on site. */
+  | { readonly kind: 'issued'; readonly number: number; readonly at: SiteMoment }
+
+export const noStamp: PaperStamp = { kind: 'none' }
+
+/** Style that puts the stamp on every page. What stays in its place on the screen is repeated on each page by a printing engine. */
+export function stampStyle(stamp: PaperStamp, system: LengthUnitSystem): string {
+  switch (stamp.kind) {
+    case 'none':
+      return ''
+    case 'draft':
+      return `
+body::before { content: "DRAFT"; position: fixed; left: 0; right: 0; top: 38vh; text-align: center; z-index: 1; pointer-events: none;
+  font: 700 92pt/1 Arial, sans-serif; letter-spacing: 8mm; color: rgba(0, 0, 0, 0.13); transform: rotate(-32deg); }
+`
+    case 'issued':
+      return `
+@page { @bottom-center { content: ${cssString(stampWords(stamp.number, stamp.at, system))}; font: 600 7.5pt Arial, sans-serif; white-space: nowrap; } }
+`
+  }
+}
+
+/** `No. 7, given out Mon Mar 29, 5:00 pm`. */
+export function stampWords(number: number, at: SiteMoment, system: LengthUnitSystem): string {
+  return `No. ${number}, given out ${momentWords(at, system)}`
+}

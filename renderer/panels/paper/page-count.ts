@@ -1,0 +1,27 @@
+/** Millimetres of paper between the margins, up and down, as the print style has them. */
+const printable = { letter: 279.4 - 31, a4: 297 - 31 } as const
+const cssPixelsPerMillimetre = 96 / 25.4
+/** A rounding of the screen is no page more. */
+const slack = 2
+
+export interface PageCount {
+  readonly pages: number
+  /** A document that runs over several pages may take one more where a table row does not fit the rest of one. */
+  readonly isExact: boolean
+}
+
+/** Sheets of paper that documents as high as these take, each from a page of its own. Heights in CSS pixels without margins. */
+export function pagesOf(heights: readonly number[], paper: 'letter' | 'a4'): PageCount {
+  const each = heights.map((height) =>
+    Math.max(1, Math.ceil((height - slack) / (printable[paper] * cssPixelsPerMillimetre))),
+  )
+  return { pages: each.reduce((sum, count) => sum + count, 0), isExact: each.every((count) => count === 1) }
+}
+
+/** Heights of the documents shown in a preview, which has them as wide as they are printed. */
+export function heightsIn(shown: Document): readonly number[] {
+  return [...shown.querySelectorAll<HTMLElement>('.sheet')].map((sheet) => {
+    const style = getComputedStyle(sheet)
+    return sheet.clientHeight - Number.parseFloat(style.paddingTop) - Number.parseFloat(style.paddingBottom)
+  })
+}
