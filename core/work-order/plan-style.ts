@@ -1,3 +1,5 @@
+import { pageMargin } from './paper-size.ts'
+
 /** Style of the week sheet, today and the family page, added to the style of all pages. */
 export const planStyle = `
 /* Said to readers of a tagged PDF, where the head says it to the eye. */
@@ -33,6 +35,6 @@ ${[9, 10, 11, 12, 13].map((size) => `.family.type-${size} { font-size: ${size}pt
 /* On the screen as wide as on paper, so that the sheets can be counted before they are printed. */
 @media screen {
   .letter .sheet { width: 215.9mm; } .a4 .sheet { width: 210mm; }
-  .letter .sheet, .a4 .sheet { max-width: none; padding: 15mm 13mm 16mm; overflow-x: visible; }
+  .letter .sheet, .a4 .sheet { max-width: none; padding: ${pageMargin.top}mm ${pageMargin.side}mm ${pageMargin.bottom}mm; overflow-x: visible; }
 }
 `

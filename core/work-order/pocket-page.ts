@@ -96,6 +96,13 @@ const pocketStyle = `
 
 /** `pocket-the-old-house-2027-03-29.html` is made of plain letters, so that mail programs keep it. */
 export function pocketFileName(title: string, date: string): string {
-  const words = title.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-+|-+$/g, '').slice(0, 40)
-  return ['pocket', words, date].filter((part) => part !== '').join('-').concat('.html')
+  const words = title
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 40)
+  return ['pocket', words, date]
+    .filter((part) => part !== '')
+    .join('-')
+    .concat('.html')
 }

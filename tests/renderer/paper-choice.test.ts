@@ -42,8 +42,8 @@ test('a choice of all is one of those to come too', () => {
 
 test('sheets of paper are counted by what fits between the margins', () => {
   const millimetres = (height: number) => (height / 25.4) * 96
-  expect(pagesOf([millimetres(248), millimetres(100)], 'letter')).toEqual({ pages: 2, isExact: true })
-  expect(pagesOf([millimetres(260)], 'letter')).toEqual({ pages: 2, isExact: false })
-  expect(pagesOf([millimetres(260)], 'a4')).toEqual({ pages: 1, isExact: true })
+  expect(pagesOf([millimetres(259), millimetres(100)], 'letter')).toEqual({ pages: 2, isExact: true })
+  expect(pagesOf([millimetres(261)], 'letter')).toEqual({ pages: 2, isExact: false })
+  expect(pagesOf([millimetres(261)], 'a4')).toEqual({ pages: 1, isExact: true })
   expect(pagesOf([], 'a4')).toEqual({ pages: 0, isExact: true })
 })

@@ -89,6 +89,8 @@ test('the calendar of the household has a whole-day event for each time a room i
     ['Study: painters at work', '2027-04-12', '2027-04-13'],
     ['Parlour & library <with "bay">: painters at work', '2027-04-12', '2027-04-13'],
   ])
-  expect(events[1]?.description).toBe('Ready again: Tue Mar 30, noon.\nTake out before: papers, screens, small things.')
+  expect(events[1]?.description).toBe(
+    'Ready again: Tue Mar 30, noon.\nTake out before: papers, screens, small things.',
+  )
   expect(new Set(events.map(({ uid }) => uid)).size).toBe(3)
 })

@@ -23,7 +23,9 @@ beforeAll(async () => {
 afterAll(() => browser?.close())
 
 test('one file holds it all: it names nothing outside, and its policy lets nothing in or out', () => {
-  expect(pocket).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:"`)
+  expect(pocket).toContain(
+    `content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:"`,
+  )
   expect(pocket).not.toMatch(/\bsrc=|url\(|@import|https?:|fetch\(|\son[a-z]+=/i)
   expect(pocket.match(/<script/g)).toHaveLength(1)
   expect(pocket).toContain('&lt;script&gt;alert(1)&lt;/script&gt;')
@@ -36,7 +38,9 @@ test('no price is on it, and the rooms and passes of the papers are', () => {
 })
 
 test('its name is one that every mail program keeps', () => {
-  expect(pocketFileName('Café “Old house”, No. 5', '2027-03-29')).toBe('pocket-caf-old-house-no-5-2027-03-29.html')
+  expect(pocketFileName('Café “Old house”, No. 5', '2027-03-29')).toBe(
+    'pocket-caf-old-house-no-5-2027-03-29.html',
+  )
 })
 
 test('ticks come back on the same phone, and pages are found from the list at the top', async (context) => {

@@ -1,14 +1,15 @@
 import type { LengthUnitSystem } from '../../units/length.ts'
 import type { FamilyPage } from '../document-types.ts'
 import { stretchWords } from '../family-page.ts'
+import { printable } from '../paper-size.ts'
 
 /** Sizes of type of the family page, in points; the largest that fits is taken. */
 const sizes = [13, 12, 11, 10, 9] as const
 
 /** Printable millimetres of a Letter page, the lower of the two, less its margins and the line for whom to call. */
-const room = 232
-/** Width of the page between its margins. */
-const width = 184
+const room = printable('letter').height - 17
+/** Width of an A4 page, the narrower of the two, between its margins. */
+const width = printable('a4').width
 /** Millimetres of a letter and of a line for each point of type, measured on a wide face. */
 const letter = 0.185
 const line = 1.32 * (25.4 / 72)

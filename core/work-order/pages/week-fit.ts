@@ -1,5 +1,6 @@
 import type { HalfDayWork, SiteDay } from '../document-types.ts'
 import type { ChosenWeek } from '../paper-choice.ts'
+import { printable } from '../paper-size.ts'
 import { mergedCans } from '../site-days.ts'
 
 /** Sizes of type that a week is set in, in points, with the letters that one line of a half day and of the cans holds. */
@@ -10,8 +11,8 @@ const densities = [
 ] as const
 type Density = (typeof densities)[number]
 
-/** Of a Letter page, the lower of the two, less the head of one week and the note at its foot; millimetres. */
-const room = 205
+/** Of a Letter page, the lower of the two, less the head of one week, cautions and the note at its foot; millimetres. */
+const room = printable('letter').height - 45
 /** What another week on the same page takes for its own head. */
 const headOfAnother = 24
 const pointsToMillimetres = 25.4 / 72

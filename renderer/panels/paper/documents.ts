@@ -88,7 +88,8 @@ export const paperDocuments: readonly PaperDocument[] = [
     holds:
       'For the client at the end: what is on every surface, what was kept, care, papers of lead-safe work.',
     parts: ['colorRecord'],
-    issuedAs: null,
+    issuedAs: 'forClient',
+    isOfPlan: false,
     fileName: 'color-record',
   },
 ]

@@ -1,5 +1,5 @@
-/** Millimetres of paper between the margins, up and down, as the print style has them. */
-const printable = { letter: 279.4 - 31, a4: 297 - 31 } as const
+import { type Paper, printable } from '../../../core/work-order/paper-size.ts'
+
 const cssPixelsPerMillimetre = 96 / 25.4
 /** A rounding of the screen is no page more. */
 const slack = 2
@@ -11,9 +11,9 @@ export interface PageCount {
 }
 
 /** Sheets of paper that documents as high as these take, each from a page of its own. Heights in CSS pixels without margins. */
-export function pagesOf(heights: readonly number[], paper: 'letter' | 'a4'): PageCount {
+export function pagesOf(heights: readonly number[], paper: Paper): PageCount {
   const each = heights.map((height) =>
-    Math.max(1, Math.ceil((height - slack) / (printable[paper] * cssPixelsPerMillimetre))),
+    Math.max(1, Math.ceil((height - slack) / (printable(paper).height * cssPixelsPerMillimetre))),
   )
   return { pages: each.reduce((sum, count) => sum + count, 0), isExact: each.every((count) => count === 1) }
 }
