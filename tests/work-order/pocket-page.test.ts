@@ -26,7 +26,9 @@ test('one file holds it all: it names nothing outside, and its policy lets nothi
   expect(pocket).toContain(
     `content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:"`,
   )
-  expect(pocket).not.toMatch(/\bsrc=|url\(|@import|https?:|fetch\(|\son[a-z]+=/i)
+  // The name of a drawing's language is an address that nobody asks for.
+  const named = pocket.replaceAll('xmlns="http://www.w3.org/2000/svg"', '')
+  expect(named).not.toMatch(/\bsrc=|url\((?!#)|@import|https?:|fetch\(|\son[a-z]+=/i)
   expect(pocket.match(/<script/g)).toHaveLength(1)
   expect(pocket).toContain('&lt;script&gt;alert(1)&lt;/script&gt;')
 })
