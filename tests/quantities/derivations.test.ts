@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import type { DerivationLine, SurfaceQuantity } from '../../core/quantities/takeoff-types.ts'
+import { inches } from '../../core/units/length.ts'
+import { parseLength } from '../../core/units/parse-length.ts'
 import { demoJob } from '../renderer/station-jobs.ts'
 
 const jobs = (['plain-room', 'l-shaped-room', 'old-house'] as const).map((name) => ({
@@ -32,6 +34,27 @@ test.each(jobs)('the lines under a figure add up to it, on every surface of $nam
     expect(lengthOf(surface, 'mask along'), surface.key).toBe(surface.masking)
   }
 })
+
+test.each(jobs)(
+  'what a line about edges names one by one adds up to its length, on every surface of $name',
+  ({ surfaces }) => {
+    const sixteenth = inches(1 / 16)
+    for (const { key, derivation } of surfaces) {
+      for (const { text, length } of derivation.filter(({ text }) => /^(cut in|mask) along/.test(text))) {
+        const parts = text.split(' + ').map((part) => {
+          const read = parseLength(/\d+' [^']*"$/.exec(part)?.[0] ?? '', 'imperial')
+          if (!read.ok) throw new Error(`${key}: ${text}`)
+          return read.length
+        })
+        const named = parts.reduce<number>((sum, part) => sum + part, 0)
+        // Each is shown to the nearest sixteenth of an inch.
+        expect(Math.abs(named - (length ?? 0)), `${key}: ${text}`).toBeLessThanOrEqual(
+          (parts.length * sixteenth) / 2,
+        )
+      }
+    }
+  },
+)
 
 test('a line for the rule of openings stands under a wall only where that rule gives another area', () => {
   const exact = demoJob('plain-room')
