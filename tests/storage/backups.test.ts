@@ -68,6 +68,21 @@ test('after hours of work the next edit brings a backup, while edits go on', asy
   expect(edit(keeper)).toBe(last + 1)
 })
 
+test('an hour of work brings no backup by itself', async () => {
+  const { now, pass } = handClock()
+  const path = await bookWithOneJob()
+  const keeper = await openKeeper(path, { now })
+  const kinds = async () => granted(await keeper.listBackups()).map(({ kind }) => kind)
+  const before = await kinds()
+  pass(1)
+  edit(keeper)
+  edit(keeper)
+  // Backups are made one after the other, so that one asked for by the edits would be there before this one.
+  const [listed] = granted(granted(keeper.store()).list())
+  granted(await keeper.remove(listed?.jobKey ?? ''))
+  expect((await kinds()).toSorted()).toEqual([...before, 'beforeRemoval'].toSorted())
+})
+
 test('the log is folded into the book when nothing happens for a while', async () => {
   const path = await bookWithOneJob()
   const keeper = await openKeeper(path, { foldAfter: 30 })
