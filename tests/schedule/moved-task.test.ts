@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { breaksWhenMoved, planWithTaskMoved } from '../../core/schedule/moved-task.ts'
-import { at, handPlan, link, person, problem, task } from './builders.ts'
+import { at, handPlan, link, person, problem, task, weekOf } from './builders.ts'
 
 const lunch = [{ from: 720, to: 750 }]
 const asked = problem({
@@ -29,4 +29,10 @@ test('the judge says under the hand what a move runs into', () => {
     'minimumWait',
   ])
   expect(breaksWhenMoved(asked, plan, 'b', at(0, 20)).map(({ rule }) => rule)).toEqual(['crewCalendar'])
+})
+
+test('a task that is moved keeps to the hours of its own people, whoever else works on the job', () => {
+  const ben = person('Ben', { week: weekOf(12, 16) })
+  const moved = planWithTaskMoved({ ...asked, people: [...asked.people, ben] }, plan, 'b', at(0, 11))
+  expect(moved.tasks[1]?.segments.map(({ start }) => start)).toEqual([at(0, 11), at(0, 12, 30)])
 })
