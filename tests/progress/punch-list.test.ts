@@ -43,3 +43,10 @@ test('each finding of a step is an item, open ones first and each group in the o
     ['first', '2027-03-30T10:00'],
   ])
 })
+
+test('findings of one minute stay in the order in which they were noted', () => {
+  const at = '2027-03-31T09:00'
+  const notes = ['lap marks', 'a run', 'dust in it']
+  const items = listOf(...notes.map((note) => ({ stepKey: coat, mark: 'redo', at, note }) as const))
+  expect(items.map(({ seen }) => seen)).toEqual(notes)
+})

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { houseTotals } from '../../core/quantities/roll-up.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import type { DerivationLine, SurfaceQuantity } from '../../core/quantities/takeoff-types.ts'
 import { inches } from '../../core/units/length.ts'
@@ -69,3 +70,15 @@ test('a line for the rule of openings stands under a wall only where that rule g
   }
   expect(walls(whole).some((wall) => wall.deductedArea > 0)).toBe(true)
 })
+
+test.each(jobs)(
+  'the totals of the house are its surfaces one by one, in every figure of $name',
+  ({ surfaces }) => {
+    const totals = houseTotals({ surfaces, byKey: new Map() })
+    for (const [name, total] of Object.entries(totals)) {
+      const summed = surfaces.reduce((sum, surface) => sum + surface[name as keyof typeof totals], 0)
+      expect(total, name).toBe(summed)
+      expect(total, name).toBeGreaterThan(0)
+    }
+  },
+)
