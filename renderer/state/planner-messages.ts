@@ -42,6 +42,8 @@ export type PlannerAsk =
       readonly now: string
       /** The plan on screen, kept near to while none is accepted; null looks without regard to any plan. */
       readonly shown: WorkPlan | null
+      /** The plan on screen is of this very job and was looked for long enough: it is no first guess while it stands. */
+      readonly isShownSettled: boolean
       readonly busy: Busy
       /** After so long it rests; what it has by then stands. */
       readonly seconds: number

@@ -105,7 +105,7 @@ function prepare(job: Job, now: string, busy: Busy): void {
   }
 }
 
-function begin({ search: name, turn, job, now, shown, busy, seconds }: SearchAsk): void {
+function begin({ search: name, turn, job, now, shown, isShownSettled, busy, seconds }: SearchAsk): void {
   asked.delete(name)
   guarded(name, turn, () => {
     const search = searchAsked(prepared, job, now, shown, busy)
@@ -118,7 +118,7 @@ function begin({ search: name, turn, job, now, shown, busy, seconds }: SearchAsk
       isResting: false,
       proof: 'none',
       hasNews: false,
-      isSettled: search.isSettled(),
+      isSettled: isShownSettled || search.isSettled(),
       toldAt: -betweenTellings,
     }
     running.set(name, begun)
@@ -212,7 +212,7 @@ function work(name: SearchName, each: Running): void {
   each.hasNews ||= isBetter
   each.isResting = isFinished || now >= each.until
   const about = { search: name, turn: each.turn }
-  const isSettled = each.search.isSettled() || each.isResting
+  const isSettled = each.isSettled || each.search.isSettled() || each.isResting
   const isNewlySettled = isSettled && !each.isSettled
   each.isSettled = isSettled
   if (each.hasNews && (each.isResting || isNewlySettled || now >= each.toldAt + betweenTellings))

@@ -132,10 +132,10 @@ export function searchFor(name: SearchName, job: Job): void {
     if (searched !== job) stores[name].setState({ job })
     return
   }
-  searchAnew(name, job, shownOf(job))
+  searchAnew(name, job, shownOf(job), false)
 }
 
-function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null): void {
+function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null, isShownSettled: boolean): void {
   turns[name]++
   const busy = busyNow(job)
   stores[name].setState({ ...idle, job, busy, status: 'searching' })
@@ -146,6 +146,7 @@ function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null): void {
     news: newsOfJob(job),
     now: siteNow(job),
     shown,
+    isShownSettled,
     busy,
     seconds: secondsPerRun,
   })
@@ -153,18 +154,18 @@ function searchAnew(name: SearchName, job: Job, shown: WorkPlan | null): void {
 
 /** A plan that was tried and taken, or accepted, stays the plan shown, and what is looked for from now on keeps to it. */
 export function adoptPlan(name: SearchName, job: Job): void {
-  const { plan, bound } = stores[name].getState()
-  if (plan !== null) showPlan(plan, bound, job)
+  const { plan, bound, isSettled } = stores[name].getState()
+  if (plan !== null) showPlan(plan, bound, job, isSettled)
 }
 
 /** One of the plans that were compared becomes the plan on screen. No rule differs between them, so neither does what none can beat. */
 export function showChosenPlan(plan: FoundPlan, job: Job): void {
-  showPlan(plan, stores.present.getState().bound, job)
+  showPlan(plan, stores.present.getState().bound, job, true)
 }
 
-function showPlan(plan: FoundPlan, bound: PlanBound | null, job: Job): void {
-  searchAnew('present', job, plan.workPlan)
-  stores.present.setState({ plan, bound, isSettled: true })
+function showPlan(plan: FoundPlan, bound: PlanBound | null, job: Job, isSettled: boolean): void {
+  searchAnew('present', job, plan.workPlan, isSettled)
+  stores.present.setState({ plan, bound, isSettled })
   noteShown(plan)
 }
 

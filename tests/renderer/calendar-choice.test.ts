@@ -61,6 +61,20 @@ test('plans alike are one dot with all their names, and the plan on screen is ri
   ])
 })
 
+test('where the plan on screen has become cheaper since, its dot is still the one that was taken', () => {
+  const cheaper = { ...calm, cost: { pay: 3_590_000, total: 3_590_000 } }
+  const plans = new Map<PlanAim, ComparedPlan>([
+    ['balanced', balanced],
+    ['calmest', calm],
+  ])
+  expect(
+    choicePicture(plans, cheaper, frame).dots.map(({ aims, onScreen }) => [aims.join(' '), onScreen]),
+  ).toEqual([
+    ['balanced', false],
+    ['calmest', true],
+  ])
+})
+
 test('words of dots that lie on one another stand apart', () => {
   const near = new Map<PlanAim, ComparedPlan>([
     ['balanced', balanced],

@@ -2,6 +2,7 @@ import './choice.css'
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../../core/project/job.ts'
 import { type PlanAim, planAims } from '../../../../core/project/vocabulary.ts'
+import { isBetter } from '../../../../core/schedule/choice/choose.ts'
 import { aimWords, differenceSentence } from '../../../../core/schedule/choice/difference.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { dateWords } from '../../../../core/work-order/date-words.ts'
@@ -12,7 +13,6 @@ import type { FoundPlan } from '../../../state/planner-messages.ts'
 import { Callout } from '../../parts/Callout.tsx'
 import { changeHeader } from '../../parts/edits.ts'
 import { ChoiceDots } from './ChoiceDots.tsx'
-import { keyOf } from './choice-picture.ts'
 
 /** The plans to choose from: dots for the eye, a table for everybody, one sentence for each on what it trades. */
 export function ChoicePanel(props: { readonly choice: ChoiceState; readonly present: FoundPlan | null }) {
@@ -55,8 +55,9 @@ function Plans(props: {
   const { choice, present, job } = props
   const { unitSystem } = job.header
   const balanced = choice.plans.get('balanced')
-  const shown = present === null ? null : keyOf(present.workPlan)
-  const isShown = ({ workPlan }: FoundPlan) => keyOf(workPlan) === shown
+  // The plan on screen is the one that was taken, or has become a better one since.
+  const isShown = (aim: PlanAim, { workPlan }: FoundPlan) =>
+    job.header.planFor === aim && present !== null && !isBetter(aim, workPlan, present.workPlan)
   return (
     <div className="choice-body">
       <ChoiceDots
@@ -87,9 +88,9 @@ function Plans(props: {
             const found = choice.plans.get(aim)
             if (found === undefined) return null
             const { workPlan } = found
-            const isTaken = isShown(found) && job.header.planFor === aim
+            const isTaken = isShown(aim, found)
             return (
-              <tbody key={aim} className={isShown(found) ? 'choice-shown' : ''}>
+              <tbody key={aim} className={isTaken ? 'choice-shown' : ''}>
                 <tr>
                   <th scope="row">{aimWords[aim]}</th>
                   <td>{dateWords(workPlan.finishesOn, unitSystem)}</td>
@@ -127,6 +128,7 @@ function choose(aim: PlanAim, found: FoundPlan | undefined): void {
   if (before === null || found === undefined) return
   const isSaid = before.header.planFor === aim
   if (!isSaid && !changeHeader(`Take the ${aimWords[aim].toLowerCase()} plan`, { planFor: aim })) return
+  stopComparing()
   const { job } = jobStore.store.getState()
   if (job !== null) showChosenPlan(found, job)
 }

@@ -78,14 +78,22 @@ function groupsOf(
     const isShown = onScreen !== null && keyOf(plan) === keyOf(onScreen)
     groups.set(keyOf(plan), { aims: [...(known?.aims ?? []), aim], plan, isShown })
   }
-  if (onScreen !== null && !groups.has(keyOf(onScreen)))
-    groups.set(keyOf(onScreen), { aims: [], plan: onScreen, isShown: true })
-  return [...groups.values()]
+  const found = [...groups.values()]
+  const isRinged = onScreen === null || found.some(({ isShown }) => isShown)
+  if (isRinged) return found
+  const there = found.find(({ plan }) => isInPlace(plan, onScreen))
+  return there === undefined
+    ? [...found, { aims: [], plan: onScreen, isShown: true }]
+    : found.map((each) => (each === there ? { ...each, isShown: true } : each))
 }
 
 /** Plans that a choice cannot tell apart. */
-export function keyOf({ finishesOn, roomDays, cost }: ComparedPlan): string {
+function keyOf({ finishesOn, roomDays, cost }: ComparedPlan): string {
   return `${finishesOn} ${roomDays} ${cost.pay}`
+}
+
+function isInPlace(one: ComparedPlan, other: ComparedPlan): boolean {
+  return one.finishesOn === other.finishesOn && one.roomDays === other.roomDays
 }
 
 interface Scale {
