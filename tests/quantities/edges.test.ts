@@ -110,6 +110,7 @@ test('plaster reveals in the wall’s own finish are not cut in, wood jambs are'
   ]
   expect(edgesOf({ openings: window('wall') }, 'wall:a:a-0:whole')).toEqual([12, 12])
   expect(edgesOf({ openings: window('wood') }, 'wall:a:a-0:whole')).toEqual([12 + 14, 12])
+  expect(edgesOf({ openings: window('wood') }, 'opening:w:near:jamb')).toEqual([14, 0])
 })
 
 test('an opening up to the ceiling takes its width off the ceiling edge', () => {
