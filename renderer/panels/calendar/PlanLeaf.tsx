@@ -176,7 +176,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
           />
         ) : null}
         {found === null ? null : scale === 'whole' ? (
-          <WholeJobLegend />
+          <WholeJobLegend hasElsewhere={found.problem.people.some(({ busy }) => busy.length > 0)} />
         ) : (
           <Legend
             isPicked={pickedId !== null}

@@ -320,7 +320,10 @@ function People(props: WholeJobProps & Placing & { readonly top: number }) {
 }
 
 /** What the patterns mean. */
-export function WholeJobLegend() {
+export function WholeJobLegend(props: {
+  /** Somebody is on another job of the book. */
+  readonly hasElsewhere: boolean
+}) {
   return (
     <div className="plan-legend">
       {phases.map((phase: Phase) => (
@@ -338,6 +341,14 @@ export function WholeJobLegend() {
         </svg>
         room out of use
       </span>
+      {props.hasElsewhere ? (
+        <span>
+          <svg width="20" height="12" aria-hidden="true">
+            <rect x="0.5" y="0.5" width="19" height="11" className="plan-elsewhere" />
+          </svg>
+          on another job
+        </span>
+      ) : null}
     </div>
   )
 }
