@@ -29,6 +29,7 @@ const filler: FilledVolume = { kind: 'filled', perFoot: 1, perSquareFoot: 9, per
 const consumptionByClass: Partial<Record<ProductClass, FilledVolume | WipedOn>> = {
   dryingFiller: filler,
   settingFiller: filler,
+  lightFiller: filler,
   woodFiller: filler,
   acrylicCaulk: { kind: 'filled', perFoot: 0.5, perSquareFoot: 6, perPiece: 0.5 },
   glazingPutty: { kind: 'filled', perFoot: 0.75, perSquareFoot: 9, perPiece: 1 },

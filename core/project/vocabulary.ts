@@ -141,6 +141,7 @@ export const productClasses = [
   'liquidDeglosser',
   'dryingFiller',
   'settingFiller',
+  'lightFiller',
   'woodFiller',
   'acrylicCaulk',
   'glazingPutty',

@@ -224,6 +224,8 @@ export interface Prices {
   readonly siteDay: number
   /** Each time a room goes over to somebody who was not at the task before. */
   readonly handOver: number
+  /** Each time a coat goes on after a night. */
+  readonly takeUp: number
 }
 
 /** What a plan on paper or on screen said about a task. */
@@ -283,6 +285,7 @@ export interface PlanCost {
   readonly pay: number
   readonly siteDays: number
   readonly roomDays: number
+  /** Rooms that go over to somebody else, and coats that go on after a night. */
   readonly handOvers: number
   /** The sum of the four. */
   readonly total: number

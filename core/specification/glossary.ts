@@ -289,6 +289,8 @@ export const productClassGlossary: Readonly<Record<ProductClass, string>> = {
   radiatorEnamel: 'Enamel that stands the heat of a radiator.',
   liquidDeglosser: 'Wiped on to soften an old gloss; must be coated inside its open time.',
   dryingFiller: 'Ready-mixed compound that dries by losing water; sands easily.',
+  lightFiller:
+    'Ready-mixed, airy filler for nail holes and dents; shallow ones can be sanded within about an hour.',
   settingFiller: 'Powder compound that sets hard by itself; for deep first layers.',
   woodFiller: 'Filler for holes and open joints in wood.',
   acrylicCaulk: 'Paintable elastic filler for gaps along trim.',

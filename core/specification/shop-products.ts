@@ -262,6 +262,18 @@ const preparations: readonly Product[] = [
     source:
       'A 1/16 in coat takes 2 h to days by temperature and humidity: Drywall Finishing Council, Joint Compound Drying Time; the 6 h band stands. Joint work at 50 F and over: install guides.',
   }),
+  product('light-filler', 'lightFiller', {
+    ...noFilm,
+    name: 'Lightweight filler',
+    base: 'waterborne',
+    touchDryMinutes: 30,
+    recoatMinimumMinutes: 90,
+    containers: [
+      { name: 'half pint', gallons: 0.0625, priceCents: 600 as Cents },
+      { name: 'quart', gallons: 0.25, priceCents: 1400 as Cents },
+    ],
+    source: `Shallow holes can be sanded after 30 min to 2 h, deep ones later: common practice, ${memory}. The label decides.`,
+  }),
   product('wood-filler', 'woodFiller', {
     ...noFilm,
     name: 'Wood filler',

@@ -111,6 +111,7 @@ export const productClassWords: Readonly<Record<ProductClass, string>> = {
   liquidDeglosser: 'liquid deglosser',
   dryingFiller: 'drying filler',
   settingFiller: 'setting filler',
+  lightFiller: 'lightweight filler',
   woodFiller: 'wood filler',
   acrylicCaulk: 'acrylic caulk',
   glazingPutty: 'glazing putty',

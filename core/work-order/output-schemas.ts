@@ -334,7 +334,9 @@ export const scheduleSchema = z.strictObject({
           pay: cents.describe('Attendance of everybody times the wage with burden.'),
           siteDays: cents.describe('Working days from the first to the last on site.'),
           roomDays: cents.describe('Days on which the household does without a room.'),
-          handOvers: cents.describe('Each time a room goes over to somebody else.'),
+          handOvers: cents.describe(
+            'Each time a room goes over to somebody else, or a coat goes on after a night.',
+          ),
           total: cents.describe('The sum of the four.'),
         })
         .describe('What plans are compared by; days and hand-overs by the rules of the job.'),

@@ -123,7 +123,7 @@ export function problemOf(instance: ProjectInstance): ScheduleProblem {
     rooms: [],
     rules: noHouseRules,
     spending: { moving: 0, changingProduct: 0, leastPaid: 0 },
-    prices: { siteDay: 10_000, handOver: 0 },
+    prices: { siteDay: 10_000, handOver: 0, takeUp: 0 },
     keeping: nothingKept,
   }
 }

@@ -160,5 +160,5 @@ test('the paint for the plain room is what was worked by hand, and the tins hold
     expect(line?.gallons).toBeCloseTo(calculate(arithmetic), 4)
   }
   const tins = bought.map((line) => line.containers.map(({ count, name }) => `${count} ${name}`).join(', '))
-  expect(tins).toEqual(['1 quart', '1 quart', '1 pint', '1 cartridge', '1 gallon', '1 gallon', '2 gallon'])
+  expect(tins).toEqual(['1 half pint', '1 quart', '1 cartridge', '1 gallon', '1 gallon', '2 gallon'])
 })

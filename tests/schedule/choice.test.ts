@@ -124,7 +124,7 @@ const house: ScheduleProblem = problem({
     task(`${id}2`, { room: id, work: 240, crew: { min: 1, max: 2 } }),
   ]),
   links: ['a', 'b', 'c', 'd'].map((id) => link(`${id}1`, `${id}2`, 16 * 60)),
-  prices: { siteDay: 20_000, handOver: 1000 },
+  prices: { siteDay: 20_000, handOver: 1000, takeUp: 4000 },
 })
 
 test('an aim changes prices and nothing that a plan is judged by', () => {

@@ -478,3 +478,22 @@ test('of plans that were found, every one that is changed a little breaks a rule
     ).not.toEqual([])
   }
 })
+
+test('a coat that goes on after a night is paid for each night, other work is not', () => {
+  const asked = problem({
+    tasks: [
+      task('coat', { room: 'r', work: 10 * 60, breaking: 'natural', effects: { wetFor: 60 } }),
+      task('sand', { room: 'r', work: 10 * 60, breaking: 'natural' }),
+    ],
+    rooms: [room('r')],
+  })
+  const days = (day: number): Rows[number][1] => [
+    [at(day, 8), at(day, 16)],
+    [at(day + 1, 8), at(day + 1, 10)],
+  ]
+  const plan = handPlan([
+    ['coat', days(0), ann],
+    ['sand', days(2), ann],
+  ])
+  expect(figuresOf(asked, plan).cost.handOvers).toBe(asked.prices.takeUp)
+})

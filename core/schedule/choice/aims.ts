@@ -29,6 +29,7 @@ export function asAimed(problem: ScheduleProblem, aim: PlanAim): ScheduleProblem
     prices: {
       siteDay: weighed(prices.siteDay, siteDay),
       handOver: weighed(prices.handOver, aim === 'cheapest' ? little : asItIs),
+      takeUp: weighed(prices.takeUp, aim === 'cheapest' ? little : asItIs),
     },
     rooms: rooms.map((room) => ({ ...room, centsPerDay: weighed(room.centsPerDay, roomDay) })),
   }

@@ -80,6 +80,7 @@ export class Decoder extends Finder {
     const { net, fitTeam, fitStart, fitEnd } = this
     const { most, backBy } = net.rooms[room] as NetRoom
     this.handOver(room)
+    if (net.wet[task] === 1 && fitTeam !== 0) this.takenUp += this.nightsOfFit()
     this.roomTeam[room] = (this.roomTeam[room] as number) | fitTeam
     this.roomStart[room] = fitStart
     if (fitEnd > (this.roomEnd[room] as number)) this.roomEnd[room] = fitEnd
@@ -87,6 +88,16 @@ export class Decoder extends Finder {
       this.crowdEnd[room] = fitEnd
     this.dry(room, fitEnd, net.tail[task] as number)
     this.broken += Math.max(0, fitEnd + Math.max(0, net.tail[task] as number) - backBy)
+  }
+
+  /** Nights that the last fit goes on over. */
+  private nightsOfFit(): number {
+    let nights = 0
+    for (let piece = 1; piece < this.fitPieces; piece++) {
+      const [before, from] = [this.fitFrom[piece - 1] as number, this.fitFrom[piece] as number]
+      if (dayOf(this.net.axis, before) !== dayOf(this.net.axis, from)) nights++
+    }
+    return nights
   }
 
   /** What begins at once goes together. */
@@ -147,6 +158,7 @@ export class Decoder extends Finder {
         cents +
         this.siteDays() * prices.siteDay +
         this.handOvers * prices.handOver +
+        this.takenUp * prices.takeUp +
         late * net.problem.keeping.centsPerLateDay +
         this.kept.moved() * net.problem.keeping.centsPerMove,
     }

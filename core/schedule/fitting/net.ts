@@ -42,6 +42,8 @@ export interface Net {
   readonly smallestPart: Int32Array
   readonly release: Int32Array
   readonly product: Int16Array
+  /** Leaves something wet. */
+  readonly wet: Uint8Array
   /** How long after its end it keeps its room out of use. */
   readonly tail: Int32Array
   /** Who has all skills it asks for, and who has one of them at least. */
@@ -152,6 +154,7 @@ export function buildNet(problem: ScheduleProblem): Net {
       Math.max(axis.firstTick, earliestStart === null ? 0 : tickOf(axis, earliestStart)),
     ),
     product: Int16Array.from(tasks, ({ product }) => (product === null ? none : products.indexOf(product))),
+    wet: Uint8Array.from(tasks, ({ effects }) => (effects.wetFor === null ? 0 : 1)),
     tail: Int32Array.from(tasks, ({ effects }) => ticks(minutesUntilUsable(effects))),
     ablePeople,
     helpers: Int32Array.from(tasks, (task) =>

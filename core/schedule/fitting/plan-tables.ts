@@ -62,6 +62,8 @@ export class PlanTables {
   protected readonly levels: Levels
   protected readonly kept: Kept
   protected handOvers = 0
+  /** Coats that go on after a night, once for each. */
+  protected takenUp = 0
   protected broken = 0
   protected lastWork = 0
   /** A latest wait that was missed: the task that has to come later, and when. */
@@ -109,6 +111,7 @@ export class PlanTables {
     const { net } = this
     this.placedCount = 0
     this.handOvers = 0
+    this.takenUp = 0
     this.broken = 0
     this.missedTask = none
     this.lastWork = 0

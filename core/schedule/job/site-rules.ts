@@ -67,9 +67,9 @@ export const siteRules = {
   dayCosts: {
     id: 'schedule-what-days-cost',
     reason:
-      'What a day more on site, a room out of use for a day and handing a room over are worth, so that plans can be compared.',
+      'What a day more on site, a room out of use for a day, and handing a room over or taking a coat up again are worth, so that plans can be compared.',
     source: assumption,
-    numbers: { siteDay: 200, roomDayLivedIn: 40, roomDayEmpty: 5, handOver: 10 },
+    numbers: { siteDay: 200, roomDayLivedIn: 40, roomDayEmpty: 5, handOver: 10, takeUp: 40 },
   },
   crowding: {
     id: 'schedule-people-in-a-room',
@@ -126,13 +126,14 @@ export function spendingOf(job: Job): Spending {
   }
 }
 
-/** What days and hand-overs cost, in cents; the rule gives dollars. */
+/** What days, hand-overs and coats taken up again cost, in cents; the rule gives dollars. */
 export function pricesOf(job: Job): Prices & { readonly roomDay: number } {
   const cents = (name: keyof typeof siteRules.dayCosts.numbers) =>
     Math.round(100 * siteRuleNumber(job, siteRules.dayCosts, name))
   return {
     siteDay: cents('siteDay'),
     handOver: cents('handOver'),
+    takeUp: cents('takeUp'),
     roomDay: cents(job.header.occupied ? 'roomDayLivedIn' : 'roomDayEmpty'),
   }
 }

@@ -29,7 +29,9 @@ export function figuresOf(problem: ScheduleProblem, plan: Plan): PlanFigures {
     room: id,
     stretches: stretchesOf(court, byRoom.get(id) ?? []),
   }))
+  const { prices } = problem
   const handOvers = [...byRoom.values()].flatMap(handOversOf)
+  const goingOver = handOvers.length * prices.handOver + coatsTakenUp(court, entries) * prices.takeUp
   const pay = payOf(problem, attendance)
   const siteDays = siteDaysOf(court, entries) * problem.prices.siteDay
   const roomDays = problem.rooms.reduce((sum, { centsPerDay }, index) => {
@@ -40,8 +42,8 @@ export function figuresOf(problem: ScheduleProblem, plan: Plan): PlanFigures {
     pay,
     siteDays,
     roomDays,
-    handOvers: handOvers.length * problem.prices.handOver,
-    total: pay + siteDays + roomDays + handOvers.length * problem.prices.handOver,
+    handOvers: goingOver,
+    total: pay + siteDays + roomDays + goingOver,
     lateDays: lateDaysOf(court, byRoom),
     movedTasks: movedTasksOf(court, entries).length,
   }
@@ -132,6 +134,15 @@ function handOversOf(entries: readonly Entry[]): readonly TaskId[] {
     const isNew = before.length > 0 && !planned.people.some((person) => before.includes(person))
     return isNew ? [task.id] : []
   })
+}
+
+/** Coats that go on after a night, once for each: the edge is found again, and what is wet looks different from what has dried. */
+function coatsTakenUp({ dayAt }: Court, entries: readonly Entry[]): number {
+  return entries.reduce((sum, { task, planned }) => {
+    const isCoat = task.state.kind === 'open' && task.effects.wetFor !== null && planned.people.length > 0
+    const days = new Set(planned.segments.map(({ start }) => dayAt(start)))
+    return isCoat ? sum + Math.max(0, days.size - 1) : sum
+  }, 0)
 }
 
 function lateDaysOf(court: Court, byRoom: ReadonlyMap<ScheduleRoomId, readonly Entry[]>): number {

@@ -8,7 +8,7 @@ import type { Group } from '../groups.ts'
 import { washOperations } from '../operation-facts.ts'
 import { findingsOf, hasFinding, number, orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
 import { type GroupRule, type GroupView, type HouseRule, shopAssumption } from '../rule.ts'
-import { fillerClass } from './filling.ts'
+import { smallFillerClass } from './filling.ts'
 
 /** What every room has of small damage, whether anybody wrote it down or not: by the house's numbers, or by the room's own. */
 export interface RoomAllowances {
@@ -96,7 +96,10 @@ export const allowanceDings: GroupRule = {
   consequence: (view) => {
     const found = dings(view)
     return {
-      steps: [stepAt(found, 'fillSmall', { productClass: fillerClass(view, 2) }), stepAt(found, 'sandFill')],
+      steps: [
+        stepAt(found, 'fillSmall', { productClass: smallFillerClass(view) }),
+        stepAt(found, 'sandFill'),
+      ],
       primers: [primer('patch', primerExtent(view, found), found)],
     }
   },

@@ -1,3 +1,4 @@
+import { records } from '../../project/job.ts'
 import type { ProductClass } from '../../project/vocabulary.ts'
 import type { Finding } from '../findings.ts'
 import { number, orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
@@ -7,6 +8,12 @@ import { type Contribution, commonPractice, type GroupView, type OrderStatement 
 export function fillerClass(view: GroupView, layer: number): ProductClass {
   if (view.group.substrate === 'wood' || view.group.substrate === 'metal') return 'woodFiller'
   return layer === 1 ? 'settingFiller' : 'dryingFiller'
+}
+
+/** Nail holes, dings and dents are shallow: what can be sanded the same day fills them, where the shop has it (common practice). */
+export function smallFillerClass(view: GroupView): ProductClass {
+  const hasLight = records(view.job.products).some(({ productClass }) => productClass === 'lightFiller')
+  return hasLight ? 'lightFiller' : fillerClass(view, 2)
 }
 
 /** Fill in layers, sand, prime the patch: what every filled place gets. */
