@@ -1,3 +1,4 @@
+import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import { createStore } from 'zustand/vanilla'
 import type { Job } from '../../core/project/job.ts'
@@ -54,10 +55,14 @@ export function closeComparison(): void {
   store.setState(idle)
 }
 
-/** The comparison while it is of this job; choosing one of its plans does not make it another job. */
+/** The comparison while it is of this job, and the end of one that is not; choosing one of its plans does not make it another job. */
 export function useChoice(job: Job): ChoiceState {
   const state = useStore(store)
-  return state.job !== null && offersAlike(state.job, job) ? state : idle
+  const isOther = state.job !== null && !offersAlike(state.job, job)
+  useEffect(() => {
+    if (isOther) closeComparison()
+  }, [isOther])
+  return isOther ? idle : state
 }
 
 /** Whether both would be offered the same plans: they differ at most in which plan is wanted and in papers given out. */
