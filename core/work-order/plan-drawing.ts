@@ -16,7 +16,11 @@ export interface PlanSize {
 }
 
 /** The plans of a room set side by side at one scale, as large as `widest` and `deepest` allow, margins included; millimetres on paper. */
-export function planSize(plans: readonly RoomPlan[], widest: number, deepest: number): PlanSize {
+export function planSize(
+  plans: readonly Pick<RoomPlan, 'widthMm' | 'depthMm'>[],
+  widest: number,
+  deepest: number,
+): PlanSize {
   const edges = plans.length * 2 * margin + (plans.length - 1) * apart
   const wide = plans.reduce((sum, plan) => sum + plan.widthMm, 0)
   const deep = Math.max(0, ...plans.map((plan) => plan.depthMm))

@@ -95,7 +95,7 @@ function roomRules(paper: Paper): string {
 .room-head h2 { font-size: 15pt; } .room-head p { flex: 1; margin: 0; }
 .number { display: inline-block; min-width: 8mm; padding: 0 1.2mm; text-align: center; border: 0.5mm solid var(--ink); }
 .badge { flex: none !important; border: 0.4mm solid var(--ink); padding: 0.2mm 1.6mm; font-weight: 600; color: var(--ink) !important; }
-.facts { margin: 0 0 0.5mm; flex-wrap: nowrap; } .facts div { padding: 0.3mm 1.4mm 0.4mm; flex: 1 1 20mm; } .facts dd { font-size: 8.5pt; }
+.facts { margin: 0 0 0.5mm; flex-wrap: nowrap; } .facts div { padding: 0.3mm 1.2mm 0.4mm; flex: 1 1 auto; white-space: nowrap; } .facts dt, .facts dd { display: inline; } .facts dt { margin-right: 1.2mm; } .facts dd { font-size: 8.2pt; }
 .leaf .drawn { display: flex; gap: 4mm; align-items: flex-start; } .leaf .drawn figure { flex: none; } .leaf .drawn table { flex: 1; }
 .plans { display: flex; gap: 3mm; align-items: flex-start; } .leaf figcaption { font-size: ${textSize.small}pt; max-width: none; }
 .openings { font-size: ${textSize.small}pt; margin: 0.4mm 0 0; } .openings span { margin-right: 1.6mm; }
@@ -119,6 +119,8 @@ function roomRules(paper: Paper): string {
 .signs .source { font-size: 6.4pt; line-height: 1.15; margin: 1.4mm 0 0; } .signs .line { border-top: 0.25mm solid var(--ink); margin-top: 5mm; font-size: 6.8pt; color: var(--soft); }
 .days svg { display: block; } .days text { font-family: "Source Sans 3", "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, "DejaVu Sans Condensed", sans-serif; fill: var(--ink); } .days figcaption { max-width: none; } .days figcaption svg { display: inline-block; vertical-align: -0.5mm; }
 .calls dd { min-height: 5mm; } .cover { font-size: 8.2pt; line-height: 1.25; } .cover .holds td { padding: 0.5mm 1.4mm 0.5mm 0; } .cover caption, .cover h2 { font-size: 10.5pt; margin: 2.5mm 0 0.6mm; } .cover li { margin-bottom: 0.5mm; } .cover .source { font-size: 6.8pt; }
+.record { font-size: 8.2pt; line-height: 1.2; } .record table { table-layout: fixed; } .record td { padding: 0.5mm 1.4mm 0.5mm 0; }
+.paints th:nth-child(2) { width: 36mm; } .paints th:nth-child(3), .paints th:nth-child(4) { width: 20mm; } .paints th:nth-child(5) { width: 48mm; } .paints th:nth-child(6) { width: 14mm; } .surfaces th:nth-child(1) { width: 30mm; } .surfaces th:nth-child(6) { width: 10mm; }
 .two { columns: 2; column-gap: 6mm; } .rules { columns: 2; column-gap: 8mm; font-size: 8pt; }
 .together { break-inside: avoid; }
 `

@@ -37,12 +37,57 @@ export interface RoomPlan {
   readonly name: string
   readonly widthMm: number
   readonly depthMm: number
+  /** Drawn a quarter to the left: what is up on the plan of the house lies left. */
+  readonly isTurned: boolean
   readonly outline: readonly PlanPoint[]
   /** 1 where the inside lies to the right of a wall's direction (clockwise on a page with y down), else -1. */
   readonly turn: 1 | -1
   readonly walls: readonly PlanWall[]
   readonly openings: readonly PlanOpening[]
   readonly markers: readonly PlanMarker[]
+}
+
+/** How far markers stand from the wall they are on, and from each other; millimetres of the room. */
+export interface MarkerReach {
+  readonly inset: number
+  readonly spacing: number
+}
+
+/** A ring is 4.2 mm on paper, and the frame of an opening's letter reaches 4.4 mm into the room. */
+const ringOnPaper = { inset: 6.6, spacing: 4.6 }
+
+/** For rooms drawn side by side so many times smaller; in a narrow room markers stand in its middle. */
+export function markerReach(scale: number, rooms: readonly Room[]): MarkerReach {
+  const narrowest = Math.min(
+    ...rooms.map(({ corners }) => Math.min(spread(corners, 'x'), spread(corners, 'y'))),
+  )
+  return { inset: Math.min(ringOnPaper.inset * scale, narrowest / 2), spacing: ringOnPaper.spacing * scale }
+}
+
+/** Width and depth of the rectangle around a room as it is drawn. */
+export function sizeOf(corners: readonly Corner[]): Pick<RoomPlan, 'widthMm' | 'depthMm'> {
+  const [across, down] = [spread(corners, 'x'), spread(corners, 'y')]
+  return isTurned(corners) ? { widthMm: down, depthMm: across } : { widthMm: across, depthMm: down }
+}
+
+/** A hall that runs up the page is drawn lying, or it would be too small to read. */
+function isTurned(corners: readonly Corner[]): boolean {
+  return spread(corners, 'y') > 3.2 * spread(corners, 'x')
+}
+
+/** From the house's plan, millimetres, to the drawing of one room; turned, what was up lies left. */
+function placeOf(corners: readonly Corner[]): (point: PlanPoint) => PlanPoint {
+  const xs = corners.map((corner) => toMillimetres(corner.x))
+  const ys = corners.map((corner) => toMillimetres(corner.y))
+  const [left, right, top] = [Math.min(...xs), Math.max(...xs), Math.min(...ys)]
+  return isTurned(corners)
+    ? ({ x, y }) => ({ x: y - top, y: right - x })
+    : ({ x, y }) => ({ x: x - left, y: y - top })
+}
+
+function spread(corners: readonly Corner[], axis: 'x' | 'y'): number {
+  const along = corners.map((corner) => toMillimetres(corner[axis]))
+  return Math.max(...along) - Math.min(...along)
 }
 
 /** A finding with the number it has on the sheet. */
@@ -56,31 +101,26 @@ export function roomPlan(
   room: Room,
   letters: ReadonlyMap<OpeningId, string>,
   found: readonly NumberedCondition[],
+  reach: MarkerReach,
 ): RoomPlan {
-  const xs = room.corners.map((corner) => toMillimetres(corner.x))
-  const ys = room.corners.map((corner) => toMillimetres(corner.y))
-  const least = { x: Math.min(...xs), y: Math.min(...ys) }
-  const place = (corner: Pick<Corner, 'x' | 'y'>): PlanPoint => ({
-    x: toMillimetres(corner.x) - least.x,
-    y: toMillimetres(corner.y) - least.y,
-  })
-  const outline = room.corners.map(place)
+  const place = placeOf(room.corners)
+  const outline = room.corners.map(({ x, y }) => place({ x: toMillimetres(x), y: toMillimetres(y) }))
   const walls = planWalls(job, room, outline)
   const turn = doubledArea(outline) >= 0 ? 1 : -1
   return {
     name: room.name,
-    widthMm: Math.max(...xs) - least.x,
-    depthMm: Math.max(...ys) - least.y,
+    ...sizeOf(room.corners),
+    isTurned: isTurned(room.corners),
     outline,
     turn,
     walls,
     openings: records(job.openings).flatMap((opening) =>
-      planOpening(job, room.id, walls, opening, least).map((drawn) => ({
+      planOpening(job, room.id, walls, opening, place).map((drawn) => ({
         ...drawn,
         letter: letters.get(opening.id) ?? '',
       })),
     ),
-    markers: planMarkers(job, room.id, walls, outline, turn, found),
+    markers: planMarkers(job, room.id, walls, outline, turn, found, reach),
   }
 }
 
@@ -109,11 +149,11 @@ function planOpening(
   roomId: RoomId,
   walls: readonly PlanWall[],
   opening: Opening,
-  least: PlanPoint,
+  place: (point: PlanPoint) => PlanPoint,
 ): readonly Omit<PlanOpening, 'letter'>[] {
   const near = nearEnds(job, opening)
   if (near === null) return []
-  const [first, second] = near.map((point) => ({ x: point.x - least.x, y: point.y - least.y }))
+  const [first, second] = near.map(place)
   if (first === undefined || second === undefined) return []
   if (opening.roomId === roomId) return [{ kind: opening.kind, from: first, to: second }]
   if (opening.far?.roomId !== roomId) return []
@@ -150,6 +190,7 @@ function planMarkers(
   outline: readonly PlanPoint[],
   turn: 1 | -1,
   found: readonly NumberedCondition[],
+  { inset, spacing }: MarkerReach,
 ): readonly PlanMarker[] {
   const places = found.map(({ condition }) => wallOf(job, roomId, condition))
   const taken = new Map<WallId | null, number>()
@@ -160,15 +201,19 @@ function planMarkers(
     const wall = walls.find((each) => each.wallId === wallId)
     const at =
       wall === undefined
-        ? besideMiddle(outline, order, many)
-        : alongWall(wall, turn, (order + 1) / (many + 1))
+        ? besideMiddle(outline, order, many, { inset, spacing })
+        : alongWall(wall, turn, (order + 1) / (many + 1), inset)
     return { number: found[index]?.number ?? 0, at }
   })
-  return apart(wanted, outline)
+  return apart(wanted, outline, spacing)
 }
 
 /** In a narrow room markers of opposite walls meet: each steps along the room's longer side until it stands free. */
-function apart(wanted: readonly PlanMarker[], outline: readonly PlanPoint[]): readonly PlanMarker[] {
+function apart(
+  wanted: readonly PlanMarker[],
+  outline: readonly PlanPoint[],
+  spacing: number,
+): readonly PlanMarker[] {
   const spread = (of: (point: PlanPoint) => number) =>
     Math.max(...outline.map(of)) - Math.min(...outline.map(of))
   const isDeep = spread((point) => point.y) > spread((point) => point.x)
@@ -176,11 +221,11 @@ function apart(wanted: readonly PlanMarker[], outline: readonly PlanPoint[]): re
   for (const marker of wanted) {
     const steps = wanted.flatMap((_, index) => (index === 0 ? [0] : [index, -index]))
     const tries = steps.map((step) => ({
-      x: marker.at.x + (isDeep ? 0 : step * markerSpacing),
-      y: marker.at.y + (isDeep ? step * markerSpacing : 0),
+      x: marker.at.x + (isDeep ? 0 : step * spacing),
+      y: marker.at.y + (isDeep ? step * spacing : 0),
     }))
     const free = tries.find((at) =>
-      placed.every((other) => Math.hypot(other.at.x - at.x, other.at.y - at.y) >= markerSpacing - 1),
+      placed.every((other) => Math.hypot(other.at.x - at.x, other.at.y - at.y) >= spacing - 1),
     )
     placed.push({ number: marker.number, at: free ?? marker.at })
   }
@@ -197,31 +242,33 @@ export function wallOf(job: Job, roomId: RoomId, condition: Condition): WallId |
   return (opening?.roomId === roomId ? opening.wallId : opening?.far?.wallId) ?? null
 }
 
-const markerInset = 260
-const markerSpacing = 420
-
-function alongWall(wall: PlanWall, turn: 1 | -1, share: number): PlanPoint {
+function alongWall(wall: PlanWall, turn: 1 | -1, share: number, inset: number): PlanPoint {
   const [dx, dy] = [wall.to.x - wall.from.x, wall.to.y - wall.from.y]
   const length = Math.hypot(dx, dy)
   return {
-    x: wall.from.x + dx * share - (dy / length) * markerInset * turn,
-    y: wall.from.y + dy * share + (dx / length) * markerInset * turn,
+    x: wall.from.x + dx * share - (dy / length) * inset * turn,
+    y: wall.from.y + dy * share + (dx / length) * inset * turn,
   }
 }
 
 /** Rows about the middle of the corners, of five at most and no longer than the room is wide. */
-function besideMiddle(outline: readonly PlanPoint[], order: number, many: number): PlanPoint {
+function besideMiddle(
+  outline: readonly PlanPoint[],
+  order: number,
+  many: number,
+  { inset, spacing }: MarkerReach,
+): PlanPoint {
   const middle = {
     x: outline.reduce((total, point) => total + point.x, 0) / outline.length,
     y: outline.reduce((total, point) => total + point.y, 0) / outline.length,
   }
   const xs = outline.map((point) => point.x)
   const width = Math.max(...xs) - Math.min(...xs)
-  const most = Math.max(1, Math.min(5, Math.floor((width - 2 * markerInset) / markerSpacing) + 1))
+  const most = Math.max(1, Math.min(5, Math.floor((width - 2 * inset) / spacing) + 1))
   const row = Math.floor(order / most)
   const inRow = Math.min(most, many - row * most)
   return {
-    x: middle.x + ((order % most) - (inRow - 1) / 2) * markerSpacing,
-    y: middle.y + row * markerSpacing,
+    x: middle.x + ((order % most) - (inRow - 1) / 2) * spacing,
+    y: middle.y + (row - (Math.ceil(many / most) - 1) / 2) * spacing,
   }
 }

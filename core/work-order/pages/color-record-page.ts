@@ -6,7 +6,7 @@ import { finishText } from '../room-sheet/sheet-text.ts'
 
 /** For the client, when the work is done: what is on every surface, and how to look after it. */
 export function colorRecordPage({ title, colorRecord, unitSystem }: WorkOrder): Markup {
-  return html`<section class="sheet">
+  return html`<section class="sheet record">
 <header class="head"><h2>Color record</h2><p>${title}</p></header>
 <dl class="block">
 <div><dt>For</dt><dd>${colorRecord.client || '–'}</dd></div>
@@ -24,8 +24,8 @@ ${leadPapers(colorRecord)}
 }
 
 function paints({ paints: lines }: ColorRecord, system: LengthUnitSystem): Markup {
-  return html`<table><caption>Paints used, and what was kept</caption>
-<thead><tr><th scope="col">Product</th><th scope="col">Color and sheen</th><th scope="col">Store’s code</th><th scope="col">Batch</th><th scope="col">Rooms</th><th scope="col">To be kept at least</th><th scope="col">Kept, and where</th></tr></thead>
+  return html`<table class="paints"><caption>Paints used, and what was kept</caption>
+<thead><tr><th scope="col">Product</th><th scope="col">Color and sheen</th><th scope="col">Store’s code</th><th scope="col">Batch</th><th scope="col">Rooms</th><th scope="col">Keep</th><th scope="col">Kept, and where</th></tr></thead>
 <tbody>${lines.map(
     (line) =>
       html`<tr><td>${line.brand === '' ? null : html`${line.brand} `}${line.product}</td><td><b>${[line.color, line.sheen].filter((word) => word !== '').join(', ')}</b></td><td class="blank">${line.code}</td><td class="blank"></td>
@@ -34,7 +34,7 @@ function paints({ paints: lines }: ColorRecord, system: LengthUnitSystem): Marku
 }
 
 function surfaces({ rooms }: ColorRecord): Markup {
-  return html`<table class="record"><caption>What is on every surface</caption>
+  return html`<table class="surfaces"><caption>What is on every surface</caption>
 <thead><tr><th scope="col">Room</th><th scope="col">Surface</th><th scope="col">Product</th><th scope="col">Color and sheen</th><th scope="col">Primer</th><th scope="col" class="n">Coats</th></tr></thead>
 ${rooms.map(
   (room) =>

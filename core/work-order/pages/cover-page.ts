@@ -13,7 +13,7 @@ export function coverPage(order: WorkOrder): Markup {
   const { unitSystem, cover } = order
   const minutes = cover.rooms.reduce((total, room) => total + room.personMinutes, 0)
   return html`<section class="sheet cover">
-<header class="head"><h1>${order.title}</h1><p>Work order</p></header>
+<header class="head"><h1>Work order</h1><p>${order.title}</p></header>
 <dl class="block">
 <div><dt>Client</dt><dd>${order.client || '–'}</dd></div>
 <div><dt>Site</dt><dd>${order.site || '–'}</dd></div>
@@ -35,10 +35,11 @@ ${cautions(cover)}
 </section>`
 }
 
+/** The reason in full at the first hold of its kind, shorter at the others. */
 function holds(cover: Cover): Markup | null {
-  const rows = cover.holds.map((hold) => ({
+  const rows = cover.holds.map((hold, index) => ({
     head: html`<b>${hold.roomNumber}</b> ${hold.roomName}`,
-    text: holdText(hold, true),
+    text: holdText(hold, cover.holds.findIndex(({ short }) => short === hold.short) === index),
     cleared: hold.cleared,
   }))
   return holdTable(rows, 'Room')

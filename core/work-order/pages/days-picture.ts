@@ -6,9 +6,11 @@ import { type Phase, phases, phaseWords } from '../phases.ts'
 
 /** Millimeters on paper. */
 const nameWidth = 44
-const pictureWidth = 186
+const pictureWidth = 188
 const rowHeight = 5.6
 const headHeight = 9
+/** Of the date at a Monday. */
+const dateWidth = 9
 const block = { top: 0.8, height: 4 }
 
 /** Rooms down, days across, the phases of each room by pattern; nothing is said by color. */
@@ -37,7 +39,7 @@ function dayColumn(order: WorkOrder, day: number, x: number, across: number, hei
   const words = dateWords(date, order.unitSystem).slice(4)
   return html`${isFree ? html`<rect x="${two(x)}" y="${headHeight - 1}" width="${two(across)}" height="${two(height - headHeight)}" fill="#eee"/>` : null}${
     weekday === 1 || x === nameWidth
-      ? html`<line x1="${two(x)}" y1="4.5" x2="${two(x)}" y2="${two(height - 1)}" stroke="#8a8a8a" stroke-width="0.15"/><text x="${two(x + 0.6)}" y="6" font-size="2.6">${words}</text>`
+      ? html`<line x1="${two(x)}" y1="4.5" x2="${two(x)}" y2="${two(height - 1)}" stroke="#8a8a8a" stroke-width="0.15"/>${x + dateWidth > pictureWidth ? null : html`<text x="${two(x + 0.6)}" y="6" font-size="2.6">${words}</text>`}`
       : null
   }`
 }

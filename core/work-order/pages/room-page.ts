@@ -4,7 +4,7 @@ import { html, type Markup } from '../html-template.ts'
 import { volumeText } from '../material-words.ts'
 import type { Paper } from '../paper-size.ts'
 import { planDrawing, planSize } from '../plan-drawing.ts'
-import { fitSheet, mindItems, planWidth, type SheetDetail } from '../room-sheet/fit.ts'
+import { fitSheet, mindItems, type SheetDetail } from '../room-sheet/fit.ts'
 import {
   finishText,
   holdText,
@@ -47,6 +47,7 @@ function head(room: RoomSheet, system: LengthUnitSystem): Markup {
 <div><dt>Latest day</dt><dd>${day(room.lastDay)}</dd></div>
 <div><dt>Promised back</dt><dd>${back}</dd></div>
 <div><dt>Lead</dt><dd>${room.lead ?? '–'}</dd></div>
+${room.ceilingHeight === '' ? null : html`<div><dt>Up to</dt><dd>${room.ceilingHeight}</dd></div>`}
 </dl>`
 }
 
@@ -62,10 +63,10 @@ function holds(room: RoomSheet, { notes }: SheetDetail): Markup | null {
 }
 
 function drawn(room: RoomSheet, detail: SheetDetail): Markup {
-  const { scale, width } = planSize(room.plans, planWidth, detail.planDepth)
+  const { scale, width } = planSize(room.plans, detail.planWidth, detail.planDepth)
   return html`<div class="drawn"><figure style="width:${width.toFixed(1)}mm"><div class="plans">${room.plans.map((plan) => planDrawing(plan, scale))}</div></figure>
 ${repairs(room, detail)}</div>
-<p class="openings">${room.openings.map(({ letter, words }) => html`<span class="tight"><b>${letter}</b> ${words}</span> `)}</p>`
+<p class="openings">${room.openings.map(({ letter, words }) => html`<span class="tight"><b>${letter}</b> ${words}</span> `)}${room.plans.map(({ name, isTurned }) => (isTurned ? html`<span class="tight">(${name} is drawn turned a quarter to the left.)</span> ` : null))}</p>`
 }
 
 function repairs(room: RoomSheet, { notes }: SheetDetail): Markup {

@@ -2,6 +2,7 @@ import type { LengthUnitSystem } from '../../units/length.ts'
 import { volumeText } from '../material-words.ts'
 import { type Paper, printable } from '../paper-size.ts'
 import { planSize } from '../plan-drawing.ts'
+import { planPlace } from './plan-place.ts'
 import {
   colorText,
   holdText,
@@ -17,7 +18,8 @@ import type { RoomSheet } from './types.ts'
 
 /** What of a sheet is shown and how large. */
 export interface SheetDetail {
-  /** Greatest depth of the floor plan, mm on paper. */
+  /** Greatest width and depth of the floor plan, mm on paper. */
+  readonly planWidth: number
   readonly planDepth: number
   /** Walls with many findings, drawn. */
   readonly walls: boolean
@@ -47,8 +49,7 @@ export const columns = {
   hold: { number: 8, clearedBy: 31, date: 18 },
   register: { box: 8, lies: 22 },
 } as const
-/** Greatest width of the floor plan on paper, and what stands between columns. */
-export const planWidth = 66
+/** Between columns. */
 export const gap = 4
 
 /** Points; a line of text is 1.17 times as high. */
@@ -63,14 +64,16 @@ const wordLoss = 12 / 11
 
 /** Heights in mm of what does not depend on the room. */
 export const heights = {
-  head: 16.2,
+  head: 13.4,
   secondHead: 8,
+  /** Kept free at the foot of a page, for what the estimate missed. */
+  spare: 1.5,
   tableHead: 8,
-  cellPadding: 0.85,
+  cellPadding: 0.9,
   listItem: 0.4,
   heading: 5.2,
-  hours: 16,
-  signs: 14,
+  hours: 16.5,
+  signs: 15,
   leastNotes: 6,
 } as const
 
@@ -93,15 +96,26 @@ function sum(values: readonly number[]): number {
 }
 
 /** From all to the least that still lets a room be painted from it. */
-export const details: readonly SheetDetail[] = [
-  { planDepth: 56, walls: true, lines: 'full', waitNames: true, notes: true, advice: true },
-  { planDepth: 50, walls: true, lines: 'short', waitNames: true, notes: true, advice: true },
-  { planDepth: 50, walls: true, lines: 'short', waitNames: false, notes: true, advice: true },
-  { planDepth: 46, walls: false, lines: 'short', waitNames: false, notes: true, advice: true },
-  { planDepth: 46, walls: false, lines: 'key', waitNames: false, notes: true, advice: true },
-  { planDepth: 44, walls: false, lines: 'key', waitNames: false, notes: true, advice: false },
-  { planDepth: 44, walls: false, lines: 'name', waitNames: false, notes: true, advice: false },
-  { planDepth: 42, walls: false, lines: 'name', waitNames: false, notes: false, advice: false },
+const { width: planWidth, depth: leastDepth } = planPlace
+const details: readonly SheetDetail[] = [
+  { planWidth: 90, planDepth: 80, walls: true, lines: 'full', waitNames: true, notes: true, advice: true },
+  { planWidth: 80, planDepth: 64, walls: true, lines: 'full', waitNames: false, notes: true, advice: true },
+  { planWidth, planDepth: 50, walls: true, lines: 'full', waitNames: false, notes: true, advice: true },
+  { planWidth, planDepth: 50, walls: true, lines: 'short', waitNames: true, notes: true, advice: true },
+  { planWidth, planDepth: 50, walls: true, lines: 'short', waitNames: false, notes: true, advice: true },
+  { planWidth, planDepth: 46, walls: false, lines: 'short', waitNames: false, notes: true, advice: true },
+  { planWidth, planDepth: 46, walls: false, lines: 'key', waitNames: false, notes: true, advice: true },
+  { planWidth, planDepth: 44, walls: false, lines: 'key', waitNames: false, notes: true, advice: false },
+  { planWidth, planDepth: 44, walls: false, lines: 'name', waitNames: false, notes: true, advice: false },
+  {
+    planWidth,
+    planDepth: leastDepth,
+    walls: false,
+    lines: 'name',
+    waitNames: false,
+    notes: false,
+    advice: false,
+  },
 ]
 
 /** Blocks of a sheet from the top down. */
@@ -110,17 +124,35 @@ const front: readonly Block[] = ['head', 'holds', 'drawn', 'walls', 'colors']
 
 /** The most that fits one page; two pages only where the least does not fit one. */
 export function fitSheet(sheet: RoomSheet, paper: Paper, system: LengthUnitSystem): SheetLayout {
-  const { width, height } = printable(paper)
+  const { width, height: printed } = printable(paper)
+  const height = printed - heights.spare
   const sized = details.map((detail) => ({ detail, blocks: blockHeights(sheet, detail, width, system) }))
   const one = sized.find(({ blocks }) => sum(Object.values(blocks)) <= height)
   if (one !== undefined) return { pages: 1, detail: one.detail, leftOut: leftOutOf(sheet, one.detail) }
-  const two = sized.find(({ blocks }) => {
-    const first = sum(front.map((block) => blocks[block])) + blocks.foot
-    const second = heights.secondHead + blocks.passes + blocks.notes + heights.signs
-    return first <= height && second <= height
+  const detail = twoPages(sized, height)
+  return { pages: 2, detail, leftOut: leftOutOf(sheet, detail) }
+}
+
+interface Sized {
+  readonly detail: SheetDetail
+  readonly blocks: Readonly<Record<Block, number>>
+}
+
+/** The foot of the first page has neither hours nor signatures. */
+function frontHeight(blocks: Sized['blocks']): number {
+  const above = sum(front.map((block) => blocks[block]))
+  return above + blocks.foot - Math.min(heights.hours, heights.signs)
+}
+
+/** Each page takes the most that fits it: the front with what to mind and what was taken off, the second with the passes. */
+function twoPages(sized: readonly Sized[], height: number): SheetDetail {
+  const least = details.at(-1) as SheetDetail
+  const first = sized.find(({ blocks }) => frontHeight(blocks) <= height)
+  const second = sized.find(({ blocks }) => {
+    return heights.secondHead + blocks.passes + blocks.notes + heights.signs <= height
   })
-  const least = two?.detail ?? (details.at(-1) as SheetDetail)
-  return { pages: 2, detail: least, leftOut: leftOutOf(sheet, least) }
+  const { lines, waitNames } = second?.detail ?? least
+  return { ...(first?.detail ?? least), lines, waitNames }
 }
 
 /** Of every block, with the least room for notes; millimeters, estimated from letters. */
@@ -175,12 +207,16 @@ function holdsHeight({ holds }: RoomSheet, { notes }: SheetDetail, width: number
 }
 
 /** Under the plan and the repairs, as wide as the page. */
-export function captionText({ openings }: RoomSheet): string {
-  return openings.map(({ letter, words }) => `${letter} ${words}`).join('   ')
+function captionText({ openings, plans }: RoomSheet): string {
+  const turned = plans.filter(({ isTurned }) => isTurned)
+  return [
+    ...openings.map(({ letter, words }) => `${letter} ${words}`),
+    ...turned.map(({ name }) => `(${name} is drawn turned a quarter to the left.)`),
+  ].join('   ')
 }
 
 function drawnHeight(sheet: RoomSheet, detail: SheetDetail, width: number): number {
-  const plan = planSize(sheet.plans, planWidth, detail.planDepth)
+  const plan = planSize(sheet.plans, detail.planWidth, detail.planDepth)
   const caption = textHeight(linesOf(captionText(sheet), width, textSize.small), textSize.small)
   return 1.5 + caption + Math.max(plan.height, repairsHeight(sheet, detail, width - plan.width - gap))
 }

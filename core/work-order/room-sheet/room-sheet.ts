@@ -7,16 +7,20 @@ import type { Takeoff } from '../../quantities/takeoff-types.ts'
 import type { Relaxed } from '../../schedule/job/planning-site.ts'
 import { cautionsOfRoom } from '../../specification/cautions.ts'
 import type { Hold, Operation, Specification, Step } from '../../specification/types.ts'
+import { inRoom } from '../by-room.ts'
 import { holdLine } from '../hold-words.ts'
+import { planSize } from '../plan-drawing.ts'
 import { roomRegister } from '../register.ts'
-import { roomPlan } from '../room-plan.ts'
+import { markerReach, roomPlan, sizeOf } from '../room-plan.ts'
 import { instantOf, momentAfter, type SiteMoment } from '../site-time.ts'
 import { roomOfCondition } from '../surface-words.ts'
 import { earliest, latest, type WorkPlanTask } from '../work-plan.ts'
 import { colorLines, unpaintedOf } from './color-lines.ts'
 import { sheetPasses } from './pass-entries.ts'
+import { planPlace } from './plan-place.ts'
 import { repairLines } from './repair-lines.ts'
 import { type SetContext, setContext } from './set-context.ts'
+import { shortLength } from './short-words.ts'
 import { surfaceList } from './surface-list.ts'
 import type { NoticeLine, RoomSheet } from './types.ts'
 import { wallDrawings } from './wall-drawings.ts'
@@ -39,6 +43,8 @@ export function roomSheet(input: RoomSheetInput, set: RoomSet): Omit<RoomSheet, 
   const [main] = rooms
   const found = conditionsOf(job, set).map((condition, index) => ({ condition, number: index + 1 }))
   const holds = specification.holds.filter(({ roomId }) => set.roomIds.includes(roomId))
+  const sizes = rooms.map(({ corners }) => sizeOf(corners))
+  const reach = markerReach(planSize(sizes, planPlace.width, planPlace.depth).scale, rooms)
   const passes = input.passes.passes.filter(({ roomSetId }) => roomSetId === set.id)
   return {
     roomSetId: set.id,
@@ -46,6 +52,7 @@ export function roomSheet(input: RoomSheetInput, set: RoomSet): Omit<RoomSheet, 
     storey: main === undefined ? '' : (job.storeys[main.storeyId]?.name ?? ''),
     alongside: rooms.slice(1).map(({ name }) => name),
     ...datesOf(input, context, rooms, passes),
+    ceilingHeight: ceilingHeight(context),
     leadSafe: context.steps.some(({ operation }) => operation === 'wipeCheck'),
     plans: rooms.map((room) =>
       roomPlan(
@@ -53,6 +60,7 @@ export function roomSheet(input: RoomSheetInput, set: RoomSet): Omit<RoomSheet, 
         room,
         context.letters,
         found.filter(({ condition }) => roomOfCondition(job, condition) === room.id),
+        reach,
       ),
     ),
     walls: wallDrawings(context, found),
@@ -76,9 +84,15 @@ export function roomSheet(input: RoomSheetInput, set: RoomSet): Omit<RoomSheet, 
       where: heldPlace(context, hold),
     })),
     notices: noticesOf(specification, set),
-    register: set.roomIds.flatMap((id) => roomRegister(job, id)),
+    register: set.roomIds.flatMap((id) => roomRegister(job, id, context.letters)),
     notes: rooms.map(({ note }) => note).filter((note) => note !== ''),
   }
+}
+
+/** Of the main room, up to its highest place: what to reach. */
+function ceilingHeight({ takeoff, set, system }: SetContext): string {
+  const reaches = inRoom(takeoff.surfaces, set.id).map(({ reachHeight }) => reachHeight)
+  return reaches.length === 0 ? '' : shortLength(Math.max(...reaches), system)
 }
 
 /** `walls A`, `ceiling (Rear closet)`. */

@@ -136,10 +136,11 @@ function wallLettersOf(
   )
 }
 
-/** ` (Rear closet)` where the steps do not go through all rooms of the set. */
-export function roomWords({ job, set }: SetContext, steps: readonly Step[]): string {
+/** ` (Rear closet)` where the steps do not go through all rooms of the set, ` (room only)` where they keep to the main one. */
+function roomWords({ job, set }: SetContext, steps: readonly Step[]): string {
   const rooms = new Set(steps.map(({ roomId }) => roomId))
   if (set.roomIds.every((id) => rooms.has(id))) return ''
-  const names = set.roomIds.filter((id) => rooms.has(id)).map((id) => job.rooms[id]?.name ?? id)
-  return ` (${names.join(', ')})`
+  const here = set.roomIds.filter((id) => rooms.has(id))
+  if (here.length === 1 && here[0] === set.id) return ' (room only)'
+  return ` (${here.map((id) => job.rooms[id]?.name ?? id).join(', ')})`
 }

@@ -27,6 +27,8 @@ export interface RoomSheet {
   readonly promisedBy: SiteMoment | null
   /** Who does most of the work in it by the plan. */
   readonly lead: string | null
+  /** To the highest place of the main room, `9 ft`; empty where nothing of it was measured. */
+  readonly ceilingHeight: string
   /** The federal renovation rule asks for its steps here. */
   readonly leadSafe: boolean
   /** The main room first. */
