@@ -5,6 +5,7 @@ import { worded } from '../project/schema-words.ts'
 import { keptItemKinds, productClasses, sheens, skills, surfaceClasses } from '../project/vocabulary.ts'
 import { relaxations } from '../schedule/job/planning-site.ts'
 import { holdKinds, operations, woodworkKinds } from '../specification/types.ts'
+import { workOrderFields } from './work-order-schema.ts'
 
 /**
  * The published form of the JSON files the program writes. Every key carries its unit. A change that readers would stumble over
@@ -361,12 +362,15 @@ export const scheduleSchema = z.strictObject({
     .describe('How good the plan is known to be.'),
 })
 
+export const workOrderSchema = z.strictObject({ ...head('coatwright-work-order'), ...workOrderFields })
+
 /** File name of each output and its form. */
 export const outputSchemas = {
   quantities: quantitiesSchema,
   specification: specificationSchema,
   estimate: estimateSchema,
   schedule: scheduleSchema,
+  'work-order': workOrderSchema,
 } as const
 export type OutputName = keyof typeof outputSchemas
 
@@ -376,6 +380,7 @@ const outputWords: Readonly<Record<OutputName, string>> = {
     'The steps of a job in an order that works, why each is there, what waits for what, and what has to be decided first.',
   estimate: 'Hours, materials and every line of the price of a job.',
   schedule: 'Who works where and when, and how good the plan is known to be.',
+  'work-order': 'What the cover, the sheet of each room set and the color record show.',
 }
 
 /** JSON Schema (draft 2020-12) of one output, as committed beside the demonstration data. */

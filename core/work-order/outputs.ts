@@ -19,6 +19,7 @@ import { shoppingLines } from './shopping.ts'
 import { shoppingFile } from './shopping-file.ts'
 import type { SiteMoment } from './site-time.ts'
 import { workOrder } from './work-order.ts'
+import { workOrderFile } from './work-order-file.ts'
 import type { JudgedPlan } from './work-plan.ts'
 
 export interface HeadlessInput {
@@ -43,7 +44,7 @@ export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
   const { job, takeoff, specification, estimate, plan } = input
   const minutes = new Map(estimate.labour.steps.map((line) => [line.stepKey, line.minutes]))
   const passes = gatherPasses(job, specification, minutes)
-  const order = workOrder(job, takeoff, specification, estimate, plan)
+  const order = workOrder(job, takeoff, specification, estimate, plan, undefined, passes)
   const paper = job.header.unitSystem === 'imperial' ? 'letter' : 'a4'
   return {
     files: {
@@ -51,6 +52,7 @@ export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
       'specification.json': json(specificationFile(job, specification, passes)),
       'estimate.json': json(estimateFile(job, estimate)),
       'schedule.json': json(scheduleFile(job, plan)),
+      'work-order.json': json(workOrderFile(job, order)),
       'work-order.html': workOrderHtml(order, paper),
       'shopping-list.csv': shoppingFile(shoppingLines(order.shopping)),
       ...calendarFiles(input, order),

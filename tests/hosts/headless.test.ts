@@ -166,6 +166,7 @@ test('npm run plan writes all the files of a plan, and the same ones again', asy
     'shopping-list.csv',
     'specification.json',
     'work-order.html',
+    'work-order.json',
   ])
   expect(stdout).toMatch(/^One plain room: 1 room, /)
   for (const name of names.filter((each) => each !== 'crew-calendar.ics')) {

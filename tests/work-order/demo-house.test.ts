@@ -2,13 +2,20 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import ICAL from 'ical.js'
 import { expect, test } from 'vitest'
+import type { z } from 'zod'
 import { estimate } from '../../core/price/estimate.ts'
 import { stepMinutes } from '../../core/price/labour.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
 import { specify } from '../../core/specification/specify.ts'
-import { type OutputName, outputSchemas } from '../../core/work-order/output-schemas.ts'
+import {
+  type estimateSchema,
+  type OutputName,
+  outputSchemas,
+  type specificationSchema,
+  type workOrderSchema,
+} from '../../core/work-order/output-schemas.ts'
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
 
 const folder = join(import.meta.dirname, '..', '..', 'demo-data')
@@ -78,3 +85,38 @@ test.each(['plain-room.json', 'l-shaped-room.json', 'old-house.json'])(
     expect(uids.length).toBeGreaterThan(0)
   },
 )
+
+/** Of one product in one color and sheen. */
+interface Paint {
+  readonly productId: string | null
+  readonly colourId: string | null
+  readonly sheen: string | null
+}
+
+test('the room sheets of the old house show the figures of the other files', () => {
+  const { files } = outputsOf('old-house.json')
+  const read = (name: OutputName) => outputSchemas[name].parse(JSON.parse(files[`${name}.json`] ?? ''))
+  const sheets = (read('work-order') as z.output<typeof workOrderSchema>).rooms
+  const { passes } = read('specification') as z.output<typeof specificationSchema>
+  const { materials } = read('estimate') as z.output<typeof estimateSchema>
+  // Hours of every pass, in the order of the specification.
+  const hours = sheets.flatMap((sheet) =>
+    sheet.passes.map(({ passKey, name, personMinutes }) => ({ passKey, name, personMinutes })),
+  )
+  const byKey = (one: { passKey: string }, other: { passKey: string }) =>
+    one.passKey < other.passKey ? -1 : 1
+  expect(hours.toSorted(byKey)).toEqual(
+    passes.map(({ passKey, name, personMinutes }) => ({ passKey, name, personMinutes })).toSorted(byKey),
+  )
+  // What the coats of all rooms take is what is bought for them.
+  const isOf = (one: Paint, other: Paint) =>
+    one.productId === other.productId && one.colourId === other.colourId && one.sheen === other.sheen
+  const finishes = materials.filter((line) =>
+    sheets.some(({ colors }) => colors.some((each) => isOf(each, line))),
+  )
+  expect(finishes.length).toBeGreaterThan(5)
+  for (const line of finishes) {
+    const taken = sheets.flatMap(({ colors }) => colors.filter((each) => isOf(each, line)))
+    expect(taken.reduce((sum, { gallons }) => sum + gallons, 0)).toBeCloseTo(line.neededGallons, 4)
+  }
+})

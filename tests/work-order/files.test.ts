@@ -45,6 +45,7 @@ test('every file of the command is written, and the same input gives the same te
     'shopping-list.csv',
     'specification.json',
     'work-order.html',
+    'work-order.json',
   ])
   expect(headlessOutputs(sampleInput())).toEqual(outputs)
 })

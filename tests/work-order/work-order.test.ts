@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { type DocumentPart, workOrderHtml } from '../../core/work-order/html.ts'
+import { planSize } from '../../core/work-order/plan-drawing.ts'
 import { shoppingLines } from '../../core/work-order/shopping.ts'
 import { workOrder } from '../../core/work-order/work-order.ts'
 import { plainJob, roomId } from '../fixtures/plain-room.ts'
@@ -204,7 +205,9 @@ test('the plan letters the walls and draws an opening from both of its sides', (
 test('markers of a wall stand inside the room beside that wall', () => {
   const markers = study?.plans[0]?.markers ?? []
   const onNorth = markers.filter((marker) => marker.number === 3 || marker.number === 4)
-  expect(onNorth.map((marker) => marker.at.y)).toEqual([260, 260])
+  // The 10 ft of depth get 27 mm on paper, and a ring stands 6.6 mm from its wall.
+  const inset = (6.6 * 3048) / 27
+  expect(onNorth.map((marker) => marker.at.y)).toEqual([expect.closeTo(inset, 6), expect.closeTo(inset, 6)])
   expect(onNorth[0]?.at.x).toBeCloseTo((12 * 304.8) / 3, 6)
 })
 
@@ -226,12 +229,17 @@ test('no two markers cover each other, however narrow the room', () => {
     ...room,
     corners: room.corners.map((each) => ({ ...each, x: Math.round(each.x / 4) as typeof each.x })),
   }
-  const markers = sampleOrder({ rooms: { [roomId]: narrow }, openings: {} }).rooms[0]?.plans[0]?.markers ?? []
+  const plan = sampleOrder({ rooms: { [roomId]: narrow }, openings: {} }).rooms[0]?.plans[0]
+  if (plan === undefined) throw new RangeError('no plan')
+  const { markers } = plan
+  // 3 ft x 10 ft: drawn lying.
+  expect(plan.isTurned).toBe(true)
+  const ring = 4.2 * planSize([plan], 66, 42).scale
   expect(markers).toHaveLength(5)
   for (const one of markers) {
     for (const other of markers) {
       if (one.number >= other.number) continue
-      expect(Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y)).toBeGreaterThanOrEqual(419)
+      expect(Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y)).toBeGreaterThanOrEqual(ring)
     }
   }
 })

@@ -111,6 +111,11 @@ const dataFiles: readonly PlainFile[] = [
   { name: 'specification.json', mediaType: 'application/json', holds: 'steps, reasons, order and notices' },
   { name: 'estimate.json', mediaType: 'application/json', holds: 'every line of the price' },
   { name: 'schedule.json', mediaType: 'application/json', holds: 'every task with its people and times' },
+  {
+    name: 'work-order.json',
+    mediaType: 'application/json',
+    holds: 'what the cover, the room sheets and the color record show',
+  },
 ]
 
 /** Files for other programs, by the names under which `headlessOutputs` makes them. */
