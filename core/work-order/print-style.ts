@@ -110,7 +110,7 @@ function roomRules(paper: Paper): string {
 .colors th:nth-child(5) { width: ${columns.color.coats}mm; } .colors th:nth-child(6) { width: ${columns.color.gallons}mm; } .leaf .n { padding-left: 0; }
 .passes th:nth-child(4) { width: ${columns.hours}mm; } .passes th:nth-child(5) { width: ${columns.waits}mm; }
 .holds th:nth-child(3) { width: ${columns.hold.clearedBy}mm; } .holds th:nth-child(4) { width: ${columns.hold.date}mm; } .leaf .holds th:nth-child(1) { width: ${columns.hold.number}mm; } .holds { table-layout: fixed; } .holds th:nth-child(1) { width: 26mm; }
-.blank { border-left: 0.15mm solid var(--hair); padding-left: 1mm; }
+.toFill { border-left: 0.15mm solid var(--hair); padding-left: 1mm; }
 .leaf li { margin-bottom: ${heights.listItem}mm; }
 .register th:nth-child(2), .register th:nth-child(4) { width: ${columns.register.box}mm; } .register th:nth-child(3) { width: ${columns.register.lies}mm; }
 .fill { flex: 1 1 auto; min-height: ${heights.leastNotes}mm; border: 0.2mm solid var(--hair); margin-top: 1.5mm; padding: 0.4mm 1.4mm; width: calc(100% - 0.5mm); }

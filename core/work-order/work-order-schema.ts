@@ -5,7 +5,8 @@ import { keptItemHandlings, sheens } from '../project/vocabulary.ts'
 import { phases } from './phases.ts'
 
 const atLeastZero = z.number().min(0)
-const count = z.int().min(0)
+/** Of a room set, in the order in which the plan begins them; the same on the cover and on its sheet. */
+const roomNumber = z.int().min(1).describe('In the order in which the plan begins the rooms.')
 const texts = z.array(z.string())
 
 const colorLine = z.strictObject({
@@ -17,7 +18,7 @@ const colorLine = z.strictObject({
   code: z.string(),
   sheen: z.enum(sheens).nullable(),
   primer: z.string(),
-  coats: count,
+  coats: z.int().min(0).describe('Of the finish.'),
   amount: z.string().describe('In words, rounded for a hand: area, length or pieces of one coat.'),
   gallons: atLeastZero.describe('Of the finish, all coats.'),
   primerGallons: atLeastZero,
@@ -26,7 +27,7 @@ const colorLine = z.strictObject({
 
 const passEntry = z.strictObject({
   passKey: z.string(),
-  number: z.int().min(1),
+  number: z.int().min(1).describe('On its sheet, in the order of work.'),
   kind: z.enum(passKinds),
   name: z.string(),
   personMinutes: atLeastZero,
@@ -50,7 +51,7 @@ const passEntry = z.strictObject({
 
 const roomSheet = z.strictObject({
   roomSetId: z.string(),
-  number: z.int().min(1),
+  number: roomNumber,
   name: z.string(),
   storey: z.string(),
   alongside: texts,
@@ -67,7 +68,7 @@ const roomSheet = z.strictObject({
   unpainted: texts,
   repairs: z.array(
     z.strictObject({
-      number: z.int().min(1).nullable(),
+      number: z.int().min(1).nullable().describe('Drawn in the plan; null for what every room has.'),
       what: z.string(),
       where: z.string(),
       amount: z.string(),
@@ -95,7 +96,7 @@ const roomSheet = z.strictObject({
     z.strictObject({
       name: z.string(),
       where: z.string(),
-      count: z.int().min(1),
+      count: z.int().min(1).describe('Pieces.'),
       handling: z.enum(keptItemHandlings),
       wired: z.boolean(),
     }),
@@ -107,33 +108,37 @@ const roomSheet = z.strictObject({
 export const workOrderFields = {
   startsOn: localDateSchema,
   finishesOn: localDateSchema,
-  cover: z.strictObject({
-    crew: texts,
-    rooms: z.array(
-      z.strictObject({
-        roomSetId: z.string(),
-        number: z.int().min(1),
-        phases: z.array(z.strictObject({ phase: z.enum(phases), days: z.array(localDateSchema) })),
-      }),
-    ),
-    leadRules: z.array(z.strictObject({ text: z.string(), source: z.string() })),
-    cautions: z.array(z.strictObject({ text: z.string(), rule: z.string() })),
-  }),
-  rooms: z.array(roomSheet),
-  colorRecord: z.strictObject({
-    paints: z.array(
-      z.strictObject({
-        productId: z.string(),
-        product: z.string(),
-        brand: z.string(),
-        color: z.string(),
-        code: z.string(),
-        sheen: z.string(),
-        spareGallons: atLeastZero,
-        roomNames: texts,
-      }),
-    ),
-    care: texts,
-    leadPapers: texts,
-  }),
+  cover: z
+    .strictObject({
+      crew: texts,
+      rooms: z.array(
+        z.strictObject({
+          roomSetId: z.string(),
+          number: roomNumber,
+          phases: z.array(z.strictObject({ phase: z.enum(phases), days: z.array(localDateSchema) })),
+        }),
+      ),
+      leadRules: z.array(z.strictObject({ text: z.string(), source: z.string() })),
+      cautions: z.array(z.strictObject({ text: z.string(), rule: z.string() })),
+    })
+    .describe('What stands once for the whole job.'),
+  rooms: z.array(roomSheet).describe('A sheet for each room set.'),
+  colorRecord: z
+    .strictObject({
+      paints: z.array(
+        z.strictObject({
+          productId: z.string(),
+          product: z.string(),
+          brand: z.string(),
+          color: z.string(),
+          code: z.string(),
+          sheen: z.string(),
+          spareGallons: atLeastZero,
+          roomNames: texts,
+        }),
+      ),
+      care: texts,
+      leadPapers: texts,
+    })
+    .describe('What the client keeps when the work is done.'),
 }

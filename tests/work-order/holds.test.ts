@@ -37,7 +37,7 @@ test('an open hold stands on the cover and on its room, with who, when, and a li
   expect(order.rooms.find((room) => room.roomSetId === 'study')?.holds).toMatchObject([line])
   const html = workOrderHtml(order, 'letter')
   // Once on the cover, once on the room's sheet, each with two places to be filled in.
-  expect(html.split('<td class="blank"></td><td class="blank"></td>').length - 1).toBe(2)
+  expect(html.split('<td class="toFill"></td><td class="toFill"></td>').length - 1).toBe(2)
 })
 
 test('a day that was named is not called assumed', () => {
@@ -55,5 +55,5 @@ test('overdue and without a day are said loudly, cleared says when and by whom',
     { what: 'holdOverdue', id: leak.key },
   ])
   expect(cleared.cover.holds[0]).toMatchObject({ cleared: 'Mon Apr 5, 2027, B. Client', alarm: null })
-  expect(workOrderHtml(cleared, 'letter', ['cover', 'rooms'])).not.toContain('class="blank"')
+  expect(workOrderHtml(cleared, 'letter', ['cover', 'rooms'])).not.toContain('class="toFill"')
 })

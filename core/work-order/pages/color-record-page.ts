@@ -28,8 +28,8 @@ function paints({ paints: lines }: ColorRecord, system: LengthUnitSystem): Marku
 <thead><tr><th scope="col">Product</th><th scope="col">Color and sheen</th><th scope="col">Store’s code</th><th scope="col">Batch</th><th scope="col">Rooms</th><th scope="col">Keep</th><th scope="col">Kept, and where</th></tr></thead>
 <tbody>${lines.map(
     (line) =>
-      html`<tr><td>${line.brand === '' ? null : html`${line.brand} `}${line.product}</td><td><b>${[line.color, line.sheen].filter((word) => word !== '').join(', ')}</b></td><td class="blank">${line.code}</td><td class="blank"></td>
-<td>${line.roomNames.join(', ')}</td><td>${volumeText(line.spareGallons, system)}</td><td class="blank"></td></tr>`,
+      html`<tr><td>${line.brand === '' ? null : html`${line.brand} `}${line.product}</td><td><b>${[line.color, line.sheen].filter((word) => word !== '').join(', ')}</b></td><td class="toFill">${line.code}</td><td class="toFill"></td>
+<td>${line.roomNames.join(', ')}</td><td>${volumeText(line.spareGallons, system)}</td><td class="toFill"></td></tr>`,
   )}</tbody></table>`
 }
 

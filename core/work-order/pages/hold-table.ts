@@ -15,7 +15,7 @@ export function holdTable(rows: readonly HoldRow[], first = 'Hold'): Markup | nu
 <thead><tr><th scope="col">${first}</th><th scope="col">What</th><th scope="col">Cleared by</th><th scope="col">Date</th></tr></thead>
 <tbody>${rows.map(({ head, text, cleared }) =>
     cleared === null
-      ? html`<tr><td>${head}</td><td>${text}</td><td class="blank"></td><td class="blank"></td></tr>`
+      ? html`<tr><td>${head}</td><td>${text}</td><td class="toFill"></td><td class="toFill"></td></tr>`
       : html`<tr><td>${head}</td><td>${text}</td><td colspan="2"><strong>Cleared: ${cleared}.</strong></td></tr>`,
   )}</tbody></table>`
 }
