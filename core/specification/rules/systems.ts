@@ -131,13 +131,16 @@ export const shellacked: GroupRule = {
   title: 'Shellacked wood',
   found: 'A clear coat that alcohol softens within a minute; water leaves white marks on it.',
   reason:
-    'Most primers let go of old shellac: it is sanded dull and primed with shellac, which bites into it.',
+    'Most primers let go of old shellac: it is sanded dull and, under paint, primed with shellac, which bites into it.',
   source: commonPractice,
   safety: 'fumes',
   on: true,
   numbers: {},
   when: (view) => view.group.coat === 'shellac',
-  consequence: () => ({ steps: [wholeStep('sand')], primers: [primer('overShellac', 'whole')] }),
+  consequence: ({ group }) => ({
+    steps: [wholeStep('sand')],
+    primers: group.finish.productClass === 'clearVarnish' ? [] : [primer('overShellac', 'whole')],
+  }),
   order: [],
 }
 

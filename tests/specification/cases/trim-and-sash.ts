@@ -180,5 +180,8 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
     expect(stepOf(specifyOne({ surfaceClass: 'doors', coat: 'shellac' }), 'doors/prime/1').productClass).toBe(
       'shellacPrimer',
     )
+    const clear = specifyOne({ surfaceClass: 'doors', coat: 'shellac', productClass: 'clearVarnish' })
+    expect(hasStep(clear, 'doors/prime/1')).toBe(false)
+    expect(hasStep(clear, 'doors/sand/1')).toBe(true)
   },
 }
