@@ -1,5 +1,6 @@
 import type { WorkOrder } from './document-types.ts'
 import { asMarkup, html, type Markup } from './html-template.ts'
+import { once } from './once.ts'
 import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
 import { estimatePage } from './pages/estimate-page.ts'
@@ -36,7 +37,45 @@ interface Sheet {
   readonly page: (pageName: string) => Markup
 }
 
-/** One whole HTML document, style included, that needs nothing else: shown, printed and written as a file alike. */
+/** A document whose pages are made one by one, when they are looked at. */
+export interface PagedDocument {
+  /** Before and behind the pages, style included. */
+  readonly opening: string
+  readonly pages: readonly (() => string)[]
+  readonly closing: string
+}
+
+export function pagedDocument(
+  order: WorkOrder,
+  paper: Paper,
+  parts: readonly DocumentPart[] = crewParts,
+  choice: PaperChoice = wholeJob,
+  stamp: PaperStamp = noStamp,
+): PagedDocument {
+  const sheets = documentParts
+    .filter((part) => parts.includes(part))
+    .flatMap((part) => sheetsOf(order, paper, part, choice))
+  const named = sheets.map((sheet, index) => ({ sheet, pageName: `sheet-${index + 1}` }))
+  const heads: readonly RunningHead[] = named.map(({ sheet, pageName }) => ({ pageName, text: sheet.head }))
+  const opening = html`<!DOCTYPE html>
+<html lang="en" class="${paper}">
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${titleOf(order, parts)}</title>
+<style>${asMarkup(printStyle(paper, order.title, heads) + planStyle + stampStyle(stamp, order.unitSystem))}</style></head>
+<body>
+`
+  return {
+    opening: opening.markup,
+    pages: named.map(({ sheet, pageName }) => once(() => sheet.page(pageName).markup)),
+    closing: '\n</body>\n</html>\n',
+  }
+}
+
+/** The whole text of a paged document. */
+export function wholeDocument({ opening, pages, closing }: PagedDocument): string {
+  return opening + pages.map((page) => page()).join('') + closing
+}
+
+/** One whole HTML document that needs nothing else: shown, printed and written as a file alike. */
 export function workOrderHtml(
   order: WorkOrder,
   paper: Paper,
@@ -44,21 +83,7 @@ export function workOrderHtml(
   choice: PaperChoice = wholeJob,
   stamp: PaperStamp = noStamp,
 ): string {
-  const sheets = documentParts
-    .filter((part) => parts.includes(part))
-    .flatMap((part) => sheetsOf(order, paper, part, choice))
-  const named = sheets.map((sheet, index) => ({ sheet, pageName: `sheet-${index + 1}` }))
-  const heads: readonly RunningHead[] = named.map(({ sheet, pageName }) => ({ pageName, text: sheet.head }))
-  const page = html`<!DOCTYPE html>
-<html lang="en" class="${paper}">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${titleOf(order, parts)}</title>
-<style>${asMarkup(printStyle(paper, order.title, heads) + planStyle + stampStyle(stamp, order.unitSystem))}</style></head>
-<body>
-${named.map(({ sheet, pageName }) => sheet.page(pageName))}
-</body>
-</html>
-`
-  return page.markup
+  return wholeDocument(pagedDocument(order, paper, parts, choice, stamp))
 }
 
 function titleOf(order: WorkOrder, parts: readonly DocumentPart[]): string {

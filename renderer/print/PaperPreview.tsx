@@ -1,21 +1,65 @@
-import type { Ref } from 'react'
+import { type Ref, useEffect, useImperativeHandle, useMemo, useRef } from 'react'
+import type { PagedDocument } from '../../core/work-order/html.ts'
+import { fillAll, fillNearest, isFilled, withPlaceholders } from './page-filling.ts'
 
 interface PaperPreviewProps {
-  /** A whole document as `workOrderHtml` makes it. */
-  readonly html: string
+  /** A document as `pagedDocument` makes it, or the whole text of one that was kept. */
+  readonly paper: PagedDocument | string
   readonly title: string
-  readonly ref?: Ref<HTMLIFrameElement>
-  readonly onLoad?: () => void
+  readonly ref?: Ref<PreviewHandle>
+  /** Every page is there, so that they can be counted and printed. */
+  readonly onWhole?: (shown: Document) => void
 }
 
-/** Shows the very document that is printed and saved. No script runs in it; same origin only lets `printPreview` reach it. */
-export function PaperPreview({ html, title, ref, onLoad }: PaperPreviewProps) {
+export interface PreviewHandle {
+  /** Opens the browser's own print dialog on the whole document; for hosts that cannot print by themselves. */
+  readonly print: () => void
+}
+
+/**
+ * Shows the very document that is printed and saved, its first pages at once and the others as they are looked at, the rest while
+ * nothing else happens. No script runs in it; same origin only lets the page reach it.
+ */
+export function PaperPreview({ paper, title, ref, onWhole }: PaperPreviewProps) {
+  const frame = useRef<HTMLIFrameElement>(null)
+  const timer = useRef<number | undefined>(undefined)
+  const text = useMemo(() => (typeof paper === 'string' ? paper : withPlaceholders(paper)), [paper])
+  // A document that gives way to another is not filled any further.
+  useEffect(() => {
+    if (text !== '') return () => window.clearTimeout(timer.current)
+  }, [text])
+  useImperativeHandle(
+    ref,
+    () => ({
+      print: () => {
+        const shown = frame.current?.contentDocument
+        if (shown && typeof paper !== 'string') fillAll(shown, paper)
+        frame.current?.contentWindow?.focus()
+        frame.current?.contentWindow?.print()
+      },
+    }),
+    [paper],
+  )
+
+  /** A page at a time, so that typing and scrolling go on between. */
+  function goOn() {
+    window.clearTimeout(timer.current)
+    const shown = frame.current?.contentDocument
+    if (!shown) return
+    if (typeof paper === 'string' || isFilled(shown)) {
+      onWhole?.(shown)
+      return
+    }
+    fillNearest(shown, paper)
+    timer.current = window.setTimeout(goOn, 0)
+  }
+
   return (
     <iframe
-      ref={ref ?? null}
+      ref={frame}
       title={title}
-      srcDoc={html}
-      onLoad={onLoad}
+      srcDoc={text}
+      onLoad={goOn}
       sandbox="allow-same-origin allow-modals"
       style={{
         width: '100%',
@@ -25,10 +69,4 @@ export function PaperPreview({ html, title, ref, onLoad }: PaperPreviewProps) {
       }}
     />
   )
-}
-
-/** Opens the browser's own print dialog on the shown document; for hosts that cannot print by themselves. */
-export function printPreview(frame: HTMLIFrameElement): void {
-  frame.contentWindow?.focus()
-  frame.contentWindow?.print()
 }

@@ -13,15 +13,21 @@ import {
 import { records } from '../../../core/project/job.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
 import type { WorkOrder } from '../../../core/work-order/document-types.ts'
-import { type DocumentPart, workOrderHtml } from '../../../core/work-order/html.ts'
+import {
+  type DocumentPart,
+  type PagedDocument,
+  pagedDocument,
+  wholeDocument,
+} from '../../../core/work-order/html.ts'
 import { headlessOutputs } from '../../../core/work-order/outputs.ts'
 import { chosenDay, wholeJob } from '../../../core/work-order/paper-choice.ts'
 import { noStamp, type PaperStamp } from '../../../core/work-order/paper-stamp.ts'
+import { pocketFileName, pocketHtml, pocketParts } from '../../../core/work-order/pocket-page.ts'
 import { workOrder } from '../../../core/work-order/work-order.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
-import { PaperPreview, printPreview } from '../../print/PaperPreview.tsx'
+import { PaperPreview, type PreviewHandle } from '../../print/PaperPreview.tsx'
 import { newId, useJob, useView } from '../../state/app.ts'
-import { useSpecification, useTakeoff } from '../../state/derived.ts'
+import { usePasses, useSpecification, useTakeoff } from '../../state/derived.ts'
 import { type SearchState, useForecast, usePaidEstimate } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
@@ -93,7 +99,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   const job = useJob()
   const host = useView((state) => state.host)
   const { today } = useSiteNow()
-  const frame = useRef<HTMLIFrameElement>(null)
+  const preview = useRef<PreviewHandle>(null)
   const [memory, setMemory] = usePaperMemory()
   const [day, setDay] = useState<string | null>(null)
   const [delivered, setDelivered] = useState<Delivered | null>(null)
@@ -107,11 +113,11 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   const firstDay = chosenDay(order.days, { ...wholeJob, day: today.slice(0, 10) })?.date ?? null
   const isDraft = chosen.isOfPlan && acceptedAt === null
   const build = useBuild(order, parts, memory, day ?? firstDay)
-  const html = useMemo(() => build(isDraft ? { kind: 'draft' } : noStamp), [build, isDraft])
+  const paged = useMemo(() => build(isDraft ? { kind: 'draft' } : noStamp), [build, isDraft])
   const kept = records(job.issued).filter(isPaper)
   const given = kept.find((each) => each.id === old)
   const oldPaper = given === undefined ? undefined : openBody(given)
-  const shown = oldPaper?.html ?? html
+  const shown = oldPaper?.html ?? paged
   const size = oldPaper?.size ?? memory.size
   const writesPdf = host?.writesPdf ?? false
   const system = job.header.unitSystem
@@ -119,22 +125,24 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
 
   function change(changes: Partial<PaperMemory>) {
     setMemory({ ...memory, ...changes })
+    setCount(null)
     setOld(null)
     setDelivered(null)
   }
 
   /** The paper as it goes out: numbered where it is kept. Printed twice, the same paper keeps its number. */
   function toGiveOut(): Outgoing {
-    if (oldPaper !== undefined || isDraft || chosen.issuedAs === null) return { html: shown, record: null }
+    if (oldPaper !== undefined || isDraft || chosen.issuedAs === null)
+      return { html: oldPaper?.html ?? wholeDocument(paged), record: null }
     const last = kept.findLast((each) => openBody(each)?.name === chosen.name)
     const lastBody = last && openBody(last)
     if (last !== undefined && lastBody !== undefined && lastBody.number !== null) {
       const stamp = { kind: 'issued', number: lastBody.number, at: last.issuedAt } as const
-      if (lastBody.size === size && build(stamp) === lastBody.html)
+      if (lastBody.size === size && wholeDocument(build(stamp)) === lastBody.html)
         return { html: lastBody.html, record: last }
     }
     const number = nextPaperNumber(records(job.issued))
-    const stamped = build({ kind: 'issued', number, at: today })
+    const stamped = wholeDocument(build({ kind: 'issued', number, at: today }))
     const record = {
       id: newId('paper') as IssuedId,
       kind: chosen.issuedAs,
@@ -168,13 +176,12 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   }
 
   function printShown() {
-    if (frame.current !== null) printPreview(frame.current)
+    preview.current?.print()
     setDelivered({ kind: 'handedToBrowser' })
   }
 
-  function look() {
-    const inside = frame.current?.contentDocument
-    setCount(inside ? pagesOf(heightsIn(inside), size) : null)
+  function look(inside: Document) {
+    setCount(pagesOf(heightsIn(inside), size))
     if (!isPrintDue) return
     setPrintDue(false)
     printShown()
@@ -237,6 +244,13 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
             </Button>
           ) : null}
         </div>
+        <PocketPage
+          order={order}
+          parts={parts}
+          memory={memory}
+          day={day ?? firstDay}
+          onDelivered={setDelivered}
+        />
         {writesPdf ? null : <p className="quiet">To save a PDF, choose “Save as PDF” as the printer.</p>}
         <DeliveredWords delivered={delivered} />
         <p className="quiet">
@@ -249,10 +263,10 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
       </div>
       <div className="paper-shown">
         <PaperPreview
-          ref={frame}
-          html={shown}
+          ref={preview}
+          paper={shown}
           title={`${oldPaper?.name ?? chosen.name}, as printed`}
-          onLoad={look}
+          onWhole={look}
         />
       </div>
     </section>
@@ -299,9 +313,10 @@ function useOrder(plan: WorkPlan, daysBetweenTrips: number): WorkOrder {
   const takeoff = useTakeoff()
   const specification = useSpecification()
   const estimate = usePaidEstimate()
+  const passes = usePasses()
   return useMemo(
-    () => workOrder(job, takeoff, specification, estimate, plan, daysBetweenTrips),
-    [job, takeoff, specification, estimate, plan, daysBetweenTrips],
+    () => workOrder(job, takeoff, specification, estimate, plan, daysBetweenTrips, passes),
+    [job, takeoff, specification, estimate, plan, daysBetweenTrips, passes],
   )
 }
 
@@ -311,12 +326,12 @@ function useBuild(
   parts: readonly DocumentPart[],
   memory: PaperMemory,
   day: string | null,
-): (stamp: PaperStamp) => string {
+): (stamp: PaperStamp) => PagedDocument {
   const { rooms, people, weeks, size } = memory
   const partList = parts.join(' ')
   return useCallback(
     (stamp) =>
-      workOrderHtml(
+      pagedDocument(
         order,
         size,
         partList.split(' ').filter((part) => part !== '') as DocumentPart[],
@@ -363,6 +378,40 @@ function PlainFiles(props: {
         ))}
       </ul>
     </section>
+  )
+}
+
+/** The same papers for a phone; only those of the crew. */
+function PocketPage(props: {
+  readonly order: WorkOrder
+  readonly parts: readonly DocumentPart[]
+  readonly memory: PaperMemory
+  readonly day: string | null
+  readonly onDelivered: (delivered: Delivered) => void
+}) {
+  const { order, memory, day, onDelivered } = props
+  const { id, title } = useJob().header
+  const host = useView((state) => state.host)
+  const { today } = useSiteNow()
+  const parts = pocketParts.filter((part) => props.parts.includes(part))
+  if (parts.length === 0) return null
+
+  async function savePocket() {
+    const { rooms, people, weeks } = memory
+    const page = pocketHtml(order, parts, { rooms, people, weeks, day }, `${id}-${today}`)
+    const name = pocketFileName(title, today.slice(0, 10))
+    onDelivered(await saveText(name, 'text/html', page, host?.host === 'desktop'))
+  }
+
+  return (
+    <div>
+      <Button className="plain-button" onPress={savePocket}>
+        Save for a phone
+      </Button>
+      <p className="quiet">
+        One file to send by mail or message. It works without network; its ticks stay on that phone.
+      </p>
+    </div>
   )
 }
 
