@@ -21,7 +21,7 @@ export function stampStyle(stamp: PaperStamp, system: LengthUnitSystem): string 
     case 'draft':
       return `
 body::before { content: "DRAFT"; position: fixed; left: 0; right: 0; top: 38vh; text-align: center; z-index: 1; pointer-events: none;
-  font: 700 92pt/1 Arial, sans-serif; letter-spacing: 8mm; color: rgba(0, 0, 0, 0.13); transform: rotate(-32deg); }
+  font: 700 92pt/1 Arial, sans-serif; letter-spacing: 8mm; color: rgba(0, 0, 0, 0.1); transform: rotate(-32deg); }
 `
     case 'issued':
       return `
