@@ -14,7 +14,7 @@ export function estimatePage(order: WorkOrder): Markup {
 <div><dt>Planned</dt><dd>${dateWordsWithYear(order.startsOn, unitSystem)} to ${dateWordsWithYear(order.finishesOn, unitSystem)}</dd></div>
 </dl>
 <table><caption>Rooms</caption>
-<thead><tr><th>Room</th><th>Work</th><th class="n">Price</th></tr></thead>
+<thead><tr><th scope="col">Room</th><th scope="col">Work</th><th scope="col" class="n">Price</th></tr></thead>
 <tbody>${estimate.rooms.map((room) => html`<tr><td class="what">${room.name}</td><td>${room.scope}</td><td class="n">${formatCents(room.cents)}</td></tr>`)}
 <tr><td></td><td>Before tax</td><td class="n">${formatCents(estimate.beforeTax)}</td></tr>
 <tr><td></td><td>Tax</td><td class="n">${formatCents(estimate.tax)}</td></tr>
