@@ -1,3 +1,4 @@
+import { polygonHolds } from '../geometry/polygon.ts'
 import { type Job, records } from '../project/job.ts'
 import type { Corner, Opening, OpeningId, Room, RoomId, WallId } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
@@ -208,28 +209,37 @@ function planMarkers(
   return apart(wanted, outline, spacing)
 }
 
-/** In a narrow room markers of opposite walls meet: each steps along the room's longer side until it stands free. */
+/** In a narrow room markers of opposite walls meet: each takes the nearest place inside the room that is free, along its longer side first. */
 function apart(
   wanted: readonly PlanMarker[],
   outline: readonly PlanPoint[],
   spacing: number,
 ): readonly PlanMarker[] {
-  const spread = (of: (point: PlanPoint) => number) =>
+  const spreadOf = (of: (point: PlanPoint) => number) =>
     Math.max(...outline.map(of)) - Math.min(...outline.map(of))
-  const isDeep = spread((point) => point.y) > spread((point) => point.x)
+  const isDeep = spreadOf((point) => point.y) > spreadOf((point) => point.x)
+  const steps = wanted.flatMap((_, index) => (index === 0 ? [0] : [index, -index]))
+  const moves = steps
+    .flatMap((along) => steps.map((aside) => ({ along, aside })))
+    .toSorted((a, b) => farness(a) - farness(b))
   const placed: PlanMarker[] = []
-  for (const marker of wanted) {
-    const steps = wanted.flatMap((_, index) => (index === 0 ? [0] : [index, -index]))
-    const tries = steps.map((step) => ({
-      x: marker.at.x + (isDeep ? 0 : step * spacing),
-      y: marker.at.y + (isDeep ? step * spacing : 0),
+  for (const { number, at: start } of wanted) {
+    const tries = moves.map(({ along, aside }) => ({
+      x: start.x + (isDeep ? aside : along) * spacing,
+      y: start.y + (isDeep ? along : aside) * spacing,
     }))
-    const free = tries.find((at) =>
+    const free = tries.filter((at) =>
       placed.every((other) => Math.hypot(other.at.x - at.x, other.at.y - at.y) >= spacing - 1),
     )
-    placed.push({ number: marker.number, at: free ?? marker.at })
+    const at = free.find((each) => polygonHolds(outline, each)) ?? free[0] ?? start
+    placed.push({ number, at })
   }
   return placed
+}
+
+/** Aside counts more than along. */
+function farness({ along, aside }: { readonly along: number; readonly aside: number }): number {
+  return Math.abs(along) + 1.5 * Math.abs(aside)
 }
 
 /** The wall of the room a finding is on, that of its opening too; null for ceiling, floor, trim and the room as a whole. */
