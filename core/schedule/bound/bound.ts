@@ -2,6 +2,7 @@ import { choreMinutes } from '../calendar.ts'
 import { dayOf, type Windows } from '../fitting/axis.ts'
 import { buildNet, doneTask, type Net, type NetRoom } from '../fitting/net.ts'
 import type { ScheduleProblem } from '../model.ts'
+import { leastDaysByWaits, widestDay } from './room-chain.ts'
 
 /** What no plan can beat. */
 export interface PlanBound {
@@ -192,7 +193,7 @@ function mostInARow(daily: readonly number[], days: number): number {
   return most
 }
 
-/** Each room on as many days as its work takes when those with the longest days fill it. */
+/** Each room on as many days as its work takes when those with the longest days fill it, and as its waits take. */
 function roomDays(net: Net): number {
   const { axis, people, rooms } = net
   const longest = people
@@ -200,13 +201,18 @@ function roomDays(net: Net): number {
       axis.dayStart.reduce((most, _, day) => Math.max(most, ticksOn(hours, axis.dayStart, day)), 0),
     )
     .sort((one, other) => other - one)
-  return rooms.reduce((sum, room) => {
+  const widest = widestDay(net)
+  return rooms.reduce((sum, room, index) => {
     const work = workLeft(
       net,
       room.tasks.filter((task) => net.kind[task] !== doneTask),
     )
     const perDay = longest.slice(0, mostInRoom(net, room)).reduce((ticks, each) => ticks + each, 0)
-    const days = work === 0 || perDay === 0 ? 0 : Math.ceil(work / perDay - 1e-9)
+    const byWork = work === 0 || perDay === 0 ? 0 : Math.ceil(work / perDay - 1e-9)
+    const days = Math.max(
+      byWork,
+      leastDaysByWaits(net, index, widest, (task) => leastTicks(net, task)),
+    )
     return sum + days * room.centsPerDay
   }, 0)
 }
