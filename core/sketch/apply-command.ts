@@ -37,6 +37,14 @@ export function applyCommand(job: Job, command: SketchCommand): Outcome<Job> {
   return wrong === undefined ? succeed(next) : { ok: false, problem: wrong }
 }
 
+/** The job after several commands, each made on what the one before left; else the first problem on the way. */
+export function applyCommands(job: Job, commands: readonly SketchCommand[]): Outcome<Job> {
+  return commands.reduce<Outcome<Job>>(
+    (outcome, each) => (outcome.ok ? applyCommand(outcome.value, each) : outcome),
+    succeed(job),
+  )
+}
+
 /** What a command puts in must itself have a place to hang on; it is refused, not quietly let go of again. */
 function lostRecord(command: SketchCommand, changed: Job, next: Job): Problem | undefined {
   const target = targetOf(command)

@@ -1,9 +1,9 @@
 import type { Job } from '../../core/project/job.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
-import { commanded } from '../panels/parts/edits.ts'
+import { applyCommands } from '../../core/sketch/apply-command.ts'
 import { useJob } from '../state/app.ts'
-import { sketchStore, useSketch } from '../state/sketch-store.ts'
 import { surroundings } from './hand.ts'
+import { sketchStore, useSketch } from './sketch-store.ts'
 import type { Gesture, ToolName } from './tools/tool.ts'
 import { tools } from './tools/tools.ts'
 
@@ -21,7 +21,7 @@ export function useDraft(): Outcome<Job> {
   const { tool } = sketchStore.getState()
   if (last?.job !== job || last.tool !== tool || last.gesture !== gesture) {
     const commands = tools[tool].draft(gesture, surroundings(job))
-    last = { job, tool, gesture, draft: commands.length === 0 ? succeed(job) : commanded(job, commands) }
+    last = { job, tool, gesture, draft: commands.length === 0 ? succeed(job) : applyCommands(job, commands) }
   }
   return last.draft
 }

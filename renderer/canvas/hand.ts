@@ -1,9 +1,9 @@
 import { type Job, records } from '../../core/project/job.ts'
+import { applyCommands } from '../../core/sketch/apply-command.ts'
 import { inches, lengthFromUnits, millimetres } from '../../core/units/length.ts'
-import { commanded } from '../panels/parts/edits.ts'
 import { jobStore, newId, viewStore } from '../state/app.ts'
-import { sketchStore } from '../state/sketch-store.ts'
 import { snapGrid } from './Grid.tsx'
+import { sketchStore } from './sketch-store.ts'
 import type { Deed, Input, Step, Surroundings } from './tools/tool.ts'
 import { tools } from './tools/tools.ts'
 import { fitView, type View } from './view.ts'
@@ -46,7 +46,7 @@ function take(step: Step, job: Job): void {
 
 /** One gesture, one deed; what cannot be is said at its place and changes nothing. */
 function perform(deed: Deed, job: Job): void {
-  const outcome = commanded(job, deed.commands)
+  const outcome = applyCommands(job, deed.commands)
   if (!outcome.ok) {
     sketchStore.setState({ refusal: { sentence: outcome.problem.sentence, at: deed.at } })
     return

@@ -30,6 +30,16 @@ test('every import keeps to the table of rooms', () => {
   expect(findOffences(readSources(sources), roomTable)).toEqual([])
 })
 
+test('every room enters rooms named before it only, so that no folders import in a circle', () => {
+  const back = roomTable.flatMap(({ room, mayEnter }, index) => {
+    const before = roomTable.slice(0, index)
+    const isBefore = (entered: string) =>
+      before.some((other) => other.room === entered || other.room.startsWith(`${entered}/`))
+    return mayEnter.filter((entered) => !isBefore(entered)).map((entered) => `${room} enters ${entered}`)
+  })
+  expect(back).toEqual([])
+})
+
 test('the judge of plans shares nothing with the search but the model', () => {
   const judge = sourcesOf('core/schedule').filter(({ path }) => path.includes('/judge/'))
   expect(judge.length).toBeGreaterThan(1)
@@ -85,6 +95,12 @@ test('planted offences are caught, each by its own name', () => {
       'electron/storage/n.ts': `import { app } from 'electron/main'`,
       'electron/handlers/o.ts': `import Database = require('better-sqlite3')`,
       'electron/preload/p.ts': `import { answerRequest } from '../handlers/answer.ts'`,
+      'renderer/panels/site/t.tsx': `import { WalkStation } from '../walk/WalkStation.tsx'`,
+      'renderer/state/u.ts': `import type { View } from '../canvas/view.ts'`,
+      'renderer/canvas/v.tsx': `import { Tick } from '../panels/parts/Tick.tsx'`,
+      'renderer/panels/house/w.ts': `import { everywhereKeys } from '../../app/keys.ts'`,
+      'renderer/panels/parts/x.tsx': `import { Group } from 'react-konva'`,
+      'renderer/panels/y.tsx': 'export const stray = 1',
       'core/units/q.ts': 'const name = "fs"; const what = await import(name)',
       'elsewhere/r.ts': 'export const x = 1',
       'core/units/s.ts': 'export const made = [Date.now(), Math.random(), new Date(), new Date]',
@@ -106,6 +122,12 @@ test('planted offences are caught, each by its own name', () => {
     'electron/storage/n.ts may not import electron/main',
     'electron/handlers/o.ts may not import better-sqlite3',
     'electron/preload/p.ts may not import ../handlers/answer.ts',
+    'renderer/panels/site/t.tsx may not import ../walk/WalkStation.tsx',
+    'renderer/state/u.ts may not import ../canvas/view.ts',
+    'renderer/canvas/v.tsx may not import ../panels/parts/Tick.tsx',
+    'renderer/panels/house/w.ts may not import ../../app/keys.ts',
+    'renderer/panels/parts/x.tsx may not import react-konva',
+    'renderer/panels/y.tsx stands in no room of the table',
     'core/units/q.ts may not import (computed)',
     'elsewhere/r.ts stands in no room of the table',
     'core/units/s.ts may not use Date.now',
@@ -121,7 +143,7 @@ test('what only looks like an import is left alone, and the doors that are open 
       'core/units/a.ts': `// import 'node:fs'\nconst text = "require('electron')" + \`import('zustand')\``,
       'core/quantities/b.ts': `import type { Job } from '../project/job.ts'\nimport { own } from './own.ts'`,
       'core/price/c.ts': 'export const day = new Date(0).getUTCDate()',
-      'renderer/panels/d.tsx': `import './d.css'\nexport const Note = () => <p>don't import 'electron'</p>`,
+      'renderer/panels/walk/d.tsx': `import './d.css'\nexport const Note = () => <p>don't import 'electron'</p>`,
       'renderer/app/e.tsx': `import { useStore } from 'zustand'\nimport { ask } from '../bridge/client.ts'`,
       'electron/storage/f.ts': `import Database from 'better-sqlite3'\nimport { join } from 'node:path'`,
       'electron/main/g.ts': `import { app } from 'electron'\nimport { createStore } from '../storage/store.ts'`,

@@ -5,8 +5,9 @@ import { bookPath } from '../../electron/handlers/program-files.ts'
 import { backupFolder } from '../../electron/storage/book-files.ts'
 import { backupFolderOf, helpSections } from '../../renderer/app/help/help-text.ts'
 import { type KeyPlace, keyPlaces, shownKeys } from '../../renderer/app/help/key-list.ts'
-import { everywhereKeys, keyName } from '../../renderer/app/keys.ts'
+import { everywhereKeys } from '../../renderer/app/keys.ts'
 import { houseKeys } from '../../renderer/panels/house/house-keys.ts'
+import { keyName } from '../../renderer/panels/parts/key-names.ts'
 import { granted } from '../storage/books.ts'
 
 const root = join(import.meta.dirname, '..', '..')
@@ -28,7 +29,8 @@ test('the list of keys for the sheet is the table of the House, with what is hel
 
 /** Files that listen to keys outside of those two tables, and the places of the list that speak of them. */
 const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
-  'app/keys.ts': ['everywhere', 'house'],
+  'app/keys.ts': ['everywhere'],
+  'panels/parts/key-names.ts': ['everywhere', 'house'],
   'panels/house/house-keys.ts': ['house'],
   'panels/house/SheetList.tsx': ['house'],
   'canvas/SketchStage.tsx': ['house', 'drawing'],

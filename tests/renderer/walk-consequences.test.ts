@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest'
 import { compareSpecifications } from '../../core/specification/compare.ts'
 import { chainOf } from '../../renderer/panels/parts/chain.ts'
-import { chainWith } from '../../renderer/panels/walk/ConditionPaper.tsx'
+import { chainWith } from '../../renderer/panels/parts/found/ConditionPaper.tsx'
 import {
   foundCounts,
   newCondition,
   reachOf,
   withReach,
-} from '../../renderer/panels/walk/condition-records.ts'
+} from '../../renderer/panels/parts/found/condition-records.ts'
 import { demoJob } from './station-jobs.ts'
 
 const chain = chainOf(demoJob('plain-room'))

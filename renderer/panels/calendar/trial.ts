@@ -3,11 +3,11 @@ import { useStore } from 'zustand'
 import { createStore } from 'zustand/vanilla'
 import type { Job } from '../../../core/project/job.ts'
 import type { Problem } from '../../../core/project/problem.ts'
+import { applyCommands } from '../../../core/sketch/apply-command.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore, useJob } from '../../state/app.ts'
 import { putDraft, removeDraft } from '../../state/drafts.ts'
 import { adoptPlan } from '../../state/planner.ts'
-import { commanded } from '../parts/edits.ts'
 
 /** One change being thought about. A later one with the same key takes the place of the earlier. */
 export interface TrialChange {
@@ -55,7 +55,7 @@ export function takeTrial(): void {
   const changes = changesFor(trialStore.getState(), jobKey)
   if (job === null || changes.length === 0) return
   const name = changes.map((change) => change.name).join('; ')
-  const outcome = commanded(
+  const outcome = applyCommands(
     job,
     changes.flatMap((change) => change.commands),
   )
@@ -84,7 +84,7 @@ export function useJobOnTrial(): Trial {
   const state = useStore(trialStore)
   const changes = changesFor(state, jobStore.store.getState().jobKey)
   return useMemo(() => {
-    const outcome = commanded(
+    const outcome = applyCommands(
       job,
       changes.flatMap((change) => change.commands),
     )

@@ -1,7 +1,7 @@
 import { fitStorey } from '../../canvas/hand.ts'
+import { sketchStore, takeTool, useSketch } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
-import { sketchStore, takeTool, useSketch } from '../../state/sketch-store.ts'
 import { zoomBy } from './sight.ts'
 import { toolSigns } from './tool-signs.tsx'
 

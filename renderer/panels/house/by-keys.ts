@@ -5,6 +5,7 @@ import type { WallId } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import type { OpeningKind } from '../../../core/project/vocabulary.ts'
 import { findWall } from '../../../core/project/walls.ts'
+import { applyCommands } from '../../../core/sketch/apply-command.ts'
 import { rectangleCorners } from '../../../core/sketch/outline-drafting.ts'
 import { unitsPerFoot } from '../../../core/units/length.ts'
 import { fitStorey, surroundings } from '../../canvas/hand.ts'
@@ -12,7 +13,7 @@ import { newRoom } from '../../canvas/tools/new-room.ts'
 import { addOpeningAt } from '../../canvas/tools/opening.ts'
 import { readSides } from '../../canvas/tools/rectangle.ts'
 import { jobStore, viewStore } from '../../state/app.ts'
-import { command, commanded } from '../parts/edits.ts'
+import { command } from '../parts/edits.ts'
 
 /** A square room of a typed size, clear of what is drawn; answers a sentence when the size cannot be read. */
 export function addRoomOfSize(job: Job, text: string): string | null {
@@ -47,7 +48,7 @@ export function setOpeningInWall(job: Job, roomId: string, wallId: WallId, kind:
   if (wall === null) return
   const tries = places.flatMap((share) => {
     const add = addOpeningAt(kind, pointBetween(wall.start, wall.end, share), surroundings(job))
-    return add === null ? [] : [{ id: add.opening.id, outcome: commanded(job, [add]) }]
+    return add === null ? [] : [{ id: add.opening.id, outcome: applyCommands(job, [add]) }]
   })
   const [first] = tries
   if (first === undefined) return

@@ -1,8 +1,8 @@
-import { isTyping, keyName } from '../../app/keys.ts'
 import { fitStorey, handle, nudge } from '../../canvas/hand.ts'
+import { sketchStore, takeTool } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
-import { sketchStore, takeTool } from '../../state/sketch-store.ts'
+import { isTyping, keyName } from '../parts/key-names.ts'
 import { copySelected, duplicateSelected, pasteCopied, removeSelected, selectAll } from './deeds.ts'
 import { zoomBy } from './sight.ts'
 

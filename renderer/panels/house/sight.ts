@@ -1,7 +1,7 @@
 import { fitStorey } from '../../canvas/hand.ts'
+import { sketchStore } from '../../canvas/sketch-store.ts'
 import { zoomAt } from '../../canvas/view.ts'
 import { viewStore } from '../../state/app.ts'
-import { sketchStore } from '../../state/sketch-store.ts'
 
 export function zoomBy(factor: number): void {
   const { view, size } = sketchStore.getState()

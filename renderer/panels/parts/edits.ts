@@ -1,6 +1,5 @@
-import type { CollectionName, HouseRules, Job, JobHeader, RecordOf } from '../../../core/project/job.ts'
-import { type Outcome, succeed } from '../../../core/project/problem.ts'
-import { applyCommand } from '../../../core/sketch/apply-command.ts'
+import type { CollectionName, HouseRules, JobHeader, RecordOf } from '../../../core/project/job.ts'
+import { applyCommands } from '../../../core/sketch/apply-command.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore } from '../../state/app.ts'
 
@@ -27,13 +26,5 @@ export function changeHouseRules(deed: string, change: Partial<HouseRules>): boo
 
 export function command(deed: string, ...commands: readonly SketchCommand[]): boolean {
   const { job } = jobStore.store.getState()
-  return job === null ? false : jobStore.perform(deed, commanded(job, commands))
-}
-
-/** The job after several commands, or the first problem on the way. */
-export function commanded(job: Job, commands: readonly SketchCommand[]): Outcome<Job> {
-  return commands.reduce<Outcome<Job>>(
-    (outcome, each) => (outcome.ok ? applyCommand(outcome.value, each) : outcome),
-    succeed(job),
-  )
+  return job === null ? false : jobStore.perform(deed, applyCommands(job, commands))
 }

@@ -16,9 +16,9 @@ import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import type { Chain } from '../parts/chain.ts'
 import { command } from '../parts/edits.ts'
+import { ConditionForm, ConditionWhatIf, chainWith, useFindingDraft } from '../parts/found/ConditionPaper.tsx'
+import { newCondition } from '../parts/found/condition-records.ts'
 import { capital } from '../parts/words.ts'
-import { ConditionForm, ConditionWhatIf, chainWith, useFindingDraft } from '../walk/ConditionPaper.tsx'
-import { newCondition } from '../walk/condition-records.ts'
 
 /** A room turned out worse than it looked: what that changes, shown before it is agreed and written down as a change order. */
 export function FoundLeaf(props: { readonly chain: Chain; readonly roomId: RoomId; readonly now: string }) {

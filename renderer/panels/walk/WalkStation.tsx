@@ -18,20 +18,20 @@ import type { Chain } from '../parts/chain.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { areaText, lengthText } from '../parts/entries.ts'
-import { HoldPapers } from '../parts/HoldPapers.tsx'
-import { RoomNotices } from '../parts/RoomNotices.tsx'
-import { Tick } from '../parts/Tick.tsx'
-import { capital } from '../parts/words.ts'
 import {
   ConditionForm,
   ConditionWhatIf,
   FormButtons,
   useConsequences,
   useFindingDraft,
-} from './ConditionPaper.tsx'
-import { conditionsOn, foundCounts, newCondition } from './condition-records.ts'
+} from '../parts/found/ConditionPaper.tsx'
+import { conditionsOn, foundCounts, newCondition } from '../parts/found/condition-records.ts'
+import { HoldPapers } from '../parts/HoldPapers.tsx'
+import { KeptItems } from '../parts/KeptItems.tsx'
+import { RoomNotices } from '../parts/RoomNotices.tsx'
+import { Tick } from '../parts/Tick.tsx'
+import { capital } from '../parts/words.ts'
 import { ExistingPaper } from './ExistingPaper.tsx'
-import { KeptItems } from './KeptItems.tsx'
 import { SmallDamage } from './SmallDamage.tsx'
 import { SurfaceList } from './SurfaceList.tsx'
 import { SurveyPlan } from './SurveyPlan.tsx'

@@ -12,12 +12,12 @@ import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
 import { openingName } from '../../../core/work-order/surface-words.ts'
 import { newId } from '../../state/app.ts'
-import { Choice, optionsOf } from '../parts/Choice.tsx'
-import { EntryField } from '../parts/EntryField.tsx'
-import { putRecord, removeRecord } from '../parts/edits.ts'
-import { wholeNumber, words } from '../parts/entries.ts'
-import { Tick } from '../parts/Tick.tsx'
-import { keptItemWords } from '../parts/words.ts'
+import { Choice, optionsOf } from './Choice.tsx'
+import { EntryField } from './EntryField.tsx'
+import { putRecord, removeRecord } from './edits.ts'
+import { wholeNumber, words } from './entries.ts'
+import { Tick } from './Tick.tsx'
+import { keptItemWords } from './words.ts'
 
 const alarms: ReadonlySet<KeptItemKind> = new Set<KeptItemKind>([
   'smokeAlarm',

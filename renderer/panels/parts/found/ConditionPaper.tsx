@@ -1,32 +1,28 @@
 import { useDeferredValue, useMemo } from 'react'
 import { Button } from 'react-aria-components'
-import { compareChange } from '../../../core/progress/change-order.ts'
-import type { Job } from '../../../core/project/job.ts'
-import type { Condition } from '../../../core/project/survey-records.ts'
-import { conditionKinds, severities } from '../../../core/project/vocabulary.ts'
-import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
-import { compareSpecifications } from '../../../core/specification/compare.ts'
-import { conditionWords, severityWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
-import type { Area } from '../../../core/units/area.ts'
-import type { Length } from '../../../core/units/length.ts'
-import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { useDraft } from '../../state/drafts.ts'
-import { Choice, optionsOf } from '../parts/Choice.tsx'
-import { type Chain, chainOf } from '../parts/chain.ts'
-import { EntryField } from '../parts/EntryField.tsx'
+import { compareChange } from '../../../../core/progress/change-order.ts'
+import type { Job } from '../../../../core/project/job.ts'
+import type { Condition } from '../../../../core/project/survey-records.ts'
+import { conditionKinds, severities } from '../../../../core/project/vocabulary.ts'
+import type { SurfaceQuantity } from '../../../../core/quantities/takeoff-types.ts'
+import { compareSpecifications } from '../../../../core/specification/compare.ts'
 import {
-  areaEntry,
-  areaText,
-  lengthEntry,
-  lengthText,
-  orNothing,
-  wholeNumber,
-  words,
-} from '../parts/entries.ts'
-import { conditionNotes, conditionSigns, severityNotes } from '../parts/glossary-words.ts'
-import { OneOf } from '../parts/OneOf.tsx'
-import { Tick } from '../parts/Tick.tsx'
-import { capital } from '../parts/words.ts'
+  conditionWords,
+  severityWords,
+  surfaceClassWords,
+} from '../../../../core/specification/trade-words.ts'
+import type { Area } from '../../../../core/units/area.ts'
+import type { Length } from '../../../../core/units/length.ts'
+import { surfaceWords } from '../../../../core/work-order/surface-words.ts'
+import { useDraft } from '../../../state/drafts.ts'
+import { Choice, optionsOf } from '../Choice.tsx'
+import { type Chain, chainOf } from '../chain.ts'
+import { EntryField } from '../EntryField.tsx'
+import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber, words } from '../entries.ts'
+import { conditionNotes, conditionSigns, severityNotes } from '../glossary-words.ts'
+import { OneOf } from '../OneOf.tsx'
+import { Tick } from '../Tick.tsx'
+import { capital } from '../words.ts'
 import { isBegun, reachOf, withReach } from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
 

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand'
 import { createStore } from 'zustand/vanilla'
 import type { Point } from '../../core/geometry/point.ts'
-import { type Gesture, resting, type ToolName } from '../canvas/tools/tool.ts'
-import { firstView, type Size, type View } from '../canvas/view.ts'
+import { type Gesture, resting, type ToolName } from './tools/tool.ts'
+import { firstView, type Size, type View } from './view.ts'
 
 /** What the hand and the eye do at the House station; none of it belongs to the job. */
 export interface SketchState {

@@ -1,10 +1,10 @@
-import { type Job, records } from '../../../core/project/job.ts'
-import { sameValue } from '../../../core/project/same-value.ts'
-import type { RoomId } from '../../../core/project/sketch-records.ts'
-import { surfaceKey } from '../../../core/project/surface-ref.ts'
-import type { Condition, ConditionId } from '../../../core/project/survey-records.ts'
-import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { newId } from '../../state/app.ts'
+import { type Job, records } from '../../../../core/project/job.ts'
+import { sameValue } from '../../../../core/project/same-value.ts'
+import type { RoomId } from '../../../../core/project/sketch-records.ts'
+import { surfaceKey } from '../../../../core/project/surface-ref.ts'
+import type { Condition, ConditionId } from '../../../../core/project/survey-records.ts'
+import type { SurfaceQuantity, Takeoff } from '../../../../core/quantities/takeoff-types.ts'
+import { newId } from '../../../state/app.ts'
 
 /** What was found on a surface: on itself, on all of its kind in the room, or on the room as a whole. */
 export function conditionsOn(job: Job, surface: SurfaceQuantity): readonly Condition[] {
