@@ -42,7 +42,7 @@ const stationMayName = ['react', 'react-aria-components']
 /** The rooms of the page, left to right; each enters rooms named before it only. */
 const pageRooms: readonly RoomRule[] = [
   { room: 'renderer/bridge', mayEnter: ['core'], mayName: [] },
-  { room: 'renderer/print', mayEnter: [], mayName: ['react'] },
+  { room: 'renderer/print', mayEnter: ['core'], mayName: ['react'] },
   { room: 'renderer/state', mayEnter: ['core', 'renderer/bridge'], mayName: ['react', 'zod', 'zustand'] },
   {
     room: 'renderer/canvas',
