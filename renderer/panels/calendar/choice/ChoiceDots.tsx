@@ -23,11 +23,11 @@ export function ChoiceDots(props: {
     (aim === undefined ? present : plans.get(aim))?.workPlan.cost.pay ?? 0
   const floor = frame.height - frame.bottom
   return (
-    <div className="choice-dots" style={{ width: frame.width, height: frame.height }}>
+    <div className="plan-choice-dots" style={{ width: frame.width, height: frame.height }}>
       <svg width={frame.width} height={frame.height} aria-hidden="true">
         {picture.roomDays.map(({ count, y }) => (
           <g key={count}>
-            <line x1={frame.left} x2={frame.width - 4} y1={y} y2={y} className="choice-line" />
+            <line x1={frame.left} x2={frame.width - 4} y1={y} y2={y} className="plan-choice-line" />
             <text x={frame.left - 6} y={y + 4} textAnchor="end">
               {count}
             </text>
@@ -35,29 +35,29 @@ export function ChoiceDots(props: {
         ))}
         {picture.days.map(({ date, x }) => (
           <g key={date}>
-            <line x1={x} x2={x} y1={frame.top - 8} y2={floor} className="choice-line" />
+            <line x1={x} x2={x} y1={frame.top - 8} y2={floor} className="plan-choice-line" />
             <text x={x} y={floor + 14} textAnchor="middle">
               {dateWords(date, system).slice(4)}
             </text>
           </g>
         ))}
-        <text x={frame.width - 4} y={floor + 29} textAnchor="end" className="choice-axis">
+        <text x={frame.width - 4} y={floor + 29} textAnchor="end" className="plan-choice-axis">
           last day →
         </text>
-        <text x={2} y={floor + 29} className="choice-axis">
+        <text x={2} y={floor + 29} className="plan-choice-axis">
           ↑ room-days
         </text>
         {picture.dots.map((dot) => (
           <g key={`${dot.x} ${dot.y} ${dot.aims.join()}`}>
-            <circle cx={dot.x} cy={dot.y} r={5} className="choice-dot" />
-            {dot.onScreen ? <circle cx={dot.x} cy={dot.y} r={8.5} className="choice-ring" /> : null}
+            <circle cx={dot.x} cy={dot.y} r={5} className="plan-choice-dot" />
+            {dot.onScreen ? <circle cx={dot.x} cy={dot.y} r={8.5} className="plan-choice-ring" /> : null}
             <text
               x={dot.label.x + (dot.label.anchor === 'start' ? 3 : -3)}
               y={dot.label.y + 4}
               textAnchor={dot.label.anchor}
-              className="choice-label"
+              className="plan-choice-label"
             >
-              <tspan className="choice-name">{namesOf(dot)}</tspan> {shortDollars(payOf(dot))}
+              <tspan className="plan-choice-name">{namesOf(dot)}</tspan> {shortDollars(payOf(dot))}
             </text>
           </g>
         ))}
@@ -67,7 +67,7 @@ export function ChoiceDots(props: {
         return aim === undefined ? null : (
           <Button
             key={aim}
-            className="choice-press"
+            className="plan-choice-press"
             excludeFromTabOrder
             aria-label={`${namesOf(dot)}: choose this dot`}
             style={{ left: dot.x - 12, top: dot.y - 12 }}

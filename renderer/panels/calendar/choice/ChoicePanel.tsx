@@ -21,8 +21,8 @@ export function ChoicePanel(props: { readonly choice: ChoiceState; readonly pres
   if (choice.status === 'idle') return null
   const isLooking = choice.status === 'comparing'
   return (
-    <section className="choice" aria-label="Plans to choose from">
-      <div className="choice-head">
+    <section className="plan-choice" aria-label="Plans to choose from">
+      <div className="plan-choice-head">
         <h3>Plans to choose from</h3>
         {isLooking ? (
           <>
@@ -30,7 +30,7 @@ export function ChoicePanel(props: { readonly choice: ChoiceState; readonly pres
             <span className="quiet">looking for all of them, each as long: {percent(choice.share)}</span>
           </>
         ) : null}
-        <span className="choice-ends">
+        <span className="plan-choice-ends">
           {isLooking ? (
             <Button className="plain-button" onPress={stopComparing}>
               Stop comparing
@@ -59,14 +59,14 @@ function Plans(props: {
   const isShown = (aim: PlanAim, { workPlan }: FoundPlan) =>
     job.header.planFor === aim && present !== null && !isBetter(aim, workPlan, present.workPlan)
   return (
-    <div className="choice-body">
+    <div className="plan-choice-body">
       <ChoiceDots
         plans={choice.plans}
         present={present}
         system={unitSystem}
         onChoose={(aim) => choose(aim, choice.plans.get(aim))}
       />
-      <div className="choice-table">
+      <div className="plan-choice-table">
         <table className="pick-table">
           <caption className="unseen">Plans to choose from, by what they are looked for</caption>
           <thead>
@@ -90,13 +90,13 @@ function Plans(props: {
             const { workPlan } = found
             const isTaken = isShown(aim, found)
             return (
-              <tbody key={aim} className={isTaken ? 'choice-shown' : ''}>
+              <tbody key={aim} className={isTaken ? 'plan-choice-shown' : ''}>
                 <tr>
                   <th scope="row">{aimWords[aim]}</th>
                   <td>{dateWords(workPlan.finishesOn, unitSystem)}</td>
                   <td className="number">{workPlan.roomDays}</td>
                   <td className="number">{wholeDollars(workPlan.cost.pay)}</td>
-                  <td rowSpan={2} className="choice-take">
+                  <td rowSpan={2} className="plan-choice-take">
                     {isTaken ? (
                       <strong>on screen</strong>
                     ) : (
@@ -110,7 +110,7 @@ function Plans(props: {
                     )}
                   </td>
                 </tr>
-                <tr className="choice-trade">
+                <tr className="plan-choice-trade">
                   <td colSpan={4}>{tradeWords(aim, found, balanced)}</td>
                 </tr>
               </tbody>

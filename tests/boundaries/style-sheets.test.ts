@@ -1,0 +1,29 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+
+const root = join(import.meta.dirname, '..', '..', 'renderer')
+
+/** Classes that a rule of the sheet styles by their name alone. */
+function plainClasses(sheet: string): readonly string[] {
+  const bare = sheet.replace(/\/\*[\s\S]*?\*\//g, '')
+  return [...bare.matchAll(/([^{}]+)\{/g)]
+    .flatMap(([, heads]) => (heads ?? '').split(','))
+    .flatMap((head) => /^\s*\.([\w-]+)\s*$/.exec(head)?.[1] ?? [])
+}
+
+test('a class is styled by its name alone in one style sheet only, for all of them hold on every page', () => {
+  const paths = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((path) =>
+    path.endsWith('.css'),
+  )
+  const sheets = paths.map((path) => ({
+    path,
+    classes: new Set(plainClasses(readFileSync(join(root, path), 'utf8'))),
+  }))
+  expect(sheets.length).toBeGreaterThan(10)
+  const homesOf = (name: string) => sheets.filter(({ classes }) => classes.has(name)).map(({ path }) => path)
+  const shared = [...new Set(sheets.flatMap(({ classes }) => [...classes]))].filter(
+    (name) => homesOf(name).length > 1,
+  )
+  expect(shared.map((name) => `${name}: ${homesOf(name)}`)).toEqual([])
+})
