@@ -118,7 +118,7 @@ export function problem({ rules = {}, ...values }: ProblemValues = {}): Schedule
     resources: [],
     rooms: [],
     spending: { moving: 0, changingProduct: 0, leastPaid: 0 },
-    prices: { siteDay: 20_000, handOver: 1_000, takeUp: 4_000 },
+    prices: { siteDay: 20_000, handOver: 1_000, takeUp: 1_000 },
     keeping: nothingKept,
     rules: { ...noHouseRules, ...rules },
     ...values,
