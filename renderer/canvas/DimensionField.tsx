@@ -11,15 +11,15 @@ import { withWallLength } from './wall-length.ts'
 
 /** A field over a wall's written length: type the exact one and Enter. */
 export function DimensionField(props: {
-  readonly roomId: string
-  readonly wallId: string
+  readonly roomId: RoomId
+  readonly wallId: WallId
   readonly onDone: () => void
 }) {
   const job = useJob()
   const view = useSketch((state) => state.view)
   const field = useRef<HTMLInputElement>(null)
   const room = job.rooms[props.roomId]
-  const wall = room === undefined ? null : findWall(room, props.wallId as WallId)
+  const wall = room === undefined ? null : findWall(room, props.wallId)
   const system = job.header.unitSystem
   const [text, setText] = useState(() =>
     wall === null ? '' : formatLength(lengthFromUnits(wall.length), system),
@@ -35,7 +35,7 @@ export function DimensionField(props: {
   function commit(): boolean {
     const read = parseLength(text, system)
     if (!read.ok) return refuse(read.sentence)
-    const next = withWallLength(job, props.roomId as RoomId, props.wallId as WallId, read.length)
+    const next = withWallLength(job, props.roomId, props.wallId, read.length)
     if (!next.ok) return refuse(next.problem.sentence)
     if (text !== asIs) jobStore.perform('set a wall length', next)
     giveUp()
@@ -53,7 +53,7 @@ export function DimensionField(props: {
   }
 
   return (
-    <div className="dimension-field" style={{ left: place.middle.x - 65, top: place.middle.y - 18 }}>
+    <div className="dimension-field" style={{ left: place.middle.left - 65, top: place.middle.top - 18 }}>
       <input
         ref={field}
         aria-label="Exact length of the wall"

@@ -1,9 +1,11 @@
+import type { ReactNode } from 'react'
 import { Group, Label, Line, Rect, Tag, Text } from 'react-konva'
-import { type Point, pointBetween, pointsDistance } from '../../core/geometry/point.ts'
+import { type Point, pointsDistance } from '../../core/geometry/point.ts'
 import type { SnapGuide } from '../../core/sketch/snapping.ts'
 import { formatLength, type LengthUnitSystem } from '../../core/units/length.ts'
 import type { Ink } from './ink.ts'
-import type { Gesture } from './tools/tool.ts'
+import { linePoints, type ScreenPoint, screenBetween } from './screen-point.ts'
+import type { Gesture, GestureOf } from './tools/tool.ts'
 import { toScreen, type View } from './view.ts'
 
 interface GestureDrawingProps {
@@ -13,87 +15,100 @@ interface GestureDrawingProps {
   readonly system: LengthUnitSystem
 }
 
+type StrokeLook = Omit<GestureDrawingProps, 'gesture'>
+
 /** What the hand is in the middle of: lines being drawn with their lengths, and the guides they catch on. */
-export function GestureDrawing(props: GestureDrawingProps) {
-  const { gesture } = props
+export function GestureDrawing({ gesture, ...props }: GestureDrawingProps) {
   return (
     <Group listening={false}>
       {'guides' in gesture ? <Guides guides={gesture.guides} view={props.view} ink={props.ink} /> : null}
-      <Strokes {...props} />
+      {isDrawn(gesture) ? strokesOf(gesture, props) : null}
     </Group>
   )
 }
 
-function Strokes(props: GestureDrawingProps) {
-  const { gesture, view, ink } = props
-  switch (gesture.kind) {
-    case 'hovering':
-      return <Cross at={toScreen(view, gesture.point)} ink={ink} />
-    case 'drawingRectangle': {
-      const { from, to } = gesture
-      const sides = [
-        [from, { x: to.x, y: from.y }],
-        [{ x: to.x, y: from.y }, to],
-        [to, { x: from.x, y: to.y }],
-        [{ x: from.x, y: to.y }, from],
-      ] as const
-      return (
-        <>
-          {sides.map(([a, b], index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: four fixed sides
-            <Side key={index} {...props} from={a} to={b} isNamed={index < 2} />
-          ))}
-          <Typed {...props} at={to} text={gesture.typed} />
-        </>
-      )
-    }
-    case 'drawingOutline': {
-      const points = [...gesture.corners, gesture.to]
-      return (
-        <>
-          {points.slice(1).map((point, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: sides in the order they were drawn
-            <Side key={index} {...props} from={points[index] as Point} to={point} isNamed />
-          ))}
-          {gesture.corners.map((corner, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: corners in the order they were drawn
-            <Cross key={index} at={toScreen(view, corner)} ink={ink} />
-          ))}
-          <Typed {...props} at={gesture.to} text={gesture.typed} />
-        </>
-      )
-    }
-    case 'sweeping': {
-      const [a, b] = [toScreen(view, gesture.from), toScreen(view, gesture.to)]
-      return (
-        <Rect
-          x={Math.min(a.x, b.x)}
-          y={Math.min(a.y, b.y)}
-          width={Math.abs(b.x - a.x)}
-          height={Math.abs(b.y - a.y)}
-          stroke={ink.act}
-          dash={[5, 4]}
-          fill={ink.actSoft}
-          opacity={0.5}
-        />
-      )
-    }
-    default:
-      return null
-  }
+type Drawn = 'hovering' | 'drawingRectangle' | 'drawingOutline' | 'sweeping'
+
+type StrokeProps<Kind extends Drawn> = StrokeLook & { readonly gesture: GestureOf<Kind> }
+
+/** How each gesture that draws something of its own looks. What is moved shows in the drafted rooms. */
+const strokes: { readonly [Kind in Drawn]: (props: StrokeProps<Kind>) => ReactNode } = {
+  hovering: ({ gesture, view, ink }) => <Cross at={toScreen(view, gesture.point)} ink={ink} />,
+  drawingRectangle: RectangleStrokes,
+  drawingOutline: OutlineStrokes,
+  sweeping: SweepStrokes,
 }
 
-function Side(
-  props: GestureDrawingProps & { readonly from: Point; readonly to: Point; readonly isNamed: boolean },
-) {
+function isDrawn(gesture: Gesture): gesture is GestureOf<Drawn> {
+  return Object.hasOwn(strokes, gesture.kind)
+}
+
+function strokesOf<Kind extends Drawn>(
+  gesture: { [Each in Kind]: GestureOf<Each> }[Kind],
+  props: StrokeLook,
+): ReactNode {
+  return strokes[gesture.kind]({ ...props, gesture })
+}
+
+function RectangleStrokes({ gesture, ...props }: StrokeProps<'drawingRectangle'>) {
+  const { from, to } = gesture
+  const [across, down] = [
+    { x: to.x, y: from.y },
+    { x: from.x, y: to.y },
+  ]
+  return (
+    <>
+      <Side {...props} from={from} to={across} isNamed />
+      <Side {...props} from={across} to={to} isNamed />
+      <Side {...props} from={to} to={down} isNamed={false} />
+      <Side {...props} from={down} to={from} isNamed={false} />
+      <Typed {...props} at={to} text={gesture.typed} />
+    </>
+  )
+}
+
+function OutlineStrokes({ gesture, ...props }: StrokeProps<'drawingOutline'>) {
+  const { corners, to } = gesture
+  return (
+    <>
+      {corners.map((corner, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: sides in the order they were drawn
+        <Side key={index} {...props} from={corner} to={corners[index + 1] ?? to} isNamed />
+      ))}
+      {corners.map((corner, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: corners in the order they were drawn
+        <Cross key={index} at={toScreen(props.view, corner)} ink={props.ink} />
+      ))}
+      <Typed {...props} at={to} text={gesture.typed} />
+    </>
+  )
+}
+
+function SweepStrokes({ gesture, view, ink }: StrokeProps<'sweeping'>) {
+  const [a, b] = [toScreen(view, gesture.from), toScreen(view, gesture.to)]
+  return (
+    <Rect
+      x={Math.min(a.left, b.left)}
+      y={Math.min(a.top, b.top)}
+      width={Math.abs(b.left - a.left)}
+      height={Math.abs(b.top - a.top)}
+      stroke={ink.act}
+      dash={[5, 4]}
+      fill={ink.actSoft}
+      opacity={0.5}
+    />
+  )
+}
+
+function Side(props: StrokeLook & { readonly from: Point; readonly to: Point; readonly isNamed: boolean }) {
   const { view, ink, system } = props
   const [a, b] = [toScreen(view, props.from), toScreen(view, props.to)]
   return (
     <>
-      <Line points={[a.x, a.y, b.x, b.y]} stroke={ink.act} strokeWidth={2.25} />
+      <Line points={linePoints([a, b])} stroke={ink.act} strokeWidth={2.25} />
       {props.isNamed ? (
         <Note
-          at={pointBetween(a, b, 0.5)}
+          at={screenBetween(a, b, 0.5)}
           text={formatLength(Math.round(pointsDistance(props.from, props.to)), system)}
           ink={ink}
         />
@@ -102,21 +117,23 @@ function Side(
   )
 }
 
-function Typed(props: GestureDrawingProps & { readonly at: Point; readonly text: string }) {
+function Typed(props: StrokeLook & { readonly at: Point; readonly text: string }) {
   if (props.text === '') return null
   const at = toScreen(props.view, props.at)
-  return <Note at={{ x: at.x + 18, y: at.y + 26 }} text={`${props.text}▏`} ink={props.ink} isStrong />
+  return (
+    <Note at={{ left: at.left + 18, top: at.top + 26 }} text={`${props.text}▏`} ink={props.ink} isStrong />
+  )
 }
 
 function Note(props: {
-  readonly at: Point
+  readonly at: ScreenPoint
   readonly text: string
   readonly ink: Ink
   readonly isStrong?: boolean
 }) {
   const { ink } = props
   return (
-    <Label x={props.at.x} y={props.at.y} offsetX={props.text.length * 3.4 + 6} offsetY={10}>
+    <Label x={props.at.left} y={props.at.top} offsetX={props.text.length * 3.4 + 6} offsetY={10}>
       <Tag fill={props.isStrong ? ink.act : ink.paper} stroke={ink.act} strokeWidth={1} cornerRadius={2} />
       <Text
         text={props.text}
@@ -129,12 +146,12 @@ function Note(props: {
   )
 }
 
-function Cross(props: { readonly at: Point; readonly ink: Ink }) {
-  const { x, y } = props.at
+function Cross(props: { readonly at: ScreenPoint; readonly ink: Ink }) {
+  const { left, top } = props.at
   return (
     <>
-      <Line points={[x - 6, y, x + 6, y]} stroke={props.ink.act} strokeWidth={1.25} />
-      <Line points={[x, y - 6, x, y + 6]} stroke={props.ink.act} strokeWidth={1.25} />
+      <Line points={[left - 6, top, left + 6, top]} stroke={props.ink.act} strokeWidth={1.25} />
+      <Line points={[left, top - 6, left, top + 6]} stroke={props.ink.act} strokeWidth={1.25} />
     </>
   )
 }
@@ -149,8 +166,8 @@ function Guides(props: { readonly guides: readonly SnapGuide[]; readonly view: V
         return (
           <Rect
             key={key}
-            x={b.x - 6}
-            y={b.y - 6}
+            x={b.left - 6}
+            y={b.top - 6}
             width={12}
             height={12}
             stroke={props.ink.wait}
@@ -158,7 +175,7 @@ function Guides(props: { readonly guides: readonly SnapGuide[]; readonly view: V
           />
         )
       return (
-        <Line key={key} points={[a.x, a.y, b.x, b.y]} stroke={props.ink.wait} strokeWidth={1} dash={[6, 4]} />
+        <Line key={key} points={linePoints([a, b])} stroke={props.ink.wait} strokeWidth={1} dash={[6, 4]} />
       )
     })
 }

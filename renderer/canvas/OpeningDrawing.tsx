@@ -5,7 +5,11 @@ import type { Job } from '../../core/project/job.ts'
 import type { Opening } from '../../core/project/sketch-records.ts'
 import { openingSides, type Wall } from '../../core/project/walls.ts'
 import type { Ink } from './ink.ts'
+import { linePoints, type ScreenPoint, screenBetween, screenDistance, screenTurn } from './screen-point.ts'
 import { toScreen, type View } from './view.ts'
+
+/** The four ends of an opening's jambs: along the near face, then back along the far one. */
+type JambEnds = readonly [ScreenPoint, ScreenPoint, ScreenPoint, ScreenPoint]
 
 interface OpeningDrawingProps {
   readonly job: Job
@@ -25,38 +29,32 @@ export const OpeningDrawing = memo(function OpeningDrawing(props: OpeningDrawing
   const { near, far } = openingSides(job, opening)
   if (near === null || near.room.storeyId !== props.storeyId || near.wall.length === 0) return null
   const { from, to } = near.place
-  const inner = [edge(near.wall, from), edge(near.wall, to)] as const
   const depth = far === null ? props.thickness : gapBetween(near.wall, far.wall)
   const outward = outwardOf(near.wall)
-  const outer = inner.map((point) => ({
-    x: point.x + outward.x * depth,
-    y: point.y + outward.y * depth,
-  })) as [Point, Point]
-  const [a, b, c, d] = [inner[0], inner[1], outer[1], outer[0]].map((point) => toScreen(view, point)) as [
-    Point,
-    Point,
-    Point,
-    Point,
-  ]
+  const place = (at: number, off: number) => {
+    const { x, y } = pointOn(near.wall, at)
+    return toScreen(view, { x: x + outward.x * off, y: y + outward.y * off })
+  }
+  const [a, b, c, d] = [place(from, 0), place(to, 0), place(to, depth), place(from, depth)]
   const stroke = props.isSelected ? ink.act : ink.ink
   const strokeWidth = props.isSelected ? 2.25 : 1.25
   return (
     <Group listening={false}>
       <Line
-        points={flat([a, b, c, d])}
+        points={linePoints([a, b, c, d])}
         closed
         fill={props.isLit ? ink.waitSoft : props.isSelected ? ink.actSoft : ink.paper}
       />
-      <Line points={flat([a, d])} stroke={stroke} strokeWidth={strokeWidth} />
-      <Line points={flat([b, c])} stroke={stroke} strokeWidth={strokeWidth} />
+      <Line points={linePoints([a, d])} stroke={stroke} strokeWidth={strokeWidth} />
+      <Line points={linePoints([b, c])} stroke={stroke} strokeWidth={strokeWidth} />
       {opening.kind === 'window' ? (
         <WindowLines ends={[a, b, c, d]} stroke={stroke} strokeWidth={strokeWidth} />
       ) : null}
       {opening.kind === 'casedOpening' ? (
-        <Line points={flat([a, b])} stroke={stroke} strokeWidth={1} dash={[4, 4]} />
+        <Line points={linePoints([a, b])} stroke={stroke} strokeWidth={1} dash={[4, 4]} />
       ) : null}
       {opening.kind === 'fireplace' || opening.kind === 'builtIn' || opening.kind === 'other' ? (
-        <Line points={flat([a, c])} stroke={stroke} strokeWidth={1} />
+        <Line points={linePoints([a, c])} stroke={stroke} strokeWidth={1} />
       ) : null}
       {opening.slab !== null ? (
         <Leaves opening={opening} ends={[a, b, c, d]} wall={near.wall} stroke={stroke} />
@@ -81,7 +79,7 @@ function isSameDrawing(before: OpeningDrawingProps, after: OpeningDrawingProps):
 }
 
 function WindowLines(props: {
-  readonly ends: readonly [Point, Point, Point, Point]
+  readonly ends: JambEnds
   readonly stroke: string
   readonly strokeWidth: number
 }) {
@@ -89,7 +87,7 @@ function WindowLines(props: {
   return [0, 0.5, 1].map((share) => (
     <Line
       key={share}
-      points={flat([pointBetween(a, d, share), pointBetween(b, c, share)])}
+      points={linePoints([screenBetween(a, d, share), screenBetween(b, c, share)])}
       stroke={props.stroke}
       strokeWidth={share === 0.5 ? 1 : props.strokeWidth}
     />
@@ -99,7 +97,7 @@ function WindowLines(props: {
 /** Door leaves standing open a quarter turn into the side they open towards, with the arc they swing. */
 function Leaves(props: {
   readonly opening: Opening
-  readonly ends: readonly [Point, Point, Point, Point]
+  readonly ends: JambEnds
   readonly wall: Wall
   readonly stroke: string
 }) {
@@ -107,9 +105,9 @@ function Leaves(props: {
   const [a, b, c, d] = props.ends
   const opensNear = opening.slab?.edgesShow === 'near'
   const [hinge, latch] = opensNear ? [a, b] : [d, c]
-  const width = Math.hypot(latch.x - hinge.x, latch.y - hinge.y)
+  const width = screenDistance(hinge, latch)
   if (width < 6) return null
-  const along = (Math.atan2(latch.y - hinge.y, latch.x - hinge.x) * 180) / Math.PI
+  const along = screenTurn(hinge, latch)
   const turn = (props.wall.inside === 'right') === opensNear ? 90 : -90
   const pair = (opening.slab?.leaves ?? 1) >= 2
   const radius = pair ? width / 2 : width
@@ -122,7 +120,7 @@ function Leaves(props: {
 }
 
 function Leaf(props: {
-  readonly hinge: Point
+  readonly hinge: ScreenPoint
   readonly along: number
   readonly turn: number
   readonly radius: number
@@ -130,16 +128,13 @@ function Leaf(props: {
 }) {
   const { hinge, along, turn, radius, stroke } = props
   const open = ((along + turn) * Math.PI) / 180
+  const tip = { left: hinge.left + Math.cos(open) * radius, top: hinge.top + Math.sin(open) * radius }
   return (
     <>
-      <Line
-        points={flat([hinge, { x: hinge.x + Math.cos(open) * radius, y: hinge.y + Math.sin(open) * radius }])}
-        stroke={stroke}
-        strokeWidth={1.75}
-      />
+      <Line points={linePoints([hinge, tip])} stroke={stroke} strokeWidth={1.75} />
       <Arc
-        x={hinge.x}
-        y={hinge.y}
+        x={hinge.left}
+        y={hinge.top}
         innerRadius={radius}
         outerRadius={radius}
         angle={90}
@@ -152,11 +147,7 @@ function Leaf(props: {
   )
 }
 
-function flat(points: readonly Point[]): number[] {
-  return points.flatMap(({ x, y }) => [x, y])
-}
-
-function edge(wall: Wall, at: number): Point {
+function pointOn(wall: Wall, at: number): Point {
   return pointBetween(wall.start, wall.end, at / wall.length)
 }
 

@@ -7,6 +7,7 @@ import { roomWalls, type Wall } from '../../core/project/walls.ts'
 import { areaFromSquareUnits, formatArea } from '../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../core/units/length.ts'
 import type { Ink } from './ink.ts'
+import { linePoints, type ScreenPoint, screenBetween, screenDistance, screenTurn } from './screen-point.ts'
 import { toScreen, type View } from './view.ts'
 
 interface RoomDrawingProps {
@@ -21,10 +22,7 @@ interface RoomDrawingProps {
 }
 
 function screenPoints(view: View, points: readonly Point[]): number[] {
-  return points.flatMap((point) => {
-    const { x, y } = toScreen(view, point)
-    return [x, y]
-  })
+  return linePoints(points.map((point) => toScreen(view, point)))
 }
 
 /** Where the rooms of the storey below stand: drawn over this storey's floors, so that walls can be set on walls. */
@@ -110,11 +108,11 @@ export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
   )
 })
 
-function CornerHandle(props: { readonly at: Point; readonly ink: Ink }) {
-  const { x, y } = props.at
+function CornerHandle(props: { readonly at: ScreenPoint; readonly ink: Ink }) {
+  const { left, top } = props.at
   return (
     <Line
-      points={[x - 4, y - 4, x + 4, y - 4, x + 4, y + 4, x - 4, y + 4]}
+      points={[left - 4, top - 4, left + 4, top - 4, left + 4, top + 4, left - 4, top + 4]}
       closed
       fill={props.ink.paperRaised}
       stroke={props.ink.act}
@@ -186,7 +184,7 @@ export const RoomTitle = memo(function RoomTitle({
   // A letter of the drawn face is about half as wide as it is high.
   const lines = high > 70 ? Math.ceil((room.name.length * fontSize * 0.5) / width) : 1
   return (
-    <Group x={place.x} y={place.y} rotation={isTurned ? -90 : 0}>
+    <Group x={place.left} y={place.top} rotation={isTurned ? -90 : 0}>
       <Text
         text={room.name}
         x={-width / 2}
@@ -221,20 +219,20 @@ export const RoomTitle = memo(function RoomTitle({
 export function labelPoint(corners: readonly Point[], middle: Point): Point {
   const crossings = corners
     .flatMap((start, index) => {
-      const end = corners[(index + 1) % corners.length] as Point
+      const end = corners.at((index + 1) % corners.length) ?? start
       if (start.y > middle.y === end.y > middle.y) return []
       return [start.x + ((middle.y - start.y) / (end.y - start.y)) * (end.x - start.x)]
     })
     .sort((a, b) => a - b)
   let best: Point = middle
   let width = -1
-  for (let index = 0; index + 1 < crossings.length; index += 2) {
-    const [from, to] = [crossings[index] as number, crossings[index + 1] as number]
-    if (to - from > width) {
-      width = to - from
-      best = { x: (from + to) / 2, y: middle.y }
-    }
-  }
+  crossings.forEach((to, index) => {
+    // Every other crossing leaves the room again, and ends a stretch inside it.
+    const from = index % 2 === 1 ? (crossings[index - 1] ?? to) : to
+    if (index % 2 === 0 || to - from <= width) return
+    width = to - from
+    best = { x: (from + to) / 2, y: middle.y }
+  })
   return best
 }
 
@@ -246,20 +244,20 @@ function WallDimension({ wall, view, ink, system }: RoomDrawingProps & { readonl
   const { start, end } = place
   return (
     <>
-      <Line points={[start.x, start.y, end.x, end.y]} stroke={ink.lineStrong} strokeWidth={1} />
+      <Line points={linePoints([start, end])} stroke={ink.lineStrong} strokeWidth={1} />
       {[start, end].map((tick, index) => (
         <Line
           // biome-ignore lint/suspicious/noArrayIndexKey: two fixed ends
           key={index}
-          points={[tick.x - 3, tick.y + 3, tick.x + 3, tick.y - 3]}
+          points={[tick.left - 3, tick.top + 3, tick.left + 3, tick.top - 3]}
           stroke={ink.inkSoft}
           strokeWidth={1.25}
         />
       ))}
       <Text
         text={text}
-        x={place.middle.x}
-        y={place.middle.y}
+        x={place.middle.left}
+        y={place.middle.top}
         offsetX={40}
         offsetY={13}
         width={80}
@@ -276,15 +274,14 @@ function WallDimension({ wall, view, ink, system }: RoomDrawingProps & { readonl
 /** Where a wall's dimension stands on the screen, 16 pixels inside the room, readable from below or the right. */
 export function dimensionPlace(wall: Wall, view: View) {
   const [a, b] = [toScreen(view, wall.start), toScreen(view, wall.end)]
-  const length = Math.hypot(b.x - a.x, b.y - a.y)
-  const side = wall.inside === 'right' ? 1 : -1
-  const off =
-    length === 0
-      ? { x: 0, y: 0 }
-      : { x: (-(b.y - a.y) / length) * side * 16, y: ((b.x - a.x) / length) * side * 16 }
-  const start = { x: a.x + off.x, y: a.y + off.y }
-  const end = { x: b.x + off.x, y: b.y + off.y }
-  const turned = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI
+  const length = screenDistance(a, b)
+  const off = length === 0 ? 0 : ((wall.inside === 'right' ? 1 : -1) * 16) / length
+  const inside = (at: ScreenPoint): ScreenPoint => ({
+    left: at.left - (b.top - a.top) * off,
+    top: at.top + (b.left - a.left) * off,
+  })
+  const [start, end] = [inside(a), inside(b)]
+  const turned = screenTurn(a, b)
   const rotation = turned > 90 ? turned - 180 : turned <= -90 ? turned + 180 : turned
-  return { start, end, middle: pointBetween(start, end, 0.5), length, rotation }
+  return { start, end, middle: screenBetween(start, end, 0.5), length, rotation }
 }

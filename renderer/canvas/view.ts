@@ -1,4 +1,5 @@
 import type { Point } from '../../core/geometry/point.ts'
+import type { ScreenPoint } from './screen-point.ts'
 
 /** How the plan lies on the screen: `scale` is screen pixels per plan unit (1/8000 mm), x and y where the plan's origin is shown. */
 export interface View {
@@ -17,19 +18,19 @@ export const firstView: View = { scale: 40 / 8_000_000, x: 80, y: 80 }
 const leastScale = 2 / 8_000_000
 const mostScale = 2000 / 8_000_000
 
-export function toScreen(view: View, point: Point): Point {
-  return { x: point.x * view.scale + view.x, y: point.y * view.scale + view.y }
+export function toScreen(view: View, point: Point): ScreenPoint {
+  return { left: point.x * view.scale + view.x, top: point.y * view.scale + view.y }
 }
 
-export function toPlan(view: View, point: Point): Point {
-  return { x: (point.x - view.x) / view.scale, y: (point.y - view.y) / view.scale }
+export function toHouse(view: View, at: ScreenPoint): Point {
+  return { x: (at.left - view.x) / view.scale, y: (at.top - view.y) / view.scale }
 }
 
-/** Zooms by a factor with the place under `at` (screen) staying where it is. */
-export function zoomAt(view: View, at: Point, factor: number): View {
+/** Zooms by a factor with the place under `at` staying where it is. */
+export function zoomAt(view: View, at: ScreenPoint, factor: number): View {
   const scale = Math.min(mostScale, Math.max(leastScale, view.scale * factor))
-  const held = toPlan(view, at)
-  return { scale, x: at.x - held.x * scale, y: at.y - held.y * scale }
+  const held = toHouse(view, at)
+  return { scale, x: at.left - held.x * scale, y: at.top - held.y * scale }
 }
 
 export function panBy(view: View, dx: number, dy: number): View {

@@ -3,10 +3,10 @@ import { closesOutline, nextCorner } from '../../../core/sketch/outline-drafting
 import { parseLength } from '../../../core/units/parse-length.ts'
 import { newRoom } from './new-room.ts'
 import { snapped } from './snap.ts'
-import { type Gesture, type Input, resting, type Step, type Surroundings, type Tool } from './tool.ts'
+import { type GestureOf, type Input, resting, type Step, type Surroundings, type Tool } from './tool.ts'
 import { isTypedKey, typedAfter } from './typing.ts'
 
-type Drawing = Extract<Gesture, { kind: 'drawingOutline' }>
+type Drawing = GestureOf<'drawingOutline'>
 
 /**
  * A room corner by corner: click, or point in a direction and type the length and Enter. Enter alone, or a click on the first corner,

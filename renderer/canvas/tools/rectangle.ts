@@ -4,10 +4,10 @@ import type { Length } from '../../../core/units/length.ts'
 import { parseLength } from '../../../core/units/parse-length.ts'
 import { newRoom } from './new-room.ts'
 import { snapped } from './snap.ts'
-import { type Gesture, type Input, resting, type Step, type Surroundings, type Tool } from './tool.ts'
+import { type GestureOf, type Input, resting, type Step, type Surroundings, type Tool } from './tool.ts'
 import { isTypedKey, typedAfter } from './typing.ts'
 
-type Drawing = Extract<Gesture, { kind: 'drawingRectangle' }>
+type Drawing = GestureOf<'drawingRectangle'>
 
 /**
  * A room by dragging from corner to corner, or by clicking one corner and typing `12' x 10' 6"` and Enter.

@@ -80,6 +80,8 @@ export type Gesture =
     }
   | { readonly kind: 'sweeping'; readonly from: Point; readonly to: Point; readonly adds: boolean }
 
+export type GestureOf<Kind extends Gesture['kind']> = Extract<Gesture, { kind: Kind }>
+
 export const resting: Gesture = { kind: 'resting' }
 
 /** One finished gesture, as the user would name it in "Undo ...". */

@@ -5,7 +5,7 @@ import { viewStore } from '../../state/app.ts'
 
 export function zoomBy(factor: number): void {
   const { view, size } = sketchStore.getState()
-  sketchStore.setState({ view: zoomAt(view, { x: size.width / 2, y: size.height / 2 }, factor) })
+  sketchStore.setState({ view: zoomAt(view, { left: size.width / 2, top: size.height / 2 }, factor) })
 }
 
 export function showStorey(storeyId: string): void {

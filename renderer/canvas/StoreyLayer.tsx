@@ -1,0 +1,74 @@
+import { Layer } from 'react-konva'
+import { type Job, records } from '../../core/project/job.ts'
+import { useView } from '../state/app.ts'
+import { Grid } from './Grid.tsx'
+import { partitions } from './hand.ts'
+import type { Ink } from './ink.ts'
+import { OpeningDrawing } from './OpeningDrawing.tsx'
+import { RoomBelow, RoomDrawing, RoomFloor, RoomTitle, WallSolid } from './RoomDrawing.tsx'
+import { useSketch } from './sketch-store.ts'
+
+interface StoreyLayerProps {
+  /** The job as drafted. */
+  readonly job: Job
+  readonly ink: Ink
+  /** Rooms as they cannot be. */
+  readonly refusedIds: readonly string[]
+}
+
+/** One storey on the sheet, from the ground up: grid, walls, floors, the storey below, outlines, openings, names. */
+export function StoreyLayer({ job, ink, refusedIds }: StoreyLayerProps) {
+  const storeyId = useView((state) => state.storeyId) ?? ''
+  const selectedIds = useView((state) => state.selectedIds)
+  const { view, size, litIds, showsGrid } = useSketch((state) => state)
+  const system = job.header.unitSystem
+  const thickness = partitions[system]
+  const rooms = records(job.rooms).filter((room) => room.storeyId === storeyId)
+  const looks = rooms.map((room) => ({
+    room,
+    view,
+    ink,
+    system,
+    isSelected: selectedIds.includes(room.id),
+    litIds,
+  }))
+  return (
+    <Layer listening={false}>
+      {showsGrid ? <Grid view={view} size={size} ink={ink} system={system} /> : null}
+      {rooms.map((room) => (
+        <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={ink.line} />
+      ))}
+      {looks.map(({ room, isSelected }) => (
+        <RoomFloor key={room.id} room={room} view={view} ink={ink} isSelected={isSelected} litIds={litIds} />
+      ))}
+      {roomsBelow(job, storeyId).map((room) => (
+        <RoomBelow key={room.id} room={room} view={view} ink={ink} />
+      ))}
+      {looks.map((look) => (
+        <RoomDrawing key={look.room.id} {...look} isRefused={refusedIds.includes(look.room.id)} />
+      ))}
+      {records(job.openings).map((opening) => (
+        <OpeningDrawing
+          key={opening.id}
+          job={job}
+          opening={opening}
+          view={view}
+          ink={ink}
+          storeyId={storeyId}
+          thickness={thickness}
+          isSelected={selectedIds.includes(opening.id)}
+          isLit={litIds.includes(opening.id)}
+        />
+      ))}
+      {looks.map(({ room, isSelected }) => (
+        <RoomTitle key={room.id} room={room} view={view} ink={ink} system={system} isSelected={isSelected} />
+      ))}
+    </Layer>
+  )
+}
+
+function roomsBelow(job: Job, storeyId: string) {
+  const level = job.storeys[storeyId]?.level
+  const below = records(job.storeys).find((storey) => storey.level === (level ?? 0) - 1)
+  return records(job.rooms).filter((room) => room.storeyId === below?.id)
+}
