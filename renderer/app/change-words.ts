@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import type { z } from 'zod'
 import {
   type CollectionName,
   type Job,
@@ -44,7 +44,7 @@ export function changeWords(job: Job, change: RecordChange): string {
 }
 
 function recordWords(job: Job, { part, before, after }: RecordChange): string {
-  const record = (after ?? before) as Fields
+  const record = fieldsOf(after ?? before)
   const name = textAt(record, 'name')
   const room = job.rooms[roomIdOf(record) ?? '']?.name
   const named = name === null || part === 'header' ? '' : ` “${name}”`
@@ -54,13 +54,17 @@ function recordWords(job: Job, { part, before, after }: RecordChange): string {
 /** The room a record says it is in or about, at its top or one or two levels down. */
 function roomIdOf(value: unknown, depth = 0): string | null {
   if (typeof value !== 'object' || value === null || depth > 2) return null
-  const own = textAt(value as Fields, 'roomId')
+  const own = textAt(fieldsOf(value), 'roomId')
   if (own !== null) return own
   for (const part of Object.values(value)) {
     const found = Array.isArray(part) ? null : roomIdOf(part, depth + 1)
     if (found !== null) return found
   }
   return null
+}
+
+function fieldsOf(value: unknown): Fields {
+  return typeof value === 'object' && value !== null ? { ...value } : {}
 }
 
 function textAt(record: Fields, key: string): string | null {
@@ -101,8 +105,8 @@ function fieldLines(change: RecordChange): readonly string[] {
 function inFile(part: RecordChange['part'], record: unknown): Fields {
   if (record === undefined) return {}
   const schemas: Readonly<Record<string, z.ZodType>> = { ...singleSchemas, ...recordSchemas }
-  const written = z.safeEncode(schemas[part] as z.ZodType, record as never)
-  return (written.success ? written.data : record) as Fields
+  const written = schemas[part]?.safeEncode(record)
+  return fieldsOf(written?.success ? written.data : record)
 }
 
 function valueText(value: unknown): string {

@@ -2,6 +2,7 @@ import type { OpenedJob } from '../../core/contract/requests.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import type { Storey } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { mayLeave, storeEverything } from './leaving.ts'
@@ -21,9 +22,9 @@ export function showOpened(opened: Outcome<OpenedJob>): void {
   }
   jobStore.show(opened.value)
   window.localStorage.setItem(lastJobKey, opened.value.jobKey)
-  const ground = records(opened.value.job.storeys).reduce(
+  const ground = records(opened.value.job.storeys).reduce<Storey | null>(
     (best, storey) => (best === null || Math.abs(storey.level) < Math.abs(best.level) ? storey : best),
-    null as null | { id: string; level: number },
+    null,
   )
   viewStore.setState({ storeyId: ground?.id ?? null, selectedIds: [], surfaceKey: null, roomId: null })
 }

@@ -5,15 +5,20 @@ import { unitsPerFoot } from '../../core/units/length.ts'
 import type { Ink } from './ink.ts'
 import type { Size, View } from './view.ts'
 
-/** Distances of grid lines the sheet can show, in plan units: feet or metres and their parts. */
+/** Distances of grid lines the sheet can show, in plan units: feet or metres and their parts, and the widest. */
 const steps: Readonly<Record<LengthUnitSystem, readonly number[]>> = {
-  imperial: [unitsPerFoot / 4, unitsPerFoot, unitsPerFoot * 4, unitsPerFoot * 16],
-  metric: [800_000, 4_000_000, 8_000_000, 40_000_000],
+  imperial: [unitsPerFoot / 4, unitsPerFoot, unitsPerFoot * 4],
+  metric: [800_000, 4_000_000, 8_000_000],
+}
+
+const coarsest: Readonly<Record<LengthUnitSystem, number>> = {
+  imperial: unitsPerFoot * 16,
+  metric: 40_000_000,
 }
 
 /** The finest grid whose lines stand at least 11 pixels apart. */
 export function gridStep(view: View, system: LengthUnitSystem): number {
-  return steps[system].find((step) => step * view.scale >= 11) ?? (steps[system].at(-1) as number)
+  return steps[system].find((step) => step * view.scale >= 11) ?? coarsest[system]
 }
 
 /** What the pointer catches on: a quarter of the shown grid, never finer than 1 in or 10 mm. */

@@ -1,7 +1,9 @@
 import { type Job, records } from '../../core/project/job.ts'
+import type { StoreyId } from '../../core/project/sketch-records.ts'
 import { applyCommands } from '../../core/sketch/apply-command.ts'
 import { inches, lengthFromUnits, millimetres } from '../../core/units/length.ts'
-import { jobStore, newId, viewStore } from '../state/app.ts'
+import { jobStore, viewStore } from '../state/app.ts'
+import { newId } from '../state/new-id.ts'
 import { snapGrid } from './Grid.tsx'
 import { sketchStore } from './sketch-store.ts'
 import type { Deed, Input, Step, Surroundings } from './tools/tool.ts'
@@ -13,6 +15,9 @@ const reach = 9
 /** Walls between rooms are drawn this thick until something is known behind them: 4 1/2 in, or 115 mm. Our own choice. */
 export const partitions = { imperial: inches(4.5), metric: millimetres(115) } as const
 
+/** Stands in while no storey is shown. No record has it, so that nothing can be drawn there. */
+const noStorey = '' as StoreyId
+
 /** What is around the hand just now. */
 export function surroundings(job: Job): Surroundings {
   const { storeyId, selectedIds } = viewStore.getState()
@@ -20,7 +25,7 @@ export function surroundings(job: Job): Surroundings {
   const system = job.header.unitSystem
   return {
     job,
-    storeyId: storeyId ?? '',
+    storeyId: storeyId ?? noStorey,
     selectedIds,
     tolerance: reach / view.scale,
     grid: showsGrid ? snapGrid(view, system) : null,
@@ -57,7 +62,7 @@ function perform(deed: Deed, job: Job): void {
 }
 
 function selection(job: Job, selectedIds: readonly string[]) {
-  const rooms = selectedIds.filter((id) => job.rooms[id] !== undefined)
+  const rooms = selectedIds.flatMap((id) => job.rooms[id]?.id ?? [])
   const opening = job.openings[selectedIds[0] ?? '']
   return { selectedIds, roomId: rooms[0] ?? opening?.roomId ?? null, surfaceKey: null }
 }
@@ -88,14 +93,13 @@ export function nudge(dx: number, dy: number): void {
   if (job === null) return
   const around = surroundings(job)
   const step = around.grid ?? around.partition
-  const roomIds = around.selectedIds.filter((id) => job.rooms[id] !== undefined)
+  const roomIds = around.selectedIds.flatMap((id) => job.rooms[id]?.id ?? [])
   const opening = job.openings[around.selectedIds[0] ?? '']
   if (roomIds.length > 0) {
-    const command = { kind: 'moveRooms' as const, roomIds: roomIds as never, dx: dx * step, dy: dy * step }
     perform(
       {
         name: 'move rooms',
-        commands: [command],
+        commands: [{ kind: 'moveRooms', roomIds, dx: dx * step, dy: dy * step }],
         select: null,
         at: job.rooms[roomIds[0] ?? '']?.corners[0] ?? { x: 0, y: 0 },
       },

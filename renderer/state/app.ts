@@ -2,6 +2,7 @@ import { useStore } from 'zustand'
 import { createStore } from 'zustand/vanilla'
 import type { HostFacts } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
+import type { RoomId, StoreyId } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
 import { pendingDrafts } from './drafts.ts'
 import { createJobStore, type JobState } from './job-store.ts'
@@ -12,12 +13,12 @@ export type Station = (typeof stations)[number]
 
 export interface ViewState {
   readonly station: Station
-  readonly storeyId: string | null
+  readonly storeyId: StoreyId | null
   /** Ids of selected sketch records (rooms, openings, corners' walls as `roomId/wallId`). */
   readonly selectedIds: readonly string[]
   /** Key of the selected surface (core/project/surface-ref.ts), or null. */
   readonly surfaceKey: string | null
-  readonly roomId: string | null
+  readonly roomId: RoomId | null
   readonly host: HostFacts | null
   /** The job sheet over the station; `first` while it is the first step of a new job. */
   readonly jobSheet: 'closed' | 'open' | 'first'
@@ -50,9 +51,4 @@ export function useJob(): Job {
   const job = useJobState((state) => state.job)
   if (job === null) throw new Error('useJob outside an open job')
   return job
-}
-
-/** A new record id, e.g. `room-3f9c2a1b`. */
-export function newId(prefix: string): string {
-  return `${prefix}-${crypto.randomUUID().slice(0, 8)}`
 }

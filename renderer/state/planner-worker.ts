@@ -92,8 +92,9 @@ function take(message: PlannerAsk): void {
 /** An edit that changes nothing leaves the job the same object, so that the search prepared for it is known again. */
 function catchUp(news: JobNews): Job {
   if ('job' in news) told = news.job
-  else if (Object.keys(news.edit).length > 0) told = applyDiff(told as Job, news.edit)
-  return told as Job
+  else if (told === null) throw new Error('the planner was told an edit before a job')
+  else if (Object.keys(news.edit).length > 0) told = applyDiff(told, news.edit)
+  return told
 }
 
 /** A first plan nobody asked for yet. If the job has changed by then, what was remembered and compiled still makes the next one come sooner. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../core/project/job.ts'
 import { records } from '../../core/project/job.ts'
+import type { StoreyId } from '../../core/project/sketch-records.ts'
 import { applyCommand } from '../../core/sketch/apply-command.ts'
 import { feet } from '../../core/units/length.ts'
 import {
@@ -12,16 +13,18 @@ import {
   type ToolName,
 } from '../../renderer/canvas/tools/tool.ts'
 import { tools } from '../../renderer/canvas/tools/tools.ts'
+import type { NewId } from '../../renderer/state/new-id.ts'
 import { study, twoRooms } from '../sketch/two-rooms.ts'
 
 const noKeys = { adds: false, free: false }
 
 function around(job: Job, selectedIds: readonly string[] = []): Surroundings {
   let count = 0
-  const newId = (prefix: string) => `${prefix}-${++count}`
+  // A counted name may stand for any kind of id here.
+  const newId: NewId = (prefix) => `${prefix}-${++count}` as never
   return {
     job,
-    storeyId: records(job.storeys)[0]?.id ?? '',
+    storeyId: records(job.storeys)[0]?.id ?? ('none' as StoreyId),
     selectedIds,
     tolerance: feet(0, 4),
     grid: feet(0, 6),

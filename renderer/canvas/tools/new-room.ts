@@ -1,6 +1,6 @@
 import type { Point } from '../../../core/geometry/point.ts'
 import { records } from '../../../core/project/job.ts'
-import type { Corner, RoomId, StoreyId, WallId } from '../../../core/project/sketch-records.ts'
+import type { Corner } from '../../../core/project/sketch-records.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { roomDefaultsFor } from '../../../core/sketch/room-defaults.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
@@ -13,19 +13,19 @@ export function newRoom(
 ): Extract<SketchCommand, { kind: 'addRoom' }> {
   return {
     kind: 'addRoom',
-    id: around.newId('room') as RoomId,
-    storeyId: around.storeyId as StoreyId,
+    id: around.newId('room'),
+    storeyId: around.storeyId,
     name: freeName(around),
     use: 'other',
     corners: points.map(
       (point): Corner => ({
-        wallId: around.newId('wall') as WallId,
+        wallId: around.newId('wall'),
         x: lengthFromUnits(point.x),
         y: lengthFromUnits(point.y),
         behind: 'heated',
       }),
     ),
-    defaults: roomDefaultsFor(around.job, around.storeyId as StoreyId, () => around.newId('trim')),
+    defaults: roomDefaultsFor(around.job, around.storeyId, () => around.newId('trim')),
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Point } from '../../../core/geometry/point.ts'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Opening, OpeningId } from '../../../core/project/sketch-records.ts'
+import type { Opening } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import type { OpeningKind } from '../../../core/project/vocabulary.ts'
 import { findWall } from '../../../core/project/walls.ts'
@@ -68,7 +68,7 @@ export function addOpeningAt(
       : null
   const opening: Opening = {
     ...template,
-    id: around.newId(kind) as OpeningId,
+    id: around.newId(kind),
     name: `${capital(openingNouns[kind])} ${countOf(job, kind) + 1}`,
     roomId: target.roomId,
     wallId: target.wallId,

@@ -1,5 +1,4 @@
 import type { Point } from '../../../core/geometry/point.ts'
-import type { StoreyId } from '../../../core/project/sketch-records.ts'
 import { snapTargets } from '../../../core/sketch/snap-targets.ts'
 import { type SnappedPoint, snapPoint } from '../../../core/sketch/snapping.ts'
 import type { Surroundings } from './tool.ts'
@@ -15,7 +14,7 @@ export function snapped(
   },
 ): SnappedPoint {
   if (options.free) return { point: { x: Math.round(point.x), y: Math.round(point.y) }, guides: [] }
-  return snapPoint(point, snapTargets(around.job, around.storeyId as StoreyId, options.without ?? []), {
+  return snapPoint(point, snapTargets(around.job, around.storeyId, options.without ?? []), {
     tolerance: around.tolerance,
     grid: around.grid,
     partition: around.partition,

@@ -1,9 +1,10 @@
 import type { Point } from '../../../core/geometry/point.ts'
 import type { Job } from '../../../core/project/job.ts'
-import type { OpeningId, RoomId, WallId } from '../../../core/project/sketch-records.ts'
+import type { OpeningId, RoomId, StoreyId, WallId } from '../../../core/project/sketch-records.ts'
 import type { OpeningKind } from '../../../core/project/vocabulary.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import type { SnapGuide } from '../../../core/sketch/snapping.ts'
+import type { NewId } from '../../state/new-id.ts'
 import type { Target } from '../hit.ts'
 
 /** What the hand holds. Each ends every gesture at rest. */
@@ -12,14 +13,14 @@ export type ToolName = 'pick' | 'rectangle' | 'outline' | OpeningKind
 /** Everything a tool may look at; lengths and points in plan units. */
 export interface Surroundings {
   readonly job: Job
-  readonly storeyId: string
+  readonly storeyId: StoreyId
   readonly selectedIds: readonly string[]
   /** How near the pointer must come to catch on something. */
   readonly tolerance: number
   readonly grid: number | null
   /** Thickness of walls between rooms, for new rooms next to others. */
   readonly partition: number
-  readonly newId: (prefix: string) => string
+  readonly newId: NewId
 }
 
 export type Input =

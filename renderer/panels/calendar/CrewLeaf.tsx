@@ -1,11 +1,12 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { CrewMember, CrewMemberId, Week } from '../../../core/project/shop-records.ts'
+import type { CrewMember, Week } from '../../../core/project/shop-records.ts'
 import { skills } from '../../../core/project/vocabulary.ts'
-import { formatCents } from '../../../core/units/money.ts'
+import { formatCents, roundToCents } from '../../../core/units/money.ts'
 import { dateWordsWithYear } from '../../../core/work-order/date-words.ts'
-import { newId, useJob } from '../../state/app.ts'
+import { useJob } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, moneyEntry, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
@@ -31,14 +32,14 @@ export function CrewLeaf({ job }: { readonly job: Job }) {
 
   function add() {
     const fresh: CrewMember = {
-      id: newId('crew') as CrewMemberId,
+      id: newId('crew'),
       name: 'New painter',
       skills: ['preparation', 'painting'],
       week: usualWeek,
       breaks: [{ from: '12:00', to: '12:30' }],
       daysOff: [],
       partDays: [],
-      wageCents: crew[0]?.wageCents ?? (2500 as CrewMember['wageCents']),
+      wageCents: crew[0]?.wageCents ?? roundToCents(2500),
     }
     put(fresh, null)
     setPickedId(fresh.id)

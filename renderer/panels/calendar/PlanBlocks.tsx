@@ -1,9 +1,10 @@
 import { Button } from 'react-aria-components'
-import { type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
+import { sealedWords } from '../../../core/project/issued-records.ts'
 import type { PlanAim } from '../../../core/project/vocabulary.ts'
 import { aimWords } from '../../../core/schedule/choice/difference.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
-import { jobStore, newId, useJob } from '../../state/app.ts'
+import { jobStore, useJob } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { adoptPlan, type SearchState, stopLooking } from '../../state/planner.ts'
 import { acceptedPlan, planBody, sealedPlanAt } from '../../state/planner-accepted.ts'
 import { comparePlans } from '../../state/planner-choice.ts'
@@ -92,7 +93,7 @@ export function AcceptBlock(props: {
   function accept() {
     if (found === null) return
     const isAccepted = putRecord('Accept the plan', 'issued', {
-      id: newId('plan') as IssuedId,
+      id: newId('plan'),
       kind: 'plan',
       issuedAt: today,
       body: planBody(found.workPlan, gapDays(found, props.state)),

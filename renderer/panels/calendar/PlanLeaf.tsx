@@ -1,15 +1,16 @@
 import { useMemo, useState } from 'react'
 import { pinsOnPasses } from '../../../core/passes/pins.ts'
 import { records } from '../../../core/project/job.ts'
-import type { Pin, PinId } from '../../../core/project/progress-records.ts'
+import type { Pin } from '../../../core/project/progress-records.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { localTimeIn } from '../../../core/schedule/calendar.ts'
 import { localMoments } from '../../../core/schedule/job/site-hours.ts'
 import { finishOf } from '../../../core/schedule/model.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { instantOf } from '../../../core/work-order/site-time.ts'
-import { newId, useJob } from '../../state/app.ts'
+import { useJob } from '../../state/app.ts'
 import { passesOf, specificationOf } from '../../state/derived.ts'
+import { newId } from '../../state/new-id.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { useChoice } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
@@ -89,7 +90,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   function pinTo(taskId: string, startsAt: string, people?: readonly CrewMemberId[]) {
     const old = pins.find((pin) => pin.passKey === taskId)
     const pin: Pin = {
-      id: old?.id ?? (newId('pin') as PinId),
+      id: old?.id ?? newId('pin'),
       passKey: taskId,
       startsAt,
       crewMemberIds: people ?? old?.crewMemberIds ?? [],

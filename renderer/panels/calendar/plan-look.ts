@@ -23,7 +23,7 @@ export function drawingOf(input: {
 }): { readonly axis: TimeAxis; readonly lanes: readonly Lane[] } {
   const { found, local, pixelsPerHour } = input
   const { problem, plan } = found
-  const ends = new Map(plan.tasks.map((planned) => [planned.task, planned.end as number]))
+  const ends = new Map<string, number>(plan.tasks.map((planned) => [planned.task, planned.end]))
   const dry = problem.tasks.map((task) => (ends.get(task.id) ?? 0) + (task.effects.wetFor ?? 0))
   const what = {
     problem,
@@ -76,7 +76,7 @@ export function triedStarts(
   pins: readonly Pin[],
   timeZone: string,
 ): ReadonlyMap<string, number> {
-  const starts = new Map(plan.tasks.map((planned) => [planned.task, planned.start as number]))
+  const starts = new Map<string, number>(plan.tasks.map((planned) => [planned.task, planned.start]))
   const facts = problem.tasks.filter(({ state }) => state.kind === 'done' || state.kind === 'started')
   for (const fact of facts) starts.delete(fact.id)
   return new Map(

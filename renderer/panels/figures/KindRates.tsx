@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { rateOf } from '../../../core/price/labour.ts'
 import type { Job } from '../../../core/project/job.ts'
+import { rateIdSchema } from '../../../core/project/shop-records.ts'
 import { operationWords } from '../../../core/specification/trade-words.ts'
 import {
   type Operation,
@@ -33,7 +34,7 @@ export function KindRates({
   function give(of: Operation) {
     const now = rateOf(job, [`${of}-trim`, of])
     if (now !== undefined)
-      putRecord('Give a kind of woodwork its own rate', 'rates', { ...now, id: id as never })
+      putRecord('Give a kind of woodwork its own rate', 'rates', { ...now, id: rateIdSchema.parse(id) })
   }
 
   return (

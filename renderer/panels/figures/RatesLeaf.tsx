@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { defaultRate, defaultRates } from '../../../core/price/default-rates.ts'
-import { rateSuggestions } from '../../../core/progress/rate-suggestions.ts'
+import { type RateSuggestion, rateSuggestions } from '../../../core/progress/rate-suggestions.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Rate, RateBasis } from '../../../core/project/shop-records.ts'
 import { surfaceClasses } from '../../../core/project/vocabulary.ts'
@@ -48,8 +48,8 @@ export function RatesLeaf({
 }) {
   const [onlyUsed, setOnlyUsed] = useState(true)
   const used = new Set<string>(specification.steps.map((step) => step.rateId))
-  const suggestions = new Map(
-    rateSuggestions(job, specification).map((each) => [each.rate.id as string, each]),
+  const suggestions = new Map<string, RateSuggestion>(
+    rateSuggestions(job, specification).map((each) => [each.rate.id, each]),
   )
   const all = [
     ...new Map([...defaultRates, ...Object.values(job.rates)].map((rate) => [rate.id, rate])).values(),
@@ -145,6 +145,7 @@ function isUsed(id: string, used: ReadonlySet<string>): boolean {
 
 function rateName(id: string): string {
   const [name = '', on] = id.split('-')
+  // A name that is no operation finds no words, and stands for itself.
   const words = addedWords[name] ?? operationWords[name as Operation] ?? name
   return on === undefined ? words : `${words}: ${placeNames[on] ?? on}`
 }

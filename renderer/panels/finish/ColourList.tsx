@@ -1,8 +1,8 @@
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Colour, ColourId } from '../../../core/project/survey-records.ts'
+import type { Colour } from '../../../core/project/survey-records.ts'
 import { colourDepths } from '../../../core/project/vocabulary.ts'
-import { newId } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
@@ -27,7 +27,7 @@ export function ColourList({ job }: { readonly job: Job }) {
         className="plain-button"
         onPress={() =>
           putRecord('Add a color', 'colours', {
-            id: newId('colour') as ColourId,
+            id: newId('colour'),
             name: 'New color',
             code: '',
             depth: 'light',

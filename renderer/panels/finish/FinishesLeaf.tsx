@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Button, ListBox, ListBoxItem } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
-import type { ColourId, Scope } from '../../../core/project/survey-records.ts'
+import type { Scope } from '../../../core/project/survey-records.ts'
 import {
   type ProductClass,
   productClasses,
@@ -38,7 +38,7 @@ const finishClasses: readonly ProductClass[] = productClasses.filter((each) =>
 /** What every surface becomes: the house's defaults, a room's own, and single surfaces set apart. */
 export function FinishesLeaf({ job, takeoff }: { readonly job: Job; readonly takeoff: Takeoff }) {
   const viewRoom = useView((state) => state.roomId)
-  const roomId = viewRoom !== null && job.rooms[viewRoom] !== undefined ? (viewRoom as RoomId) : null
+  const roomId = job.rooms[viewRoom ?? '']?.id ?? null
   const surfaces =
     roomId === null ? takeoff.surfaces : takeoff.surfaces.filter((each) => each.roomId === roomId)
   const present = surfaceClasses.filter((each) => surfaces.some((surface) => surface.surfaceClass === each))
@@ -52,7 +52,7 @@ export function FinishesLeaf({ job, takeoff }: { readonly job: Job; readonly tak
         selectedKeys={[roomId ?? 'house']}
         onSelectionChange={(keys) => {
           const [key] = keys === 'all' ? [] : [...keys]
-          if (key !== undefined) viewStore.setState({ roomId: key === 'house' ? null : String(key) })
+          if (key !== undefined) viewStore.setState({ roomId: job.rooms[String(key)]?.id ?? null })
         }}
       >
         <ListBoxItem id="house" textValue="The whole house" className="place-line">
@@ -173,7 +173,7 @@ function FinishRow(props: {
   const isOwn = from !== null && isSameScope(from, scope)
   const choose = (changes: Parameters<typeof chooseFinish>[3]) => chooseFinish(job, scope, place, changes)
   const colours = records(job.colours).map((colour) => ({
-    id: colour.id as string,
+    id: colour.id,
     label: colour.name,
     note: depthWords[colour.depth],
   }))
@@ -199,7 +199,7 @@ function FinishRow(props: {
             chosen={finish.colourId}
             unchosen="No colour yet"
             isDisabled={!finish.paint && from !== null}
-            onChoose={(id) => choose({ colourId: id as ColourId })}
+            onChoose={(id) => choose({ colourId: id })}
           />
         </span>
       </td>

@@ -52,7 +52,7 @@ export function OrderLeaf(props: OrderLeafProps) {
         <div className="leaf-intro">
           <Choice
             label="Room"
-            options={rooms.map((each) => ({ id: each.id as string, label: each.name }))}
+            options={rooms.map((each) => ({ id: each.id, label: each.name }))}
             chosen={room.id}
             onChoose={(roomId) => viewStore.setState({ roomId })}
           />

@@ -7,7 +7,8 @@ import type { Product, ProductId } from '../../../core/project/shop-records.ts'
 import { productClasses, sheens } from '../../../core/project/vocabulary.ts'
 import { productClassWords, sheenWords } from '../../../core/specification/trade-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
-import { newId } from '../../state/app.ts'
+import { roundToCents } from '../../../core/units/money.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
@@ -27,7 +28,7 @@ export function ProductsLeaf({ job }: { readonly job: Job }) {
   const product = products.find((each) => each.id === pickedId)
 
   function add() {
-    const id = newId('product') as ProductId
+    const id = newId('product')
     putRecord('Add a product', 'products', {
       ...(product ?? freshProduct),
       id,
@@ -71,6 +72,7 @@ export function ProductsLeaf({ job }: { readonly job: Job }) {
 }
 
 const freshProduct: Product = {
+  // Each product made from it gets an id of its own.
   id: 'product' as ProductId,
   name: 'New product',
   brand: '',
@@ -87,9 +89,7 @@ const freshProduct: Product = {
   openTimeMinimumMinutes: null,
   openTimeMaximumMinutes: null,
   fumes: false,
-  containers: [
-    { name: 'gallon', gallons: 1, priceCents: 4500 as Product['containers'][number]['priceCents'] },
-  ],
+  containers: [{ name: 'gallon', gallons: 1, priceCents: roundToCents(4500) }],
   source: 'shop assumption',
 }
 

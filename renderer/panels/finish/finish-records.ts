@@ -1,7 +1,7 @@
 import type { Job } from '../../../core/project/job.ts'
-import type { Finish, FinishId, Scope } from '../../../core/project/survey-records.ts'
+import type { Finish, Scope } from '../../../core/project/survey-records.ts'
 import { usualFinishes } from '../../../core/project/usual-finishes.ts'
-import { newId } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { type Place, recordAt, recordFor } from '../parts/scopes.ts'
 
@@ -32,7 +32,7 @@ export function chooseFinish(
   const isMeant =
     changes.paint ?? (said.paint || changes.colourId != null || changes.productClass !== undefined)
   return putRecord('Choose a finish', 'finishes', {
-    id: own?.id ?? (newId('finish') as FinishId),
+    id: own?.id ?? newId('finish'),
     scope,
     ...said,
     paint: isMeant,

@@ -1,7 +1,8 @@
 import { records } from '../../../core/project/job.ts'
-import type { BuiltItem, BuiltItemId, Room } from '../../../core/project/sketch-records.ts'
+import type { BuiltItem, Room } from '../../../core/project/sketch-records.ts'
 import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
-import { newId, useJob } from '../../state/app.ts'
+import { useJob } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
@@ -21,7 +22,7 @@ const builtWords: Readonly<Record<Kind, string>> = {
 
 /** Sizes a new piece starts with; shop assumption, change them to what is there. */
 function firstItem(kind: Kind, room: Room): BuiltItem {
-  const own = { id: newId(kind) as BuiltItemId, roomId: room.id, name: builtWords[kind] }
+  const own = { id: newId(kind), roomId: room.id, name: builtWords[kind] }
   switch (kind) {
     case 'stair':
       return {
@@ -101,6 +102,7 @@ export function BuiltFields(props: { readonly room: Room }) {
       ))}
       <h3>Add</h3>
       <span className="button-row">
+        {/* The table of words has every kind and nothing else. */}
         {(Object.keys(builtWords) as Kind[]).map((kind) => (
           <button
             key={kind}
@@ -186,6 +188,7 @@ const small = [
 
 function ItemFields(props: { readonly item: BuiltItem }) {
   const { item } = props
+  // Fields are named by the words of the item's kind: switches, counts, and else lengths. The core checks what is put back.
   const values: Readonly<Record<string, unknown>> = { ...item }
   const put = (change: object) =>
     putRecord(`change ${item.name}`, 'builtItems', { ...item, ...change } as BuiltItem)
@@ -255,7 +258,7 @@ function RadiatorChoices(props: {
       <Choice
         label="Height"
         options={heights.map((id) => ({ id, label: `${id} in` }))}
-        chosen={String(item.heightInches) as (typeof heights)[number]}
+        chosen={heights.find((id) => Number(id) === item.heightInches) ?? null}
         onChoose={(height) => put({ heightInches: Number(height) })}
       />
     </>

@@ -12,7 +12,8 @@ import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { sketchStore } from '../../canvas/sketch-store.ts'
 import { withWallLength } from '../../canvas/wall-length.ts'
-import { jobStore, newId, useJob } from '../../state/app.ts'
+import { jobStore, useJob } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { command } from '../parts/edits.ts'
@@ -191,7 +192,7 @@ function Walls(props: { readonly room: Room }) {
                     roomId: room.id,
                     wallId: wall.id,
                     at: lengthFromUnits(wall.length / 2),
-                    newWallId: newId('wall') as typeof wall.id,
+                    newWallId: newId('wall'),
                   })
                 }
               >
@@ -228,8 +229,8 @@ function OpeningSetter(props: { readonly room: Room }) {
     <div className="wall-setter block">
       <Choice
         label="In wall"
-        options={walls.map((one) => ({ id: one.id as string, label: wallLetter(one.index) }))}
-        chosen={(wall?.id as string | undefined) ?? null}
+        options={walls.map((one) => ({ id: one.id, label: wallLetter(one.index) }))}
+        chosen={wall?.id ?? null}
         onChoose={setWallId}
       />
       <Choice

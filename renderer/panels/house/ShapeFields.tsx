@@ -3,7 +3,6 @@ import { roomSpan } from '../../../core/project/heights.ts'
 import { records } from '../../../core/project/job.ts'
 import type {
   CeilingOpening,
-  CeilingOpeningId,
   CeilingShape,
   FloorShape,
   LinePoint,
@@ -11,7 +10,8 @@ import type {
 } from '../../../core/project/sketch-records.ts'
 import { ceilingOpeningKinds } from '../../../core/project/vocabulary.ts'
 import { feet, inches, type Length, lengthFromUnits, zeroLength } from '../../../core/units/length.ts'
-import { newId, useJob } from '../../state/app.ts'
+import { useJob } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { command, putRecord, removeRecord } from '../parts/edits.ts'
 import { LengthField } from './LengthField.tsx'
@@ -174,6 +174,7 @@ function CeilingHeights(props: { readonly room: Room; readonly onSet: (ceiling: 
     case 'shed':
     case 'gable':
     case 'vault': {
+      // The fields named in the words are lengths of the record.
       const lengths: Readonly<Record<string, unknown>> = { ...ceiling }
       return (
         <div className="field-grid">
@@ -316,7 +317,7 @@ function CeilingOpenings(props: { readonly room: Room }) {
         className="plain-button"
         onClick={() =>
           put({
-            id: newId('hatch') as CeilingOpeningId,
+            id: newId('hatch'),
             roomId: room.id,
             kind: 'hatch',
             x: lengthFromUnits(min.x + inches(6)),

@@ -1,8 +1,9 @@
 import { useState } from 'react'
-import { records } from '../../../core/project/job.ts'
-import type { Storey, StoreyId } from '../../../core/project/sketch-records.ts'
-import { jobStore, newId, useJob, useView, viewStore } from '../../state/app.ts'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { RoomId, Storey } from '../../../core/project/sketch-records.ts'
+import { jobStore, useJob, useView, viewStore } from '../../state/app.ts'
 import { useDraft } from '../../state/drafts.ts'
+import { newId } from '../../state/new-id.ts'
 import { command } from '../parts/edits.ts'
 import { addRoomOfSize } from './by-keys.ts'
 import { openingTitle } from './opening-title.ts'
@@ -70,7 +71,7 @@ function RoomBySize() {
 
 function addStorey(storeys: readonly Storey[]): void {
   const level = Math.max(-1, ...storeys.map((storey) => storey.level)) + 1
-  const storey: Storey = { id: newId('storey') as StoreyId, name: `Storey ${level + 1}`, level }
+  const storey: Storey = { id: newId('storey'), name: `Storey ${level + 1}`, level }
   if (command(`add ${storey.name}`, { kind: 'addStorey', storey })) showStorey(storey.id)
 }
 
@@ -183,7 +184,7 @@ function RoomNames(props: { readonly storeyId: string }) {
             type="button"
             className="room-name"
             aria-pressed={selectedIds.includes(room.id)}
-            onClick={(event) => select(room.id, event.shiftKey ? selectedIds : [])}
+            onClick={(event) => select(job, room.id, event.shiftKey ? selectedIds : [])}
           >
             {room.name}
           </button>
@@ -194,7 +195,7 @@ function RoomNames(props: { readonly storeyId: string }) {
   )
 }
 
-function OpeningNames(props: { readonly roomId: string }) {
+function OpeningNames(props: { readonly roomId: RoomId }) {
   const job = useJob()
   const selectedIds = useView((state) => state.selectedIds)
   const openings = records(job.openings).filter(
@@ -219,7 +220,7 @@ function OpeningNames(props: { readonly roomId: string }) {
   )
 }
 
-function select(roomId: string, others: readonly string[]): void {
+function select(job: Job, roomId: RoomId, others: readonly string[]): void {
   const selectedIds = others.includes(roomId) ? others.filter((id) => id !== roomId) : [...others, roomId]
-  viewStore.setState({ selectedIds, roomId: selectedIds[0] ?? null, surfaceKey: null })
+  viewStore.setState({ selectedIds, roomId: job.rooms[selectedIds[0] ?? '']?.id ?? null, surfaceKey: null })
 }

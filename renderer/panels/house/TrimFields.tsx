@@ -1,10 +1,11 @@
 import { records } from '../../../core/project/job.ts'
-import type { Room, TrimRun, TrimRunId } from '../../../core/project/sketch-records.ts'
+import type { Room, TrimRun } from '../../../core/project/sketch-records.ts'
 import { trimNouns } from '../../../core/project/sketch-words.ts'
 import { type TrimKind, trimKinds } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
-import { newId, useJob } from '../../state/app.ts'
+import { useJob } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { Tick } from '../parts/Tick.tsx'
@@ -48,7 +49,7 @@ export function TrimFields(props: { readonly room: Room }) {
 
 function add(kind: TrimKind, room: Room): void {
   const run: TrimRun = {
-    id: newId('trim') as TrimRunId,
+    id: newId('trim'),
     roomId: room.id,
     kind,
     walls: null,

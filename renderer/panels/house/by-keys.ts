@@ -1,7 +1,7 @@
 import { pointBetween } from '../../../core/geometry/point.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Outcome } from '../../../core/project/problem.ts'
-import type { WallId } from '../../../core/project/sketch-records.ts'
+import type { RoomId, WallId } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import type { OpeningKind } from '../../../core/project/vocabulary.ts'
 import { findWall } from '../../../core/project/walls.ts'
@@ -34,7 +34,7 @@ export function addRoomOfSize(job: Job, text: string): string | null {
 function clearOf(job: Job, storeyId: string): number {
   const rooms = records(job.rooms).filter((room) => room.storeyId === storeyId)
   if (rooms.length === 0) return 0
-  const rightmost = Math.max(...rooms.flatMap((room) => room.corners.map((corner) => corner.x as number)))
+  const rightmost = Math.max(...rooms.flatMap((room) => room.corners.map((corner) => corner.x)))
   return rightmost + 2 * unitsPerFoot
 }
 
@@ -42,7 +42,7 @@ function clearOf(job: Job, storeyId: string): number {
 const places = [0.5, 0.25, 0.75, 0.125, 0.875]
 
 /** Sets an opening in a wall at the first place where it fits; its exact place is then typed in its fields. */
-export function setOpeningInWall(job: Job, roomId: string, wallId: WallId, kind: OpeningKind): void {
+export function setOpeningInWall(job: Job, roomId: RoomId, wallId: WallId, kind: OpeningKind): void {
   const room = job.rooms[roomId]
   const wall = room === undefined ? null : findWall(room, wallId)
   if (wall === null) return

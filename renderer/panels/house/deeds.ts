@@ -1,10 +1,11 @@
 import { type CollectionName, type Job, records } from '../../../core/project/job.ts'
-import type { RoomId, StoreyId } from '../../../core/project/sketch-records.ts'
+import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { RecordTarget } from '../../../core/sketch/commands.ts'
 import { recordsOfRooms } from '../../../core/sketch/room-copies.ts'
 import { unitsPerFoot } from '../../../core/units/length.ts'
 import { fitStorey } from '../../canvas/hand.ts'
-import { jobStore, newId, viewStore } from '../../state/app.ts'
+import { jobStore, viewStore } from '../../state/app.ts'
+import { freshName } from '../../state/new-id.ts'
 import { command } from '../parts/edits.ts'
 
 let copied: readonly RoomId[] = []
@@ -14,7 +15,7 @@ function openJob(): Job | null {
 }
 
 function selectedRooms(job: Job): readonly RoomId[] {
-  return viewStore.getState().selectedIds.filter((id) => job.rooms[id] !== undefined) as RoomId[]
+  return viewStore.getState().selectedIds.flatMap((id) => job.rooms[id]?.id ?? [])
 }
 
 export function removeSelected(): void {
@@ -61,12 +62,12 @@ function duplicate(wanted: readonly RoomId[]): void {
   const roomIds = wanted.filter((id) => job.rooms[id] !== undefined)
   if (roomIds.length === 0) return
   const newIds = Object.fromEntries(
-    recordsOfRooms(job, roomIds).map((id) => [id, newId(id.split('-')[0] ?? 'copy')]),
+    recordsOfRooms(job, roomIds).map((id) => [id, freshName(id.split('-')[0] ?? 'copy')]),
   )
   const names = Object.fromEntries(
     roomIds.map((id) => [id, `${job.rooms[id]?.name ?? 'Room'} copy`.slice(0, 200)]),
   )
-  const storeyId = viewStore.getState().storeyId as StoreyId | null
+  const { storeyId } = viewStore.getState()
   const done = command(roomIds.length === 1 ? 'copy a room' : `copy ${roomIds.length} rooms`, {
     kind: 'duplicateRooms',
     roomIds,
@@ -77,17 +78,16 @@ function duplicate(wanted: readonly RoomId[]): void {
     names,
   })
   if (!done) return
-  viewStore.setState({
-    selectedIds: roomIds.map((id) => newIds[id] as string),
-    roomId: newIds[roomIds[0] as string] ?? null,
-  })
+  const copied = jobStore.store.getState().job?.rooms ?? {}
+  const copies = roomIds.flatMap((id) => copied[newIds[id] ?? '']?.id ?? [])
+  viewStore.setState({ selectedIds: copies, roomId: copies[0] ?? null })
   fitStorey()
 }
 
 /** Far enough to the right to stand clear of everything on the sheet. */
 function besideOf(job: Job, roomIds: readonly RoomId[]): number {
-  const all = records(job.rooms).flatMap((room) => room.corners.map((corner) => corner.x as number))
-  const own = roomIds.flatMap((id) => job.rooms[id]?.corners.map((corner) => corner.x as number) ?? [])
+  const all = records(job.rooms).flatMap((room) => room.corners.map((corner) => corner.x))
+  const own = roomIds.flatMap((id) => job.rooms[id]?.corners.map((corner) => corner.x) ?? [])
   return Math.max(...all) - Math.min(...own) + 2 * unitsPerFoot
 }
 

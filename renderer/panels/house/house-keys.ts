@@ -8,6 +8,7 @@ import { zoomBy } from './sight.ts'
 
 /** Keys on the sheet, by their names in the list of keys (app/help/key-list.ts). Escape goes to the tool in hand. */
 export const houseKeys: Readonly<Record<string, () => void>> = {
+  // The table of words has every tool and nothing else.
   ...Object.fromEntries(
     (Object.keys(toolWords) as ToolName[]).map((name) => [
       toolWords[name].key.toUpperCase(),

@@ -1,3 +1,4 @@
+import type { StoreyId } from '../../../core/project/sketch-records.ts'
 import { fitStorey } from '../../canvas/hand.ts'
 import { sketchStore } from '../../canvas/sketch-store.ts'
 import { zoomAt } from '../../canvas/view.ts'
@@ -8,7 +9,7 @@ export function zoomBy(factor: number): void {
   sketchStore.setState({ view: zoomAt(view, { left: size.width / 2, top: size.height / 2 }, factor) })
 }
 
-export function showStorey(storeyId: string): void {
+export function showStorey(storeyId: StoreyId): void {
   viewStore.setState({ storeyId, selectedIds: [], roomId: null })
   fitStorey()
 }

@@ -3,7 +3,6 @@ import './paper.css'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
 import {
-  type IssuedId,
   type IssuedPaper,
   isPaper,
   nextPaperNumber,
@@ -26,8 +25,9 @@ import { pocketFileName, pocketHtml, pocketParts } from '../../../core/work-orde
 import { workOrder } from '../../../core/work-order/work-order.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, type PreviewHandle } from '../../print/PaperPreview.tsx'
-import { newId, useJob, useView } from '../../state/app.ts'
+import { useJob, useView } from '../../state/app.ts'
 import { usePasses, useSpecification, useTakeoff } from '../../state/derived.ts'
+import { newId } from '../../state/new-id.ts'
 import { type SearchState, useForecast, usePaidEstimate } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
@@ -144,7 +144,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
     const number = nextPaperNumber(records(job.issued))
     const stamped = wholeDocument(build({ kind: 'issued', number, at: today }))
     const record = {
-      id: newId('paper') as IssuedId,
+      id: newId('paper'),
       kind: chosen.issuedAs,
       issuedAt: today,
       body: { version: 2, number, name: chosen.name, size, html: stamped },

@@ -30,7 +30,7 @@ interface ChoiceProps<Id extends string> {
 /** One of a closed list. */
 export function Choice<Id extends string>(props: ChoiceProps<Id>) {
   const { label, options, chosen, onChoose, isBare = false, isDisabled = false, hint } = props
-  const byId = new Map(options.map((option) => [option.id as string, option]))
+  const byId = new Map<string, ChoiceOption<Id>>(options.map((option) => [option.id, option]))
   return (
     <Select
       className="choice"

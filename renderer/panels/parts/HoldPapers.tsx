@@ -1,11 +1,11 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { HoldId, HoldRecord } from '../../../core/project/hold-records.ts'
+import type { HoldRecord } from '../../../core/project/hold-records.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import { heldUntil } from '../../../core/specification/holds.ts'
 import type { Hold, Specification } from '../../../core/specification/types.ts'
 import { dateWordsWithYear } from '../../../core/work-order/date-words.ts'
-import { newId } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { Callout } from './Callout.tsx'
 import { EntryField } from './EntryField.tsx'
@@ -115,7 +115,7 @@ function recordOf(job: Job, hold: Hold): HoldRecord {
   const known = records(job.holds).find((record) => record.holdKey === hold.key)
   return (
     known ?? {
-      id: newId('hold') as HoldId,
+      id: newId('hold'),
       holdKey: hold.key,
       whoSeesToIt: '',
       expectedOn: hold.expectedOn,

@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Room } from '../../../core/project/sketch-records.ts'
-import type { KeptItem, KeptItemId } from '../../../core/project/survey-records.ts'
+import { openingIdSchema, type Room, wallIdSchema } from '../../../core/project/sketch-records.ts'
+import type { KeptItem } from '../../../core/project/survey-records.ts'
 import {
   type KeptItemHandling,
   type KeptItemKind,
@@ -11,7 +11,7 @@ import {
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
 import { openingName } from '../../../core/work-order/surface-words.ts'
-import { newId } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from './Choice.tsx'
 import { EntryField } from './EntryField.tsx'
 import { putRecord, removeRecord } from './edits.ts'
@@ -55,7 +55,7 @@ export function KeptItems({ job, room }: { readonly job: Job; readonly room: Roo
 
 function newItem(room: Room): KeptItem {
   return {
-    id: newId('kept') as KeptItemId,
+    id: newId('kept'),
     roomId: room.id,
     kind: 'plate',
     name: keptItemWords.plate,
@@ -160,7 +160,7 @@ function placeId(on: KeptItem['on']): string {
 
 function placeOf(id: string): KeptItem['on'] {
   const [kind, target = ''] = id.split('/')
-  if (kind === 'wall') return { kind: 'wall', wallId: target as never }
-  if (kind === 'opening') return { kind: 'opening', openingId: target as never }
+  if (kind === 'wall') return { kind: 'wall', wallId: wallIdSchema.parse(target) }
+  if (kind === 'opening') return { kind: 'opening', openingId: openingIdSchema.parse(target) }
   return kind === 'ceiling' ? { kind: 'ceiling' } : { kind: 'room' }
 }

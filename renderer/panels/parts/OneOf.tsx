@@ -14,7 +14,10 @@ export function OneOf<Id extends string>(props: {
       className="one-of"
       orientation="horizontal"
       value={props.chosen}
-      onChange={(id) => props.onChoose(id as Id)}
+      onChange={(id) => {
+        const option = props.options.find((each) => each.id === id)
+        if (option !== undefined) props.onChoose(option.id)
+      }}
       isDisabled={props.isDisabled ?? false}
     >
       <Label>{props.label}</Label>

@@ -15,7 +15,14 @@ interface ScopeBarProps {
 /** Says what the fields below apply to, and at which levels a choice was made; the narrowest one holds. */
 export function ScopeBar({ label, scopes, wordsOf, ownLevels, level, onLevel }: ScopeBarProps) {
   return (
-    <RadioGroup className="scopes" value={level} onChange={(value) => onLevel(value as ScopeLevel)}>
+    <RadioGroup
+      className="scopes"
+      value={level}
+      onChange={(value) => {
+        const scope = scopes.find((each) => each.level === value)
+        if (scope !== undefined) onLevel(scope.level)
+      }}
+    >
       <Label>{label}</Label>
       <div className="scopes-row">
         {scopes.map((scope) => (

@@ -2,6 +2,7 @@ import { localDateSchema, localDateTimeSchema } from '../../../core/project/sche
 import { type Area, formatArea, squareFeet, squareMetres } from '../../../core/units/area.ts'
 import { formatLength, type Length, type LengthUnitSystem } from '../../../core/units/length.ts'
 import type { Cents } from '../../../core/units/money.ts'
+import { roundToCents } from '../../../core/units/money.ts'
 import { parseLength } from '../../../core/units/parse-length.ts'
 
 /** What was typed, read; or the sentence that says what to type instead. */
@@ -86,7 +87,7 @@ export function moneyEntry(text: string): Entry<Cents> {
     return refuse('Write an amount like 45.50.')
   }
   if (value > 10_000_000) return refuse('Write an amount of at most 10,000,000.')
-  return read(Math.round(value * 100) as Cents)
+  return read(roundToCents(value * 100))
 }
 
 export function dateEntry(text: string): Entry<string> {

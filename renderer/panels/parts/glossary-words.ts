@@ -13,6 +13,7 @@ function texts<Tag extends string>(
   glossary: Readonly<Record<Tag, GlossaryEntry>>,
   part: 'meaning' | 'recognise',
 ): Texts<Tag> {
+  // One text for each entry, so that no tag is missing.
   return Object.fromEntries(
     Object.entries<GlossaryEntry>(glossary).map(([tag, entry]) => [tag, entry[part]]),
   ) as Texts<Tag>

@@ -1,7 +1,7 @@
 import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { compareChange } from '../../../core/progress/change-order.ts'
-import { type Issued, type IssuedId, sealedWords } from '../../../core/project/issued-records.ts'
+import { type Issued, sealedWords } from '../../../core/project/issued-records.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { Condition } from '../../../core/project/survey-records.ts'
@@ -10,7 +10,7 @@ import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { newId } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { forget, type SearchState, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
@@ -105,7 +105,7 @@ function Proposal(props: {
       { ...after, finishesOn: finishesOn.after },
     )
     const issued: Issued = {
-      id: newId('change') as IssuedId,
+      id: newId('change'),
       kind: 'changeOrder',
       issuedAt: now,
       body: {
@@ -209,5 +209,5 @@ function signedMinutes(minutes: number): string {
 }
 
 function signedCents(cents: number): string {
-  return `${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents) as never)}`
+  return `${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents))}`
 }

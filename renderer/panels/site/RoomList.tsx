@@ -1,5 +1,6 @@
 import { ListBox, ListBoxItem } from 'react-aria-components'
 import type { RoomProgress } from '../../../core/progress/room-progress.ts'
+import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
@@ -16,7 +17,7 @@ export function RoomList(props: {
   readonly rooms: readonly RoomProgress[]
   readonly system: LengthUnitSystem
   readonly roomId: string | null
-  readonly onPick: (roomId: string) => void
+  readonly onPick: (roomId: RoomId) => void
 }) {
   return (
     <ListBox
@@ -27,7 +28,8 @@ export function RoomList(props: {
       selectedKeys={props.roomId === null ? [] : [props.roomId]}
       onSelectionChange={(keys) => {
         const [key] = keys === 'all' ? [] : [...keys]
-        if (key !== undefined) props.onPick(String(key))
+        const picked = props.rooms.find((room) => room.roomId === key)
+        if (picked !== undefined) props.onPick(picked.roomId)
       }}
     >
       {props.rooms.map((room) => (

@@ -7,7 +7,6 @@ import { readiness } from '../../../core/progress/readiness.ts'
 import { jobProgress, type RoomProgress } from '../../../core/progress/room-progress.ts'
 import { marksWithoutStep, stepStates } from '../../../core/progress/step-states.ts'
 import { mainRoomOf } from '../../../core/project/room-sets.ts'
-import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
@@ -52,7 +51,7 @@ export function SiteStation() {
   const forecast = useForecast()
   const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
   const rooms = useMemo(() => inPlanOrder(progress.rooms, plan), [progress, plan])
-  const viewSet = viewRoom === null ? null : mainRoomOf(job, viewRoom as RoomId)
+  const viewSet = viewRoom === null ? null : mainRoomOf(job, viewRoom)
   const room = rooms.find((each) => each.roomId === viewSet) ?? rooms[0]
   if (room === undefined) {
     return (

@@ -1,5 +1,5 @@
-import type { Mark, MarkId } from '../../../core/project/progress-records.ts'
-import { newId } from '../../state/app.ts'
+import type { Mark } from '../../../core/project/progress-records.ts'
+import { newId } from '../../state/new-id.ts'
 import { command, putRecord } from '../parts/edits.ts'
 
 const deeds: Readonly<Record<Mark['mark'], string>> = {
@@ -37,7 +37,7 @@ export function addMarks(
 
 function markOf(stepKey: string, mark: Mark['mark'], at: string, rest: Rest): Mark {
   return {
-    id: newId('mark') as MarkId,
+    id: newId('mark'),
     stepKey,
     mark,
     at,

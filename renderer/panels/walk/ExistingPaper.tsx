@@ -2,11 +2,11 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
 import type { ExistingFacts } from '../../../core/project/scopes.ts'
-import type { ExistingId, Scope } from '../../../core/project/survey-records.ts'
+import type { Scope } from '../../../core/project/survey-records.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { existingCoatWords, sheenWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { newId } from '../../state/app.ts'
+import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { coatNotes, coatSigns, sheenNotes, substrateNotes } from '../parts/glossary-words.ts'
@@ -29,7 +29,7 @@ export function ExistingPaper({ job, surface }: { readonly job: Job; readonly su
     scopes.filter((each) => recordAt(job.existing, each) !== null).map((each) => each.level),
   )
   const say = (changes: Partial<ExistingFacts>) => {
-    const next = withFacts(own, scope, () => newId('existing') as ExistingId, changes)
+    const next = withFacts(own, scope, () => newId('existing'), changes)
     if (next !== null) putRecord('Say what is there now', 'existing', next)
     else if (own !== null) removeRecord('Say nothing of what is there', 'existing', own.id)
   }
@@ -109,6 +109,7 @@ function FactChoice<Tag extends string>(props: {
   readonly onSay: (said: Tag | null) => void
 }) {
   const { fact, words, notes } = props
+  // The words are a closed list; their keys are its tags.
   const tags = Object.keys(words) as Tag[]
   return (
     <Choice<Tag | typeof unsaid>

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Opening, Room } from '../../../core/project/sketch-records.ts'
+import type { Opening, Room, RoomId } from '../../../core/project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
 import { openingSides, roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
 import { toMillimetres } from '../../../core/units/length.ts'
@@ -17,7 +17,7 @@ interface SurveyPlanProps {
   readonly roomId: string | null
   readonly pickedKey: string | null
   readonly counts: ReadonlyMap<string, number>
-  readonly onPick: (roomId: string, surface: SurfaceRef) => void
+  readonly onPick: (roomId: RoomId, surface: SurfaceRef) => void
 }
 
 /** The plan of a storey for pointing at what was looked at: rooms (their ceiling), walls and openings. */

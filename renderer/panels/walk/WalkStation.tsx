@@ -4,11 +4,12 @@ import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { roomSpan } from '../../../core/project/heights.ts'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Room } from '../../../core/project/sketch-records.ts'
+import type { Room, RoomId } from '../../../core/project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
 import type { Condition } from '../../../core/project/survey-records.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { conditionWords, severityWords } from '../../../core/specification/trade-words.ts'
+import { squareMetres } from '../../../core/units/area.ts'
 import { formatLength } from '../../../core/units/length.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
@@ -93,7 +94,7 @@ function WalkMap(props: {
   const rooms = records(job.rooms)
   const onStorey = rooms.filter((each) => each.storeyId === room.storeyId)
 
-  function pick(roomId: string, ref: SurfaceRef) {
+  function pick(roomId: RoomId, ref: SurfaceRef) {
     viewStore.setState({ roomId, surfaceKey: nearestKey(takeoff, roomId, ref) })
   }
 
@@ -102,7 +103,7 @@ function WalkMap(props: {
       <div className="walk-map-head">
         <Choice
           label="Storey"
-          options={records(job.storeys).map((each) => ({ id: each.id as string, label: each.name }))}
+          options={records(job.storeys).map((each) => ({ id: each.id, label: each.name }))}
           chosen={room.storeyId}
           onChoose={(storeyId) => {
             const first = rooms.find((each) => each.storeyId === storeyId)
@@ -111,7 +112,7 @@ function WalkMap(props: {
         />
         <Choice
           label="Room"
-          options={onStorey.map((each) => ({ id: each.id as string, label: each.name }))}
+          options={onStorey.map((each) => ({ id: each.id, label: each.name }))}
           chosen={room.id}
           onChoose={(roomId) => viewStore.setState({ roomId, surfaceKey: null })}
         />
@@ -301,7 +302,7 @@ function amountsOf(job: Job, condition: Condition): string {
   const system = job.header.unitSystem
   const amounts = [
     lengthText(condition.length, system),
-    condition.areaMm2 === null ? '' : areaText((condition.areaMm2 * 10_000) as never, system),
+    condition.areaMm2 === null ? '' : areaText(squareMetres(condition.areaMm2 / 1e6), system),
     condition.count === null ? '' : `${condition.count} ×`,
   ].filter((text) => text !== '')
   return amounts.length === 0 ? '' : `, ${amounts.join(', ')}`

@@ -12,6 +12,7 @@ import {
   surfaceClassWords,
 } from '../../../../core/specification/trade-words.ts'
 import type { Area } from '../../../../core/units/area.ts'
+import { squareMetres } from '../../../../core/units/area.ts'
 import type { Length } from '../../../../core/units/length.ts'
 import { surfaceWords } from '../../../../core/work-order/surface-words.ts'
 import { useDraft } from '../../../state/drafts.ts'
@@ -83,11 +84,7 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
         <EntryField
           label="Area"
           width="short"
-          shown={
-            draft.areaMm2 === null
-              ? ''
-              : areaText((draft.areaMm2 * grainsPerSquareMillimetre) as never, system)
-          }
+          shown={draft.areaMm2 === null ? '' : areaText(squareMetres(draft.areaMm2 / 1e6), system)}
           read={orNothing<Area>(areaEntry(system))}
           onCommit={(area) => change({ areaMm2: area === null ? null : area / grainsPerSquareMillimetre })}
         />
@@ -127,6 +124,7 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
   )
 }
 
+/** Made of the whole closed list, so that no kind is missing. */
 const capitals = Object.fromEntries(
   conditionKinds.map((kind) => [kind, capital(conditionWords[kind])]),
 ) as Readonly<Record<Condition['kind'], string>>

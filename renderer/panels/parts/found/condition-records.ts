@@ -2,9 +2,9 @@ import { type Job, records } from '../../../../core/project/job.ts'
 import { sameValue } from '../../../../core/project/same-value.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
 import { surfaceKey } from '../../../../core/project/surface-ref.ts'
-import type { Condition, ConditionId } from '../../../../core/project/survey-records.ts'
+import type { Condition } from '../../../../core/project/survey-records.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../../core/quantities/takeoff-types.ts'
-import { newId } from '../../../state/app.ts'
+import { newId } from '../../../state/new-id.ts'
 
 /** What was found on a surface: on itself, on all of its kind in the room, or on the room as a whole. */
 export function conditionsOn(job: Job, surface: SurfaceQuantity): readonly Condition[] {
@@ -33,7 +33,7 @@ export function foundCounts(job: Job, takeoff: Takeoff): ReadonlyMap<string, num
 
 export function newCondition(surface: SurfaceQuantity, foundOn: string | null): Condition {
   return {
-    id: newId('condition') as ConditionId,
+    id: newId('condition'),
     on: { level: 'surface', surface: surface.surface },
     kind: 'loosePaint',
     severity: 'moderate',
