@@ -69,7 +69,7 @@ export const siteRules = {
     reason:
       'What a day more on site, a room out of use for a day, and handing a room over or taking a coat up again are worth, so that plans can be compared.',
     source: assumption,
-    numbers: { siteDay: 200, roomDayLivedIn: 40, roomDayEmpty: 5, handOver: 10, takeUp: 10 },
+    numbers: { siteDay: 200, roomDayLivedIn: 40, roomDayEmpty: 5, handOver: 10, takeUp: 25 },
   },
   crowding: {
     id: 'schedule-people-in-a-room',
