@@ -3,7 +3,8 @@ import { type ShopLists, tableOf } from '../core/project/empty-job.ts'
 import type { CrewMember, CrewMemberId, Week } from '../core/project/shop-records.ts'
 import type { Colour, ColourId } from '../core/project/survey-records.ts'
 import type { ColourDepth } from '../core/project/vocabulary.ts'
-import { defaultProducts, defaultRuleSettings } from '../core/specification/shop-defaults.ts'
+import { defaultRuleSettings } from '../core/specification/shop-defaults.ts'
+import { defaultProducts } from '../core/specification/shop-products.ts'
 import type { Cents } from '../core/units/money.ts'
 
 // Names, hours, wages, percentages and colours in this file are invented for the demonstration.

@@ -50,7 +50,7 @@ export interface BookState {
 }
 
 /** Why a backup was made. */
-export const backupKinds = [
+const backupKinds = [
   /** On closing, after hours of work, or on opening when the last session ended without one. */
   'work',
   /** Before the book was brought to a newer form. */

@@ -37,7 +37,7 @@ export interface HostFacts {
  * The one request map: name, argument and answer. Served by Electron IPC, by the loopback host and headless.
  * Failures travel as data (`Outcome`), because thrown errors lose everything but their message between processes.
  */
-export interface Requests {
+interface Requests {
   hostFacts: { argument: Record<string, never>; answer: HostFacts }
   /** Whether the book is open, and what the user should know about it. */
   bookState: { argument: Record<string, never>; answer: BookState }

@@ -53,15 +53,3 @@ export function heightLineAlong(
   seen.push({ at: length, height: heightLineAt(line, to) })
   return seen
 }
-
-/** Area under a broken line between two places (trapezoids, exact for straight pieces), square length units. */
-export function areaUnder(points: readonly HeightPoint[], from: number, to: number): number {
-  const places = [from, ...points.map((point) => point.at).filter((at) => at > from && at < to), to]
-  let sum = 0
-  for (let index = 1; index < places.length; index++) {
-    const a = places[index - 1] as number
-    const b = places[index] as number
-    sum += ((heightAt(points, a) + heightAt(points, b)) / 2) * (b - a)
-  }
-  return sum
-}

@@ -18,10 +18,6 @@ export function intervalsLeft(whole: Interval, taken: readonly Interval[]): read
   return left
 }
 
-export function intervalsLength(intervals: readonly Interval[]): number {
-  return intervals.reduce((total, each) => total + each.to - each.from, 0)
-}
-
 /** The part two stretches have in common; 0 when they only touch. */
 export function intervalsShared(one: Interval, other: Interval): number {
   return Math.max(0, Math.min(one.to, other.to) - Math.max(one.from, other.from))

@@ -44,7 +44,7 @@ export function polygonBounds(polygon: Polygon): { readonly min: Point; readonly
   return { min: { x: Math.min(...xs), y: Math.min(...ys) }, max: { x: Math.max(...xs), y: Math.max(...ys) } }
 }
 
-export function polygonEdge(polygon: Polygon, index: number): { readonly start: Point; readonly end: Point } {
+function polygonEdge(polygon: Polygon, index: number): { readonly start: Point; readonly end: Point } {
   return { start: polygon[index] as Point, end: polygon[(index + 1) % polygon.length] as Point }
 }
 

@@ -16,7 +16,7 @@ export function unitOf({ lead }: Bundle): string {
 }
 
 /** What a place is parted by. */
-export interface PartInput {
+interface PartInput {
   readonly bundles: readonly Bundle[]
   readonly edges: readonly BundleEdge[]
   /** Until when a bundle is held, in words that sort: what comes later is never held less. Those with other words are never one pass. */

@@ -5,7 +5,7 @@ import { partOf } from './families.ts'
 import type { PassKind } from './pass-types.ts'
 
 /** What the name of one pass is made from. */
-export interface Named {
+interface Named {
   readonly kind: PassKind
   /** 1, 2, 3 for coats; 0 otherwise. */
   readonly coat: number

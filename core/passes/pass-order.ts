@@ -11,7 +11,7 @@ interface Stretch {
 }
 
 /** What the order of passes is worked out from. */
-export interface OrderInput {
+interface OrderInput {
   /** In a valid order of work. */
   readonly passes: readonly Pass[]
   readonly steps: ReadonlyMap<string, Step>

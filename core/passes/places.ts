@@ -6,7 +6,7 @@ import { giveUpSmallWork } from './small-work.ts'
 import type { PassTemplate } from './template.ts'
 
 /** Where a bundle stands, and until when it is held or kept back. */
-export interface Placed {
+interface Placed {
   readonly place: Place
   readonly until: string
 }

@@ -4,7 +4,7 @@ import type { Step } from '../specification/types.ts'
 import { formatArea, squareFeet, toSquareFeet } from '../units/area.ts'
 import { formatLength, type LengthUnitSystem, toFeet } from '../units/length.ts'
 import { formatVolume, type Gallons, gallons } from '../units/volume.ts'
-import { practicalSpread, spreadText, theoreticalSpread } from './spread.ts'
+import { filmText, practicalSpread, spreadText, theoreticalSpread } from './spread.ts'
 
 /** Cubic inches of material per unit of work; 231 cu in are a gallon. All shop assumptions, waste included. */
 interface FilledVolume {
@@ -38,7 +38,7 @@ const consumptionByClass: Partial<Record<ProductClass, FilledVolume | WipedOn>> 
   mildewWash: { kind: 'wiped', squareFeetPerGallon: 250 },
 }
 
-export function consumptionOf(productClass: ProductClass): FilledVolume | WipedOn | FilmOf {
+function consumptionOf(productClass: ProductClass): FilledVolume | WipedOn | FilmOf {
   return consumptionByClass[productClass] ?? film
 }
 
@@ -50,7 +50,7 @@ export function isFilmProduct(product: Product): boolean {
  * Square feet wetted by a step. Spot work measured by length takes a strip 4 in wide: 2 in of repair and 1 in of overlap on
  * each side (overlap: MIL-HDBK-1110 s. 4.4); by the piece, a spot 4 in across. The strip and spot are shop assumptions.
  */
-export function wettedSquareFeet(step: Step): number {
+function wettedSquareFeet(step: Step): number {
   const { area, length, count } = step.amounts
   if (area > 0) return toSquareFeet(area)
   return toFeet(length) / 3 + count / 9
@@ -109,8 +109,4 @@ function filledText(steps: readonly Step[], system: LengthUnitSystem): string {
     ...(count > 0 ? [`${count} spots`] : []),
   ]
   return parts.length === 0 ? 'nothing measured' : parts.join(' + ')
-}
-
-function filmText(mils: number, system: LengthUnitSystem): string {
-  return system === 'imperial' ? `${mils} mil` : `${(mils * 25.4).toFixed(0)} µm`
 }

@@ -3,7 +3,7 @@ import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { Operation, WoodworkKind } from '../specification/types.ts'
 
 /** Parts of a step that are counted besides its main quantity. */
-export const addedRateNames = [
+const addedRateNames = [
   'cutIn',
   'glassEdge',
   'fillPatches',
@@ -17,10 +17,7 @@ export const addedRateNames = [
 export type AddedRateName = (typeof addedRateNames)[number]
 
 /** A rate is named after its operation; `coat-trim` stands before `coat` on trim, and `coat-crown` before both on a crown. */
-export type RateName =
-  | Operation
-  | AddedRateName
-  | `${Operation | AddedRateName}-${SurfaceClass | WoodworkKind}`
+type RateName = Operation | AddedRateName | `${Operation | AddedRateName}-${SurfaceClass | WoodworkKind}`
 
 const assumption = 'shop assumption, learn from progress'
 /**

@@ -14,13 +14,13 @@ import type {
 } from '../specification/types.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
-import { type Length, toFeet, zeroLength } from '../units/length.ts'
+import { toFeet } from '../units/length.ts'
 import { type AddedRateName, defaultRate } from './default-rates.ts'
 import { type HouseWork, houseWork } from './house-work.ts'
 import { labourText } from './labour-text.ts'
 
 /** One quantity of a step over one rate. `quantity` is square feet, feet, pieces or 1 by the rate's basis. */
-export interface LabourPart {
+interface LabourPart {
   readonly rate: Rate
   readonly quantity: number
   /** Person-minutes before difficulty. */
@@ -185,15 +185,6 @@ function addedQuantity(name: AddedRateName, amounts: StepAmounts): number {
       return toFeet(amounts.length)
     case 'leadPapers':
       return 0
-  }
-}
-
-/** Edges a step brushes by hand, and is paid for; nothing for work that does not put material on. */
-export function edgesBrushed(step: Step): { readonly cutIn: Length; readonly glassEdge: Length } {
-  const names = addedRates[step.operation] ?? []
-  return {
-    cutIn: names.includes('cutIn') ? step.amounts.cuttingIn : zeroLength,
-    glassEdge: names.includes('glassEdge') ? step.amounts.glassPerimeter : zeroLength,
   }
 }
 

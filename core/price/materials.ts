@@ -66,7 +66,7 @@ export function stepsWithoutProduct(job: Job, specification: Specification): rea
   )
 }
 
-export function materialKey(product: Product, step: Step): string {
+function materialKey(product: Product, step: Step): string {
   return [product.id, step.colourId ?? 'uncoloured', step.sheen ?? 'anySheen'].join(':')
 }
 

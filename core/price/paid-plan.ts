@@ -8,7 +8,7 @@ import type { Labour } from './labour.ts'
 import { meanWage, workLine } from './labour-costs.ts'
 
 /** What somebody is paid for on one day of a plan, in minutes. */
-export interface PaidDay {
+interface PaidDay {
   readonly crewMemberId: CrewMemberId
   readonly paidMinutes: number
   readonly setUpMinutes: number

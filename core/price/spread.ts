@@ -11,6 +11,14 @@ export function theoreticalSpread(volumeSolidsPercent: number, dryFilmMils: numb
   return (squareFeetMilsPerGallon * (volumeSolidsPercent / 100)) / dryFilmMils
 }
 
+/** Film to put on for a dry one, what a comb gauge should show: dry film / volume solids (MIL-HDBK-1110 s. 2.1.5). In the unit of the dry one. */
+export function wetFilm({
+  dryFilmMils,
+  volumeSolidsPercent,
+}: Pick<Product, 'volumeSolidsPercent' | 'dryFilmMils'>): number {
+  return (dryFilmMils * 100) / volumeSolidsPercent
+}
+
 /** Square feet per gallon after `lossPercent` stays in the tray, the roller and the texture. */
 export function practicalSpread(
   product: Pick<Product, 'volumeSolidsPercent' | 'dryFilmMils' | 'lossPercent'>,
@@ -24,4 +32,9 @@ export function spreadText(squareFeetPerGallon: number, system: LengthUnitSystem
   return system === 'imperial'
     ? `${formatArea(squareFeet(squareFeetPerGallon), 'imperial')} per gal`
     : `${formatArea(squareFeet(squareFeetPerGallon / litresPerGallon), 'metric')} per L`
+}
+
+/** `1.5 mil` or `38 µm`; a film in mils. */
+export function filmText(mils: number, system: LengthUnitSystem): string {
+  return system === 'imperial' ? `${Number(mils.toFixed(2))} mil` : `${(mils * 25.4).toFixed(0)} µm`
 }

@@ -3,7 +3,7 @@ import type { Operation, Step } from '../specification/types.ts'
 import { toSquareFeet } from '../units/area.ts'
 import { toFeet } from '../units/length.ts'
 
-export type SundryMeasure = 'length' | 'area' | 'count'
+type SundryMeasure = 'length' | 'area' | 'count'
 
 /** What is used up by quantity. Contents, lives and prices are shop assumptions. */
 export interface SundryRule {

@@ -6,7 +6,7 @@ import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import type { Cents } from '../units/money.ts'
 
 /** One side of the comparison: the job as it was agreed, or as it would be with what was found. */
-export interface ChangeSide {
+interface ChangeSide {
   readonly job: Job
   readonly specification: Specification
   readonly estimate: Estimate
@@ -21,7 +21,7 @@ export interface ChangedStep {
   readonly minutesAfter: WorkingMinutes
 }
 
-export interface BeforeAfter<Value> {
+interface BeforeAfter<Value> {
   readonly before: Value
   readonly after: Value
 }

@@ -6,7 +6,7 @@ import { type Readiness, readinessFor } from './readiness.ts'
 import { isSettled, type StepProgress } from './step-states.ts'
 
 /** How a pass stands, by its steps. Daily steps come and go and do not count, but where there is nothing else. */
-export type PassState =
+type PassState =
   | { readonly kind: 'todo' }
   | { readonly kind: 'underWay'; readonly settled: number; readonly total: number }
   | { readonly kind: 'redo' }

@@ -5,7 +5,7 @@ import type { SiteMoment } from '../work-order/site-time.ts'
 import { type StepProgress, stepStates } from './step-states.ts'
 
 /** Something judged not good on the walk through: a mark to redo a step, with what was seen. */
-export interface PunchItem {
+interface PunchItem {
   readonly stepKey: string
   readonly roomId: RoomId
   readonly roomName: string

@@ -7,7 +7,7 @@ import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
 import { isSettled, type StepProgress, stepStates } from './step-states.ts'
 
-export interface Progress {
+interface Progress {
   /** Person-minutes of all steps that count; daily steps come and go and do not count. */
   readonly plannedMinutes: WorkingMinutes
   /** Person-minutes still to work, less what was already worked on steps under way. */
@@ -30,7 +30,7 @@ export interface RoomProgress extends Progress {
   readonly nextStepKey: string | null
 }
 
-export interface JobProgress extends Progress {
+interface JobProgress extends Progress {
   readonly rooms: readonly RoomProgress[]
 }
 

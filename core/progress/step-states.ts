@@ -8,7 +8,7 @@ import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
  * How a step stands, by its latest mark. `redo` means it was judged not good and is to be done again.
  * A coat that is done says when it is dry to the touch, when the next coat may go on and until when at the latest.
  */
-export type StepState =
+type StepState =
   | { readonly kind: 'todo' }
   | { readonly kind: 'started'; readonly at: SiteMoment; readonly crewMemberIds: readonly CrewMemberId[] }
   | {

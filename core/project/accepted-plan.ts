@@ -1,7 +1,7 @@
 import type { Issued } from './issued-records.ts'
 import { type Job, records } from './job.ts'
 
-export type AcceptedRecord = Extract<Issued, { readonly kind: 'plan' }>
+type AcceptedRecord = Extract<Issued, { readonly kind: 'plan' }>
 
 /** The plan accepted last, whether this version can open it or not. Of two in one minute the later record counts. */
 export function lastAcceptedPlan(job: Job): AcceptedRecord | undefined {

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { type Frozen, idSchema, localDateSchema, longText, shortText } from './schema-parts.ts'
 
-export const holdIdSchema = idSchema<'HoldId'>()
+const holdIdSchema = idSchema<'HoldId'>()
 export type HoldId = z.output<typeof holdIdSchema>
 
 /**

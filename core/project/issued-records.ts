@@ -13,7 +13,7 @@ import { roomIdSchema } from './sketch-records.ts'
 import { conditionIdSchema } from './survey-records.ts'
 import { type Json, upgradeChangeBody, upgradePaperBody, upgradePlanBody } from './upgrades/issued-bodies.ts'
 
-export const issuedIdSchema = idSchema<'IssuedId'>()
+const issuedIdSchema = idSchema<'IssuedId'>()
 export type IssuedId = z.output<typeof issuedIdSchema>
 
 /** Longer than the largest paper measured, with its drawings; less than what a host takes in one request. */
@@ -23,7 +23,7 @@ const personMinutes = z.number().min(0).max(1e8)
 const manyTasks = 20_000
 
 /** A plan as it was accepted: who is where and when, and which rooms the household does without. */
-export const planBodySchema = z.strictObject({
+const planBodySchema = z.strictObject({
   version: z.literal(1),
   plan: z.strictObject({
     tasks: z
@@ -75,7 +75,7 @@ export const planBodySchema = z.strictObject({
 export type PlanBody = Frozen<z.output<typeof planBodySchema>>
 
 /** A paper as it was printed or saved. */
-export const paperBodySchema = z.strictObject({
+const paperBodySchema = z.strictObject({
   version: z.literal(2),
   /** Counted over the papers of the job, and printed on it; papers given out before they were counted have none. */
   number: z.int().min(1).max(1_000_000).nullable(),
@@ -86,7 +86,7 @@ export const paperBodySchema = z.strictObject({
 export type PaperBody = Frozen<z.output<typeof paperBodySchema>>
 
 /** What was agreed when something was found on site: the job before it and after it. */
-export const changeBodySchema = z.strictObject({
+const changeBodySchema = z.strictObject({
   version: z.literal(1),
   conditionId: conditionIdSchema,
   found: shortText,
@@ -97,10 +97,9 @@ export const changeBodySchema = z.strictObject({
   added: z.array(longText).max(manyTasks),
   removed: z.array(longText).max(manyTasks),
 })
-export type ChangeBody = Frozen<z.output<typeof changeBodySchema>>
 
 /** A body that this program cannot open. It is carried as it is, into every file and back. */
-export interface KeptBody {
+interface KeptBody {
   readonly version: null
   readonly kept: Json
 }

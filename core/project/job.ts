@@ -29,10 +29,10 @@ import {
 } from './survey-records.ts'
 import { planAims, roomOrders } from './vocabulary.ts'
 
-export const jobIdSchema = idSchema<'JobId'>()
+const jobIdSchema = idSchema<'JobId'>()
 export type JobId = z.output<typeof jobIdSchema>
 
-export const headerSchema = z.strictObject({
+const headerSchema = z.strictObject({
   /** Made once, when the job is: what goes out of the program (events of a calendar) is known by it everywhere. A copy of the file is the same job. */
   id: jobIdSchema,
   title: shortText.min(1),
@@ -75,7 +75,7 @@ export const girthPolicies = [
 ] as const
 export type GirthPolicy = (typeof girthPolicies)[number]
 
-export const houseRulesSchema = z.strictObject({
+const houseRulesSchema = z.strictObject({
   roomOrder: z.enum(roomOrders),
   /** How steps are gathered into passes. */
   passes: z.strictObject({

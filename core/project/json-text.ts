@@ -1,5 +1,5 @@
 /** Where JSON text goes wrong: `line` and `column` count from 1. */
-export interface JsonFault {
+interface JsonFault {
   readonly line: number
   readonly column: number
   readonly sentence: string

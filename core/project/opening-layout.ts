@@ -51,7 +51,7 @@ export function openingLayout(opening: Opening, place: OpeningPlace): OpeningLay
 }
 
 /** Widths of the members around and between lights. */
-export interface Members {
+interface Members {
   readonly stile: number
   readonly topRail: number
   readonly bottomRail: number
@@ -62,14 +62,14 @@ export interface Members {
  * Transoms and sidelights without a sash record beside them: stiles and rails 2 1/4 in (typical widths, seen in a joinery supplier's
  * guide), muntins 7/8 in (stock width, from memory).
  */
-export const usualMembers: Members = {
+const usualMembers: Members = {
   stile: inches(2.25),
   topRail: inches(2.25),
   bottomRail: inches(2.25),
   muntin: inches(0.875),
 }
 
-export function membersOf(sash: Sash | null): Members {
+function membersOf(sash: Sash | null): Members {
   return sash ?? usualMembers
 }
 

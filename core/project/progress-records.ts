@@ -2,8 +2,8 @@ import { z } from 'zod'
 import { type Frozen, idSchema, localDateTimeSchema, longText } from './schema-parts.ts'
 import { crewMemberIdSchema } from './shop-records.ts'
 
-export const markIdSchema = idSchema<'MarkId'>()
-export const pinIdSchema = idSchema<'PinId'>()
+const markIdSchema = idSchema<'MarkId'>()
+const pinIdSchema = idSchema<'PinId'>()
 export type MarkId = z.output<typeof markIdSchema>
 export type PinId = z.output<typeof pinIdSchema>
 

@@ -29,7 +29,7 @@ export interface Clash {
   readonly problem: Problem | null
 }
 
-export interface Rebased {
+interface Rebased {
   readonly job: Job
   readonly clashes: readonly Clash[]
 }

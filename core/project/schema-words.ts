@@ -1,5 +1,5 @@
 /** What every reader of a published schema is told first. */
-export interface SchemaHead {
+interface SchemaHead {
   /** The last part of the schema's name, `job-2`. */
   readonly name: string
   readonly title: string

@@ -5,7 +5,7 @@ import type { Existing, Finish, Scope } from './survey-records.ts'
 import type { SurfaceClass } from './vocabulary.ts'
 
 /** The class a surface takes its defaults from; null for a floor and for a surface that is not in the job. */
-export function surfaceClassOf(job: Job, surface: SurfaceRef): SurfaceClass | null {
+function surfaceClassOf(job: Job, surface: SurfaceRef): SurfaceClass | null {
   switch (surface.kind) {
     case 'ceiling':
       return 'ceiling'
@@ -92,7 +92,7 @@ interface Scoped {
 }
 
 /** Records by what they reach. A job that may be stored has one for each scope; were there several, the last would count. */
-export interface ScopeIndex<Item> {
+interface ScopeIndex<Item> {
   readonly surfaces: ReadonlyMap<string, Item>
   readonly rooms: ReadonlyMap<RoomId, ReadonlyMap<SurfaceClass | null, Item>>
   readonly house: ReadonlyMap<SurfaceClass | null, Item>

@@ -11,10 +11,10 @@ import {
 } from './schema-parts.ts'
 import { productClasses, sheens, skills } from './vocabulary.ts'
 
-export const productIdSchema = idSchema<'ProductId'>()
+const productIdSchema = idSchema<'ProductId'>()
 export const crewMemberIdSchema = idSchema<'CrewMemberId'>()
-export const rateIdSchema = idSchema<'RateId'>()
-export const ruleIdSchema = idSchema<'RuleId'>()
+const rateIdSchema = idSchema<'RateId'>()
+const ruleIdSchema = idSchema<'RuleId'>()
 export type ProductId = z.output<typeof productIdSchema>
 export type CrewMemberId = z.output<typeof crewMemberIdSchema>
 export type RateId = z.output<typeof rateIdSchema>
@@ -77,7 +77,7 @@ export const weekdays = [
   'sunday',
 ] as const
 export type Weekday = (typeof weekdays)[number]
-export const weekSchema = z.strictObject({
+const weekSchema = z.strictObject({
   monday: z.array(windowSchema).max(6),
   tuesday: z.array(windowSchema).max(6),
   wednesday: z.array(windowSchema).max(6),
@@ -106,7 +106,7 @@ export const crewMemberSchema = z.strictObject({
 export type CrewMember = Frozen<z.output<typeof crewMemberSchema>>
 
 /** What a rate is counted by. */
-export const rateBases = ['area', 'length', 'count', 'each'] as const
+const rateBases = ['area', 'length', 'count', 'each'] as const
 export type RateBasis = (typeof rateBases)[number]
 
 /** How much of an operation one person does in an hour: square feet, feet, or pieces. The id is the operation's word. */

@@ -8,8 +8,8 @@ import { openingProblems } from './opening-problems.ts'
 import { outlineProblems } from './outline-problems.ts'
 import { type Problem, problem } from './problem.ts'
 import { radiatorSectionSquareFeet } from './radiator-surface.ts'
-import { allRoomParts, type RoomParts, roomParts } from './room-parts.ts'
-import type { BuiltItem, CeilingOpening, Room, RoomId, TrimRun } from './sketch-records.ts'
+import { allRoomParts, type RoomParts } from './room-parts.ts'
+import type { BuiltItem, CeilingOpening, Room, TrimRun } from './sketch-records.ts'
 import { trimNoun, wallName } from './sketch-words.ts'
 import { roomWalls, type Wall, wallCeiling, wallFloor } from './walls.ts'
 
@@ -18,17 +18,11 @@ export function sketchProblems(job: Job): readonly Problem[] {
   return allRoomParts(job).flatMap((parts) => problemsOfRoom(parts, job.header.unitSystem))
 }
 
-/** The same for one room and the openings it shares; empty for a room that is not in the job. */
-export function roomProblems(job: Job, roomId: RoomId): readonly Problem[] {
-  const parts = roomParts(job, roomId)
-  return parts === null ? [] : problemsOfRoom(parts, job.header.unitSystem)
-}
-
 /**
  * Problems of one room from its own records alone. What the outline gets wrong is said first and alone, then the heights: the
  * rest cannot be judged before.
  */
-export function problemsOfRoom(parts: RoomParts, system: LengthUnitSystem): readonly Problem[] {
+function problemsOfRoom(parts: RoomParts, system: LengthUnitSystem): readonly Problem[] {
   const { room } = parts
   const outline = outlineProblems(room)
   if (outline.length > 0) return outline

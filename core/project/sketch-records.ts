@@ -20,11 +20,11 @@ import {
   trimKinds,
 } from './vocabulary.ts'
 
-export const storeyIdSchema = idSchema<'StoreyId'>()
+const storeyIdSchema = idSchema<'StoreyId'>()
 export const roomIdSchema = idSchema<'RoomId'>()
 export const wallIdSchema = idSchema<'WallId'>()
 export const openingIdSchema = idSchema<'OpeningId'>()
-export const ceilingOpeningIdSchema = idSchema<'CeilingOpeningId'>()
+const ceilingOpeningIdSchema = idSchema<'CeilingOpeningId'>()
 export const trimRunIdSchema = idSchema<'TrimRunId'>()
 export const builtItemIdSchema = idSchema<'BuiltItemId'>()
 export type StoreyId = z.output<typeof storeyIdSchema>
@@ -44,7 +44,7 @@ export const storeySchema = z.strictObject({
 export type Storey = Frozen<z.output<typeof storeySchema>>
 
 /** One corner of the outline at the finished face and the wall that runs from it to the next corner. x right, y down. */
-export const cornerSchema = z.strictObject({
+const cornerSchema = z.strictObject({
   wallId: wallIdSchema,
   x: coordinateSchema,
   y: coordinateSchema,
@@ -59,7 +59,7 @@ const linePointSchema = z.strictObject({ at: lengthSchema, height: lengthSchema 
 export type LinePoint = Frozen<z.output<typeof linePointSchema>>
 
 /** Heights are above the room's floor datum (the lowest floor point of the room). */
-export const ceilingShapeSchema = z.discriminatedUnion('kind', [
+const ceilingShapeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('flat'), height: positiveLengthSchema }),
   z.strictObject({
     kind: z.literal('shed'),
@@ -92,7 +92,7 @@ export const ceilingShapeSchema = z.discriminatedUnion('kind', [
 ])
 export type CeilingShape = Frozen<z.output<typeof ceilingShapeSchema>>
 
-export const floorShapeSchema = z.discriminatedUnion('kind', [
+const floorShapeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('level') }),
   z.strictObject({
     kind: z.literal('stair'),
@@ -103,7 +103,7 @@ export const floorShapeSchema = z.discriminatedUnion('kind', [
 export type FloorShape = Frozen<z.output<typeof floorShapeSchema>>
 
 /** Small damage of a room where it differs from the house's; a number that is null is the house's. */
-export const allowancesSchema = z.strictObject({
+const allowancesSchema = z.strictObject({
   /** Nail holes, dings and dents for each 100 sq ft of wall. */
   dings: z.number().min(0).max(1000).nullable(),
   /** Nail holes and dents for each 100 ft of trim. */
@@ -137,7 +137,7 @@ export const roomSchema = z.strictObject({
 })
 export type Room = Frozen<z.output<typeof roomSchema>>
 
-export const casingSchema = z.strictObject({
+const casingSchema = z.strictObject({
   /** Face width on the wall. */
   width: positiveLengthSchema,
   /** Developed girth of the profile including returns to the wall and the jamb edge. */
@@ -147,7 +147,7 @@ export const casingSchema = z.strictObject({
 })
 export type Casing = Frozen<z.output<typeof casingSchema>>
 
-export const slabSchema = z.strictObject({
+const slabSchema = z.strictObject({
   kind: z.enum(slabKinds),
   thickness: positiveLengthSchema,
   leaves: z.int().min(1).max(8),
@@ -159,7 +159,7 @@ export const slabSchema = z.strictObject({
 export type Slab = Frozen<z.output<typeof slabSchema>>
 
 /** Members are measured on the face seen from the room. One unit is one frame; a mulled pair has two. */
-export const sashSchema = z.strictObject({
+const sashSchema = z.strictObject({
   operation: z.enum(sashOperations),
   units: z.int().min(1).max(12),
   /** Lights per sash (a double-hung unit has two sash of these). */
@@ -180,7 +180,6 @@ const openingHeadSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('segment'), rise: positiveLengthSchema }),
   z.strictObject({ kind: z.literal('halfRound') }),
 ])
-export type OpeningHead = Frozen<z.output<typeof openingHeadSchema>>
 
 /**
  * A hole in a wall. `offset` runs along the wall from its start corner to the opening's first edge; `height` is from the

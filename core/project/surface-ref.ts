@@ -9,7 +9,7 @@ import {
 } from './sketch-records.ts'
 
 /** `whole` for a wall without a rail or wainscot; else the zone under or over it. */
-export const wallZones = ['whole', 'lower', 'upper'] as const
+const wallZones = ['whole', 'lower', 'upper'] as const
 export type WallZone = (typeof wallZones)[number]
 
 export const openingParts = ['casing', 'jamb', 'slab', 'sash', 'stool'] as const

@@ -23,11 +23,11 @@ import {
   surfaceClasses,
 } from './vocabulary.ts'
 
-export const existingIdSchema = idSchema<'ExistingId'>()
+const existingIdSchema = idSchema<'ExistingId'>()
 export const conditionIdSchema = idSchema<'ConditionId'>()
-export const finishIdSchema = idSchema<'FinishId'>()
-export const colourIdSchema = idSchema<'ColourId'>()
-export const keptItemIdSchema = idSchema<'KeptItemId'>()
+const finishIdSchema = idSchema<'FinishId'>()
+const colourIdSchema = idSchema<'ColourId'>()
+const keptItemIdSchema = idSchema<'KeptItemId'>()
 export type ExistingId = z.output<typeof existingIdSchema>
 export type ConditionId = z.output<typeof conditionIdSchema>
 export type FinishId = z.output<typeof finishIdSchema>
@@ -35,7 +35,7 @@ export type ColourId = z.output<typeof colourIdSchema>
 export type KeptItemId = z.output<typeof keptItemIdSchema>
 
 /** What a default or a choice applies to; the narrower scope wins: surface, then room, then house. */
-export const scopeSchema = z.discriminatedUnion('level', [
+const scopeSchema = z.discriminatedUnion('level', [
   z.strictObject({ level: z.literal('house'), surfaceClass: z.enum(surfaceClasses) }),
   z.strictObject({ level: z.literal('room'), roomId: roomIdSchema, surfaceClass: z.enum(surfaceClasses) }),
   z.strictObject({ level: z.literal('surface'), surface: surfaceRefSchema }),

@@ -27,13 +27,11 @@ export const slabKinds = ['flush', 'panelled', 'glazed', 'partGlazed', 'louvred'
 export type SlabKind = (typeof slabKinds)[number]
 
 export const sashOperations = ['fixed', 'doubleHung', 'casement', 'hopper'] as const
-export type SashOperation = (typeof sashOperations)[number]
 
 export const trimKinds = ['baseboard', 'crown', 'pictureRail', 'chairRail', 'wainscotCap'] as const
 export type TrimKind = (typeof trimKinds)[number]
 
 export const ceilingOpeningKinds = ['stairwell', 'skylight', 'hatch'] as const
-export type CeilingOpeningKind = (typeof ceilingOpeningKinds)[number]
 
 /** Coarse classes of surface that defaults are set by. */
 export const surfaceClasses = [

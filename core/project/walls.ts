@@ -95,7 +95,7 @@ export function openingPlace(room: Room, wall: Wall, opening: Opening): OpeningP
 }
 
 /** Walls farther apart than this (600 mm, our own choice: thicker than any wall of a house) do not share an opening. */
-export const thickestWall = 600 * 8000
+const thickestWall = 600 * 8000
 
 /**
  * Where a shared opening shows on the far room's wall: both edges projected square across the wall. Null when the walls are not
@@ -118,7 +118,7 @@ export function farPlace(
 }
 
 /** Parallel within 1/64 in over the wall's length, insides turned away from each other, and no farther apart than `thickestWall`. */
-export function wallsFace(one: Wall, other: Wall): boolean {
+function wallsFace(one: Wall, other: Wall): boolean {
   const startGap = signedGap(one, other.start)
   const endGap = signedGap(one, other.end)
   if (Math.abs(startGap - endGap) > 3175) return false

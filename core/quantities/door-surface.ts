@@ -61,7 +61,7 @@ export function doorSurface(
 }
 
 /** The part of the hole that the door fills, under its transom and between its sidelights. */
-export function mainMeasure(view: WallView, hole: HoleView, layout: OpeningLayout): HoleMeasure {
+function mainMeasure(view: WallView, hole: HoleView, layout: OpeningLayout): HoleMeasure {
   if (layout.transom === null && layout.sidelights.length === 0) return hole.measure
   const { from, to, top } = layout.main
   const level = [{ at: from, height: top }]

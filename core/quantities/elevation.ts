@@ -41,7 +41,7 @@ export interface WallElevation {
   readonly edges: readonly DrawnEdge[]
 }
 
-export interface ElevationZone {
+interface ElevationZone {
   readonly key: string
   readonly surface: SurfaceRef
   readonly lower: readonly HeightPoint[]
@@ -64,18 +64,13 @@ export interface ElevationOpening {
   readonly lights: readonly Light[]
 }
 
-export interface ElevationTrim {
+interface ElevationTrim {
   readonly trimRunId: TrimRun['id']
   readonly key: string
   readonly name: string
   readonly lower: readonly HeightPoint[]
   readonly upper: readonly HeightPoint[]
   readonly stretches: readonly Interval[]
-}
-
-/** One wall of a room; null when the job has no such wall. */
-export function wallElevation(job: Job, roomId: RoomId, wallId: WallId): WallElevation | null {
-  return roomElevations(job, roomId).find((elevation) => elevation.wallId === wallId) ?? null
 }
 
 /** All walls of a room in the order of its outline. */

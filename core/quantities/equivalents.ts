@@ -16,9 +16,6 @@ export const slabCoefficients: Readonly<Record<SlabKind, number>> = {
 /** Fully glazed doors and windows, each side. */
 export const sashCoefficient = 0.8
 
-/** Balusters and rails together, measured all over once: grilles, railings, balustrades. */
-export const balustradeCoefficient = 1
-
 /** Cupboards and pantry shelves, on what is measured (Armstrong, Cyclopedia of Painting, 1908, p. 127). */
 export const cupboardCoefficient = 1.5
 export const cupboardSource = 'Armstrong, Cyclopedia of Painting, 1908, p. 127'

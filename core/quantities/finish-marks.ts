@@ -46,7 +46,7 @@ export interface Edge {
   readonly along: string
 }
 
-export interface EdgeLengths {
+interface EdgeLengths {
   readonly cuttingIn: number
   readonly masking: number
 }

@@ -28,7 +28,7 @@ const nineInches = inches(9)
 const threeHundredMillimetres = millimetres(300)
 
 /** Narrow work under a policy: its area, or nothing where it is counted by its length instead. */
-export interface NarrowWork {
+interface NarrowWork {
   readonly area: Area
   readonly byLength: boolean
 }

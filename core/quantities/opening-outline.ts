@@ -3,7 +3,7 @@ import { intervalsShared } from '../geometry/interval.ts'
 import type { HoleView, WallView } from './wall-view.ts'
 
 /** Sides and head of the hole; length units. */
-export function innerLength({ measure }: HoleView): number {
+function innerLength({ measure }: HoleView): number {
   return measure.startSide + measure.endSide + measure.headLength
 }
 
@@ -30,7 +30,7 @@ export function casingLength(hole: HoleView): number {
 }
 
 /** Outer edge of the casing, or of the hole where there is none: where the wall ends. */
-export function outerLength(hole: HoleView): number {
+function outerLength(hole: HoleView): number {
   const width = hole.casing?.width ?? 0
   const { mitres, arcTurn, bottomLength } = hole.measure
   const around = innerLength(hole) + 2 * width * mitres + width * arcTurn
@@ -43,7 +43,7 @@ export function stoolLength(hole: HoleView): number {
 }
 
 /** Where stool and apron end against the wall: the apron's lower edge and the ends of both. */
-export function stoolOutline(hole: HoleView): number {
+function stoolOutline(hole: HoleView): number {
   const stool = hasStool(hole) ? hole.placed.opening.stool : null
   return stool === null ? 0 : stoolLength(hole) + 2 * (stool.thickness + stool.apron)
 }

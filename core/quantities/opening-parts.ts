@@ -2,9 +2,8 @@ import type { Opening } from '../project/sketch-records.ts'
 import type { OpeningPart, SurfaceRef } from '../project/surface-ref.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { FinishMark, MarkOf } from './finish-marks.ts'
-import type { HoleView } from './wall-view.ts'
 
-export type Side = 'near' | 'far'
+type Side = 'near' | 'far'
 
 export function partClass(opening: Opening, part: OpeningPart): SurfaceClass {
   switch (part) {
@@ -25,19 +24,14 @@ export function partRef(opening: Opening, side: Side, part: OpeningPart): Surfac
 }
 
 /** The finish of a part as seen from one side; undefined when there is no such part or no room on that side. */
-export function partMark(
-  opening: Opening,
-  side: Side,
-  part: OpeningPart,
-  markOf: MarkOf,
-): FinishMark | undefined {
+function partMark(opening: Opening, side: Side, part: OpeningPart, markOf: MarkOf): FinishMark | undefined {
   const roomId = side === 'near' ? opening.roomId : opening.far?.roomId
   if (roomId === undefined || !hasPart(opening, side, part, markOf)) return undefined
   return markOf(partRef(opening, side, part), roomId, partClass(opening, part))
 }
 
 /** Whether a part is there to be painted from a side. */
-export function hasPart(opening: Opening, side: Side, part: OpeningPart, markOf: MarkOf): boolean {
+function hasPart(opening: Opening, side: Side, part: OpeningPart, markOf: MarkOf): boolean {
   switch (part) {
     case 'casing':
       return (side === 'near' ? opening.casingNear : opening.casingFar) !== null
@@ -53,7 +47,7 @@ export function hasPart(opening: Opening, side: Side, part: OpeningPart, markOf:
 }
 
 /** The sash record of a door is the glazing of its slab and is measured with it; transom and sidelights are sash. */
-export function hasOwnSash(opening: Opening): boolean {
+function hasOwnSash(opening: Opening): boolean {
   return (
     (opening.sash !== null && opening.slab === null) ||
     opening.transom !== null ||
@@ -62,7 +56,7 @@ export function hasOwnSash(opening: Opening): boolean {
 }
 
 /** A jamb is painted once: with the near room, unless only the far one paints it. */
-export function jambSide(opening: Opening, markOf: MarkOf): Side {
+function jambSide(opening: Opening, markOf: MarkOf): Side {
   if (opening.far === null) return 'near'
   const surfaceClass = partClass(opening, 'jamb')
   const markFrom = (side: Side, roomId: Opening['roomId']) =>
@@ -72,7 +66,7 @@ export function jambSide(opening: Opening, markOf: MarkOf): Side {
 }
 
 /** The jamb's finish, whichever side it is painted from. */
-export function jambMark(opening: Opening, markOf: MarkOf): FinishMark | undefined {
+function jambMark(opening: Opening, markOf: MarkOf): FinishMark | undefined {
   return partMark(opening, jambSide(opening, markOf), 'jamb', markOf)
 }
 
@@ -121,9 +115,4 @@ export function openingMarks(opening: Opening, side: Side, markOf: MarkOf): Open
 
 function firstThere(one: FinishMark | undefined, other: FinishMark | undefined): FinishMark {
   return one === undefined ? (other ?? null) : one
-}
-
-/** What the wall's surface meets around an opening: casing, else jamb or reveal, else what stands in it, else nothing painted. */
-export function rimMark({ placed }: HoleView, markOf: MarkOf): FinishMark {
-  return openingMarks(placed.opening, placed.side, markOf).rim
 }

@@ -13,7 +13,7 @@ export interface RoomEdges {
   readonly bands: ReadonlyMap<BandView, readonly Edge[]>
 }
 
-export interface RoomMarks {
+interface RoomMarks {
   /** Undefined where the room is open above. */
   readonly ceiling: FinishMark | undefined
   readonly floor: FinishMark

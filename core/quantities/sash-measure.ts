@@ -4,7 +4,7 @@ import { type Head, measureHole } from '../geometry/hole.ts'
 import { type Light, lightCells, lightSize, type SashFrame } from '../project/opening-layout.ts'
 
 /** One face of a sash: wood, and the edge along which the brush follows glass. */
-export interface SashMeasure {
+interface SashMeasure {
   /** Square length units. */
   readonly wholeArea: number
   readonly daylightArea: number

@@ -4,7 +4,7 @@ import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
 import type { Finish } from '../project/survey-records.ts'
 
 /** Rooms whose figures an edit may change; `all` where it changes something of the whole house. */
-export type TouchedRooms = ReadonlySet<RoomId> | 'all'
+type TouchedRooms = ReadonlySet<RoomId> | 'all'
 
 /** Records never change in place, so that comparing them by identity finds every change. */
 export function touchedRooms(before: Job, after: Job): TouchedRooms {

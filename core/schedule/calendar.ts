@@ -158,7 +158,7 @@ export function presentWindows(clock: SiteHoursClock, person: Person, day: numbe
   return [...windows].sort((one, other) => one.from - other.from)
 }
 
-export function siteWindows(clock: SiteHoursClock, day: number): readonly DayWindow[] {
+function siteWindows(clock: SiteHoursClock, day: number): readonly DayWindow[] {
   return clock.holidays.includes(dateOfDay(day)) ? [] : (clock.siteHours[weekdayOf(day)] ?? [])
 }
 

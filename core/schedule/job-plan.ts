@@ -11,7 +11,7 @@ import { type Violation, verifyPlan } from './judge/verify.ts'
 import { finishOf, type Plan, type PlanCost, type PlannedTask, type PlanSegment, type Task } from './model.ts'
 
 /** One visit of a pass as people read it. Moments are local, `2027-03-31T08:30`. */
-export interface JobPlanTask {
+interface JobPlanTask {
   /** The pass's key; of a coat that goes on the next day, which is a task of its own, with `~2` behind it, and so on. */
   readonly key: string
   readonly passKey: string
@@ -33,7 +33,7 @@ export interface JobPlanTask {
 }
 
 /** What somebody is paid for on a day, in minutes. */
-export interface JobPlanDay {
+interface JobPlanDay {
   readonly crewMemberId: CrewMemberId
   readonly date: string
   /** First and last work of the day, setting up and leaving not counted. */
@@ -48,7 +48,7 @@ export interface JobPlanDay {
 }
 
 /** Days, first and last included, on which the household cannot use a room set; between two stretches it is given back. */
-export interface RoomOutOfUse {
+interface RoomOutOfUse {
   readonly roomId: RoomId
   readonly from: string
   readonly to: string

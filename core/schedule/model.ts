@@ -2,8 +2,6 @@ import type { Brand } from '../units/brand.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
 import type { LocalDate } from '../units/local-date.ts'
 
-export type { LocalDate }
-
 /** Whole minutes since 1970-01-01T00:00Z. Every instant in a problem or a plan is one of these. */
 export type EpochMinutes = Brand<number, 'EpochMinutes'>
 export function epochMinutes(value: number): EpochMinutes {
@@ -13,7 +11,7 @@ export function epochMinutes(value: number): EpochMinutes {
 export type TaskId = string
 export type PersonId = string
 export type ScheduleRoomId = string
-export type ResourceId = string
+type ResourceId = string
 export type SkillName = string
 
 /** Part of a local day in minutes after local midnight, `from` included, `to` excluded; 0 <= from < to <= 1440. */
@@ -69,7 +67,7 @@ export interface Person {
  * `never`: done within one day, over nothing longer than the crew's own breaks. `natural`: may also stop at a day's end and go on the
  * next day, with at least `smallestPart` on both sides.
  */
-export type Breaking = 'never' | 'natural'
+type Breaking = 'never' | 'natural'
 
 /** What a task does to its room. Times are elapsed minutes *after the task's end*; null means "does not". */
 export interface RoomEffects {
@@ -83,7 +81,6 @@ export interface RoomEffects {
   readonly closedFor: ElapsedMinutes | null
 }
 
-export const noEffects: RoomEffects = { wetFor: null, dusty: false, fumesFor: null, closedFor: null }
 /** Elapsed minutes after its end for which a task keeps the household out: until what it coated is dry and what it closed is open. */
 export function minutesUntilUsable({ wetFor, closedFor }: RoomEffects): number {
   return Math.max(wetFor ?? 0, closedFor ?? 0)
@@ -151,7 +148,7 @@ export interface Link {
 }
 
 /** A pooled resource: tasks worked at the same time need at most `capacity` of it together. */
-export interface PooledResource {
+interface PooledResource {
   readonly id: ResourceId
   readonly capacity: number
 }
@@ -194,18 +191,6 @@ export interface HouseRules {
   readonly dailyChores: { readonly setUp: number; readonly cleanUp: number } | null
   /** Covering and restoring alarms takes these minutes at both ends of each person's day, besides the chores. */
   readonly alarmsRestoredDaily: { readonly minutes: number } | null
-}
-
-export const noHouseRules: HouseRules = {
-  roomsOutOfUse: null,
-  leadAndOneMore: false,
-  noDustNearWet: false,
-  noFumesWhileSleeping: null,
-  roomBackInTime: false,
-  wayOutKeptOpen: false,
-  hallsLast: false,
-  dailyChores: null,
-  alarmsRestoredDaily: null,
 }
 
 /** Time that is really spent between tasks: minutes of each person. */

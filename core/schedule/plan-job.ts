@@ -15,7 +15,7 @@ import { wordsOfJob } from './words/job-words.ts'
 
 export type { JobPlan }
 
-export interface PlanOptions {
+interface PlanOptions {
   readonly seed: number
   /** Tries of the search; the plan gets better with more of them, never worse. */
   readonly iterations: number
@@ -23,7 +23,7 @@ export interface PlanOptions {
 }
 
 /** A search for a plan that can be stopped and gone on with at will, for a worker that shows what it has so far. */
-export interface JobPlanning {
+interface JobPlanning {
   /** Tries so many times more; true when the plan got better. */
   step(iterations: number): boolean
   /** The best plan so far, judged; a problem in words when there is none. Needs at least one step. */

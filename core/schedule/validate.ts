@@ -49,7 +49,7 @@ export type ProblemFault =
   | { readonly kind: 'tooManyPeople'; readonly count: number; readonly limit: number }
 
 /** People are kept as bits of one 32-bit word. */
-export const mostPeople = 30
+const mostPeople = 30
 
 /** Every fault of the problem; an empty list means the search and the bounds may be called. */
 export function validateProblem(problem: ScheduleProblem): readonly ProblemFault[] {

@@ -4,7 +4,7 @@ import { ownRecord } from '../project/surface-check.ts'
 import { farPlace, findWall, roomWalls } from '../project/walls.ts'
 import { lengthFromUnits } from '../units/length.ts'
 
-export interface FacingWall {
+interface FacingWall {
   readonly roomId: RoomId
   readonly wallId: WallId
   /** Where the stretch shows on that wall, from its start, in length units. */

@@ -4,10 +4,7 @@ import type { OpeningKind } from '../project/vocabulary.ts'
 import { feet, inches, zeroLength } from '../units/length.ts'
 
 /** An opening without its place. */
-export type OpeningTemplate = Omit<
-  Opening,
-  'id' | 'name' | 'roomId' | 'wallId' | 'offset' | 'far' | 'casingFar'
->
+type OpeningTemplate = Omit<Opening, 'id' | 'name' | 'roomId' | 'wallId' | 'offset' | 'far' | 'casingFar'>
 
 const casing: Casing = { width: inches(4.5), girth: inches(6), style: 'mitred', profiled: true }
 

@@ -22,7 +22,7 @@ export function typedOppositeCorner(from: Point, pointer: Point, width: Length, 
 }
 
 /** How a side being drawn may run: `free`, or in eighths of a turn (square and diagonal). */
-export type DraftingAngle = 'free' | 'eighths'
+type DraftingAngle = 'free' | 'eighths'
 
 /**
  * The next corner of an outline drawn click by click: in the pointer's direction from the last corner, at the typed length if one was

@@ -18,7 +18,7 @@ export interface SnapSettings {
   readonly drawn: readonly Point[]
 }
 
-export type SnapKind = 'corner' | 'wall' | 'rightAngle' | 'alignment' | 'partition' | 'grid'
+type SnapKind = 'corner' | 'wall' | 'rightAngle' | 'alignment' | 'partition' | 'grid'
 
 /** A line to show why the point sits where it sits. */
 export interface SnapGuide {

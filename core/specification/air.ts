@@ -24,11 +24,6 @@ export function surfaceTemperature(
   return insideC - transmittance * insideFilm * (insideC - behindC)
 }
 
-/** Degrees C between a surface and the dew point of the air at it. */
-export function dewPointMargin(surfaceC: number, airC: number, relativeHumidityPercent: number): number {
-  return surfaceC - dewPoint(airC, relativeHumidityPercent)
-}
-
 /**
  * How much longer (or shorter) drying takes than on the label, given for about 20 C: 2^((20 - T)/10), held between a half and four.
  * A soft default: the doubling is stated for chemically curing coatings and is no law for latex.

@@ -12,7 +12,7 @@ import type { Because, Step, StepAmounts } from './types.ts'
 const ruleId = 'oil-deglosser'
 
 /** Steps of a group with the deglosser and the coat it prepares for cut into batches, and the windows between them. */
-export interface Batched {
+interface Batched {
   readonly steps: readonly PlannedStep[]
   readonly edges: readonly Edge[]
   /** No time is left between the product's least and longest wait, so no batch fits. */

@@ -7,7 +7,7 @@ export interface CoatNeed {
   readonly reason: 'renewal' | 'change' | 'strong' | 'overDark'
 }
 
-export interface CoatNumbers {
+interface CoatNumbers {
   readonly renewal: number
   readonly change: number
   readonly strong: number

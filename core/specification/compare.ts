@@ -2,7 +2,7 @@ import type { ProductClass } from '../project/vocabulary.ts'
 import type { Notice, Specification, Step } from './types.ts'
 
 /** What another state of the job would change in its steps. Hours and money are added from the price. */
-export interface SpecificationChange {
+interface SpecificationChange {
   readonly appearing: readonly Step[]
   readonly going: readonly Step[]
   /** Steps of both that stand elsewhere among the steps they share. */

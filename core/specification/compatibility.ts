@@ -3,9 +3,9 @@ import { type PrimerNeed, primerDoes } from './primers.ts'
 import type { Step } from './types.ts'
 
 export const finishFamilies = ['waterborne', 'oil', 'clear'] as const
-export type FinishFamily = (typeof finishFamilies)[number]
+type FinishFamily = (typeof finishFamilies)[number]
 
-export function finishFamily(productClass: ProductClass): FinishFamily {
+function finishFamily(productClass: ProductClass): FinishFamily {
   if (productClass === 'clearVarnish') return 'clear'
   return productClass === 'alkydEnamel' || productClass === 'radiatorEnamel' ? 'oil' : 'waterborne'
 }
@@ -14,7 +14,7 @@ export function finishFamily(productClass: ProductClass): FinishFamily {
  * What may go over what. `onto`: as it is, clean. `dull`: sanded first. `prime`: over a primer that meets the need (after dulling
  * where `dulled`). `poor`: holds, but the trade advises against it. `never`.
  */
-export interface Compatibility {
+interface Compatibility {
   readonly verdict: 'onto' | 'dull' | 'prime' | 'poor' | 'never'
   readonly dulled: boolean
   readonly needs: readonly PrimerNeed[]

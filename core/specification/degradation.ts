@@ -2,7 +2,7 @@ import type { ConditionKind } from '../project/vocabulary.ts'
 import type { Finding } from './findings.ts'
 
 /** MPI degree of surface degradation, 0 sound to 4 substrate unsound. */
-export type SurfaceDegree = 0 | 1 | 2 | 3 | 4
+type SurfaceDegree = 0 | 1 | 2 | 3 | 4
 
 export const degreeWords: Readonly<Record<SurfaceDegree, string>> = {
   0: 'Sound: only colour or sheen changes; clean, dull, coat.',

@@ -2,7 +2,7 @@ import type { Job } from '../project/job.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { Because, Caution, Specification, Step, StepOrder } from './types.ts'
 
-export interface Explanation {
+interface Explanation {
   readonly step: Step
   /** Why it is here: each rule with its reason, its source and the conditions that triggered it. */
   readonly because: readonly (Because & { readonly conditions: readonly Condition[] })[]

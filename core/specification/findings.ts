@@ -81,7 +81,7 @@ export function foundOnClass(condition: Condition, surfaceClass: SurfaceClass): 
 }
 
 /** The share of a condition's amounts that falls on one part: the span of the running total, so that parts sum exactly. */
-export interface Share {
+interface Share {
   readonly from: number
   readonly to: number
 }

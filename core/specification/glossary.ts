@@ -1,4 +1,3 @@
-import type { Corner, Room } from '../project/sketch-records.ts'
 import type {
   ConditionKind,
   ExistingCoat,
@@ -225,21 +224,6 @@ export const severityGlossary: Readonly<Record<Severity, GlossaryEntry>> = {
   slight: entry('Slight', 'Here and there; nothing more will come loose.', 'Looked for, it is found.'),
   moderate: entry('Moderate', 'Plain to see; the material under it shows in places.', 'Seen from the door.'),
   severe: entry('Severe', 'Widespread, or the surface itself gives.', 'It is what one sees first.'),
-}
-
-export const exposureGlossary: Readonly<Record<Corner['behind'] | Room['above'], GlossaryEntry>> = {
-  heated: entry('Heated', 'A heated room on the other side.', 'As warm to the hand as the inside walls.'),
-  outside: entry(
-    'Outside',
-    'The weather on the other side.',
-    'Cold to the hand in winter; water may stand on it unseen.',
-  ),
-  unheated: entry(
-    'Unheated space',
-    'An attic, garage or crawl space on the other side.',
-    'Cold to the hand; measure it with a surface thermometer before coating.',
-  ),
-  open: entry('Open above', 'No ceiling of its own: the space goes on up.', 'A stair well or gallery.'),
 }
 
 /** Gloss levels by the MPI table: units at 60 degrees, then at 85. */

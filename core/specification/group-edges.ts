@@ -10,7 +10,7 @@ interface SaidBy {
 }
 
 /** What the rules say of two steps of one group, by their roles without batch numbers. */
-export type StatementIndex = (before: string, after: string) => readonly SaidBy[]
+type StatementIndex = (before: string, after: string) => readonly SaidBy[]
 
 /** Rules never change while the program runs, so each pair of roles is looked up once. */
 export function statementIndex(rules: readonly Rule[]): StatementIndex {

@@ -38,7 +38,7 @@ interface AskedPrimer extends PrimerRequest {
 }
 
 /** The reason of a coat that no other rule gives a reason for. */
-export const finishRuleId = 'finish-coat'
+const finishRuleId = 'finish-coat'
 
 /** Preparation, primers and coats of one group, before what they make necessary is added. */
 export function planGroup(view: GroupView, rules: readonly GroupRule[], stock: Stock): GroupPlan {

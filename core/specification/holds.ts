@@ -156,7 +156,7 @@ export function holdNotice(hold: Hold): Notice {
   }
 }
 
-export type HeldUntil =
+type HeldUntil =
   | { readonly kind: 'free' }
   /** Its steps may not be planned before this day. */
   | { readonly kind: 'until'; readonly on: LocalDate }

@@ -16,7 +16,7 @@ export interface LeadWork {
   readonly prohibitedPractice: boolean
 }
 
-export interface LeadLimits {
+interface LeadLimits {
   readonly builtBefore: number
   readonly interiorSquareFeet: number
   readonly exteriorSquareFeet: number
@@ -28,9 +28,6 @@ export const federalLimits: LeadLimits = {
   interiorSquareFeet: 6,
   exteriorSquareFeet: 20,
 }
-
-/** 24 CFR 35.1350(d), HUD-assisted housing: 2 sq ft per room, 20 outside (both memory), 10 % of a small component. */
-export const hudDeMinimis = { interiorSquareFeet: 2, exteriorSquareFeet: 20, componentPercent: 10 } as const
 
 /**
  * `outsideRule` says only that the federal rule does not reach the house; `belowThreshold` only that the minor-repair exemption does
@@ -54,20 +51,3 @@ export function leadVerdict(work: LeadWork, limits: LeadLimits = federalLimits):
   const limit = work.place === 'interior' ? limits.interiorSquareFeet : limits.exteriorSquareFeet
   return verdict(squareFeet > limit + 1e-9 ? 'covered' : 'belowThreshold', 'area')
 }
-
-/** HUD-assisted housing: whether safe work practices are required, by area or by the share of a small component. */
-export function overHudDeMinimis(
-  squareFeet: number,
-  place: LeadWork['place'],
-  shareOfComponentPercent: number,
-): boolean {
-  const limit = place === 'interior' ? hudDeMinimis.interiorSquareFeet : hudDeMinimis.exteriorSquareFeet
-  return squareFeet > limit || shareOfComponentPercent > hudDeMinimis.componentPercent
-}
-
-/** Never done on old paint, whatever the area: 40 CFR 745.85(a)(3); the second and third from memory. */
-export const prohibitedPractices: readonly string[] = [
-  'burning or torching with an open flame',
-  'power sanding, grinding, planing or blasting without a shroud and HEPA exhaust',
-  'a heat gun at 1,100 F or more',
-]

@@ -1,5 +1,5 @@
 /** Work with something that stays open for a short while: wipe a stretch, coat it inside its window, then the next. */
-export interface OpenTimeWork {
+interface OpenTimeWork {
   /** One person's minutes to wipe all of it. */
   readonly wipeMinutes: number
   /** One person's minutes to coat all of it. */

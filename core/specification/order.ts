@@ -35,14 +35,14 @@ function mergeTwo(first: Edge, second: Edge): Edge {
   }
 }
 
-export interface Ordered {
+interface Ordered {
   /** Keys in a valid order; where a clash leaves none, edges of the clash are left out of account. */
   readonly keys: readonly string[]
   readonly clashes: readonly Problem[]
 }
 
 /** How a clash names rules and steps to people. */
-export interface ClashNames {
+interface ClashNames {
   readonly rule: (ruleId: string) => string
   readonly step: (key: string) => string
 }

@@ -1,7 +1,7 @@
 import type { ProductClass } from '../project/vocabulary.ts'
 
 /** What a primer must do on a surface. */
-export const primerNeeds = [
+const primerNeeds = [
   'patch',
   'hide',
   'porous',
@@ -26,7 +26,7 @@ interface PrimerFacts {
  * Which class of primer does what, plainest first: the first that does everything asked is taken. Common practice; the label
  * of the product bought decides. Calcimine: a sealer made for it or an oil primer (common practice).
  */
-export const primerTable: readonly PrimerFacts[] = [
+const primerTable: readonly PrimerFacts[] = [
   { productClass: 'acrylicPrimer', does: ['patch', 'hide', 'porous'] },
   { productClass: 'bondingPrimer', does: ['patch', 'hide', 'porous', 'bond'] },
   { productClass: 'plasterSealer', does: ['patch', 'hide', 'porous', 'newPlaster', 'pasteResidue'] },

@@ -109,7 +109,7 @@ interface KeptSteps {
 }
 
 /** Alarms and sensors never stay down over night, whatever handling was noted. */
-export function isAlarm(item: KeptItem): boolean {
+function isAlarm(item: KeptItem): boolean {
   return item.kind === 'smokeAlarm' || item.kind === 'carbonMonoxideAlarm' || item.kind === 'sensor'
 }
 

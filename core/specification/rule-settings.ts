@@ -5,7 +5,7 @@ import { withinLimits } from './book.ts'
 import type { RuleFacts, RuleNumber } from './rule.ts'
 import { allRules, ruleById } from './rule-list.ts'
 
-export interface RuleNumberState extends RuleNumber {
+interface RuleNumberState extends RuleNumber {
   readonly name: string
   /** As this job keeps it. */
   readonly current: number

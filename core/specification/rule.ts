@@ -10,7 +10,7 @@ import type { PrimerNeed } from './primers.ts'
 import type { Notice, Operation } from './types.ts'
 
 /** What a rule guards against, besides bad work. */
-export const safetyClasses = [
+const safetyClasses = [
   'none',
   'lead',
   'asbestos',
@@ -22,7 +22,7 @@ export const safetyClasses = [
   'alarm',
   'moisture',
 ] as const
-export type SafetyClass = (typeof safetyClasses)[number]
+type SafetyClass = (typeof safetyClasses)[number]
 
 export const ruleThemes = [
   'dust',

@@ -2,10 +2,8 @@ import type { RuleId, RuleSetting } from '../project/shop-records.ts'
 import type { RuleFacts } from './rule.ts'
 import { allRules } from './rule-list.ts'
 
-export { defaultProducts } from './shop-products.ts'
-
 /** How a rule stands before anybody changes it. */
-export function defaultSetting(rule: RuleFacts): RuleSetting {
+function defaultSetting(rule: RuleFacts): RuleSetting {
   const numbers = Object.entries(rule.numbers).map(([name, { value }]) => [name, value] as const)
   return { id: rule.id as RuleId, on: rule.on, numbers: Object.fromEntries(numbers) }
 }

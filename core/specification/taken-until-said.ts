@@ -2,7 +2,7 @@ import type { JobHeader } from '../project/job.ts'
 import type { ExistingCoat, Sheen, Substrate, SurfaceClass } from '../project/vocabulary.ts'
 
 /** Facts the rules take for a surface of which nobody has said them. The depth of its color is never taken: coats are then counted as for a change. */
-export interface TakenFacts {
+interface TakenFacts {
   readonly substrate: Substrate
   readonly coat: ExistingCoat
   readonly sheen: Sheen

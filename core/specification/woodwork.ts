@@ -22,7 +22,7 @@ export const woodworkWords: Readonly<Record<WoodworkKind, string>> = {
 }
 
 /** Null for what is no woodwork: walls, ceilings, stairs, radiators. */
-export function woodworkKind(
+function woodworkKind(
   job: Pick<Job, 'trimRuns'>,
   { surface, surfaceClass }: Pick<SurfaceQuantity, 'surface' | 'surfaceClass'>,
 ): WoodworkKind | null {

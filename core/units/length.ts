@@ -46,10 +46,6 @@ export function toMetres(length: number): number {
   return length / (1000 * unitsPerMillimetre)
 }
 
-export function toInches(length: number): number {
-  return length / unitsPerInch
-}
-
 export function toFeet(length: number): number {
   return length / unitsPerFoot
 }

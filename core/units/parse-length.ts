@@ -8,7 +8,7 @@ import {
   millimetres,
 } from './length.ts'
 
-export type ParsedLength =
+type ParsedLength =
   | { readonly ok: true; readonly length: Length }
   | { readonly ok: false; readonly sentence: string }
 
@@ -35,7 +35,7 @@ const fractionSigns: Record<string, string> = {
 /** As in the records: no building has a wall longer than 200 m. A fraction over nothing ends here too. */
 const longest = metres(200)
 
-export type BareUnit = 'ft' | 'in' | 'm' | 'mm'
+type BareUnit = 'ft' | 'in' | 'm' | 'mm'
 
 const fromBareUnit: Record<BareUnit, (value: number) => Length> = {
   ft: feet,

@@ -16,7 +16,7 @@ export interface CalendarEvent {
   readonly cancelled: boolean
 }
 
-export interface CalendarFacts {
+interface CalendarFacts {
   /** What calendar programs call it. */
   readonly name: string
   readonly timeZone: string

@@ -1,5 +1,5 @@
 /** A byte order mark: spreadsheet programs that would take the machine's own letters for the file's read UTF-8 then. */
-export const utf8Mark = '\ufeff'
+const utf8Mark = '\ufeff'
 
 /** Signs that begin a formula in a spreadsheet, their full-width forms too, behind any blanks; and the blanks that some strip first. */
 const formulaStart = /^(?:\s*[=+\-@＝＋－＠]|[\t\r])/u

@@ -19,7 +19,7 @@ export function dateWordsWithYear(date: string, system: LengthUnitSystem): strin
 }
 
 /** `8:05 am` or `08:05`. */
-export function timeWords(moment: SiteMoment, system: LengthUnitSystem): string {
+function timeWords(moment: SiteMoment, system: LengthUnitSystem): string {
   const time = moment.slice(11)
   if (system === 'metric') return time
   const [hours = 0] = time.split(':').map(Number)

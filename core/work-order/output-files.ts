@@ -16,10 +16,10 @@ import type {
 import { passEntries } from './pass-entries.ts'
 import type { JudgedPlan } from './work-plan.ts'
 
-export type QuantitiesFile = z.output<typeof quantitiesSchema>
+type QuantitiesFile = z.output<typeof quantitiesSchema>
 export type SpecificationFile = z.output<typeof specificationSchema>
-export type EstimateFile = z.output<typeof estimateSchema>
-export type ScheduleFile = z.output<typeof scheduleSchema>
+type EstimateFile = z.output<typeof estimateSchema>
+type ScheduleFile = z.output<typeof scheduleSchema>
 
 function headOf<Format extends string>(job: Job, format: Format) {
   return { format, version: 1, jobTitle: job.header.title, unitSystem: job.header.unitSystem } as const

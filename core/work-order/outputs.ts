@@ -32,7 +32,7 @@ export interface HeadlessInput {
   readonly madeAt: SiteMoment
 }
 
-export interface HeadlessOutputs {
+interface HeadlessOutputs {
   /** Text by file name. */
   readonly files: Readonly<Record<string, string>>
   /** A few lines for the person at the command line. */

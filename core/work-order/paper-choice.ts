@@ -2,7 +2,6 @@ import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { PersonDay, SiteDay, WeekSheet } from './document-types.ts'
 import type { RoomSheet } from './room-sheet/types.ts'
-import { mondayOf } from './site-days.ts'
 
 /** What of the papers is wanted. Null asks for everything there is. */
 export interface PaperChoice {
@@ -53,10 +52,4 @@ function onlyOf(day: SiteDay, id: CrewMemberId): readonly SiteDay[] {
 /** The day asked for, or the first on or after it on which somebody works; the last one where none follows. */
 export function chosenDay(days: readonly SiteDay[], { day }: PaperChoice): SiteDay | undefined {
   return days.find(({ date }) => day === null || date >= day) ?? days.at(-1)
-}
-
-/** The weeks in which a date lies or that come after it, by their Mondays. */
-export function weeksFrom(weeks: readonly WeekSheet[], date: string): readonly string[] {
-  const monday = mondayOf(date)
-  return weeks.map((week) => week.monday).filter((each) => each >= monday)
 }

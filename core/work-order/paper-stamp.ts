@@ -31,6 +31,6 @@ body::before { content: "DRAFT"; position: fixed; left: 0; right: 0; top: 38vh; 
 }
 
 /** `No. 7, given out Mon Mar 29, 5:00 pm`. */
-export function stampWords(number: number, at: SiteMoment, system: LengthUnitSystem): string {
+function stampWords(number: number, at: SiteMoment, system: LengthUnitSystem): string {
   return `No. ${number}, given out ${momentWords(at, system)}`
 }

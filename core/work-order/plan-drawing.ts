@@ -9,7 +9,7 @@ const wallDepth = 1.6
 /** Between two rooms drawn side by side. */
 const apart = 3
 
-export interface PlanSize {
+interface PlanSize {
   readonly scale: number
   readonly width: number
   readonly height: number

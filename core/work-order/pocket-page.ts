@@ -4,7 +4,7 @@ import type { PaperChoice } from './paper-choice.ts'
 
 /** What goes onto a phone; nothing for the client, so that no price is on it. */
 export const pocketParts = ['cover', 'weeks', 'today', 'rooms', 'shopping'] as const satisfies DocumentPart[]
-export type PocketPart = (typeof pocketParts)[number]
+type PocketPart = (typeof pocketParts)[number]
 
 /**
  * The chosen papers as one file for a phone: the same tables and drawings with boxes to tick. It loads nothing and sends nothing; its

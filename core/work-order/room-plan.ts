@@ -49,7 +49,7 @@ export interface RoomPlan {
 }
 
 /** How far markers stand from the wall they are on, and from each other; millimetres of the room. */
-export interface MarkerReach {
+interface MarkerReach {
   readonly inset: number
   readonly spacing: number
 }

@@ -11,7 +11,7 @@ import { toolsByDay } from './tools.ts'
 import { containersByTrip, type DatedNeed, piecesByTrip, tripFor, tripsOf } from './trips.ts'
 import { earliest, type WorkPlanTask } from './work-plan.ts'
 
-export interface ShoppingInput {
+interface ShoppingInput {
   readonly steps: readonly Step[]
   readonly priced: Estimate
   readonly tasks: ReadonlyMap<string, readonly WorkPlanTask[]>

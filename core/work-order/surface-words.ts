@@ -9,7 +9,7 @@ import { surfaceClassWords } from '../specification/trade-words.ts'
 import type { Step } from '../specification/types.ts'
 
 /** The room a surface is worked from; null where the record it names is gone. */
-export function roomOfSurface(job: Job, surface: SurfaceRef): RoomId | null {
+function roomOfSurface(job: Job, surface: SurfaceRef): RoomId | null {
   if (surface.kind !== 'opening') return surface.roomId
   const opening = job.openings[surface.openingId]
   return (surface.side === 'near' ? opening?.roomId : opening?.far?.roomId) ?? null

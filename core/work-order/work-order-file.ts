@@ -6,7 +6,7 @@ import type { WorkOrder } from './document-types.ts'
 import type { workOrderSchema } from './output-schemas.ts'
 import type { PassEntry, RoomSheet } from './room-sheet/types.ts'
 
-export type WorkOrderFile = z.output<typeof workOrderSchema>
+type WorkOrderFile = z.output<typeof workOrderSchema>
 
 /** What the cover, the room sheets and the color record show, figures unrounded. */
 export function workOrderFile(job: Job, order: WorkOrder): WorkOrderFile {

@@ -13,7 +13,7 @@ import type { Host } from './host.ts'
 import { type JobFiles, jobFilesHere } from './job-files.ts'
 import { newJob } from './new-job.ts'
 
-export interface HandlerParts {
+interface HandlerParts {
   readonly keeper: Keeper
   readonly host: Host
   readonly clock: Clock

@@ -5,7 +5,7 @@ import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
 
 /** What a new job starts with besides the shop's own lists. */
-export interface NewJobFacts {
+interface NewJobFacts {
   /** Like no other job's anywhere. */
   readonly id: JobId
   readonly title: string

@@ -1,7 +1,7 @@
 import { fail, succeed } from '../../core/project/problem.ts'
 import type { Host } from '../handlers/host.ts'
 
-export interface GatheringHost {
+interface GatheringHost {
   readonly host: Host
   /** Every document saved so far, by file name. */
   readonly documents: ReadonlyMap<string, string>

@@ -11,7 +11,7 @@ import { gatheringHost } from './gathering-host.ts'
 import { planCommand } from './plan-command.ts'
 import { planFiles } from './plan-files.ts'
 
-export interface HeadlessParts {
+interface HeadlessParts {
   /** Top folder of the program. */
   readonly root: string
   readonly say: (line: string) => void

@@ -1,11 +1,11 @@
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
-export interface PlanWords {
+interface PlanWords {
   readonly jobFile: string
   readonly outFolder: string
 }
 
-export const usage = 'npm run plan -- <job.json> --out <folder>'
+const usage = 'npm run plan -- <job.json> --out <folder>'
 
 /** The words of the command line, in either order. */
 export function readWords(words: readonly string[]): Outcome<PlanWords> {

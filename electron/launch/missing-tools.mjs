@@ -1,6 +1,6 @@
 // Packages that build the program lie only in a checkout with its development packages.
 
-export const missingTools =
+const missingTools =
   'The packages that build Coatwright are not installed. Run "npm ci" without --omit=dev (and with NODE_ENV not set to production), then try again.'
 
 /** What `load` imports; where a package is missing, ends the program with a sentence. */

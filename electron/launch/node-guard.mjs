@@ -1,10 +1,10 @@
 // Says plainly when Node is too old. Written so that an old Node can still read it: no newer syntax, no imports.
 
 /** better-sqlite3 crashes the whole process on anything older. */
-export const oldestNode = '22.12.0'
+const oldestNode = '22.12.0'
 
 /** The sentence for a Node that is too old, or null where it is new enough. */
-export function oldNodeSentence(version) {
+function oldNodeSentence(version) {
   if (!isOlder(version.split('.'), oldestNode.split('.'))) return null
   return (
     'Coatwright needs Node ' +
@@ -26,7 +26,7 @@ function isOlder(version, wanted) {
 }
 
 /** Ends the program with the sentence where Node is too old. */
-export function guardNode() {
+function guardNode() {
   const sentence = oldNodeSentence(process.versions.node)
   if (sentence === null) return
   console.error(sentence)

@@ -13,14 +13,14 @@ import { readMigrations } from '../storage/migrations.ts'
 import { createHandover, writeForwardingPage } from './handover.ts'
 import { type LoopbackServer, startServer } from './server.ts'
 
-export interface LoopbackOptions {
+interface LoopbackOptions {
   /** Top folder of the program. */
   readonly root: string
   readonly environment: NodeJS.ProcessEnv
   readonly platform: NodeJS.Platform
 }
 
-export interface RunningLoopback extends LoopbackServer {
+interface RunningLoopback extends LoopbackServer {
   /** Writes the page that a browser may be started on and answers where it lies; it is gone once it was used. */
   readonly writeOpeningPage: () => string
 }

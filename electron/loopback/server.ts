@@ -7,7 +7,7 @@ import { readPage } from '../pages/pages.ts'
 import { type Refusal, refuseCaller, refuseForeigner, refuseOther } from './doorman.ts'
 import type { Handover } from './handover.ts'
 
-export interface LoopbackParts {
+interface LoopbackParts {
   readonly handlers: Handlers
   /** Folder of the built pages. */
   readonly pages: string

@@ -35,7 +35,7 @@ async function askForPath(window: BrowserWindow, name: string): Promise<string |
 }
 
 /** The page proposes a name, never a place. */
-export function safeFileName(fileName: string): string {
+function safeFileName(fileName: string): string {
   const name = basename(fileName.replaceAll('\\', '/')).replaceAll(/[<>:"|?*\p{Cc}]/gu, '-')
   return name === '' || name === '.' || name === '..' ? 'document' : name
 }

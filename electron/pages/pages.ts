@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { extname, join, normalize, sep } from 'node:path'
 
 /** One file of the built program, ready to be sent to a page. */
-export interface Page {
+interface Page {
   readonly body: Buffer
   readonly headers: Readonly<Record<string, string>>
 }

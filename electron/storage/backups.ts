@@ -114,7 +114,7 @@ export function removeHalves(bookPath: string): void {
 }
 
 /** The state of the jobs in short: the same exactly when no edit lies between. */
-export function stateOfJobs(database: Database): string {
+function stateOfJobs(database: Database): string {
   return JSON.stringify(
     database.prepare('SELECT job_key, revision, edited_at FROM jobs ORDER BY job_key').all(),
   )

@@ -11,7 +11,7 @@ import {
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { keepRecord } from './record-bodies.ts'
 
-export interface RowChange {
+interface RowChange {
   readonly collection: CollectionName
   readonly id: string
   readonly body: string

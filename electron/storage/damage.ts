@@ -5,7 +5,7 @@ import { damagedBook } from './failures.ts'
 import { turn } from './private-files.ts'
 
 /** `Coat` in ASCII, written into the file's header by the first migration. */
-export const applicationId = 0x436f6174
+const applicationId = 0x436f6174
 
 export function isEmptyDatabase(database: Database): boolean {
   return database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0

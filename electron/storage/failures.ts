@@ -15,7 +15,7 @@ export function isFullDisk(error: unknown): boolean {
   return /^(SQLITE_FULL|SQLITE_IOERR_(WRITE|SHMSIZE|SHMOPEN)|ENOSPC|EDQUOT|EFBIG)/.test(codeOf(error))
 }
 
-export function isDamage(error: unknown): boolean {
+function isDamage(error: unknown): boolean {
   return /^SQLITE_(NOTADB|CORRUPT)/.test(codeOf(error))
 }
 

@@ -1,5 +1,5 @@
 /** What a look at the bytes of a log tells: how much of it SQLite would read, and whether something behind that was meant to count. */
-export interface LogReading {
+interface LogReading {
   /** Frames from the first on whose checksums follow from one another. */
   readonly readableFrames: number
   /** There are frames of the same log which SQLite would pass over in silence. */

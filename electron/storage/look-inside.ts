@@ -9,7 +9,7 @@ import { lookOverLog, onCopy } from './look-over.ts'
 import { type Migration, pendingMigrations } from './migrations.ts'
 import { bringToNewestForm } from './open-book.ts'
 
-export interface InsideParts {
+interface InsideParts {
   readonly bookPath: string
   readonly migrations: readonly Migration[]
   /** ISO instant. */

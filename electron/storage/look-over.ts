@@ -58,7 +58,7 @@ export async function copyPrivately(from: string, to: string): Promise<void> {
   await copyFile(from, to, constants.COPYFILE_FICLONE)
 }
 
-export interface LookedOver {
+interface LookedOver {
   /** False for a database that nobody has written anything into yet. */
   readonly hasTables: boolean
   readonly mark: number

@@ -22,7 +22,7 @@ import { type Migration, pendingMigrations } from './migrations.ts'
 import { bringToNewestForm, connect, foldLog, giveMark, markOf } from './open-book.ts'
 import { emptyBook, missingBook, replacedBook, shutBook, shutBy } from './shut-book.ts'
 
-export interface OpeningParts {
+interface OpeningParts {
   /** Where the book really lies. */
   readonly path: string
   readonly migrations: readonly Migration[]
@@ -39,7 +39,7 @@ export interface Agreed {
   readonly othersWait?: boolean
 }
 
-export type Opening =
+type Opening =
   | { readonly kind: 'open'; readonly database: Database; readonly warnings: readonly string[] }
   | { readonly kind: 'shut'; readonly shut: ShutBook }
   /** Another process has it. */

@@ -3,7 +3,7 @@ import { formSentence, issueToTell, pathText } from '../../core/project/form-sen
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
 /** A record as it is kept: its JSON in the form of the job file, and the record that this JSON reads back to. */
-export interface KeptRecord {
+interface KeptRecord {
   readonly body: string
   readonly record: unknown
 }

@@ -10,7 +10,7 @@ import type { Migration } from './migrations.ts'
 import { giveMark, openBook } from './open-book.ts'
 import { makePrivateFolder } from './private-files.ts'
 
-export interface RescueParts {
+interface RescueParts {
   readonly path: string
   readonly migrations: readonly Migration[]
   readonly now: string

@@ -30,7 +30,7 @@ export interface StoreOptions {
 }
 
 /** What whoever keeps the book's file wants to know of each transaction. */
-export interface StoreHooks {
+interface StoreHooks {
   /** A problem stops the transaction before it begins. */
   readonly before: () => Outcome<null>
   readonly after: (wrote: boolean) => void
@@ -216,7 +216,7 @@ export function jobFileName({ header }: Job): string {
 }
 
 /** Letters, digits and single hyphens, so that the name is good on every file system. */
-export function fileNameOf(title: string): string {
+function fileNameOf(title: string): string {
   const name = title
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, '-')

@@ -17,7 +17,7 @@ const coarsest: Readonly<Record<LengthUnitSystem, number>> = {
 }
 
 /** The finest grid whose lines stand at least 11 pixels apart. */
-export function gridStep(view: View, system: LengthUnitSystem): number {
+function gridStep(view: View, system: LengthUnitSystem): number {
   return steps[system].find((step) => step * view.scale >= 11) ?? coarsest[system]
 }
 

@@ -216,7 +216,7 @@ export const RoomTitle = memo(function RoomTitle({
 })
 
 /** The middle of the widest level stretch through the room, so that the name of an L stands inside it. */
-export function labelPoint(corners: readonly Point[], middle: Point): Point {
+function labelPoint(corners: readonly Point[], middle: Point): Point {
   const crossings = corners
     .flatMap((start, index) => {
       const end = corners.at((index + 1) % corners.length) ?? start

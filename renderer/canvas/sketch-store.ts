@@ -5,7 +5,7 @@ import { type Gesture, resting, type ToolName } from './tools/tool.ts'
 import { firstView, type Size, type View } from './view.ts'
 
 /** What the hand and the eye do at the House station; none of it belongs to the job. */
-export interface SketchState {
+interface SketchState {
   readonly tool: ToolName
   readonly gesture: Gesture
   readonly view: View

@@ -5,13 +5,13 @@ import type { Job } from '../../core/project/job.ts'
 import type { RoomId, StoreyId } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
 import { pendingDrafts } from './drafts.ts'
-import { createJobStore, type JobState } from './job-store.ts'
+import { createJobStore, type JobState, type JobStore } from './job-store.ts'
 
 /** The stations of the window, left to right as the job goes. */
 export const stations = ['house', 'walk', 'finish', 'figures', 'calendar', 'site', 'paper'] as const
 export type Station = (typeof stations)[number]
 
-export interface ViewState {
+interface ViewState {
   readonly station: Station
   readonly storeyId: StoreyId | null
   /** Ids of selected sketch records (rooms, openings, corners' walls as `roomId/wallId`). */
@@ -36,7 +36,7 @@ export const viewStore = createStore<ViewState>(() => ({
   isHelpOpen: false,
 }))
 
-export const jobStore = createJobStore(ask, { hasDrafts: () => pendingDrafts().length > 0 })
+export const jobStore: JobStore = createJobStore(ask, { hasDrafts: () => pendingDrafts().length > 0 })
 
 export function useView<Part>(pick: (state: ViewState) => Part): Part {
   return useStore(viewStore, pick)

@@ -2,7 +2,7 @@ import { useEffect, useId, useRef } from 'react'
 import { createStore } from 'zustand/vanilla'
 
 /** Something typed or begun that is no deed yet: text in a field, a form half filled in. */
-export interface Draft {
+interface Draft {
   /** What the field or form is called on the screen. */
   readonly label: string
   /** What was typed, to be shown and copied. */
@@ -11,7 +11,7 @@ export interface Draft {
   readonly take: () => boolean
 }
 
-export interface DraftState {
+interface DraftState {
   /** By the place they are typed in. They count as not stored. */
   readonly drafts: ReadonlyMap<string, Draft>
   /** Whose field has gone before they could be taken; kept to be copied until dismissed. */

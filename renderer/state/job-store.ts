@@ -53,7 +53,7 @@ const nothingOpen: JobState = {
   problem: null,
 }
 
-export interface JobStoreParts {
+interface JobStoreParts {
   readonly timer?: Timer
   /** Something is typed and not yet taken. */
   readonly hasDrafts?: () => boolean

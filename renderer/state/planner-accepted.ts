@@ -3,7 +3,7 @@ import type { PlanBody } from '../../core/project/issued-records.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { JobPlan } from '../../core/schedule/plan-job.ts'
 
-export interface AcceptedPlan {
+interface AcceptedPlan {
   readonly id: string
   readonly acceptedAt: string
   readonly plan: PlanBody['plan']

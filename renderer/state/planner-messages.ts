@@ -69,7 +69,7 @@ export type PlannerAsk =
 export type PlannerTell = SearchTell | ComparisonTell | PaidTell
 
 /** A comparison as far as it is; it is over when it says so. */
-export interface ComparisonTell {
+interface ComparisonTell {
   readonly kind: 'compared'
   readonly turn: number
   /** Of the time it has, 0 to 1. */
@@ -79,7 +79,7 @@ export interface ComparisonTell {
   readonly broken: string | null
 }
 
-export interface PaidTell {
+interface PaidTell {
   readonly kind: 'paid'
   readonly turn: number
   readonly paid: PaidPlan | null

@@ -194,7 +194,7 @@ export function lookFurther(name: SearchName): void {
 }
 
 /** Papers given out change no plan; an accepted plan does, for it is a promise. */
-export function plansAlike(one: Job, other: Job): boolean {
+function plansAlike(one: Job, other: Job): boolean {
   if (one === other) return true
   const { issued: _1, ...first } = one
   const same = Object.entries(first).every(([name, part]) => other[name as keyof Job] === part)

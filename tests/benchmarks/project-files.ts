@@ -1,13 +1,12 @@
 import {
   epochMinutes,
   type Link,
-  noEffects,
-  noHouseRules,
   nothingKept,
   type ScheduleProblem,
   type Task,
 } from '../../core/schedule/model.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
+import { noEffects, noHouseRules } from '../fixtures/plain-rules.ts'
 
 /** A benchmark instance as its file says it: lags run from start to start. */
 export interface ProjectInstance {

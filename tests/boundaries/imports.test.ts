@@ -1,23 +1,13 @@
-import { readdirSync, readFileSync } from 'node:fs'
-import { join, posix, relative, sep } from 'node:path'
+import { readFileSync } from 'node:fs'
+import { join, posix } from 'node:path'
 import { expect, test } from 'vitest'
 import { findOffences, printTable } from './offences.ts'
 import { roomTable } from './room-table.ts'
-import { readSources, type SourceText } from './source-reading.ts'
+import { readSources } from './source-reading.ts'
+import { sourcesOf } from './sources-of.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 const houses = ['core', 'renderer', 'electron', 'demo-data']
-
-function sourcesOf(house: string): readonly SourceText[] {
-  return readdirSync(join(root, house), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && /\.(ts|tsx|mjs|cjs|js|jsx)$/.test(entry.name))
-    .map((entry) => join(entry.parentPath, entry.name))
-    .filter((path) => !path.includes('node_modules'))
-    .map((path) => ({
-      path: relative(root, path).split(sep).join('/'),
-      text: readFileSync(path, 'utf8'),
-    }))
-}
 
 function offencesIn(sources: Readonly<Record<string, string>>): readonly string[] {
   const texts = Object.entries(sources).map(([path, text]) => ({ path, text }))

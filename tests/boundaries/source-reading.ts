@@ -1,10 +1,19 @@
-import type { Node, SourceFile } from 'typescript/unstable/ast'
+import type { ImportDeclaration, Node, SourceFile } from 'typescript/unstable/ast'
 import {
   isCallExpression,
+  isExportDeclaration,
+  isFunctionDeclaration,
   isIdentifier,
+  isImportDeclaration,
+  isImportTypeNode,
+  isInterfaceDeclaration,
+  isNamedExports,
+  isNamedImports,
   isNewExpression,
   isPropertyAccessExpression,
   isStringLiteral,
+  isTypeAliasDeclaration,
+  isVariableStatement,
 } from 'typescript/unstable/ast/is'
 import { createVirtualFileSystem } from 'typescript/unstable/fs'
 import { API } from 'typescript/unstable/sync'
@@ -15,13 +24,27 @@ export interface SourceText {
   readonly text: string
 }
 
-/** What a file reaches for outside itself. */
+/** The names that a file takes from another one; `*` stands for all of them. */
+export interface Taking {
+  readonly specifier: string
+  readonly names: readonly string[]
+}
+
+/** A name that a file exports, and whether the file itself uses it outside of the statement that makes it. */
+export interface Export {
+  readonly name: string
+  readonly usedAtHome: boolean
+}
+
+/** What a file reaches for outside itself, and what it gives to others. */
 export interface Reading {
   readonly path: string
   /** Every specifier: static, type-only, re-exported, dynamic, import types, `require`. One that is computed is `(computed)`. */
   readonly imports: readonly string[]
   /** The clock and the dice: `Date.now`, `new Date()`, `Math.random`, `performance.now`. */
   readonly clockAndDice: readonly string[]
+  readonly takings: readonly Taking[]
+  readonly exports: readonly Export[]
 }
 
 /** Lets the compiler's own parser read the files, so that comments, strings and markup cannot be taken for imports. */
@@ -45,7 +68,9 @@ export function readSources(sources: readonly SourceText[]): readonly Reading[] 
     return sources.map(({ path }) => {
       const file = project?.program.getSourceFile(place(path))
       if (file === undefined) throw new Error(`the compiler did not read ${path}`)
-      return { path, imports: importsOf(file), clockAndDice: clockAndDiceOf(file) }
+      const imports = importsOf(file)
+      const takings = takingsOf(file, imports)
+      return { path, imports, clockAndDice: clockAndDiceOf(file), takings, exports: exportsOf(file) }
     })
   } finally {
     compiler.close()
@@ -65,6 +90,68 @@ function importsOf(file: SourceFile): readonly string[] {
   return [...new Set([...listed, ...called])]
 }
 
+function takingsOf(file: SourceFile, imports: readonly string[]): readonly Taking[] {
+  const named = file.statements.flatMap((node): readonly Taking[] => {
+    if (isImportDeclaration(node) && isStringLiteral(node.moduleSpecifier)) {
+      return [{ specifier: node.moduleSpecifier.text, names: namesImported(node) }]
+    }
+    if (!isExportDeclaration(node) || node.moduleSpecifier === undefined) return []
+    if (!isStringLiteral(node.moduleSpecifier)) return []
+    const { exportClause } = node
+    const names =
+      exportClause !== undefined && isNamedExports(exportClause)
+        ? exportClause.elements.map(({ propertyName, name }) => (propertyName ?? name).text)
+        : ['*']
+    return [{ specifier: node.moduleSpecifier.text, names }]
+  })
+  const known = new Set(named.map(({ specifier }) => specifier))
+  const types = nodesOf(file).flatMap((node) =>
+    isImportTypeNode(node) ? [node.argument.getText(file).slice(1, -1)] : [],
+  )
+  const whole = [...imports.filter((specifier) => !known.has(specifier)), ...types]
+  return [...named, ...whole.map((specifier) => ({ specifier, names: ['*'] }))]
+}
+
+function namesImported({ importClause }: ImportDeclaration): readonly string[] {
+  if (importClause === undefined) return []
+  const { name, namedBindings } = importClause
+  const bound =
+    namedBindings === undefined
+      ? []
+      : isNamedImports(namedBindings)
+        ? namedBindings.elements.map(({ propertyName, name: own }) => (propertyName ?? own).text)
+        : ['*']
+  return name === undefined ? bound : ['default', ...bound]
+}
+
+function exportsOf(file: SourceFile): readonly Export[] {
+  const words = file.statements.map((node) => new Set(wordsOf(node)))
+  return file.statements.flatMap((node, at) =>
+    namesExported(node, file).map((name) => ({
+      name,
+      usedAtHome: words.some((others, place) => place !== at && others.has(name)),
+    })),
+  )
+}
+
+function namesExported(node: Node, file: SourceFile): readonly string[] {
+  if (isExportDeclaration(node)) {
+    const { exportClause } = node
+    if (exportClause === undefined || !isNamedExports(exportClause)) return []
+    return exportClause.elements.map(({ name }) => name.text)
+  }
+  if (!/^export (?!default)/.test(node.getText(file))) return []
+  if (isVariableStatement(node)) {
+    return node.declarationList.declarations.map(({ name }) => name.getText(file))
+  }
+  if (isFunctionDeclaration(node)) return [node.name?.text ?? 'default']
+  return isInterfaceDeclaration(node) || isTypeAliasDeclaration(node) ? [node.name.text] : []
+}
+
+function wordsOf(node: Node): readonly string[] {
+  return nodesOf(node).flatMap((part) => (isIdentifier(part) ? [part.text] : []))
+}
+
 function clockAndDiceOf(file: SourceFile): readonly string[] {
   const forbidden = ['Date.now', 'Math.random', 'performance.now']
   return nodesOf(file).flatMap((node) => {
@@ -77,12 +164,12 @@ function clockAndDiceOf(file: SourceFile): readonly string[] {
   })
 }
 
-function nodesOf(file: SourceFile): readonly Node[] {
+function nodesOf(top: Node): readonly Node[] {
   const found: Node[] = []
   const visit = (node: Node): undefined => {
     found.push(node)
     node.forEachChild(visit)
   }
-  visit(file)
+  visit(top)
   return found
 }

@@ -5,8 +5,8 @@ import { balustradeArea, equivalentArea, slabCoefficients } from '../../core/qua
 import { narrowWork } from '../../core/quantities/girth-policies.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { squareMetres, sumAreas, toSquareFeet, toSquareMetres } from '../../core/units/area.ts'
-import { feet, inches, type Length, metres, toFeet, toInches, zeroLength } from '../../core/units/length.ts'
-import { opening, rectangle, sash, sketch, surfaceOf } from '../quantities/sketched.ts'
+import { feet, inches, type Length, metres, toFeet, zeroLength } from '../../core/units/length.ts'
+import { inchesOf, opening, rectangle, sash, sketch, surfaceOf } from '../quantities/sketched.ts'
 
 /** Two rooms back to back, 200 mm of wall between them, with one opening that both see, and plaster reveals. */
 function sharedOpening(areaM2: number) {
@@ -192,7 +192,7 @@ test('a joinery supplier’s sash guide (printed): a 54 in sash opening with rai
       }),
     ],
   })
-  const aroundOneLight = toInches(surfaceOf(job, 'opening:w:near:sash').glassPerimeter) / 2
+  const aroundOneLight = inchesOf(surfaceOf(job, 'opening:w:near:sash').glassPerimeter) / 2
   const daylightHeight = aroundOneLight / 2 - (32 - 2 * 2.25)
   // Eastern glass is 5/16 in larger than its daylight; the printed rule is good to 1/16 in a sash.
   expect(Math.abs(daylightHeight + 5 / 16 - 24)).toBeLessThanOrEqual(1 / 16)
@@ -267,5 +267,5 @@ test('Armstrong 1908 p. 127 (printed): cupboards and pantry shelves count one an
   // 3 x (2 x 4 x 1 + 4 x 1/16 + 2 x 1 x 1/16) = 3 x 8.375
   expect(toSquareFeet(shelf.netArea)).toBeCloseTo(25.125, 9)
   expect(toSquareFeet(shelf.equivalentArea)).toBeCloseTo(25.125 * 1.5, 9)
-  expect(toInches(shelf.length)).toBe(144)
+  expect(inchesOf(shelf.length)).toBe(144)
 })

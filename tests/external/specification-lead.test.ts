@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { type LeadWork, leadVerdict, overHudDeMinimis } from '../../core/specification/lead.ts'
+import { type LeadWork, leadVerdict } from '../../core/specification/lead.ts'
 
-/** 40 CFR 745.83 (minor repair and maintenance) and 745.85(a)(3); 24 CFR 35.1350(d). What is from memory says so in its name. */
+/** 40 CFR 745.83 (minor repair and maintenance) and 745.85(a)(3). What is from memory says so in its name. */
 const work: LeadWork = {
   yearBuilt: 1950,
   place: 'interior',
@@ -32,13 +32,4 @@ test.each([
   ['a house of unknown age counts as old', { yearBuilt: null, squareFeet: 7 }, 'covered'],
 ] as const)('%s', (_, changes, expected) => {
   expect(leadVerdict({ ...work, ...changes }).kind).toBe(expected)
-})
-
-test('HUD-assisted housing: over 2 sq ft in a room, 20 outside (both from memory), or 10 percent of a small component (printed)', () => {
-  expect([overHudDeMinimis(2, 'interior', 0), overHudDeMinimis(2.1, 'interior', 0)]).toEqual([false, true])
-  expect([overHudDeMinimis(20, 'exterior', 0), overHudDeMinimis(20.1, 'exterior', 0)]).toEqual([false, true])
-  expect([overHudDeMinimis(0.5, 'interior', 10), overHudDeMinimis(0.5, 'interior', 11)]).toEqual([
-    false,
-    true,
-  ])
 })

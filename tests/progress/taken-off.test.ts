@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { stepStates } from '../../core/progress/step-states.ts'
 import { takenOffRegister } from '../../core/progress/taken-off.ts'
 import type { KeptItemId } from '../../core/project/survey-records.ts'
 import { furnishedJob } from '../fixtures/furnished-room.ts'
@@ -18,8 +19,9 @@ const specification = {
 }
 
 function standings(...marks: readonly SiteMark[]) {
-  const register = takenOffRegister(furnishedJob({ marks: marksOf(...marks) }), specification)
-  return Object.fromEntries(register.map((entry) => [entry.keptItemId, entry.standing]))
+  const job = furnishedJob({ marks: marksOf(...marks) })
+  const register = takenOffRegister(job, [...stepStates(job, specification).values()])
+  return Object.fromEntries(register.map(({ item, standing }) => [item.id, standing]))
 }
 
 test('everything is in its place before the work', () => {

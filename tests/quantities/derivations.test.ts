@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { houseTotals } from '../../core/quantities/roll-up.ts'
+import { quantityTotals } from '../../core/quantities/quantity-totals.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import type { DerivationLine, SurfaceQuantity } from '../../core/quantities/takeoff-types.ts'
 import { inches } from '../../core/units/length.ts'
@@ -74,7 +74,7 @@ test('a line for the rule of openings stands under a wall only where that rule g
 test.each(jobs)(
   'the totals of the house are its surfaces one by one, in every figure of $name',
   ({ surfaces }) => {
-    const totals = houseTotals({ surfaces, byKey: new Map() })
+    const totals = quantityTotals(surfaces)
     for (const [name, total] of Object.entries(totals)) {
       const summed = surfaces.reduce((sum, surface) => sum + surface[name as keyof typeof totals], 0)
       expect(total, name).toBe(summed)

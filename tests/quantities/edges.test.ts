@@ -2,12 +2,13 @@ import { expect, test } from 'vitest'
 import type { Room, TrimRun } from '../../core/project/sketch-records.ts'
 import { roomElevations } from '../../core/quantities/elevation.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
-import { feet, inches, toInches } from '../../core/units/length.ts'
+import { feet, inches } from '../../core/units/length.ts'
 import {
   casing,
   feetOf,
   finish,
   houseFinish,
+  inchesOf,
   opening,
   rectangle,
   run,
@@ -254,7 +255,7 @@ test('the two sash of a double-hung window are drawn with lights of equal height
   })
   const [window] = roomElevations(job, box.id)[0]?.openings ?? []
   // (48 - 2 - 1 - 3) / 2 = 21 in each: from 24 + 3 to 48, and from 49 to 70 in over the floor.
-  expect(window?.lights.map(({ bottom, top }) => [toInches(bottom), toInches(top)])).toEqual([
+  expect(window?.lights.map(({ bottom, top }) => [inchesOf(bottom), inchesOf(top)])).toEqual([
     [49, 70],
     [27, 48],
   ])

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { roomProblems, sketchProblems } from '../../core/project/sketch-problems.ts'
+import { sketchProblems } from '../../core/project/sketch-problems.ts'
 import type { BuiltItem, Opening, Room, TrimRun } from '../../core/project/sketch-records.ts'
 import { feet, inches, type Length, metres } from '../../core/units/length.ts'
 import {
@@ -279,13 +279,4 @@ test('a radiator no table knows is refused', () => {
   }
   expect(kindsOf({ builtItems: [radiator] })).toEqual(['notValid'])
   expect(kindsOf({ builtItems: [{ ...radiator, columns: 2 }] })).toEqual([])
-})
-
-test('problems of one room are those the whole sketch lists for it', () => {
-  const door = opening('d', 'Study-2', feet(3), feet(3), feet(7), intoKitchen)
-  const shorter = rectangle('Kitchen', feet(7), feet(8), {}, [0, feet(10, 6)])
-  const job = sketch({ rooms: [box(), shorter], openings: [door] })
-  expect(roomProblems(job, 'Study' as Room['id'])).toEqual([])
-  expect(roomProblems(job, 'Kitchen' as Room['id'])).toEqual(sketchProblems(job))
-  expect(roomProblems(job, 'Attic' as Room['id'])).toEqual([])
 })

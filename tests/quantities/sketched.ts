@@ -15,6 +15,11 @@ import { toSquareFeet, toSquareMetres } from '../../core/units/area.ts'
 import { inches, type Length, toFeet, unitsPerFoot, zeroLength } from '../../core/units/length.ts'
 import { linen, plainJob } from '../fixtures/plain-room.ts'
 
+/** Inches of a length. */
+export function inchesOf(length: number): number {
+  return length / inches(1)
+}
+
 /** Parts for sketches in tests: say what matters, the rest is plain. Lengths are length units. */
 const plain = plainJob()
 const plainRoom = records(plain.rooms)[0] as Room

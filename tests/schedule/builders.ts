@@ -2,8 +2,6 @@ import {
   epochMinutes,
   type HouseRules,
   type Link,
-  noEffects,
-  noHouseRules,
   nothingKept,
   type Person,
   type Plan,
@@ -14,6 +12,7 @@ import {
   type Week,
 } from '../../core/schedule/model.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
+import { noEffects, noHouseRules } from '../fixtures/plain-rules.ts'
 
 /** Monday 2 March 2026, 00:00 in UTC, the zone of most of these tests. */
 export const monday = Date.UTC(2026, 2, 2) / 60_000

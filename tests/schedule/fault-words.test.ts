@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest'
 import { gatherPasses } from '../../core/passes/gather.ts'
 import type { CrewMemberId } from '../../core/project/shop-records.ts'
-import { epochMinutes, noHouseRules, type ScheduleProblem } from '../../core/schedule/model.ts'
+import { epochMinutes, type ScheduleProblem } from '../../core/schedule/model.ts'
 import { startPlanning } from '../../core/schedule/plan-job.ts'
 import { validateProblem } from '../../core/schedule/validate.ts'
 import { faultSentence } from '../../core/schedule/words/fault-words.ts'
 import { workingMinutes } from '../../core/units/duration.ts'
 import { plainJob, plainSpecification } from '../fixtures/plain-room.ts'
+import { noHouseRules } from '../fixtures/plain-rules.ts'
 import { at, link, person, problem, room, task } from './builders.ts'
 
 const words = {

@@ -2,7 +2,7 @@ import { dayOf } from '../fitting/axis.ts'
 import { type Net, openTask } from '../fitting/net.ts'
 
 /** Ticks after midnight between which anybody ever works. */
-export interface WidestDay {
+interface WidestDay {
   readonly from: number
   readonly to: number
 }

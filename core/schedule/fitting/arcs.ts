@@ -14,7 +14,7 @@ export interface Arcs {
   readonly latest: readonly (readonly Latest[])[]
 }
 
-export interface Latest {
+interface Latest {
   readonly earlier: number
   readonly later: number
   readonly ticks: number

@@ -4,7 +4,7 @@ import type { Piece } from './fixed.ts'
 import { countBits, type Net, type NetRoom, none, openTask } from './net.ts'
 
 /** What a plan that was put together costs. */
-export interface DecodedCost {
+interface DecodedCost {
   /** 0 where everything holds; else ticks and room-days beyond what can be bought. */
   readonly broken: number
   /** Money, and what the plan it should keep to is worth, in cents. */

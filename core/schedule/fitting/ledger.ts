@@ -20,7 +20,7 @@ export interface Ledger {
 }
 
 /** A pause of so many whole days in which nobody works and nothing is wet gives a room back meanwhile. */
-export const daysGivenBack = 3
+const daysGivenBack = 3
 
 export function createLedger(net: Net): Ledger {
   const dayOfTick = net.axis.dayOfTick

@@ -76,14 +76,14 @@ export interface Conflict {
   readonly otherTail: number
 }
 
-export interface Quiet {
+interface Quiet {
   readonly tail: number
   /** Ticks of each day, over midnight when `from` > `to`. */
   readonly from: number
   readonly to: number
 }
 
-export interface NetPerson {
+interface NetPerson {
   /** Their hours, less what they do at fixed times. */
   readonly windows: Windows
   readonly hours: Windows

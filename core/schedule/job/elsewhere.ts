@@ -6,7 +6,7 @@ import type { Busy } from './problem-of-job.ts'
 import { localInstant } from './site-hours.ts'
 
 /** Somebody at work for a job on a day, setting up and leaving included. */
-export interface Presence {
+interface Presence {
   readonly crewMemberId: string
   readonly from: EpochMinutes
   readonly to: EpochMinutes

@@ -3,7 +3,7 @@ import type { Hold } from '../../specification/types.ts'
 import type { LocalDate } from '../../units/local-date.ts'
 import type { Relaxed } from './planning-site.ts'
 
-export interface HeldSteps {
+interface HeldSteps {
   /** The day before which a step may not be planned, by step key; steps that wait for nothing are left out. */
   readonly from: ReadonlyMap<string, LocalDate>
   /** Holds whose day had to be assumed: nobody knows it, or it has passed. */

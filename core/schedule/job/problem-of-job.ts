@@ -21,7 +21,7 @@ import { engineRules, pricesOf, spendingOf } from './site-rules.ts'
 import { factsByStep, type StepFact } from './step-facts.ts'
 
 /** Part of an older plan that a new one keeps to. */
-export interface KeptTask {
+interface KeptTask {
   readonly stepKeys: readonly string[]
   readonly startsAt: string
   readonly endsAt: string

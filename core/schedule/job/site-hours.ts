@@ -28,7 +28,7 @@ interface Hours {
 }
 
 /** Minutes after midnight of `08:30`. */
-export function minuteOfDay(time: string): number {
+function minuteOfDay(time: string): number {
   const [hours = 0, minutes = 0] = time.split(':').map(Number)
   return hours * 60 + minutes
 }

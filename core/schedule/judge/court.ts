@@ -10,7 +10,7 @@ export interface Entry {
 }
 
 /** What somebody does in each minute of a local day, as far as a plan may count on them. */
-export type DayOfPerson = Uint8Array
+type DayOfPerson = Uint8Array
 export const away = 0
 export const here = 1
 export const atChores = 2

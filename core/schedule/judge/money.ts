@@ -152,7 +152,7 @@ function lateDaysOf(court: Court, byRoom: ReadonlyMap<ScheduleRoomId, readonly E
 }
 
 /** Tasks that begin on another day than was said, or are done by others. */
-export function movedTasksOf(court: Court, entries: readonly Entry[]): readonly TaskId[] {
+function movedTasksOf(court: Court, entries: readonly Entry[]): readonly TaskId[] {
   const byId = new Map(entries.map((entry) => [entry.task.id, entry]))
   return court.problem.keeping.tasks.flatMap(({ task, start, people }) => {
     const entry = byId.get(task)

@@ -36,7 +36,7 @@ const shareFilled = 0.1
 const changesBetweenKeys = 5
 
 /** Changes a plan little by little and goes on from what is not much dearer, in rounds that begin at the best. */
-export interface Annealing {
+interface Annealing {
   /** One try; true when it is better than everything before. */
   readonly step: () => boolean
   /** Starts over from these genes, which weigh so much. */

@@ -16,7 +16,7 @@ export function walkingOrder({ problem }: Net): Float64Array {
 }
 
 /** Rules to give out work by: some plain ones first, then changes of the one that is kept. */
-export interface Foreman {
+interface Foreman {
   readonly next: (index: number) => ForemanRule
   readonly keep: (rule: ForemanRule) => void
 }

@@ -1,5 +1,5 @@
 import type { Decoder } from '../fitting/decoder.ts'
-import { countBits, type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
+import { type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
 
 /** Who of the two people of a room does a task. */
 export const byLead = 0
@@ -50,7 +50,7 @@ function bit(person: number): PeopleBits {
 }
 
 /** Who does a task by its genes, as far as their skills go; 0 for work without people. */
-export function teamOf(net: Net, genes: Genes, task: number): PeopleBits {
+function teamOf(net: Net, genes: Genes, task: number): PeopleBits {
   if (net.unmanned[task] === 1) return 0
   const able = net.ablePeople[task] as number
   const room = net.room[task] as number
@@ -212,11 +212,5 @@ export function mayHelp(net: Net, room: number): PeopleBits {
   return tasks.reduce(
     (bits, task) => bits | (net.helpers[task] as number) | (net.ablePeople[task] as number),
     0,
-  )
-}
-
-export function peopleIn(bits: PeopleBits): readonly number[] {
-  return Array.from({ length: countBits(bits) === 0 ? 0 : 31 }, (_, person) => person).filter(
-    (person) => (bits >> person) & 1,
   )
 }

@@ -16,7 +16,7 @@ interface ColdFace {
   readonly insideFilm: number
 }
 
-export const dewPointHold: RoomRule = {
+const dewPointHold: RoomRule = {
   id: 'dew-point',
   level: 'room',
   theme: 'air',
@@ -109,7 +109,7 @@ function showDifference(view: RoomView, kelvins: number): string {
   return view.job.header.unitSystem === 'metric' ? `${kelvins} C` : `${(kelvins * 1.8).toFixed(0)} F`
 }
 
-export const humidAir: RoomRule = {
+const humidAir: RoomRule = {
   id: 'humid-air',
   level: 'room',
   theme: 'air',
@@ -137,7 +137,7 @@ export const humidAir: RoomRule = {
   },
 }
 
-export const dryingAir: HouseRule = {
+const dryingAir: HouseRule = {
   id: 'drying-air',
   level: 'house',
   theme: 'air',

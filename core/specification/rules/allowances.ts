@@ -70,7 +70,7 @@ function dings(view: GroupView): readonly Finding[] {
   return count > 0 ? [allowanceFinding(view, 'hole', count)] : []
 }
 
-export const allowanceDings: GroupRule = {
+const allowanceDings: GroupRule = {
   id: 'allowance-dings',
   level: 'group',
   phase: 'found',
@@ -137,7 +137,7 @@ function joints(view: GroupView): readonly Finding[] {
   return open > 0 ? [allowanceFinding(view, 'caulkGap', lengthFromUnits(feet(open)))] : []
 }
 
-export const allowanceJoints: GroupRule = {
+const allowanceJoints: GroupRule = {
   id: 'allowance-joints',
   level: 'group',
   phase: 'found',
@@ -161,7 +161,7 @@ export const allowanceJoints: GroupRule = {
 }
 
 /** Its step and edges are made by `touch-up.ts`; the reason, the numbers and the switch are kept here. */
-export const touchUp: HouseRule = {
+const touchUp: HouseRule = {
   id: 'touch-up',
   level: 'house',
   theme: 'coats',

@@ -9,7 +9,7 @@ import type { Notice } from '../types.ts'
 const source =
   'US EPA public text: cannot be told by looking, leave undisturbed material alone, sampling by a professional; patching compounds with asbestos banned in 1977 (16 CFR 1304, memory)'
 
-export const asbestosSuspicion: RoomRule = {
+const asbestosSuspicion: RoomRule = {
   id: 'asbestos-suspicion',
   level: 'room',
   theme: 'asbestos',

@@ -26,7 +26,7 @@ const sealedFirst = orderBecause(
   'Water-borne filler and paint re-wet bare chalk and lift: the surface is sealed, and the sealer dry, before anything else goes on.',
 )
 
-export const calcimineSeal: GroupRule = {
+const calcimineSeal: GroupRule = {
   id: 'calcimine-seal',
   level: 'group',
   phase: 'found',
@@ -74,7 +74,7 @@ function wipeTest(view: GroupView) {
   ]
 }
 
-export const calcimineWashOff: GroupRule = {
+const calcimineWashOff: GroupRule = {
   id: 'calcimine-wash-off',
   level: 'group',
   phase: 'found',

@@ -12,7 +12,7 @@ const enamels: readonly ProductClass[] = [
   'floorEnamel',
 ]
 
-export function isEnamel(view: GroupView): boolean {
+function isEnamel(view: GroupView): boolean {
   return enamels.includes(view.group.finish.productClass)
 }
 
@@ -31,7 +31,7 @@ function colourNeed(view: GroupView): CoatNeed {
   )
 }
 
-export const colourChange: GroupRule = {
+const colourChange: GroupRule = {
   id: 'colour-change',
   level: 'group',
   phase: 'system',
@@ -55,7 +55,7 @@ export const colourChange: GroupRule = {
   order: [],
 }
 
-export const tintedPrimer: GroupRule = {
+const tintedPrimer: GroupRule = {
   id: 'tinted-primer',
   level: 'group',
   phase: 'system',
@@ -73,7 +73,7 @@ export const tintedPrimer: GroupRule = {
   order: [],
 }
 
-export const enamelCoats: GroupRule = {
+const enamelCoats: GroupRule = {
   id: 'enamel-coats',
   level: 'group',
   phase: 'system',

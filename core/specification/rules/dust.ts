@@ -4,7 +4,7 @@ import { commonPractice, type GroupRule, type GroupView, type PlannedRequest } f
 import type { Operation } from '../types.ts'
 
 /** Dry work that makes dust before the coats; sanding between coats is not among them. */
-export const dustyOperations: readonly Operation[] = [
+const dustyOperations: readonly Operation[] = [
   'scrape',
   'openCrack',
   'treatRust',
@@ -47,7 +47,7 @@ function planned(view: GroupView, operations: readonly Operation[]): readonly Pl
   )
 }
 
-export const vacuumFirst: GroupRule = {
+const vacuumFirst: GroupRule = {
   id: 'vacuum-after-rough-work',
   level: 'group',
   phase: 'follow',
@@ -65,7 +65,7 @@ export const vacuumFirst: GroupRule = {
   order: [],
 }
 
-export const dustBeforePrimer: GroupRule = {
+const dustBeforePrimer: GroupRule = {
   id: 'dust-before-primer',
   level: 'group',
   phase: 'follow',
@@ -91,7 +91,7 @@ export const dustBeforePrimer: GroupRule = {
   ],
 }
 
-export const dustBeforeCoat: GroupRule = {
+const dustBeforeCoat: GroupRule = {
   id: 'dust-before-coat',
   level: 'group',
   phase: 'follow',
@@ -144,7 +144,7 @@ function isScuffed(view: GroupView, coat: PlannedRequest): boolean {
   return view.planned.some((step) => step.operation === 'sand' && step.ordinal === coat.ordinal)
 }
 
-export const maskKeptEdges: GroupRule = {
+const maskKeptEdges: GroupRule = {
   id: 'mask-kept-edges',
   level: 'group',
   phase: 'follow',

@@ -5,7 +5,7 @@ import { number, orderBecause, primer, primerExtent, stepAt } from '../requests.
 import { type Contribution, commonPractice, type GroupView, type OrderStatement } from '../rule.ts'
 
 /** Deep first layer sets hard without shrinking; later layers sand easily (common practice). Wood takes wood filler. */
-export function fillerClass(view: GroupView, layer: number): ProductClass {
+function fillerClass(view: GroupView, layer: number): ProductClass {
   if (view.group.substrate === 'wood' || view.group.substrate === 'metal') return 'woodFiller'
   return layer === 1 ? 'settingFiller' : 'dryingFiller'
 }

@@ -8,7 +8,7 @@ function roomStepRule(
   return { on: true, numbers: {}, ...facts, level: 'house', order: [] }
 }
 
-export const protect = roomStepRule({
+const protect = roomStepRule({
   id: 'protect-room',
   theme: 'keptItems',
   title: 'Protect the room',
@@ -18,7 +18,7 @@ export const protect = roomStepRule({
   safety: 'dust',
 })
 
-export const floorsKept = roomStepRule({
+const floorsKept = roomStepRule({
   id: 'floors-kept',
   theme: 'keptItems',
   title: 'Floors kept',
@@ -29,7 +29,7 @@ export const floorsKept = roomStepRule({
   safety: 'height',
 })
 
-export const takeOff = roomStepRule({
+const takeOff = roomStepRule({
   id: 'take-off-hardware',
   theme: 'keptItems',
   title: 'Take off hardware, plates and fixtures',
@@ -39,7 +39,7 @@ export const takeOff = roomStepRule({
   safety: 'electricity',
 })
 
-export const maskInPlace = roomStepRule({
+const maskInPlace = roomStepRule({
   id: 'mask-in-place',
   theme: 'keptItems',
   title: 'Mask what cannot come off',
@@ -50,7 +50,7 @@ export const maskInPlace = roomStepRule({
   numbers: { feetPerPiece: number(3, 'ft', 'Tape around one piece') },
 })
 
-export const hanging = roomStepRule({
+const hanging = roomStepRule({
   id: 'loosen-hanging',
   theme: 'keptItems',
   title: 'Hangings that stay',
@@ -60,7 +60,7 @@ export const hanging = roomStepRule({
   safety: 'none',
 })
 
-export const alarm = roomStepRule({
+const alarm = roomStepRule({
   id: 'cover-alarm',
   theme: 'keptItems',
   title: 'Alarms and sensors',
@@ -72,7 +72,7 @@ export const alarm = roomStepRule({
   safety: 'alarm',
 })
 
-export const dustDown = roomStepRule({
+const dustDown = roomStepRule({
   id: 'dust-down',
   theme: 'dust',
   title: 'Dust down under a raking light',
@@ -82,7 +82,7 @@ export const dustDown = roomStepRule({
   safety: 'dust',
 })
 
-export const cleanUp = roomStepRule({
+const cleanUp = roomStepRule({
   id: 'clean-up',
   theme: 'keptItems',
   title: 'Put back, clean up, inspect',
@@ -92,7 +92,7 @@ export const cleanUp = roomStepRule({
   safety: 'none',
 })
 
-export const finishCoat = roomStepRule({
+const finishCoat = roomStepRule({
   id: 'finish-coat',
   theme: 'coats',
   title: 'The finish chosen',

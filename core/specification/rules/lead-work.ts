@@ -18,7 +18,7 @@ function leadRule(facts: Pick<HouseRule, 'id' | 'title' | 'reason' | 'source' | 
   }
 }
 
-export const leadSigns = leadRule({
+const leadSigns = leadRule({
   id: 'lead-signs',
   title: 'Signs, and the room closed off',
   reason:
@@ -27,7 +27,7 @@ export const leadSigns = leadRule({
   numbers: {},
 })
 
-export const leadSheeting = leadRule({
+const leadSheeting = leadRule({
   id: 'lead-sheeting',
   title: 'Sheeting on the floor, over ducts and doors',
   reason:
@@ -44,7 +44,7 @@ export const leadSheeting = leadRule({
   },
 })
 
-export const leadTools = leadRule({
+const leadTools = leadRule({
   id: 'lead-tools',
   title: 'Tools with HEPA extraction',
   reason:
@@ -55,7 +55,7 @@ export const leadTools = leadRule({
   },
 })
 
-export const leadDailyCleaning = leadRule({
+const leadDailyCleaning = leadRule({
   id: 'lead-daily-cleaning',
   title: 'Clean down at the end of each day',
   reason:
@@ -64,7 +64,7 @@ export const leadDailyCleaning = leadRule({
   numbers: {},
 })
 
-export const leadFinalCleaning = leadRule({
+const leadFinalCleaning = leadRule({
   id: 'lead-final-cleaning',
   title: 'Final cleaning and wipe check',
   reason:
@@ -76,7 +76,7 @@ export const leadFinalCleaning = leadRule({
   },
 })
 
-export const leadPapers = leadRule({
+const leadPapers = leadRule({
   id: 'lead-papers',
   title: 'Pamphlet and records',
   reason:

@@ -5,7 +5,7 @@ import type { Notice } from '../types.ts'
 
 const source = '40 CFR 745.80-745.90 (Subpart E), minor repair 745.83; HUD-assisted housing 24 CFR 35.1350(d)'
 
-export const leadSafe: RoomRule = {
+const leadSafe: RoomRule = {
   id: 'lead-safe',
   level: 'room',
   theme: 'lead',

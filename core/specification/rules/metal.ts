@@ -10,7 +10,7 @@ import {
 } from '../requests.ts'
 import { commonPractice, type GroupRule } from '../rule.ts'
 
-export const rust: GroupRule = {
+const rust: GroupRule = {
   id: 'rust',
   level: 'group',
   phase: 'found',
@@ -40,7 +40,7 @@ export const rust: GroupRule = {
   ],
 }
 
-export const radiator: GroupRule = {
+const radiator: GroupRule = {
   id: 'radiator',
   level: 'group',
   phase: 'found',

@@ -74,7 +74,7 @@ function craftOrder(): readonly OrderStatement[] {
   }))
 }
 
-export const craft: HouseRule = {
+const craft: HouseRule = {
   id: 'craft-order',
   level: 'house',
   theme: 'order',
@@ -89,7 +89,7 @@ export const craft: HouseRule = {
   order: craftOrder(),
 }
 
-export const caulkAfterPrimer: HouseRule = {
+const caulkAfterPrimer: HouseRule = {
   id: 'caulk-after-primer',
   level: 'house',
   theme: 'order',
@@ -106,7 +106,7 @@ export const caulkAfterPrimer: HouseRule = {
 }
 
 /** On by default: repainted trim has a coat that caulk holds on, and gaps closed with the filling need no visit of their own. */
-export const caulkBeforePrimer: HouseRule = {
+const caulkBeforePrimer: HouseRule = {
   id: 'caulk-before-primer',
   level: 'house',
   theme: 'order',
@@ -123,7 +123,7 @@ export const caulkBeforePrimer: HouseRule = {
 const noOrder: readonly OrderStatement[] = []
 
 /** Its edges are made per room by `room-order.ts`; the switch and the reason are kept here. */
-export const roomOrder: HouseRule = {
+const roomOrder: HouseRule = {
   id: 'room-order',
   level: 'house',
   theme: 'order',
@@ -145,7 +145,7 @@ export const roomOrder: HouseRule = {
   order: noOrder,
 }
 
-export const spotSize: HouseRule = {
+const spotSize: HouseRule = {
   id: 'spot-size',
   level: 'house',
   theme: 'paint',
@@ -166,7 +166,7 @@ export const spotSize: HouseRule = {
   order: noOrder,
 }
 
-export const spotOrFull: HouseRule = {
+const spotOrFull: HouseRule = {
   id: 'spot-or-full',
   level: 'house',
   theme: 'paint',
@@ -185,7 +185,7 @@ export const spotOrFull: HouseRule = {
 }
 
 /** Read where primers are chosen (`group-plan.ts`); metal keeps its own primer, which stands heat and rust. */
-export const quickSpots: HouseRule = {
+const quickSpots: HouseRule = {
   id: 'quick-spots',
   level: 'house',
   theme: 'paint',
@@ -220,7 +220,7 @@ const severityNumbers = {
   squareFeetPerPatch: number(1, 'sq ft', 'A patch counted but not measured'),
 }
 
-export const unmeasured: HouseRule = {
+const unmeasured: HouseRule = {
   id: 'unmeasured',
   level: 'house',
   theme: 'difficulty',
@@ -234,7 +234,7 @@ export const unmeasured: HouseRule = {
   order: noOrder,
 }
 
-export const difficultyRule: HouseRule = {
+const difficultyRule: HouseRule = {
   id: 'difficulty',
   level: 'house',
   theme: 'difficulty',
@@ -266,7 +266,7 @@ export const difficultyRule: HouseRule = {
   order: noOrder,
 }
 
-export const wetEdge: HouseRule = {
+const wetEdge: HouseRule = {
   id: 'wet-edge',
   level: 'house',
   theme: 'order',

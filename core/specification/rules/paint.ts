@@ -3,7 +3,7 @@ import { findingsOf, hasFinding, orderBecause, primer, primerExtent, stepAt, who
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 
 /** What a scraped place must be primed for: it shows the bare material. */
-export function bareNeed(view: GroupView): 'bareWood' | 'bareMetal' | 'patch' {
+function bareNeed(view: GroupView): 'bareWood' | 'bareMetal' | 'patch' {
   if (view.group.substrate === 'wood') return 'bareWood'
   return view.group.substrate === 'metal' ? 'bareMetal' : 'patch'
 }
@@ -13,7 +13,7 @@ function isBroad(view: GroupView): boolean {
   return view.group.surfaceClass === 'ceiling' || view.group.surfaceClass === 'walls'
 }
 
-export const loosePaint: GroupRule = {
+const loosePaint: GroupRule = {
   id: 'loose-paint',
   level: 'group',
   phase: 'found',
@@ -62,11 +62,11 @@ export const loosePaint: GroupRule = {
 }
 
 /** Gloss level 5 and over by the MPI table: 35 units and more at 60 degrees. */
-export function isGlossy(view: GroupView): boolean {
+function isGlossy(view: GroupView): boolean {
   return sheens.indexOf(view.group.sheenFound) >= sheens.indexOf('semiGloss')
 }
 
-export const glossyPaint: GroupRule = {
+const glossyPaint: GroupRule = {
   id: 'glossy-paint',
   level: 'group',
   phase: 'found',
@@ -94,7 +94,7 @@ export const glossyPaint: GroupRule = {
   order: [],
 }
 
-export const grease: GroupRule = {
+const grease: GroupRule = {
   id: 'grease',
   level: 'group',
   phase: 'found',

@@ -39,7 +39,7 @@ function crackSteps(view: GroupView, cracks: readonly Finding[]): readonly StepR
   ]
 }
 
-export const stressCrack: GroupRule = {
+const stressCrack: GroupRule = {
   id: 'stress-crack',
   level: 'group',
   phase: 'found',
@@ -81,7 +81,7 @@ export const stressCrack: GroupRule = {
   ],
 }
 
-export const movingCrack: GroupRule = {
+const movingCrack: GroupRule = {
   id: 'moving-crack',
   level: 'group',
   phase: 'found',
@@ -139,7 +139,7 @@ function leftAsAgreed(view: GroupView, moving: readonly Finding[]) {
   )
 }
 
-export const poppedFastener: GroupRule = {
+const poppedFastener: GroupRule = {
   id: 'popped-fastener',
   level: 'group',
   phase: 'found',
@@ -164,7 +164,7 @@ export const poppedFastener: GroupRule = {
   ],
 }
 
-export const unsandedPatch: GroupRule = {
+const unsandedPatch: GroupRule = {
   id: 'unsanded-patch',
   level: 'group',
   phase: 'found',
@@ -188,7 +188,7 @@ export const unsandedPatch: GroupRule = {
   order: [],
 }
 
-export const hole: GroupRule = {
+const hole: GroupRule = {
   id: 'hole',
   level: 'group',
   phase: 'found',
@@ -226,7 +226,7 @@ function boardAdvice(view: GroupView) {
   )
 }
 
-export const loosePlasterKeys: GroupRule = {
+const loosePlasterKeys: GroupRule = {
   id: 'loose-plaster-keys',
   level: 'group',
   phase: 'found',

@@ -1,7 +1,7 @@
 import { findingsOf, hasFinding, number, orderBecause, primer, stepAt, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule } from '../rule.ts'
 
-export const missingPutty: GroupRule = {
+const missingPutty: GroupRule = {
   id: 'missing-putty',
   level: 'group',
   phase: 'found',
@@ -36,7 +36,7 @@ export const missingPutty: GroupRule = {
   ],
 }
 
-export const paintedShut: GroupRule = {
+const paintedShut: GroupRule = {
   id: 'painted-shut',
   level: 'group',
   phase: 'found',
@@ -66,7 +66,7 @@ const glassLast = orderBecause(
   'The paint that seals the edge of the glass is dry before what ran over it is scraped off.',
 )
 
-export const fixedSash: GroupRule = {
+const fixedSash: GroupRule = {
   id: 'fixed-sash',
   level: 'group',
   phase: 'found',
@@ -88,7 +88,7 @@ export const fixedSash: GroupRule = {
   order: [glassLast],
 }
 
-export const movingSash: GroupRule = {
+const movingSash: GroupRule = {
   id: 'moving-sash',
   level: 'group',
   phase: 'found',

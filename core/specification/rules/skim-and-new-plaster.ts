@@ -12,7 +12,7 @@ import {
 import { commonPractice, type GroupRule } from '../rule.ts'
 import { layers } from './filling.ts'
 
-export const unwantedTexture: GroupRule = {
+const unwantedTexture: GroupRule = {
   id: 'unwanted-texture',
   level: 'group',
   phase: 'found',
@@ -54,7 +54,7 @@ export const unwantedTexture: GroupRule = {
   ],
 }
 
-export const newPlaster: GroupRule = {
+const newPlaster: GroupRule = {
   id: 'new-plaster',
   level: 'group',
   phase: 'found',
@@ -89,7 +89,7 @@ export const newPlaster: GroupRule = {
   order: [],
 }
 
-export const bareCompound: GroupRule = {
+const bareCompound: GroupRule = {
   id: 'bare-compound',
   level: 'group',
   phase: 'found',

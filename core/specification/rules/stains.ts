@@ -38,7 +38,7 @@ function causeHolds(
   )
 }
 
-export const waterStain: GroupRule = {
+const waterStain: GroupRule = {
   id: 'water-stain',
   level: 'group',
   phase: 'found',
@@ -69,7 +69,7 @@ export const waterStain: GroupRule = {
   order: [blockedFirst],
 }
 
-export const soot: GroupRule = {
+const soot: GroupRule = {
   id: 'soot',
   level: 'group',
   phase: 'found',
@@ -86,7 +86,7 @@ export const soot: GroupRule = {
   order: [washedFirst, blockedFirst],
 }
 
-export const nicotine: GroupRule = {
+const nicotine: GroupRule = {
   id: 'nicotine',
   level: 'group',
   phase: 'found',
@@ -114,7 +114,7 @@ function washedAndBlocked(view: GroupView, kind: 'sootOrSmoke' | 'nicotine') {
   }
 }
 
-export const mildew: GroupRule = {
+const mildew: GroupRule = {
   id: 'mildew',
   level: 'group',
   phase: 'found',
@@ -145,7 +145,7 @@ export const mildew: GroupRule = {
   order: [washedFirst],
 }
 
-export const knots: GroupRule = {
+const knots: GroupRule = {
   id: 'knots',
   level: 'group',
   phase: 'found',

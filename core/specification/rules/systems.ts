@@ -19,7 +19,7 @@ function oilUnderWater(view: GroupView): boolean {
   return oldOil(view) && isWaterborne(view.group.finish.productClass)
 }
 
-export const oilSand: GroupRule = {
+const oilSand: GroupRule = {
   id: 'oil-sand',
   level: 'group',
   phase: 'system',
@@ -48,7 +48,7 @@ export const oilSand: GroupRule = {
   ],
 }
 
-export const oilBondingPrimer: GroupRule = {
+const oilBondingPrimer: GroupRule = {
   id: 'oil-bonding-primer',
   level: 'group',
   phase: 'system',
@@ -65,7 +65,7 @@ export const oilBondingPrimer: GroupRule = {
   order: [],
 }
 
-export const oilDeglosser: GroupRule = {
+const oilDeglosser: GroupRule = {
   id: 'oil-deglosser',
   level: 'group',
   phase: 'system',
@@ -99,7 +99,7 @@ export const oilDeglosser: GroupRule = {
   ],
 }
 
-export const varnished: GroupRule = {
+const varnished: GroupRule = {
   id: 'varnish',
   level: 'group',
   phase: 'system',
@@ -123,7 +123,7 @@ export const varnished: GroupRule = {
   order: [],
 }
 
-export const shellacked: GroupRule = {
+const shellacked: GroupRule = {
   id: 'shellac',
   level: 'group',
   phase: 'system',
@@ -144,7 +144,7 @@ export const shellacked: GroupRule = {
   order: [],
 }
 
-export const bareSurface: GroupRule = {
+const bareSurface: GroupRule = {
   id: 'bare-surface',
   level: 'group',
   phase: 'system',
@@ -177,7 +177,7 @@ function wholeBareNeed(view: GroupView) {
   }
 }
 
-export const unknownCoat: GroupRule = {
+const unknownCoat: GroupRule = {
   id: 'unknown-coat',
   level: 'group',
   phase: 'system',

@@ -11,7 +11,7 @@ import {
 } from '../requests.ts'
 import { commonPractice, type GroupRule } from '../rule.ts'
 
-export const bareWoodPlaces: GroupRule = {
+const bareWoodPlaces: GroupRule = {
   id: 'bare-wood',
   level: 'group',
   phase: 'found',
@@ -49,7 +49,7 @@ export const bareWoodPlaces: GroupRule = {
   ],
 }
 
-export const caulkGap: GroupRule = {
+const caulkGap: GroupRule = {
   id: 'caulk-gap',
   level: 'group',
   phase: 'found',
@@ -83,7 +83,7 @@ export const caulkGap: GroupRule = {
   order: [orderBecause(['caulk'], ['coat'], 'Caulk is closed and dry before it is painted.')],
 }
 
-export const doorEdges: GroupRule = {
+const doorEdges: GroupRule = {
   id: 'doors',
   level: 'group',
   phase: 'found',
@@ -101,7 +101,7 @@ export const doorEdges: GroupRule = {
   order: [],
 }
 
-export const stairTreads: GroupRule = {
+const stairTreads: GroupRule = {
   id: 'stairs',
   level: 'group',
   phase: 'found',

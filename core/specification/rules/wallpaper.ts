@@ -48,7 +48,7 @@ const sealedFirst = orderBecause(
   'What is left of the paste swells and bubbles under water-borne filler and paint: it is locked in first.',
 )
 
-export const wallpaperStrip: GroupRule = {
+const wallpaperStrip: GroupRule = {
   id: 'wallpaper-strip',
   level: 'group',
   phase: 'found',
@@ -95,7 +95,7 @@ export const wallpaperStrip: GroupRule = {
   ],
 }
 
-export const wallpaperKeep: GroupRule = {
+const wallpaperKeep: GroupRule = {
   id: 'wallpaper-keep',
   level: 'group',
   phase: 'found',

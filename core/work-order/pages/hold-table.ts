@@ -1,6 +1,6 @@
 import { html, type Markup } from '../html-template.ts'
 
-export interface HoldRow {
+interface HoldRow {
   /** Its number, or its room. */
   readonly head: Markup
   readonly text: string

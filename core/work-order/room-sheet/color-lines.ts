@@ -92,7 +92,7 @@ function colorLine(context: SetContext, units: readonly Unit[]): ColorLine {
 }
 
 /** The name of the product, with its class where the name does not say it. */
-export function productName(job: Job, step: Step): string {
+function productName(job: Job, step: Step): string {
   const product = productOf(job, step)
   const words = step.productClass === null ? '' : productClassWords[step.productClass]
   if (product === undefined) return words

@@ -31,7 +31,7 @@ export interface SheetDetail {
   readonly advice: boolean
 }
 
-export interface SheetLayout {
+interface SheetLayout {
   readonly pages: 1 | 2
   readonly detail: SheetDetail
   /** In words, what there was no room for. */
@@ -156,7 +156,7 @@ function twoPages(sized: readonly Sized[], height: number): SheetDetail {
 }
 
 /** Of every block, with the least room for notes; millimeters, estimated from letters. */
-export function blockHeights(
+function blockHeights(
   sheet: RoomSheet,
   detail: SheetDetail,
   width: number,

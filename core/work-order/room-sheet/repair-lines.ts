@@ -63,7 +63,7 @@ function foundAmount({ system }: SetContext, { length, areaMm2, count }: Conditi
 }
 
 /** Each operation once with its products, in the order of work: `open to a V, fill in layers (setting filler, drying filler), sand`. */
-export function howWords(steps: readonly Step[]): string {
+function howWords(steps: readonly Step[]): string {
   const products = new Map<string, Set<string>>()
   for (const { operation, productClass } of steps) {
     const word = repairWords[operation]

@@ -14,7 +14,7 @@ import type {
 } from './types.ts'
 
 /** How much is said of what a pass holds: all of it, without amounts, or only what its name and the table of colors do not say. */
-export const lineDetails = ['full', 'short', 'key', 'name'] as const
+const lineDetails = ['full', 'short', 'key', 'name'] as const
 export type LineDetail = (typeof lineDetails)[number]
 
 /** What stands behind the name of a pass; at least the colors that go on. */

@@ -16,7 +16,7 @@ export interface WallDrawing {
   readonly markers: readonly PlanMarker[]
 }
 
-export interface WallOpening {
+interface WallOpening {
   readonly letter: string
   readonly from: PlanPoint
   readonly to: PlanPoint

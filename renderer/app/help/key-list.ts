@@ -1,5 +1,5 @@
 /** One line of the list of keys: the names the program knows them by, and what they do. */
-export interface KeyLine {
+interface KeyLine {
   readonly keys: readonly string[]
   /** How the keys are shown where that is shorter than one after the other. */
   readonly shown?: string

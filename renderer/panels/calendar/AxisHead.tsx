@@ -2,7 +2,7 @@ import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import { type AxisDay, hasNarrowDays, startsWeek, type TimeAxis } from './time-axis.ts'
 
-export const axisHeight = 40
+const axisHeight = 40
 const roomForNumber = 15
 const roomForOff = 26
 const roomForWeek = 48

@@ -119,7 +119,7 @@ export function PromisedBack({ at, height }: { readonly at: number; readonly hei
 }
 
 /** Those that lie at least partly in what is drawn. */
-export function within<Each extends Span>(spans: readonly Each[], shown: Span): readonly Each[] {
+function within<Each extends Span>(spans: readonly Each[], shown: Span): readonly Each[] {
   return spans.filter((span) => span.from <= shown.to && span.to >= shown.from)
 }
 

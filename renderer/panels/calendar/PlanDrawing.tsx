@@ -23,7 +23,7 @@ const nameWidth = 172
 /** Moves of the hand and of the keys go by quarters of an hour. */
 const moveGrid = 15
 
-export interface PlanDrawingProps {
+interface PlanDrawingProps {
   readonly problem: ScheduleProblem
   readonly local: LocalTime
   readonly axis: TimeAxis

@@ -21,7 +21,7 @@ export interface Bar extends Span {
 }
 
 /** Work one after another in the same room, for a name above it. */
-export interface Stay extends Span {
+interface Stay extends Span {
   readonly roomId: string | null
 }
 

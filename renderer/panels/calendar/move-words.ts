@@ -2,7 +2,7 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Violation } from '../../../core/schedule/judge/violation.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 
-export interface MoveWords {
+interface MoveWords {
   readonly job: Job
   readonly titleOf: (taskId: string) => string
   /** `Fri Apr 9, 11:45 am`. */

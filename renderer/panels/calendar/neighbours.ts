@@ -9,7 +9,7 @@ export interface Neighbour {
   readonly spare: number
 }
 
-export interface Neighbours {
+interface Neighbours {
   /** What the task waits for, the tightest first. */
   readonly before: readonly Neighbour[]
   /** What it holds up, the tightest first. */

@@ -89,7 +89,7 @@ export function triedStarts(
 }
 
 /** Tasks that begin at another time than they did. */
-export function movedTasks(before: Plan, after: Plan): readonly string[] {
+function movedTasks(before: Plan, after: Plan): readonly string[] {
   const was = new Map(before.tasks.map((task) => [task.task, task.start]))
   return after.tasks.filter((task) => was.get(task.task) !== task.start).map((task) => task.task)
 }

@@ -18,7 +18,7 @@ interface Seen {
   readonly width: number
 }
 
-export interface ShownPart {
+interface ShownPart {
   /** What of the axis is drawn, in epoch minutes: what is seen and a margin. */
   readonly shown: Span
   /** Width in which the axis is seen, in pixels. */

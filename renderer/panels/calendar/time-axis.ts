@@ -2,7 +2,7 @@ import { dateOfDay, type LocalTime, presentWindows } from '../../../core/schedul
 import type { DayWindow, ScheduleProblem } from '../../../core/schedule/model.ts'
 
 /** A stretch of the axis. Working hours are drawn to scale; nights and days off are drawn narrow, so that drying shows through. */
-export interface AxisPart {
+interface AxisPart {
   readonly kind: 'hours' | 'night' | 'off'
   /** Epoch minutes. */
   readonly from: number
@@ -38,7 +38,7 @@ function offWidth(pixelsPerHour: number): number {
   return Math.max(1, Math.min(34, pixelsPerHour * 1.5))
 }
 
-export interface AxisInput {
+interface AxisInput {
   readonly problem: ScheduleProblem
   readonly local: LocalTime
   /** Epoch minutes of the first and last thing drawn. */

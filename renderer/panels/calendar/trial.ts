@@ -10,7 +10,7 @@ import { putDraft, removeDraft } from '../../state/drafts.ts'
 import { adoptPlan } from '../../state/planner.ts'
 
 /** One change being thought about. A later one with the same key takes the place of the earlier. */
-export interface TrialChange {
+interface TrialChange {
   readonly key: string
   /** As it would be named in "Undo ...". */
   readonly name: string

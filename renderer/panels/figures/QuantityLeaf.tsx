@@ -1,25 +1,24 @@
 import { useMemo, useState } from 'react'
 import type { Job } from '../../../core/project/job.ts'
-import { girthPolicies, openingPolicies } from '../../../core/project/job.ts'
+import { quantityTotals } from '../../../core/quantities/quantity-totals.ts'
 import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
-import type { Specification } from '../../../core/specification/types.ts'
-import { formatArea } from '../../../core/units/area.ts'
-import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
-import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { Choice, optionsOf } from '../parts/Choice.tsx'
-import { changeHouseRules } from '../parts/edits.ts'
-import { OneOf } from '../parts/OneOf.tsx'
-import { type Column, PickTable } from '../parts/PickTable.tsx'
-import { capital, girthPolicyWords, openingPolicyWords } from '../parts/words.ts'
 import {
   type Grouping,
   groupings,
   groupingWords,
   type QuantityGroup,
   quantityGroups,
-  totalsOf,
-} from './quantity-groups.ts'
+} from '../../../core/specification/quantity-groups.ts'
+import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+import { formatArea } from '../../../core/units/area.ts'
+import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
+import { surfaceWords } from '../../../core/work-order/surface-words.ts'
+import { optionsOf } from '../parts/Choice.tsx'
+import { OneOf } from '../parts/OneOf.tsx'
+import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { capital } from '../parts/words.ts'
+import { Policies } from './Policies.tsx'
 
 interface Row {
   readonly key: string
@@ -67,7 +66,7 @@ export function QuantityLeaf(props: {
         <div className="scroll">
           <PickTable
             label="Quantities"
-            columns={columnsOf(system, totalsOf(takeoff.surfaces))}
+            columns={columnsOf(system, quantityTotals(takeoff.surfaces))}
             rows={rows}
             keyOf={(row) => row.key}
             picked={picked}
@@ -225,26 +224,5 @@ function SideBySide({
         </div>
       ))}
     </dl>
-  )
-}
-
-function Policies({ job }: { readonly job: Job }) {
-  const { openingPolicy, girthPolicy } = job.houseRules
-  return (
-    <section className="block">
-      <h3>How openings and narrow trim count</h3>
-      <Choice
-        label="Openings"
-        options={optionsOf(openingPolicies, openingPolicyWords)}
-        chosen={openingPolicy}
-        onChoose={(id) => changeHouseRules('Change how openings count', { openingPolicy: id })}
-      />
-      <Choice
-        label="Narrow trim"
-        options={optionsOf(girthPolicies, girthPolicyWords)}
-        chosen={girthPolicy}
-        onChoose={(id) => changeHouseRules('Change how narrow trim counts', { girthPolicy: id })}
-      />
-    </section>
   )
 }

@@ -1,12 +1,14 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { isFilmProduct } from '../../../core/price/consumption.ts'
-import { practicalSpread } from '../../../core/price/spread.ts'
+import { filmText, practicalSpread, wetFilm } from '../../../core/price/spread.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Product, ProductId } from '../../../core/project/shop-records.ts'
 import { productClasses, sheens } from '../../../core/project/vocabulary.ts'
+import { productClassGlossary } from '../../../core/specification/glossary.ts'
 import { productClassWords, sheenWords } from '../../../core/specification/trade-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { roundToCents } from '../../../core/units/money.ts'
 import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
@@ -64,7 +66,7 @@ export function ProductsLeaf({ job }: { readonly job: Job }) {
         {product === undefined ? (
           <p className="quiet">Pick a product to change the figures of its label.</p>
         ) : (
-          <ProductPaper key={product.id} product={product} />
+          <ProductPaper key={product.id} product={product} system={job.header.unitSystem} />
         )}
       </aside>
     </div>
@@ -132,7 +134,7 @@ const columns: readonly Column<Product>[] = [
   },
 ]
 
-function ProductPaper({ product }: { readonly product: Product }) {
+function ProductPaper({ product, system }: { readonly product: Product; readonly system: LengthUnitSystem }) {
   const change = (changes: Partial<Product>) =>
     putRecord(`Change ${product.name}`, 'products', { ...product, ...changes })
   const number = (
@@ -214,6 +216,12 @@ function ProductPaper({ product }: { readonly product: Product }) {
         {optional('Open time from', 'openTimeMinimumMinutes')}
         {optional('Open time until', 'openTimeMaximumMinutes')}
       </div>
+      <p className="quiet">
+        {productClassGlossary[product.productClass]}
+        {isFilmProduct(product)
+          ? ` For this dry film a comb shows ${filmText(wetFilm(product), system)} wet.`
+          : ''}
+      </p>
       <Tick isOn={product.fumes} onChange={(fumes) => change({ fumes })}>
         Strong solvent smell: sleeping rooms stay empty until touch dry
       </Tick>

@@ -5,7 +5,7 @@ import { newId } from '../../state/new-id.ts'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { type Place, recordAt, recordFor } from '../parts/scopes.ts'
 
-export interface ShownFinish {
+interface ShownFinish {
   readonly finish: Omit<Finish, 'id' | 'scope'>
   /** Where it was said; null where nobody said anything yet. */
   readonly from: Scope | null

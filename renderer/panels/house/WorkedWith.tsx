@@ -27,7 +27,7 @@ interface RoomSetOption {
 }
 
 /** As suggested, alone, or with a room of the same storey that is not itself worked with this one. */
-export function roomSetOptions(job: Job, room: Room): readonly RoomSetOption[] {
+function roomSetOptions(job: Job, room: Room): readonly RoomSetOption[] {
   const suggested = suggestedMainRoom(job, room)
   const name = suggested === null ? null : (job.rooms[suggested]?.name ?? suggested)
   const others = records(job.rooms).filter(

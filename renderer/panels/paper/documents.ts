@@ -94,7 +94,7 @@ export const paperDocuments: readonly PaperDocument[] = [
   },
 ]
 
-export interface PlainFile {
+interface PlainFile {
   readonly name: string
   readonly mediaType: string
   readonly holds: string

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 
-export type CalloutKind = 'stop' | 'wait' | 'note' | 'done'
+type CalloutKind = 'stop' | 'wait' | 'note' | 'done'
 
 const marks: Readonly<Record<CalloutKind, string>> = { stop: '!', wait: '◷', note: 'i', done: '✓' }
 const spoken: Readonly<Record<CalloutKind, string>> = {

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components'
 
-export interface Leaf {
+interface Leaf {
   readonly id: string
   readonly title: string
   readonly page: () => ReactNode

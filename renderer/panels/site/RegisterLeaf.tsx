@@ -1,14 +1,10 @@
 import type { StepProgress } from '../../../core/progress/step-states.ts'
-import { type Job, records } from '../../../core/project/job.ts'
+import { takenOffRegister } from '../../../core/progress/taken-off.ts'
+import type { Job } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
-import type { KeptItem } from '../../../core/project/survey-records.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
-import type { Operation } from '../../../core/specification/types.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { capital } from '../parts/words.ts'
-
-const away: ReadonlySet<Operation> = new Set<Operation>(['takeOff', 'loosenHanging', 'coverAlarm', 'maskOff'])
-const back: ReadonlySet<Operation> = new Set<Operation>(['putBack', 'refitHanging', 'restoreAlarm', 'unmask'])
 
 /** What came off, is loose or covered, and what is back; it follows the ticked steps. */
 export function RegisterLeaf(props: {
@@ -17,9 +13,9 @@ export function RegisterLeaf(props: {
   readonly steps: readonly StepProgress[]
 }) {
   const { job, roomId, steps } = props
-  const items = records(job.keptItems).filter((item) => item.roomId === roomId)
+  const register = takenOffRegister(job, steps).filter(({ item }) => item.roomId === roomId)
   const system = job.header.unitSystem
-  if (items.length === 0) {
+  if (register.length === 0) {
     return (
       <p className="quiet leaf-pad">
         Nothing is written down for this room. Plates, locks, lights, alarms and hangings that stay are listed
@@ -42,7 +38,7 @@ export function RegisterLeaf(props: {
           </tr>
         </thead>
         <tbody>
-          {items.map((item) => (
+          {register.map(({ item, standing, offAt, backAt }) => (
             <tr key={item.id}>
               <td>
                 {capital(item.name)}
@@ -51,8 +47,8 @@ export function RegisterLeaf(props: {
               </td>
               <td className="number">{item.count}</td>
               <td>{handlingWords[item.handling]}</td>
-              <td>{whenOf(steps, item, away, system)}</td>
-              <td>{whenOf(steps, item, back, system)}</td>
+              <td>{offAt === null ? '–' : momentWords(offAt, system)}</td>
+              <td>{backAt !== null ? momentWords(backAt, system) : standing === 'off' ? 'not yet' : '–'}</td>
             </tr>
           ))}
         </tbody>
@@ -62,15 +58,4 @@ export function RegisterLeaf(props: {
       </p>
     </div>
   )
-}
-
-function whenOf(
-  steps: readonly StepProgress[],
-  item: KeptItem,
-  operations: ReadonlySet<Operation>,
-  system: Job['header']['unitSystem'],
-): string {
-  const found = steps.find(({ step }) => operations.has(step.operation) && step.keptItemIds.includes(item.id))
-  if (found === undefined) return '–'
-  return found.state.kind === 'done' ? momentWords(found.state.at, system) : 'not yet'
 }

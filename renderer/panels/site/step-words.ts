@@ -4,7 +4,7 @@ import type { StepProgress } from '../../../core/progress/step-states.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 
-export interface StateWords {
+interface StateWords {
   /** For the look: what can be acted on, what waits, what is done, what must be made good. */
   readonly kind: 'todo' | 'ready' | 'wait' | 'started' | 'done' | 'skipped' | 'redo'
   readonly mark: string

@@ -11,7 +11,7 @@ export interface HoldingFact<Value> {
   readonly otherwise: { readonly value: Value; readonly from: 'room' | 'house' | 'taken' } | null
 }
 
-export type HoldingFacts = {
+type HoldingFacts = {
   readonly [Name in keyof ExistingFacts]: HoldingFact<NonNullable<ExistingFacts[Name]>>
 }
 

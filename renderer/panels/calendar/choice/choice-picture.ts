@@ -12,14 +12,14 @@ export interface Dot {
   readonly label: { readonly x: number; readonly y: number; readonly anchor: 'start' | 'end' }
 }
 
-export interface ChoicePicture {
+interface ChoicePicture {
   readonly dots: readonly Dot[]
   /** Last days across, room-days up, each with its place in pixels. */
   readonly days: readonly { readonly date: string; readonly x: number }[]
   readonly roomDays: readonly { readonly count: number; readonly y: number }[]
 }
 
-export interface Frame {
+interface Frame {
   readonly width: number
   readonly height: number
   readonly left: number

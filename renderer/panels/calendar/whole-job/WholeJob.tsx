@@ -15,7 +15,7 @@ const headHeight = 34
 /** A word needs about so many pixels a letter in the small type of the drawing. */
 const letterWidth = 6.2
 
-export interface WholeJobProps {
+interface WholeJobProps {
   readonly picture: Picture
   /** Width there is, names included, in pixels. */
   readonly width: number

@@ -12,7 +12,7 @@ export interface PictureTask {
 }
 
 /** Days a room set is out of use, as local dates or moments; both ends included. */
-export interface PictureStretch {
+interface PictureStretch {
   readonly roomId: string
   readonly from: string
   readonly to: string
@@ -43,11 +43,11 @@ export interface RoomRow {
   readonly lastDay: string
 }
 
-export interface Stay extends HalfDays {
+interface Stay extends HalfDays {
   readonly roomSetId: string
 }
 
-export interface PersonRow {
+interface PersonRow {
   readonly crewMemberId: string
   /** Half-days one after another in one room set joined, nights too, days off not. */
   readonly stays: readonly Stay[]

@@ -129,7 +129,7 @@ const capitals = Object.fromEntries(
   conditionKinds.map((kind) => [kind, capital(conditionWords[kind])]),
 ) as Readonly<Record<Condition['kind'], string>>
 
-export interface Consequences {
+interface Consequences {
   readonly before: Chain
   readonly after: Chain
 }

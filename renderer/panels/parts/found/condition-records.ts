@@ -48,7 +48,7 @@ export function newCondition(surface: SurfaceQuantity, foundOn: string | null): 
   }
 }
 
-export type ConditionReach = 'surface' | 'class' | 'room'
+type ConditionReach = 'surface' | 'class' | 'room'
 
 export function reachOf({ on }: Condition): ConditionReach {
   return on.level === 'surface' ? 'surface' : on.surfaceClass === null ? 'room' : 'class'

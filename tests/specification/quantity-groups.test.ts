@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest'
+import { quantityTotals } from '../../core/quantities/quantity-totals.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
+import { groupings, quantityGroups } from '../../core/specification/quantity-groups.ts'
 import { specify } from '../../core/specification/specify.ts'
-import { groupings, quantityGroups, totalsOf } from '../../renderer/panels/figures/quantity-groups.ts'
-import { demoJob } from './station-jobs.ts'
+import { demoJob } from '../renderer/station-jobs.ts'
 
 const job = demoJob('old-house')
 const takeoff = takeOff(job)
 const specification = specify(job, takeoff)
-const whole = totalsOf(takeoff.surfaces)
+const whole = quantityTotals(takeoff.surfaces)
 
 test('groups by room, storey and kind of surface sum to the whole house', () => {
   for (const grouping of ['room', 'storey', 'surfaceClass'] as const) {

@@ -1,8 +1,8 @@
-import type { Job } from '../../../core/project/job.ts'
-import { addQuantities, noQuantities } from '../../../core/quantities/roll-up.ts'
-import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
-import type { Specification } from '../../../core/specification/types.ts'
+import type { Job } from '../project/job.ts'
+import { quantityTotals } from '../quantities/quantity-totals.ts'
+import type { QuantityTotals, SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
+import { surfaceClassWords } from './trade-words.ts'
+import type { Specification } from './types.ts'
 
 export const groupings = ['room', 'storey', 'surfaceClass', 'colour', 'product'] as const
 export type Grouping = (typeof groupings)[number]
@@ -26,7 +26,7 @@ export interface QuantityGroup {
 export function quantityGroups(
   job: Job,
   takeoff: Takeoff,
-  specification: Specification,
+  specification: Pick<Specification, 'steps'>,
   grouping: Grouping,
 ): readonly QuantityGroup[] {
   const namesOf = groupNames(job, specification, grouping)
@@ -38,12 +38,17 @@ export function quantityGroups(
       groups.set(key, group)
     }
   }
-  return [...groups].map(([key, { name, surfaces }]) => ({ key, name, surfaces, totals: totalsOf(surfaces) }))
+  return [...groups].map(([key, { name, surfaces }]) => ({
+    key,
+    name,
+    surfaces,
+    totals: quantityTotals(surfaces),
+  }))
 }
 
 type NamesOf = (surface: SurfaceQuantity) => readonly (readonly [key: string, name: string])[]
 
-function groupNames(job: Job, specification: Specification, grouping: Grouping): NamesOf {
+function groupNames(job: Job, specification: Pick<Specification, 'steps'>, grouping: Grouping): NamesOf {
   switch (grouping) {
     case 'room':
       return (surface) => [[surface.roomId, job.rooms[surface.roomId]?.name ?? surface.roomId]]
@@ -70,7 +75,7 @@ function groupNames(job: Job, specification: Specification, grouping: Grouping):
 }
 
 function byStep(
-  specification: Specification,
+  specification: Pick<Specification, 'steps'>,
   nothing: string,
   nameOf: (step: Specification['steps'][number]) => readonly [string, string] | null,
 ): NamesOf {
@@ -85,8 +90,4 @@ function byStep(
     }
   }
   return (surface) => [...(found.get(surface.key) ?? new Map([['none', nothing]]))]
-}
-
-export function totalsOf(surfaces: readonly SurfaceQuantity[]): QuantityTotals {
-  return surfaces.reduce<QuantityTotals>(addQuantities, noQuantities)
 }
