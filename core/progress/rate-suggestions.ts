@@ -5,7 +5,7 @@ import type { Specification } from '../specification/types.ts'
 import { type StepProgress, stepStates } from './step-states.ts'
 
 /** What the shop's own hours say about a rate. `actualMinutes` of marks are person-minutes, everybody's together. */
-interface RateSuggestion {
+export interface RateSuggestion {
   readonly rate: Rate
   readonly plannedMinutes: number
   readonly actualMinutes: number

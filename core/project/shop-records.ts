@@ -13,7 +13,7 @@ import { productClasses, sheens, skills } from './vocabulary.ts'
 
 const productIdSchema = idSchema<'ProductId'>()
 export const crewMemberIdSchema = idSchema<'CrewMemberId'>()
-const rateIdSchema = idSchema<'RateId'>()
+export const rateIdSchema = idSchema<'RateId'>()
 const ruleIdSchema = idSchema<'RuleId'>()
 export type ProductId = z.output<typeof productIdSchema>
 export type CrewMemberId = z.output<typeof crewMemberIdSchema>
