@@ -53,8 +53,9 @@ export function createAnnealing(decoder: Decoder, random: RandomStream): Anneali
   const trial = newGenes(net)
   const best = newGenes(net)
   const start = new Int32Array(net.count)
+  const end = new Int32Array(net.count)
   const team = new Int32Array(net.count)
-  const changed: Changed = { net, genes: trial, start, team, random, ...changeable(net) }
+  const changed: Changed = { net, genes: trial, start, end, team, random, ...changeable(net) }
   let weight = Number.POSITIVE_INFINITY
   let bestWeight = Number.POSITIVE_INFINITY
   let round = Math.min(mostInFirstRound, triesForTask * net.count)
@@ -63,6 +64,7 @@ export function createAnnealing(decoder: Decoder, random: RandomStream): Anneali
   let taken = 0
   const take = (): void => {
     start.set(decoder.start)
+    end.set(decoder.end)
     team.set(decoder.team)
   }
   const goOnFrom = (genes: Genes, itsWeight: number): void => {

@@ -77,6 +77,7 @@ function begin(decoder: Decoder, rule: ForemanRule, genes: Genes): State {
   decoder.begin()
   genes.opens.fill(0)
   genes.rather.fill(0)
+  genes.later.fill(0)
   genes.mode.fill(byLead)
   genes.lead.fill(none)
   genes.helper.fill(none)

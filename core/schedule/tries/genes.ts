@@ -18,6 +18,8 @@ export interface Genes {
   readonly mode: Uint8Array
   /** `nextDay`: not on the day its people come to it, but on the next. `asKept`: not before it begins in the plan to be kept. */
   readonly rather: Uint8Array
+  /** So many ticks later than it could begin on its day: whoever comes later waits less for what dries. */
+  readonly later: Int16Array
   /** People of each room by index; the helper may be nobody. */
   readonly lead: Int8Array
   readonly helper: Int8Array
@@ -30,6 +32,7 @@ export function newGenes(net: Net): Genes {
     key: new Float64Array(net.count),
     mode: new Uint8Array(net.count),
     rather: new Uint8Array(net.count),
+    later: new Int16Array(net.count),
     lead: new Int8Array(net.rooms.length),
     helper: new Int8Array(net.rooms.length).fill(none),
     opens: new Int16Array(net.rooms.length),
@@ -40,6 +43,7 @@ export function copyGenes(from: Genes, to: Genes): void {
   to.key.set(from.key)
   to.mode.set(from.mode)
   to.rather.set(from.rather)
+  to.later.set(from.later)
   to.lead.set(from.lead)
   to.helper.set(from.helper)
   to.opens.set(from.opens)
@@ -135,6 +139,18 @@ function lookForOthers(decoder: Decoder, genes: Genes, task: number, from: numbe
 
 /** Where a task goes by its genes. */
 function lookByGenes(decoder: Decoder, genes: Genes, task: number): boolean {
+  if (!lookForDay(decoder, genes, task)) return false
+  const later = genes.later[task] as number
+  if (later === 0) return true
+  const { fitStart, fitTeam } = decoder
+  const { dayOfTick } = decoder.net.axis
+  const isSameDay =
+    decoder.look(task, fitTeam, fitStart + later) && dayOfTick[decoder.fitStart] === dayOfTick[fitStart]
+  return isSameDay || decoder.look(task, fitTeam, fitStart)
+}
+
+/** The first place on the day that a task goes to. */
+function lookForDay(decoder: Decoder, genes: Genes, task: number): boolean {
   const { net } = decoder
   const { axis } = net
   const room = net.room[task] as number

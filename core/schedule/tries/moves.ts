@@ -7,6 +7,7 @@ export interface Changed {
   readonly net: Net
   readonly genes: Genes
   readonly start: Int32Array
+  readonly end: Int32Array
   readonly team: Int32Array
   readonly random: RandomStream
   /** Rooms with open tasks, and for each its open tasks. */
@@ -173,6 +174,56 @@ const ratherNextDay: Move = ({ random, genes, open }) => {
   genes.rather[task] = genes.rather[task] === soonest ? nextDay : soonest
 }
 
+/** Open tasks of a day that share people with one of them, or its room too, by begin. */
+function dayOfWork(
+  { net, open, start, team }: Changed,
+  about: number,
+  isWholeRoom: boolean,
+): readonly number[] {
+  const dayOf = (task: number): number => net.axis.dayOfTick[Math.max(0, start[task] as number)] as number
+  return open
+    .filter((task) => {
+      const isTheirs = ((team[task] as number) & (team[about] as number)) !== 0
+      const isThere = isTheirs || (isWholeRoom && net.room[task] === net.room[about])
+      return isThere && dayOf(task) === dayOf(about)
+    })
+    .sort((one, other) => (start[one] as number) - (start[other] as number))
+}
+
+/** The longest time between tasks that follow one another; ticks. */
+function longestGap({ start, end }: Changed, tasks: readonly number[]): number {
+  let free = Number.POSITIVE_INFINITY
+  let gap = 0
+  for (const task of tasks) {
+    gap = Math.max(gap, (start[task] as number) - free)
+    free = Math.max(free === Number.POSITIVE_INFINITY ? 0 : free, end[task] as number)
+  }
+  return gap
+}
+
+/** So many days are looked at for one on which somebody waits. */
+const daysLookedAt = 6
+
+/** Somebody who waits for something on a day comes later by some of that time, sometimes everybody in that room; or as soon as they can again. */
+const comeLater: Move = (changed) => {
+  const { random, genes, open, start } = changed
+  for (let turn = 0; turn < daysLookedAt; turn++) {
+    const stops = dayOfWork(changed, oneOf(random, open), random() < 0.5)
+    const gap = longestGap(changed, stops)
+    const isLater = stops.some((task) => genes.later[task] !== 0)
+    if (isLater && (gap === 0 || random() < 0.3)) {
+      for (const task of stops) genes.later[task] = 0
+      return
+    }
+    if (gap === 0) continue
+    const by = random() < 0.6 ? gap : 1 + randomBelow(random, gap)
+    const first = start[stops[0] as number]
+    for (const task of stops)
+      if (start[task] === first) genes.later[task] = (genes.later[task] as number) + by
+    return
+  }
+}
+
 /** Right before or after another task of the same people, or of any. */
 const besideAnother: Move = ({ random, genes, open, team, start }) => {
   const task = oneOf(random, open)
@@ -216,6 +267,7 @@ const siteMoves: readonly (readonly [Move, number])[] = [
   [otherMode, 10],
   [togetherOnDay, 5],
   [ratherNextDay, 6],
+  [comeLater, 3],
   [besideAnother, 12],
   [besideInRoom, 6],
   [nudge, 8],
