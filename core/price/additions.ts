@@ -12,7 +12,7 @@ export function additions(rules: PriceRules, direct: readonly EstimateLine[]): r
     'Overhead',
     rules.overheadPercent,
     cost,
-    'labour, materials and sundries',
+    'labor, materials and sundries',
   )
   const withOverhead = (cost + overhead.cents) as Cents
   const contingency = percentLine(
@@ -82,12 +82,6 @@ function taxLines(
       goods,
       'materials and sundries at cost',
     ),
-    percentLine(
-      'labourTax',
-      'Tax on labour',
-      rules.labourTaxPercent,
-      workPrice,
-      "labour's share of the price",
-    ),
+    percentLine('labourTax', 'Tax on labor', rules.labourTaxPercent, workPrice, "labor's share of the price"),
   ]
 }

@@ -30,7 +30,7 @@ function danglingProblem(job: Job, { from, id, field, target }: Reference): Prob
 
 function* sketchReferences(job: Job): Iterable<Reference> {
   for (const room of Object.values(job.rooms)) {
-    yield toRecord(job, 'rooms', room.id, 'storeyId', 'storeys', room.storeyId, 'the storey')
+    yield toRecord(job, 'rooms', room.id, 'storeyId', 'storeys', room.storeyId, 'the floor')
     if (room.workedWith !== null) yield toRoom(job, 'rooms', room.id, room.workedWith, 'workedWith')
   }
   for (const opening of Object.values(job.openings)) {
@@ -67,7 +67,7 @@ function* surveyReferences(job: Job): Iterable<Reference> {
   for (const finish of Object.values(job.finishes)) {
     yield* inScope(job, 'finishes', finish.id, finish.scope)
     if (finish.colourId !== null) {
-      yield toRecord(job, 'finishes', finish.id, 'colourId', 'colours', finish.colourId, 'the colour')
+      yield toRecord(job, 'finishes', finish.id, 'colourId', 'colours', finish.colourId, 'the color')
     }
   }
   for (const { id, on } of Object.values(job.conditions)) {

@@ -76,7 +76,7 @@ export const colourSchema = z.strictObject({
   shown: z
     .string()
     .max(7, { abort: true })
-    .regex(/^#[0-9a-f]{6}$/, 'a colour is written #rrggbb in small letters'),
+    .regex(/^#[0-9a-f]{6}$/, 'a color is written #rrggbb in small letters'),
 })
 export type Colour = Frozen<z.output<typeof colourSchema>>
 

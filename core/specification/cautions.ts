@@ -37,7 +37,7 @@ const stair: Caution = {
 }
 const solvent: Caution = {
   id: 'solvent',
-  text: `Solvent vapour: air the room, no flame, no pilot light, no sparks; mask and gloves by the label. ${defer}`,
+  text: `Solvent vapor: air the room, no flame, no pilot light, no sparks; mask and gloves by the label. ${defer}`,
   rule: 'product label; common practice',
 }
 const oilyRags: Caution = {

@@ -5,7 +5,7 @@ import type { Finding } from './findings.ts'
 type SurfaceDegree = 0 | 1 | 2 | 3 | 4
 
 export const degreeWords: Readonly<Record<SurfaceDegree, string>> = {
-  0: 'Sound: only colour or sheen changes; clean, dull, coat.',
+  0: 'Sound: only color or sheen changes; clean, dull, coat.',
   1: 'Slight: the substrate is exposed nowhere; touch up and coat.',
   2: 'Moderate: bare or damaged places; spot-prime, then coat.',
   3: 'Severe and widespread: heavy preparation, prime all of it.',

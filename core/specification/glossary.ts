@@ -36,7 +36,7 @@ export const substrateGlossary: Readonly<Record<Substrate, GlossaryEntry>> = {
   ),
   wood: entry(
     'Wood',
-    'Trim, doors, sash, stairs, panelling.',
+    'Trim, doors, sash, stairs, paneling.',
     'Grain, joints and nail heads; warm to the hand.',
   ),
   metal: entry(
@@ -56,7 +56,7 @@ export const coatGlossary: Readonly<Record<ExistingCoat, GlossaryEntry>> = {
   latexFlat: entry(
     'Flat latex',
     'Water-borne paint without gloss.',
-    'Solvent rub: alcohol on a white rag softens it and takes colour off within a minute.',
+    'Solvent rub: alcohol on a white rag softens it and takes color off within a minute.',
   ),
   latexGlossy: entry(
     'Glossy latex',
@@ -143,7 +143,7 @@ export const conditionGlossary: Readonly<Record<ConditionKind, GlossaryEntry>> =
   ),
   sootOrSmoke: entry(
     'Soot or smoke',
-    'Grey or black film from fire and candles.',
+    'Gray or black film from fire and candles.',
     'Smears under a dry finger; worst over fireplaces and registers.',
   ),
   nicotine: entry(
@@ -154,7 +154,7 @@ export const conditionGlossary: Readonly<Record<ConditionKind, GlossaryEntry>> =
   mildew: entry(
     'Mildew',
     'Fungus that lives on damp surfaces.',
-    'Grey or black specks; a drop of bleach lightens them, dirt stays dark.',
+    'Gray or black specks; a drop of bleach lightens them, dirt stays dark.',
   ),
   rust: entry(
     'Rust',
@@ -200,7 +200,7 @@ export const conditionGlossary: Readonly<Record<ConditionKind, GlossaryEntry>> =
   bareWood: entry('Bare wood', 'Wood worn or stripped of its coat.', 'A drop of water darkens it.'),
   caulkGap: entry(
     'Open gap',
-    'An open line between trim and wall or in a mitre.',
+    'An open line between trim and wall or in a miter.',
     'A shadow line; a card goes in.',
   ),
   missingPutty: entry(

@@ -9,9 +9,9 @@ export type Grouping = (typeof groupings)[number]
 
 export const groupingWords: Readonly<Record<Grouping, string>> = {
   room: 'Room',
-  storey: 'Storey',
+  storey: 'Floor',
   surfaceClass: 'Kind of surface',
-  colour: 'Colour',
+  colour: 'Color',
   product: 'Product',
 }
 
@@ -55,12 +55,12 @@ function groupNames(job: Job, specification: Pick<Specification, 'steps'>, group
     case 'storey':
       return (surface) => {
         const storey = job.storeys[job.rooms[surface.roomId]?.storeyId ?? '']
-        return [[storey?.id ?? 'none', storey?.name ?? 'No storey']]
+        return [[storey?.id ?? 'none', storey?.name ?? 'No floor']]
       }
     case 'surfaceClass':
       return (surface) => [[surface.surfaceClass, surfaceClassWords[surface.surfaceClass]]]
     case 'colour':
-      return byStep(specification, 'No colour: left as it is', (step) =>
+      return byStep(specification, 'No color: left as it is', (step) =>
         step.operation === 'coat' && step.colourId !== null
           ? [step.colourId, job.colours[step.colourId]?.name ?? step.colourId]
           : null,

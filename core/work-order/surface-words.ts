@@ -50,14 +50,14 @@ function letterOf(room: Room | undefined, wallId: string): string {
   return index < 0 ? '?' : wallLetter(index)
 }
 
-/** `Walls`, or `Walls A, C` where not all of the room's walls are meant; `Room` for a step on the whole room. */
+/** `Walls`, or `Walls A, C` or `Wall B` where not all of the room's walls are meant; `Room` for a step on the whole room. */
 export function stepPlace(job: Job, takeoff: Takeoff, step: Step): string {
   if (step.surfaceClass === null) return 'Room'
   const word = surfaceClassWords[step.surfaceClass]
   const letters = wallLetters(job, takeoff, step)
   const room = job.rooms[step.roomId]
   if (letters.length === 0 || letters.length === (room?.corners.length ?? 0)) return word
-  return `${word} ${letters.join(', ')}`
+  return letters.length === 1 ? `Wall ${letters[0]}` : `${word} ${letters.join(', ')}`
 }
 
 /** The same in the middle of a sentence: `walls A, C`. */

@@ -16,7 +16,7 @@ interface NewJobFacts {
   readonly timeZone: string
 }
 
-const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground storey', level: 0 }
+const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground floor', level: 0 }
 
 /**
  * A job with one storey, the usual finishes for the whole house and nothing drawn. The shop's lists are copied from `shop`, so that the new job never changes when another

@@ -144,7 +144,7 @@ function NewJob(props: { readonly onDone: () => void }) {
           onChange={(event) => setUnitSystem(event.target.value as 'imperial' | 'metric')}
         >
           <option value="imperial">Feet and inches</option>
-          <option value="metric">Metres</option>
+          <option value="metric">Meters</option>
         </select>
       </label>
       <button type="submit" className="act-button" disabled={title.trim() === ''}>

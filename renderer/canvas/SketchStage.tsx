@@ -39,7 +39,7 @@ export function SketchStage() {
       data-origin-x={view.x}
       data-origin-y={view.y}
       role="application"
-      aria-label="Plan of the storey"
+      aria-label="Plan of the floor"
       {...handlers}
     >
       <Stage width={size.width} height={size.height} listening={false}>

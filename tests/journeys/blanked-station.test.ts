@@ -24,7 +24,7 @@ journey('one station that fails leaves the others, the job and the way back', as
   const poisoned = { ...opened, job: { ...opened.job, houseRules } }
   const between = await answerInstead(program, 'openJob', succeed(poisoned))
   await page.reload()
-  await page.getByRole('button', { name: 'Add a storey' }).click()
+  await page.getByRole('button', { name: 'Add a floor' }).click()
   await page.locator('[data-stored="stored"]').waitFor()
 
   await goTo(page, 'Figures')

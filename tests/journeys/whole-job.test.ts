@@ -68,8 +68,8 @@ async function recordCrack(page: Page): Promise<void> {
 
 async function pickFinishes(page: Page): Promise<void> {
   await goTo(page, 'Finish')
-  await choose(page, /Ceiling: colour/, 'Ceiling white')
-  await choose(page, /Walls: colour/, 'Oat')
+  await choose(page, /Ceiling: color/, 'Ceiling white')
+  await choose(page, /Walls: color/, 'Oat')
   await choose(page, /Walls: sheen/, 'matte')
   await page.getByRole('tab', { name: 'Steps and reasons' }).click()
   await page.getByRole('row', { name: /Block stains/ }).click()
@@ -154,7 +154,7 @@ journey('a whole job, from what was found to a ticked step, found again after a 
   await surfaces(page).getByRole('option', { name: 'Ceiling' }).click()
   await page.getByText('Water stain, moderate, 4.0 sq ft').waitFor()
   await goTo(page, 'Finish')
-  await page.getByRole('button', { name: /Oat.*Walls: colour/ }).waitFor()
+  await page.getByRole('button', { name: /Oat.*Walls: color/ }).waitFor()
   await goTo(page, 'Calendar')
   await page.getByText(accepted.slice(0, accepted.indexOf(':'))).waitFor()
   await goTo(page, 'Site')

@@ -35,7 +35,7 @@ export const siteRules = {
   hallsLast: {
     id: 'schedule-halls-last',
     reason:
-      'Halls and stairs are painted when nothing has to be carried through them any more: top down and towards the door.',
+      'Halls and stairs are painted when nothing has to be carried through them any more: top down and toward the door.',
     source: practice,
     numbers: {},
   },

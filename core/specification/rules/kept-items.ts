@@ -34,7 +34,7 @@ const takeOff = roomStepRule({
   theme: 'keptItems',
   title: 'Take off hardware, plates and fixtures',
   found: 'Plates, locks, hinges, curtain hardware, light fixtures.',
-  reason: 'Hardware is taken off, bagged and labelled, not taped: tape leaves a line and paint on the metal.',
+  reason: 'Hardware is taken off, bagged and labeled, not taped: tape leaves a line and paint on the metal.',
   source: commonPractice,
   safety: 'electricity',
 })
@@ -97,7 +97,7 @@ const finishCoat = roomStepRule({
   theme: 'coats',
   title: 'The finish chosen',
   found: 'Every surface that is to be painted.',
-  reason: 'The colour and sheen chosen for this surface.',
+  reason: 'The color and sheen chosen for this surface.',
   source: commonPractice,
   safety: 'none',
 })

@@ -239,10 +239,10 @@ const difficultyRule: HouseRule = {
   level: 'house',
   theme: 'difficulty',
   title: 'Difficulty',
-  found: 'Work overhead, on stairs, on upper storeys, around people.',
+  found: 'Work overhead, on stairs, on upper stories, around people.',
   reason: 'The same quantity takes longer off a ladder, on a stair, upstairs and around a family.',
   source:
-    'climbing + 20 %: UK trade article; upper storeys + 5 % each: "Measuring Painter\'s Work" (19th century); the rest: shop assumption',
+    'climbing + 20 %: UK trade article; upper stories + 5 % each: "Measuring Painter\'s Work" (19th century); the rest: shop assumption',
   safety: 'height',
   on: true,
   numbers: {
@@ -257,8 +257,8 @@ const difficultyRule: HouseRule = {
     storeyPercent: number(
       5,
       '%',
-      'Addition for each storey above the ground storey',
-      '"Measuring Painter\'s Work" (19th century): + 5 % per storey of 12 ft or less',
+      'Addition for each story above the ground story',
+      '"Measuring Painter\'s Work" (19th century): + 5 % per story of 12 ft or less',
     ),
     occupiedPercent: number(10, '%', 'Addition in a lived-in house', shopAssumption),
     texturePercent: number(15, '%', 'Addition for coating a texture', shopAssumption),

@@ -97,7 +97,7 @@ const bareCompound: GroupRule = {
   title: 'New skim coat or bare joint compound',
   found: 'White, chalky-smooth compound that has had no primer.',
   reason:
-    'Bare compound drinks paint unevenly and flashes: it is sanded, dusted and sealed before any colour.',
+    'Bare compound drinks paint unevenly and flashes: it is sanded, dusted and sealed before any color.',
   source: commonPractice,
   safety: 'dust',
   on: true,

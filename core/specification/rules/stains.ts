@@ -75,7 +75,7 @@ const soot: GroupRule = {
   phase: 'found',
   theme: 'stains',
   title: 'Soot and smoke',
-  found: 'Grey to black film, worst over fireplaces, stoves and candles.',
+  found: 'Gray to black film, worst over fireplaces, stoves and candles.',
   reason: 'Soot smears under a brush and bleeds: it is washed off, and what stays is blocked.',
   source: commonPractice,
   safety: 'none',
@@ -120,7 +120,7 @@ const mildew: GroupRule = {
   phase: 'found',
   theme: 'stains',
   title: 'Mildew',
-  found: 'Grey or black specks that a drop of bleach lightens; dirt stays dark.',
+  found: 'Gray or black specks that a drop of bleach lightens; dirt stays dark.',
   reason:
     'Mildew grows on through paint: it is washed off with a suitable cleaner and dried, and the moisture that feeds it is found.',
   source: commonPractice,

@@ -19,7 +19,7 @@ export function NoPlan(props: {
       <Empty title="No steps to plan yet">
         <p>
           The rooms are drawn, and nothing is to be done in them. Write down what is wrong at Walk, or choose
-          a colour at Finish: the steps follow, and with them who works when.
+          a color at Finish: the steps follow, and with them who works when.
         </p>
       </Empty>
     )

@@ -14,14 +14,14 @@ import { type Column, PickTable } from '../parts/PickTable.tsx'
 type PriceRules = HouseRules['price']
 
 const kindWords: Readonly<Record<EstimateLineKind, string>> = {
-  labour: 'Labour with burden',
+  labour: 'Labor with burden',
   material: 'Material',
   sundry: 'Used up',
   overhead: 'Overhead',
   contingency: 'Contingency',
   profit: 'Profit',
   materialsTax: 'Tax on materials',
-  labourTax: 'Tax on labour',
+  labourTax: 'Tax on labor',
 }
 
 /** Every line of the price with its arithmetic, and the house's percentages beside it. */
@@ -187,10 +187,10 @@ function Percentages({ rules }: { readonly rules: PriceRules }) {
           onChange={(materialsTaxPercent) => change('Change the tax on materials', { materialsTaxPercent })}
         />
         <Percent
-          label="Tax on labour"
+          label="Tax on labor"
           value={rules.labourTaxPercent}
           most={50}
-          onChange={(labourTaxPercent) => change('Change the tax on labour', { labourTaxPercent })}
+          onChange={(labourTaxPercent) => change('Change the tax on labor', { labourTaxPercent })}
         />
       </div>
     </section>

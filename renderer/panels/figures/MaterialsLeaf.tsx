@@ -7,7 +7,7 @@ import { productClassWords, sheenWords, stepTitle } from '../../../core/specific
 import type { Specification } from '../../../core/specification/types.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { formatVolume } from '../../../core/units/volume.ts'
-import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { placeInSentence, stepPlace } from '../../../core/work-order/surface-words.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
 
@@ -148,7 +148,7 @@ function MaterialDetail(props: MaterialsProps & { readonly line: MaterialLine })
             return (
               <tr key={part.stepKey}>
                 <td>
-                  {job.rooms[step.roomId]?.name}: {stepPlace(job, takeoff, step).toLowerCase()}
+                  {job.rooms[step.roomId]?.name}: {placeInSentence(stepPlace(job, takeoff, step))}
                   <div className="quiet">{stepTitle(step)}</div>
                 </td>
                 <td className="number">{formatVolume(part.gallons, job.header.unitSystem)}</td>

@@ -13,7 +13,7 @@ import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
-import { surfaceWords } from '../../../core/work-order/surface-words.ts'
+import { placeInSentence, surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { optionsOf } from '../parts/Choice.tsx'
 import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
@@ -111,7 +111,7 @@ function rowsOf(job: Job, groups: readonly QuantityGroup[], open: ReadonlySet<st
 function surfaceName(job: Job, surface: SurfaceQuantity, group: QuantityGroup): string {
   const words = capital(surfaceWords(job, surface.surface))
   const room = job.rooms[surface.roomId]
-  return room === undefined || group.key === room.id ? words : `${room.name}: ${words.toLowerCase()}`
+  return room === undefined || group.key === room.id ? words : `${room.name}: ${placeInSentence(words)}`
 }
 
 function columnsOf(system: LengthUnitSystem, all: QuantityTotals): readonly Column<Row>[] {

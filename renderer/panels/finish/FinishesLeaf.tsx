@@ -72,7 +72,7 @@ export function FinishesLeaf({ job, takeoff }: { readonly job: Job; readonly tak
             <tr>
               <th scope="col">Surface</th>
               <th scope="col">Painted</th>
-              <th scope="col">Colour</th>
+              <th scope="col">Color</th>
               <th scope="col">Sheen</th>
               <th scope="col">Product</th>
               <th scope="col">Said</th>
@@ -91,7 +91,7 @@ export function FinishesLeaf({ job, takeoff }: { readonly job: Job; readonly tak
           </tbody>
         </table>
       </div>
-      <aside className="pane pane-side" aria-label="Colours">
+      <aside className="pane pane-side" aria-label="Colors">
         <ColourList job={job} />
       </aside>
     </div>
@@ -193,11 +193,11 @@ function FinishRow(props: {
             style={{ background: job.colours[finish.colourId ?? '']?.shown ?? 'transparent' }}
           />
           <Choice
-            label={`${label}: colour`}
+            label={`${label}: color`}
             isBare
             options={colours}
             chosen={finish.colourId}
-            unchosen="No colour yet"
+            unchosen="No color yet"
             isDisabled={!finish.paint && from !== null}
             onChoose={(id) => choose({ colourId: id })}
           />

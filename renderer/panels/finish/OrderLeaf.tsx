@@ -7,7 +7,7 @@ import { conditionWords, stepTitle } from '../../../core/specification/trade-wor
 import type { Specification, Step, StepOrder } from '../../../core/specification/types.ts'
 import { partWords } from '../../../core/specification/woodwork.ts'
 import { materialWords } from '../../../core/work-order/material-words.ts'
-import { stepPlace } from '../../../core/work-order/surface-words.ts'
+import { placeInSentence, stepPlace } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
@@ -39,7 +39,7 @@ export function OrderLeaf(props: OrderLeafProps) {
     return (
       <div className="leaf-pad">
         <Callout kind="note" title="No steps yet">
-          No surface has a finish to get. Choose colour and product for the house or for one room on the leaf
+          No surface has a finish to get. Choose color and product for the house or for one room on the leaf
           Finishes.
         </Callout>
         <Clashes specification={specification} />
@@ -75,7 +75,7 @@ export function OrderLeaf(props: OrderLeafProps) {
       </div>
       <aside className="pane pane-side" aria-label="Why">
         {step === undefined ? (
-          <p className="quiet">Pick a step to see why it is here and why it is before its neighbour.</p>
+          <p className="quiet">Pick a step to see why it is here and why it is before its neighbor.</p>
         ) : (
           <Why {...props} steps={steps} index={index} step={step} />
         )}
@@ -202,9 +202,9 @@ function NextStep({ job, takeoff, specification, steps, index, step }: WhyProps)
   const chain = explainOrder(specification, step.key, next.key)
   return (
     <>
-      <h4>Before its neighbour</h4>
+      <h4>Before its neighbor</h4>
       <p>
-        {stepTitle(next)} <span className="quiet">· {stepPlace(job, takeoff, next).toLowerCase()}: </span>
+        {stepTitle(next)} <span className="quiet">· {placeInSentence(stepPlace(job, takeoff, next))}: </span>
         {chain.length === 0
           ? 'no rule says so; they may go in either order.'
           : chain.map((order) => order.reason).join(' Then: ')}
@@ -233,7 +233,7 @@ function Orders(
           return (
             <li key={`${order.before}>${order.after}`}>
               <strong>{stepTitle(other)}</strong>{' '}
-              <span className="quiet">· {stepPlace(job, takeoff, other).toLowerCase()}</span>
+              <span className="quiet">· {placeInSentence(stepPlace(job, takeoff, other))}</span>
               <div>
                 {order.reason} {waitWords(order)}
                 <SourceDetails source={order.source} />

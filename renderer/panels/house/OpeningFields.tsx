@@ -17,7 +17,7 @@ import { LengthField } from './LengthField.tsx'
 
 const slabWords = {
   flush: 'Flush',
-  panelled: 'Panelled',
+  panelled: 'Paneled',
   glazed: 'Glazed',
   partGlazed: 'Part glazed',
   louvred: 'Louvred',
@@ -213,7 +213,7 @@ function CasingFields(props: {
           <Choice
             label="Made with"
             options={[
-              { id: 'mitred', label: 'Mitred corners' },
+              { id: 'mitred', label: 'Miterd corners' },
               { id: 'plinthAndCornerBlocks', label: 'Plinth and corner blocks' },
             ]}
             chosen={casing.style}

@@ -15,7 +15,7 @@ export function SheetList() {
   const storeyId = useView((state) => state.storeyId)
   const storeys = [...records(job.storeys)].sort((a, b) => b.level - a.level)
   return (
-    <aside className="sheet-list" aria-label="Storeys and rooms">
+    <aside className="sheet-list" aria-label="Floors and rooms">
       {storeys.map((storey) => (
         <StoreyPart
           key={storey.id}
@@ -26,7 +26,7 @@ export function SheetList() {
       ))}
       <RoomBySize />
       <button type="button" className="plain-button" onClick={() => addStorey(storeys)}>
-        Add a storey
+        Add a floor
       </button>
     </aside>
   )
@@ -71,7 +71,7 @@ function RoomBySize() {
 
 function addStorey(storeys: readonly Storey[]): void {
   const level = Math.max(-1, ...storeys.map((storey) => storey.level)) + 1
-  const storey: Storey = { id: newId('storey'), name: `Storey ${level + 1}`, level }
+  const storey: Storey = { id: newId('storey'), name: `Floor ${level + 1}`, level }
   if (command(`add ${storey.name}`, { kind: 'addStorey', storey })) showStorey(storey.id)
 }
 
@@ -159,7 +159,7 @@ function StoreyFields(props: {
 }
 
 function whyItStays(props: { readonly isOnly: boolean; readonly roomCount: number }): string | undefined {
-  if (props.isOnly) return 'A job has at least one storey'
+  if (props.isOnly) return 'A job has at least one floor'
   return props.roomCount > 0 ? 'Remove or move its rooms first' : undefined
 }
 

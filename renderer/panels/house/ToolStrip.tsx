@@ -60,8 +60,8 @@ export function SightStrip() {
       >
         −
       </button>
-      <button type="button" className="tool" title="Whole storey (0)" onClick={fitStorey}>
-        Whole storey
+      <button type="button" className="tool" title="Whole floor (0)" onClick={fitStorey}>
+        Whole floor
       </button>
       <button
         type="button"

@@ -68,7 +68,11 @@ function HoldPaper({ job, hold }: { readonly job: Job; readonly hold: Hold }) {
         kind="date"
         shown={hold.expectedOn ?? ''}
         read={orNothing<string>(dateEntry)}
-        hint={hold.expectedIsAssumed ? `Assumed: the usual ${hold.usualDays} days. Empty: nobody knows.` : ''}
+        hint={
+          hold.expectedIsAssumed
+            ? `Assumed: the usual ${hold.usualDays === 1 ? 'day' : `${hold.usualDays} days`}. Empty: nobody knows.`
+            : ''
+        }
         onCommit={(expectedOn) => put('Say when a hold is expected', { expectedOn })}
       />
       <ClearForm

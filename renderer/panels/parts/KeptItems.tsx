@@ -34,7 +34,7 @@ export function KeptItems({ job, room }: { readonly job: Job; readonly room: Roo
       {items.length === 0 ? (
         <p className="quiet">
           Plates, locks, lights, alarms, curtain hardware, hangings: write down what is there, so that it
-          comes off, is bagged and labelled, and goes back.
+          comes off, is bagged and labeled, and goes back.
         </p>
       ) : (
         <ul className="kept-list">

@@ -50,7 +50,7 @@ export function SmallDamage(props: {
         Counted on without being written down; what you write down counts towards it. The numbers are the
         house's until you type the room's own.
       </p>
-      <div className="field-grid">
+      <div className="field-grid small-damage">
         {fields.map(({ name, label, unit }) => (
           <EntryField
             key={name}

@@ -102,7 +102,7 @@ function WalkMap(props: {
     <div className="walk-map">
       <div className="walk-map-head">
         <Choice
-          label="Storey"
+          label="Floor"
           options={records(job.storeys).map((each) => ({ id: each.id, label: each.name }))}
           chosen={room.storeyId}
           onChoose={(storeyId) => {

@@ -9,7 +9,7 @@ import { formatCents } from '../../../../core/units/money.ts'
 import { formatVolume } from '../../../../core/units/volume.ts'
 import { dateWords } from '../../../../core/work-order/date-words.ts'
 import { materialWords } from '../../../../core/work-order/material-words.ts'
-import { stepPlace } from '../../../../core/work-order/surface-words.ts'
+import { placeInSentence, stepPlace } from '../../../../core/work-order/surface-words.ts'
 import { Callout } from '../Callout.tsx'
 import type { Chain } from '../chain.ts'
 import { minutesText } from '../minutes.ts'
@@ -108,7 +108,7 @@ function hoursChange({ minutesBefore, minutesAfter }: ChangedStep): string {
 }
 
 function placeOf(chain: Chain, step: Step): string {
-  return `${chain.job.rooms[step.roomId]?.name ?? ''}, ${stepPlace(chain.job, chain.takeoff, step).toLowerCase()}`
+  return `${chain.job.rooms[step.roomId]?.name ?? ''}, ${placeInSentence(stepPlace(chain.job, chain.takeoff, step))}`
 }
 
 function BeforeAfterTable({ change, after, afterWord }: WhatIfProps) {
@@ -170,7 +170,7 @@ function StepGroup(props: {
             <span>
               {stepTitle(step)}{' '}
               <span className="quiet">
-                · {job.rooms[step.roomId]?.name}, {stepPlace(job, takeoff, step).toLowerCase()}
+                · {job.rooms[step.roomId]?.name}, {placeInSentence(stepPlace(job, takeoff, step))}
               </span>
               {materialWords(job, step) === '' ? null : (
                 <span className="quiet change-material">{materialWords(job, step)}</span>
