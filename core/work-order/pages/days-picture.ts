@@ -7,6 +7,8 @@ import { type Phase, phases, phaseWords } from '../phases.ts'
 /** Millimeters on paper. */
 const nameWidth = 44
 const pictureWidth = 188
+/** Room for the stroke of the last block. */
+const rightEdge = 0.3
 const rowHeight = 5.6
 const headHeight = 9
 /** Of the date at a Monday. */
@@ -17,7 +19,7 @@ const block = { top: 0.8, height: 4 }
 export function daysPicture(order: WorkOrder): Markup {
   const first = dayOfDate(order.startsOn)
   const days = dayOfDate(order.finishesOn) - first + 1
-  const across = (pictureWidth - nameWidth) / days
+  const across = (pictureWidth - nameWidth - rightEdge) / days
   const left = (date: string) => nameWidth + (dayOfDate(date) - first) * across
   const { rooms } = order.cover
   const height = headHeight + rooms.length * rowHeight + 1
