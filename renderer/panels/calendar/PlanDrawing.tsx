@@ -1,29 +1,20 @@
-import {
-  type KeyboardEvent,
-  type PointerEvent,
-  type ReactNode,
-  useEffect,
-  useMemo,
-  useRef,
-  useState,
-} from 'react'
+import { type ReactNode, useEffect, useMemo, useRef } from 'react'
 import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { AxisHead } from './AxisHead.tsx'
 import { absences } from './absences.ts'
-import { type BarPlace, barId, laneKey, placeInLane, placeOfTask, tabStop, walked } from './bar-walk.ts'
+import { bringIntoSight, nameWidth, useBarFocus } from './bar-focus.ts'
+import { type BarPlace, barId, laneKey, placeOfTask, tabStop } from './bar-walk.ts'
 import { LaneDrawing, type PlanLook } from './LaneDrawing.tsx'
-import { type Bar, type Lane, laneHeight } from './lanes.ts'
+import { type Lane, laneHeight } from './lanes.ts'
 import { Patterns } from './Patterns.tsx'
+import { PlanBackground } from './PlanBackground.tsx'
+import { barKeys, type PlanActs, useDrag } from './plan-hand.ts'
 import { useShownPart } from './shown-part.ts'
-import { hasNarrowDays, instantAt, placeOf, startsWeek, type TimeAxis } from './time-axis.ts'
+import type { TimeAxis } from './time-axis.ts'
 
-const nameWidth = 172
-/** Moves of the hand and of the keys go by quarters of an hour. */
-const moveGrid = 15
-
-interface PlanDrawingProps {
+interface PlanDrawingProps extends PlanActs {
   readonly problem: ScheduleProblem
   readonly local: LocalTime
   readonly axis: TimeAxis
@@ -37,26 +28,11 @@ interface PlanDrawingProps {
   /** Instant of now, or null where it lies outside of the plan. */
   readonly now: number | null
   readonly onPick: (taskId: string | null) => void
-  /** Where tasks would begin that are pinned in what is tried and drawn as they are now. */
-  readonly triedStarts: ReadonlyMap<string, number>
-  readonly canMove: (taskId: string) => boolean
-  /** A move under the hand: called for every new place; `isDone` when let go. */
-  readonly onMove: (taskId: string, start: number, isDone: boolean) => void
-  readonly onGiveUp: (draggedId: string | null) => void
-}
-
-interface Drag {
-  readonly taskId: string
-  readonly fromX: number
-  readonly from: number
-  readonly start: number
-  readonly hasMoved: boolean
 }
 
 /** Lanes by person and by room on one time axis. Work is solid, drying is hatched, nights, breaks and days off are shaded. */
 export function PlanDrawing(props: PlanDrawingProps) {
   const { axis, lanes, look, problem, local } = props
-  const [drag, setDrag] = useState<Drag | null>(null)
   const scroller = useRef<HTMLElement>(null)
   const { shown, onScroll } = useShownPart(scroller, axis, nameWidth)
   const away = useMemo(
@@ -65,72 +41,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
   )
   const stop = tabStop(lanes, look.pickedId, shown)
   const focus = useBarFocus(stop, lanes)
-  const { pickedId } = look
-  // Picked from the list of neighbours, a bar may lie outside of what is seen.
-  const isPickedHere = useRef(false)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only another pick brings the drawing there, not a better plan
-  useEffect(() => {
-    const place = pickedId === null || isPickedHere.current ? null : placeOfTask(lanes, pickedId)
-    isPickedHere.current = false
-    if (place !== null) bringIntoSight(scroller.current, axis, place)
-  }, [pickedId])
-
-  const ghosts = drag?.hasMoved ? new Map([[drag.taskId, drag.start]]) : props.triedStarts
-
-  function pick(taskId: string) {
-    isPickedHere.current = taskId !== pickedId
-    props.onPick(taskId)
-  }
-
-  function begin(event: PointerEvent, bar: Bar) {
-    const taskId = bar.task.id
-    pick(taskId)
-    if (!props.canMove(taskId) || event.button !== 0) return
-    event.currentTarget.setPointerCapture(event.pointerId)
-    const { start } = bar.planned
-    setDrag({ taskId, fromX: event.clientX, from: start, start, hasMoved: false })
-  }
-
-  function move(event: PointerEvent) {
-    if (drag === null) return
-    const by = event.clientX - drag.fromX
-    if (!drag.hasMoved && Math.abs(by) < 4) return
-    const start = instantAt(axis, placeOf(axis, drag.from) + by, moveGrid)
-    if (start === drag.start && drag.hasMoved) return
-    setDrag({ ...drag, start, hasMoved: true })
-    props.onMove(drag.taskId, start, false)
-  }
-
-  function end() {
-    if (drag?.hasMoved) props.onMove(drag.taskId, drag.start, true)
-    setDrag(null)
-  }
-
-  function giveUp() {
-    setDrag(null)
-    props.onGiveUp(drag?.taskId ?? null)
-  }
-
-  function key(event: KeyboardEvent) {
-    const taskId = event.currentTarget.getAttribute('data-task') ?? ''
-    const row = event.currentTarget.closest('[data-lane]')?.getAttribute('data-lane') ?? ''
-    const place = placeInLane(lanes, row, taskId)
-    if (event.key === 'Escape') giveUp()
-    else if (event.key === 'Enter' || event.key === ' ') props.onPick(taskId)
-    else if (place === null || !event.key.startsWith('Arrow')) return
-    else if (event.shiftKey) moveByKey(event.key, place.bar)
-    else {
-      const target = walked(lanes, place, event.key)
-      if (target !== null) goTo(target)
-    }
-    event.preventDefault()
-  }
-
-  function moveByKey(pressed: string, { task, planned }: Bar) {
-    const by = pressed === 'ArrowRight' ? moveGrid : pressed === 'ArrowLeft' ? -moveGrid : 0
-    const start = props.triedStarts.get(task.id) ?? planned.start
-    if (by !== 0 && props.canMove(task.id)) props.onMove(task.id, start + by, true)
-  }
+  const pick = usePick(props, scroller)
+  const drag = useDrag(axis, props, pick)
 
   function goTo(place: BarPlace) {
     pick(place.bar.task.id)
@@ -138,6 +50,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
     focus.want(barId(place.lane, place.bar.task.id))
   }
 
+  const onKey = barKeys(lanes, props, { pick: props.onPick, goTo, giveUp: drag.giveUp })
   return (
     <section
       ref={scroller}
@@ -145,9 +58,9 @@ export function PlanDrawing(props: PlanDrawingProps) {
       onScroll={onScroll}
       onFocus={focus.onFocus}
       onBlur={focus.onBlur}
-      onPointerMove={move}
-      onPointerUp={end}
-      onPointerCancel={giveUp}
+      onPointerMove={drag.move}
+      onPointerUp={drag.end}
+      onPointerCancel={drag.giveUp}
       aria-label="The plan. Arrow keys go from task to task; Shift with left or right moves the picked task by a quarter of an hour."
     >
       <Patterns />
@@ -158,108 +71,77 @@ export function PlanDrawing(props: PlanDrawingProps) {
           </div>
           <AxisHead axis={axis} system={props.system} />
         </div>
-        <Background axis={axis} now={props.now} />
+        <PlanBackground axis={axis} now={props.now} />
         {lanes.map((lane, index) => (
-          <div key={laneKey(lane)}>
-            {lanes[index - 1]?.kind === lane.kind ? null : (
-              <div className="plan-group">
-                <span>{lane.kind === 'person' ? 'People' : 'Rooms, in the order work begins'}</span>
-              </div>
-            )}
-            <div
-              className={`plan-lane plan-lane-${lane.kind}`}
-              style={{ height: laneHeight(lane) + 1 }}
-              data-lane={laneKey(lane)}
-            >
-              <div className="plan-name" style={{ width: nameWidth }} title={lane.name}>
-                <span className="plan-name-main">{lane.name}</span>
-                <span className="plan-name-note">{props.noteOf(lane)}</span>
-              </div>
-              <LaneDrawing
-                axis={axis}
-                lane={lane}
-                look={look}
-                absences={away.get(lane) ?? []}
-                shown={shown}
-                stop={stop}
-                ghosts={ghosts}
-                onBegin={begin}
-                onKey={key}
-              />
-            </div>
-          </div>
+          <LaneRow
+            key={laneKey(lane)}
+            lane={lane}
+            isFirst={lanes[index - 1]?.kind !== lane.kind}
+            note={props.noteOf(lane)}
+          >
+            <LaneDrawing
+              axis={axis}
+              lane={lane}
+              look={look}
+              absences={away.get(lane) ?? []}
+              shown={shown}
+              stop={stop}
+              ghosts={drag.ghosts}
+              onBegin={drag.begin}
+              onKey={onKey}
+            />
+          </LaneRow>
         ))}
       </div>
     </section>
   )
 }
 
-/** Nights, days off, the edges of days and the present moment, once behind all lanes. */
-function Background({ axis, now }: { readonly axis: TimeAxis; readonly now: number | null }) {
-  const narrow = hasNarrowDays(axis)
-  return (
-    <svg
-      width={axis.width}
-      className={narrow ? 'plan-background plan-background-narrow' : 'plan-background'}
-      style={{ left: nameWidth }}
-      aria-hidden="true"
-    >
-      {axis.parts.map((part) =>
-        part.kind === 'hours' ? null : (
-          <rect
-            key={part.from}
-            x={part.left}
-            width={part.right - part.left}
-            y={0}
-            height="100%"
-            className={`plan-${part.kind}`}
-          />
-        ),
-      )}
-      {axis.days.map((day, index) =>
-        narrow && !startsWeek(axis, index) ? null : (
-          <line key={day.date} x1={day.left} x2={day.left} y1={0} y2="100%" className="plan-day-line" />
-        ),
-      )}
-      {now === null ? null : (
-        <line x1={placeOf(axis, now)} x2={placeOf(axis, now)} y1={0} y2="100%" className="plan-now" />
-      )}
-    </svg>
-  )
-}
-
-/** Scrolls just as far as it takes to see the begin of a bar beside the names and below the axis. */
-function bringIntoSight(scroller: HTMLElement | null, axis: TimeAxis, { lane, bar }: BarPlace): void {
-  const row = scroller?.querySelector<HTMLElement>(`[data-lane="${laneKey(lane)}"]`)
-  if (!scroller || !row) return
-  const [left, right] = [placeOf(axis, bar.from), placeOf(axis, bar.to)]
-  const width = scroller.clientWidth - nameWidth
-  const isSeen = left >= scroller.scrollLeft && Math.min(right, left + 120) <= scroller.scrollLeft + width
-  if (!isSeen) scroller.scrollLeft = Math.max(0, left - width / 3)
-  row.scrollIntoView({ block: 'nearest', inline: 'nearest' })
-}
-
-/** Keeps the focus on a bar that is drawn anew elsewhere, and gives it to one that is drawn a moment later. */
-function useBarFocus(stop: string | null, lanes: readonly Lane[]) {
-  const hasFocus = useRef(false)
-  const wanted = useRef<string | null>(null)
+/** Picks a task; one that was picked elsewhere, in the list of neighbours, is brought into sight. */
+function usePick(
+  { axis, lanes, look, onPick }: PlanDrawingProps,
+  scroller: React.RefObject<HTMLElement | null>,
+): (taskId: string) => void {
+  const { pickedId } = look
+  const isPickedHere = useRef(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another pick brings the drawing there, not a better plan
   useEffect(() => {
-    const isLost = hasFocus.current && document.activeElement === document.body
-    const id = wanted.current ?? (isLost && lanes.length > 0 ? stop : null)
-    const element = id === null ? null : document.getElementById(id)
-    if (element === null) return
-    wanted.current = null
-    element.focus({ preventScroll: true })
-  })
-  return {
-    want: (id: string) => {
-      wanted.current = id
-    },
-    onFocus: () => {
-      hasFocus.current = true
-    },
-    onBlur: () => {
-      hasFocus.current = false
-    },
+    const place = pickedId === null || isPickedHere.current ? null : placeOfTask(lanes, pickedId)
+    isPickedHere.current = false
+    if (place !== null) bringIntoSight(scroller.current, axis, place)
+  }, [pickedId])
+  return (taskId) => {
+    isPickedHere.current = taskId !== pickedId
+    onPick(taskId)
   }
+}
+
+/** One lane with its name; the first person and the first room have a heading above them. */
+function LaneRow(props: {
+  readonly lane: Lane
+  readonly isFirst: boolean
+  readonly note: string
+  readonly children: ReactNode
+}) {
+  const { lane } = props
+  return (
+    <div>
+      {props.isFirst ? (
+        <div className="plan-group">
+          <span>{lane.kind === 'person' ? 'People' : 'Rooms, in the order work begins'}</span>
+        </div>
+      ) : null}
+      <div
+        className={`plan-lane plan-lane-${lane.kind}`}
+        style={{ height: laneHeight(lane) + 1 }}
+        data-lane={laneKey(lane)}
+      >
+        <div className="plan-name" style={{ width: nameWidth }} title={lane.name}>
+          <span className="plan-name-main">{lane.name}</span>
+          <span className="plan-name-note">{props.note}</span>
+        </div>
+        {props.children}
+      </div>
+    </div>
+  )
 }

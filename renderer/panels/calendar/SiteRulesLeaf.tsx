@@ -12,134 +12,155 @@ import { tryChange } from './trial.ts'
 
 /** When work may go on, how many rooms the household does without, and which rooms were promised back. */
 export function SiteRulesLeaf({ job }: { readonly job: Job }) {
-  const { houseRules, header } = job
-  const rule = (key: string, name: string, change: Partial<HouseRules>) =>
-    tryChange({ key: `rules/${key}`, name, commands: [{ kind: 'setHouseRules', change }] })
   return (
     <div className="scroll leaf-pad site-rules">
-      <section className="block">
-        <h3>The site</h3>
-        <div className="field-grid">
-          <EntryField
-            label="Work starts on"
-            kind="date"
-            shown={header.startsOn}
-            read={dateEntry}
-            onCommit={(startsOn) =>
-              tryChange({
-                key: 'startsOn',
-                name: `Start on ${dateWordsWithYear(startsOn, header.unitSystem)}`,
-                commands: [{ kind: 'setHeader', change: { startsOn } }],
-              })
-            }
-          />
-          <EntryField
-            label="Work may begin at"
-            kind="time"
-            width="short"
-            shown={houseRules.siteHours.from}
-            read={timeEntry}
-            onCommit={(from) =>
-              rule('hours', 'Change the site hours', { siteHours: { ...houseRules.siteHours, from } })
-            }
-          />
-          <EntryField
-            label="and must end by"
-            kind="time"
-            width="short"
-            shown={houseRules.siteHours.to}
-            read={timeEntry}
-            onCommit={(to) =>
-              rule('hours', 'Change the site hours', { siteHours: { ...houseRules.siteHours, to } })
-            }
-          />
-          <EntryField
-            label="Setting up each day"
-            width="short"
-            unit="min"
-            shown={String(houseRules.setUpMinutes)}
-            read={wholeNumber(0, 240)}
-            onCommit={(setUpMinutes) => rule('setUp', 'Change the time for setting up', { setUpMinutes })}
-          />
-          <EntryField
-            label="Clearing away each day"
-            width="short"
-            unit="min"
-            shown={String(houseRules.cleanUpMinutes)}
-            read={wholeNumber(0, 240)}
-            onCommit={(cleanUpMinutes) =>
-              rule('cleanUp', 'Change the time for clearing away', { cleanUpMinutes })
-            }
-          />
-          <EntryField
-            label="Rooms out of use at once, at most"
-            width="short"
-            shown={String(houseRules.maxRoomsOutOfUse)}
-            read={wholeNumber(0, 200)}
-            hint="a room is out of use from its first task until the last is dry; 0 is no limit"
-            onCommit={(maxRoomsOutOfUse) =>
-              rule('rooms', `At most ${maxRoomsOutOfUse} rooms out of use`, { maxRoomsOutOfUse })
-            }
-          />
-        </div>
-        <Choice
-          label="Order inside a room"
-          options={optionsOf(roomOrders, roomOrderWords, roomOrderNotes)}
-          chosen={houseRules.roomOrder}
-          onChoose={(roomOrder) => rule('order', 'Change the order inside rooms', { roomOrder })}
-        />
-      </section>
-      <section className="block">
-        <h3>Holidays on site</h3>
-        <ul className="dates">
-          {houseRules.holidays.map((date) => (
-            <li key={date}>
-              {dateWordsWithYear(date, header.unitSystem)}
-              <Button
-                className="plain-button remove"
-                aria-label={`Work on ${date} after all`}
-                onPress={() =>
-                  rule('holidays', 'Change the holidays', {
-                    holidays: houseRules.holidays.filter((each) => each !== date),
-                  })
-                }
-              >
-                Remove
-              </Button>
-            </li>
-          ))}
-        </ul>
+      <SiteBlock job={job} />
+      <HolidaysBlock job={job} />
+      <RoomsBlock job={job} />
+    </div>
+  )
+}
+
+function rule(key: string, name: string, change: Partial<HouseRules>): void {
+  tryChange({ key: `rules/${key}`, name, commands: [{ kind: 'setHouseRules', change }] })
+}
+
+function SiteBlock({ job }: { readonly job: Job }) {
+  const { houseRules, header } = job
+  return (
+    <section className="block">
+      <h3>The site</h3>
+      <div className="field-grid">
         <EntryField
-          label="Add a day without work"
+          label="Work starts on"
           kind="date"
           shown={header.startsOn}
           read={dateEntry}
-          onCommit={(date) =>
-            rule('holidays', 'Change the holidays', {
-              holidays: [...new Set([...houseRules.holidays, date])].toSorted(),
+          onCommit={(startsOn) =>
+            tryChange({
+              key: 'startsOn',
+              name: `Start on ${dateWordsWithYear(startsOn, header.unitSystem)}`,
+              commands: [{ kind: 'setHeader', change: { startsOn } }],
             })
           }
         />
-      </section>
-      <section className="block">
-        <h3>Rooms</h3>
-        <table className="pick-table">
-          <thead>
-            <tr>
-              <th scope="col">Room</th>
-              <th scope="col">Promised back by</th>
-              <th scope="col">Way out of other rooms</th>
-              <th scope="col">Order inside</th>
-            </tr>
-          </thead>
-          <tbody>
-            {records(job.rooms).map((room) => (
-              <RoomRules key={room.id} room={room} />
-            ))}
-          </tbody>
-        </table>
-      </section>
-    </div>
+        <EntryField
+          label="Work may begin at"
+          kind="time"
+          width="short"
+          shown={houseRules.siteHours.from}
+          read={timeEntry}
+          onCommit={(from) =>
+            rule('hours', 'Change the site hours', { siteHours: { ...houseRules.siteHours, from } })
+          }
+        />
+        <EntryField
+          label="and must end by"
+          kind="time"
+          width="short"
+          shown={houseRules.siteHours.to}
+          read={timeEntry}
+          onCommit={(to) =>
+            rule('hours', 'Change the site hours', { siteHours: { ...houseRules.siteHours, to } })
+          }
+        />
+        <EntryField
+          label="Setting up each day"
+          width="short"
+          unit="min"
+          shown={String(houseRules.setUpMinutes)}
+          read={wholeNumber(0, 240)}
+          onCommit={(setUpMinutes) => rule('setUp', 'Change the time for setting up', { setUpMinutes })}
+        />
+        <EntryField
+          label="Clearing away each day"
+          width="short"
+          unit="min"
+          shown={String(houseRules.cleanUpMinutes)}
+          read={wholeNumber(0, 240)}
+          onCommit={(cleanUpMinutes) =>
+            rule('cleanUp', 'Change the time for clearing away', { cleanUpMinutes })
+          }
+        />
+        <EntryField
+          label="Rooms out of use at once, at most"
+          width="short"
+          shown={String(houseRules.maxRoomsOutOfUse)}
+          read={wholeNumber(0, 200)}
+          hint="a room is out of use from its first task until the last is dry; 0 is no limit"
+          onCommit={(maxRoomsOutOfUse) =>
+            rule('rooms', `At most ${maxRoomsOutOfUse} rooms out of use`, { maxRoomsOutOfUse })
+          }
+        />
+      </div>
+      <Choice
+        label="Order inside a room"
+        options={optionsOf(roomOrders, roomOrderWords, roomOrderNotes)}
+        chosen={houseRules.roomOrder}
+        onChoose={(roomOrder) => rule('order', 'Change the order inside rooms', { roomOrder })}
+      />
+    </section>
+  )
+}
+
+function HolidaysBlock({ job }: { readonly job: Job }) {
+  const { houseRules, header } = job
+  return (
+    <section className="block">
+      <h3>Holidays on site</h3>
+      <ul className="dates">
+        {houseRules.holidays.map((date) => (
+          <li key={date}>
+            {dateWordsWithYear(date, header.unitSystem)}
+            <Button
+              className="plain-button remove"
+              aria-label={`Work on ${date} after all`}
+              onPress={() =>
+                rule('holidays', 'Change the holidays', {
+                  holidays: houseRules.holidays.filter((each) => each !== date),
+                })
+              }
+            >
+              Remove
+            </Button>
+          </li>
+        ))}
+      </ul>
+      <EntryField
+        label="Add a day without work"
+        kind="date"
+        shown={header.startsOn}
+        read={dateEntry}
+        onCommit={(date) =>
+          rule('holidays', 'Change the holidays', {
+            holidays: [...new Set([...houseRules.holidays, date])].toSorted(),
+          })
+        }
+      />
+    </section>
+  )
+}
+
+function RoomsBlock({ job }: { readonly job: Job }) {
+  return (
+    <section className="block">
+      <h3>Rooms</h3>
+      <table className="pick-table">
+        <thead>
+          <tr>
+            <th scope="col">Room</th>
+            <th scope="col">Promised back by</th>
+            <th scope="col">Way out of other rooms</th>
+            <th scope="col">Order inside</th>
+          </tr>
+        </thead>
+        <tbody>
+          {records(job.rooms).map((room) => (
+            <RoomRules key={room.id} room={room} />
+          ))}
+        </tbody>
+      </table>
+    </section>
   )
 }
 

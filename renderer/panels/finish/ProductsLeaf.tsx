@@ -134,9 +134,65 @@ const columns: readonly Column<Product>[] = [
   },
 ]
 
+interface ProductParts {
+  readonly product: Product
+  readonly change: (changes: Partial<Product>) => void
+}
+
 function ProductPaper({ product, system }: { readonly product: Product; readonly system: LengthUnitSystem }) {
   const change = (changes: Partial<Product>) =>
     putRecord(`Change ${product.name}`, 'products', { ...product, ...changes })
+  return (
+    <section className="block" aria-label={product.name}>
+      <EntryField
+        label="Name"
+        shown={product.name}
+        read={words(200, true)}
+        width="wide"
+        onCommit={(name) => change({ name })}
+      />
+      <EntryField
+        label="Brand"
+        hint="as on the can; empty where you buy what there is"
+        shown={product.brand}
+        read={words(200)}
+        width="wide"
+        onCommit={(brand) => change({ brand })}
+      />
+      <LabelFigures product={product} change={change} />
+      <p className="quiet">
+        {productClassGlossary[product.productClass]}
+        {isFilmProduct(product)
+          ? ` For this dry film a comb shows ${filmText(wetFilm(product), system)} wet.`
+          : ''}
+      </p>
+      <Tick isOn={product.fumes} onChange={(fumes) => change({ fumes })}>
+        Strong solvent smell: sleeping rooms stay empty until touch dry
+      </Tick>
+      <SheensSold product={product} change={change} />
+      <ContainerTable product={product} onChange={(containers) => change({ containers })} />
+      <EntryField
+        label="Where the figures come from"
+        lines={2}
+        width="wide"
+        shown={product.source}
+        read={words(4000)}
+        onCommit={(source) => change({ source })}
+      />
+      <div className="button-row">
+        <Button
+          className="plain-button remove"
+          onPress={() => removeRecord(`Remove ${product.name}`, 'products', product.id)}
+        >
+          Remove {capital(product.name)}
+        </Button>
+      </div>
+    </section>
+  )
+}
+
+/** What stands on the label: what it is, how far it goes, how long it dries. */
+function LabelFigures({ product, change }: ProductParts) {
   const number = (
     label: string,
     name: 'volumeSolidsPercent' | 'dryFilmMils' | 'lossPercent' | 'minimumTemperatureC',
@@ -177,87 +233,49 @@ function ProductPaper({ product, system }: { readonly product: Product; readonly
     />
   )
   return (
-    <section className="block" aria-label={product.name}>
-      <EntryField
-        label="Name"
-        shown={product.name}
-        read={words(200, true)}
-        width="wide"
-        onCommit={(name) => change({ name })}
+    <div className="field-grid">
+      <Choice
+        label="Class"
+        options={optionsOf(productClasses, productClassWords)}
+        chosen={product.productClass}
+        onChoose={(productClass) => change({ productClass })}
       />
-      <EntryField
-        label="Brand"
-        hint="as on the can; empty where you buy what there is"
-        shown={product.brand}
-        read={words(200)}
-        width="wide"
-        onCommit={(brand) => change({ brand })}
+      <Choice
+        label="Base"
+        options={optionsOf(bases, baseWords)}
+        chosen={product.base}
+        onChoose={(base) => change({ base })}
       />
-      <div className="field-grid">
-        <Choice
-          label="Class"
-          options={optionsOf(productClasses, productClassWords)}
-          chosen={product.productClass}
-          onChoose={(productClass) => change({ productClass })}
-        />
-        <Choice
-          label="Base"
-          options={optionsOf(bases, baseWords)}
-          chosen={product.base}
-          onChoose={(base) => change({ base })}
-        />
-        {number('Volume solids', 'volumeSolidsPercent', [1, 100], '%')}
-        {number('Dry film of a coat', 'dryFilmMils', [0.01, 100], 'mils')}
-        {number('Lost in tray and texture', 'lossPercent', [0, 90], '%')}
-        {number('Not colder than', 'minimumTemperatureC', [-30, 60], '°C')}
-        {minutes('Touch dry after', 'touchDryMinutes')}
-        {minutes('Next coat after', 'recoatMinimumMinutes')}
-        {optional('Next coat within', 'recoatMaximumMinutes')}
-        {optional('Open time from', 'openTimeMinimumMinutes')}
-        {optional('Open time until', 'openTimeMaximumMinutes')}
-      </div>
-      <p className="quiet">
-        {productClassGlossary[product.productClass]}
-        {isFilmProduct(product)
-          ? ` For this dry film a comb shows ${filmText(wetFilm(product), system)} wet.`
-          : ''}
-      </p>
-      <Tick isOn={product.fumes} onChange={(fumes) => change({ fumes })}>
-        Strong solvent smell: sleeping rooms stay empty until touch dry
-      </Tick>
-      <fieldset className="people">
-        <legend>Comes in</legend>
-        {sheens.map((sheen) => (
-          <Tick
-            key={sheen}
-            isOn={product.sheens.includes(sheen)}
-            onChange={(isOn) =>
-              change({
-                sheens: isOn ? [...product.sheens, sheen] : product.sheens.filter((each) => each !== sheen),
-              })
-            }
-          >
-            {sheenWords[sheen]}
-          </Tick>
-        ))}
-      </fieldset>
-      <ContainerTable product={product} onChange={(containers) => change({ containers })} />
-      <EntryField
-        label="Where the figures come from"
-        lines={2}
-        width="wide"
-        shown={product.source}
-        read={words(4000)}
-        onCommit={(source) => change({ source })}
-      />
-      <div className="button-row">
-        <Button
-          className="plain-button remove"
-          onPress={() => removeRecord(`Remove ${product.name}`, 'products', product.id)}
+      {number('Volume solids', 'volumeSolidsPercent', [1, 100], '%')}
+      {number('Dry film of a coat', 'dryFilmMils', [0.01, 100], 'mils')}
+      {number('Lost in tray and texture', 'lossPercent', [0, 90], '%')}
+      {number('Not colder than', 'minimumTemperatureC', [-30, 60], '°C')}
+      {minutes('Touch dry after', 'touchDryMinutes')}
+      {minutes('Next coat after', 'recoatMinimumMinutes')}
+      {optional('Next coat within', 'recoatMaximumMinutes')}
+      {optional('Open time from', 'openTimeMinimumMinutes')}
+      {optional('Open time until', 'openTimeMaximumMinutes')}
+    </div>
+  )
+}
+
+function SheensSold({ product, change }: ProductParts) {
+  return (
+    <fieldset className="people">
+      <legend>Comes in</legend>
+      {sheens.map((sheen) => (
+        <Tick
+          key={sheen}
+          isOn={product.sheens.includes(sheen)}
+          onChange={(isOn) =>
+            change({
+              sheens: isOn ? [...product.sheens, sheen] : product.sheens.filter((each) => each !== sheen),
+            })
+          }
         >
-          Remove {capital(product.name)}
-        </Button>
-      </div>
-    </section>
+          {sheenWords[sheen]}
+        </Tick>
+      ))}
+    </fieldset>
   )
 }

@@ -5,8 +5,9 @@ import { Button } from 'react-aria-components'
 import { passStates } from '../../../core/progress/pass-states.ts'
 import { readiness } from '../../../core/progress/readiness.ts'
 import { jobProgress, type RoomProgress } from '../../../core/progress/room-progress.ts'
-import { marksWithoutStep, stepStates } from '../../../core/progress/step-states.ts'
+import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
 import { mainRoomOf } from '../../../core/project/room-sets.ts'
+import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
@@ -31,23 +32,10 @@ import { RoomList } from './RoomList.tsx'
 /** What got done: passes ticked room by room, what is drying, what is left, and when the house is free again. */
 export function SiteStation() {
   const job = useJob()
-  const takeoff = useTakeoff()
   const specification = useSpecification()
-  const estimate = useEstimate()
   const { now } = useSiteNow()
   const viewRoom = useView((state) => state.roomId)
   const progress = useMemo(() => jobProgress(job, specification, now), [job, specification, now])
-  const states = useMemo(() => stepStates(job, specification), [job, specification])
-  const passes = usePasses()
-  const passProgress = useMemo(
-    () => passStates(job, passes, specification, states, now),
-    [job, passes, specification, states, now],
-  )
-  const ready = useMemo(() => readiness(job, specification, states, now), [job, specification, states, now])
-  const chain = useMemo<Chain>(
-    () => ({ job, takeoff, specification, estimate }),
-    [job, takeoff, specification, estimate],
-  )
   const forecast = useForecast()
   const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
   const rooms = useMemo(() => inPlanOrder(progress.rooms, plan), [progress, plan])
@@ -65,14 +53,6 @@ export function SiteStation() {
       </section>
     )
   }
-  const roomIds = passes.sets.find(({ id }) => id === room.roomId)?.roomIds ?? [room.roomId]
-  const passOfStep = new Map(
-    passes.passes.flatMap(({ name, stepKeys }) => stepKeys.map((key) => [key, name])),
-  )
-  const nameOf = (stepKey: string) => {
-    const name = passOfStep.get(stepKey)
-    return name === undefined ? 'an earlier step' : `“${name}”`
-  }
   return (
     <section className="desk site" aria-label="Site">
       <SiteHead progress={progress} />
@@ -84,58 +64,101 @@ export function SiteStation() {
           onPick={(roomId) => viewStore.setState({ roomId })}
         />
         <div className="site-room">
-          <Leaves
-            label={room.name}
-            leaves={[
-              {
-                id: 'steps',
-                title: 'Passes',
-                page: () => (
-                  <PassesLeaf
-                    key={room.roomId}
-                    passes={passProgress.filter(({ pass }) => pass.roomSetId === room.roomId)}
-                    states={states}
-                    ready={ready}
-                    now={now}
-                    nameOf={nameOf}
-                  />
-                ),
-              },
-              {
-                id: 'found',
-                title: 'Found on site',
-                page: () => (
-                  <EachRoom job={job} roomIds={roomIds}>
-                    {(roomId) => <FoundLeaf key={roomId} chain={chain} roomId={roomId} now={now} />}
-                  </EachRoom>
-                ),
-              },
-              {
-                id: 'register',
-                title: 'Taken off',
-                page: () => (
-                  <EachRoom job={job} roomIds={roomIds}>
-                    {(roomId) => (
-                      <RegisterLeaf
-                        job={job}
-                        roomId={roomId}
-                        steps={[...states.values()].filter(({ step }) => step.roomId === roomId)}
-                      />
-                    )}
-                  </EachRoom>
-                ),
-              },
-              {
-                id: 'punch',
-                title: 'To make good',
-                page: () => <PunchLeaf job={job} specification={specification} now={now} />,
-              },
-            ]}
-            aside={<h2 className="leaves-sum">{room.name}</h2>}
-          />
+          <RoomLeaves room={room} now={now} />
         </div>
       </div>
     </section>
+  )
+}
+
+/** The leaves of one room set: its passes, what was found, what was taken off, and what is to make good in the house. */
+function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: string }) {
+  const job = useJob()
+  const takeoff = useTakeoff()
+  const specification = useSpecification()
+  const estimate = useEstimate()
+  const passes = usePasses()
+  const states = useMemo(() => stepStates(job, specification), [job, specification])
+  const chain = useMemo<Chain>(
+    () => ({ job, takeoff, specification, estimate }),
+    [job, takeoff, specification, estimate],
+  )
+  const roomIds = passes.sets.find(({ id }) => id === room.roomId)?.roomIds ?? [room.roomId]
+  return (
+    <Leaves
+      label={room.name}
+      leaves={[
+        {
+          id: 'steps',
+          title: 'Passes',
+          page: () => <RoomPasses key={room.roomId} roomId={room.roomId} states={states} now={now} />,
+        },
+        {
+          id: 'found',
+          title: 'Found on site',
+          page: () => (
+            <EachRoom job={job} roomIds={roomIds}>
+              {(roomId) => <FoundLeaf key={roomId} chain={chain} roomId={roomId} now={now} />}
+            </EachRoom>
+          ),
+        },
+        {
+          id: 'register',
+          title: 'Taken off',
+          page: () => (
+            <EachRoom job={job} roomIds={roomIds}>
+              {(roomId) => (
+                <RegisterLeaf
+                  job={job}
+                  roomId={roomId}
+                  steps={[...states.values()].filter(({ step }) => step.roomId === roomId)}
+                />
+              )}
+            </EachRoom>
+          ),
+        },
+        {
+          id: 'punch',
+          title: 'To make good',
+          page: () => <PunchLeaf job={job} specification={specification} now={now} />,
+        },
+      ]}
+      aside={<h2 className="leaves-sum">{room.name}</h2>}
+    />
+  )
+}
+
+/** What a room set's passes wait for may be a pass of another set; each is named by the pass its step is in. */
+function RoomPasses(props: {
+  readonly roomId: RoomId
+  readonly states: ReadonlyMap<string, StepProgress>
+  readonly now: string
+}) {
+  const { roomId, states, now } = props
+  const job = useJob()
+  const specification = useSpecification()
+  const passes = usePasses()
+  const all = useMemo(
+    () => passStates(job, passes, specification, states, now),
+    [job, passes, specification, states, now],
+  )
+  const ready = useMemo(() => readiness(job, specification, states, now), [job, specification, states, now])
+  const passOfStep = useMemo(
+    () => new Map(passes.passes.flatMap(({ name, stepKeys }) => stepKeys.map((key) => [key, name]))),
+    [passes],
+  )
+  const nameOf = (stepKey: string) => {
+    const name = passOfStep.get(stepKey)
+    return name === undefined ? 'an earlier step' : `“${name}”`
+  }
+  return (
+    <PassesLeaf
+      passes={all.filter(({ pass }) => pass.roomSetId === roomId)}
+      states={states}
+      ready={ready}
+      now={now}
+      nameOf={nameOf}
+    />
   )
 }
 

@@ -5,6 +5,7 @@ import type { StepProgress } from '../../../core/progress/step-states.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { momentWords } from '../../../core/work-order/date-words.ts'
 import { useDraft } from '../../state/drafts.ts'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -22,65 +23,38 @@ const markWords = {
   cleared: 'mark taken back',
 } as const
 
+type MarkKind = keyof typeof markWords
+
 /** Everything that can be said of one step: who, when, how long, and what became of it. */
 export function StepPaper(props: {
   readonly job: Job
   readonly progress: StepProgress
   readonly now: string
-  readonly plannedPeople: readonly string[]
+  readonly plannedPeople: readonly CrewMemberId[]
 }) {
   const { job, progress, now } = props
-  const { step, state, history } = progress
+  const { step, state } = progress
   const [at, setAt] = useState<string | null>(null)
   const [minutes, setMinutes] = useState<number | null>(null)
   const [note, setNote] = useState('')
-  const [chosen, setChosen] = useState<readonly string[] | null>(null)
+  const [chosen, setChosen] = useState<readonly CrewMemberId[] | null>(null)
   const typed = [minutes === null ? '' : `${minutes} min`, note].filter((part) => part !== '').join(', ')
   useDraft(typed === '' ? null : { label: stepTitle(step), text: typed, take: () => false })
   const people = chosen ?? props.plannedPeople
-  const system = job.header.unitSystem
-  const mark = (kind: 'started' | 'done' | 'skipped' | 'redo' | 'cleared') => {
-    const rest = {
-      crewMemberIds: kind === 'started' || kind === 'done' ? (people as readonly CrewMemberId[]) : [],
-      actualMinutes: kind === 'done' || kind === 'started' ? minutes : null,
-      note,
-    }
-    if (addMark(step.key, kind, at ?? now, rest)) {
-      setMinutes(null)
-      setNote('')
-    }
+
+  function mark(kind: MarkKind) {
+    const isWork = kind === 'started' || kind === 'done'
+    const rest = { crewMemberIds: isWork ? people : [], actualMinutes: isWork ? minutes : null, note }
+    if (!addMark(step.key, kind, at ?? now, rest)) return
+    setMinutes(null)
+    setNote('')
   }
+
   return (
     <section className="block" aria-label={`Step: ${stepTitle(step)}`}>
       <h3>{stepTitle(step)}</h3>
-      {state.kind === 'done' && step.touchDry > 0 ? (
-        <dl className="side-by-side">
-          <div>
-            <dt>Dry to the touch</dt>
-            <dd>{momentWords(state.touchDryAt, system)}</dd>
-          </div>
-          <div>
-            <dt>Next coat from</dt>
-            <dd>{momentWords(state.recoatFrom, system)}</dd>
-          </div>
-          <div>
-            <dt>Next coat by</dt>
-            <dd>{state.recoatBy === null ? 'no limit' : momentWords(state.recoatBy, system)}</dd>
-          </div>
-        </dl>
-      ) : null}
-      {step.because.map((because) => (
-        <div key={because.ruleId}>
-          <p>{because.reason}</p>
-          <SourceDetails source={because.source} />
-        </div>
-      ))}
-      {step.cautions.map((caution) => (
-        <div key={caution.id} className="caution-line">
-          {caution.text}
-          <SourceDetails source={caution.rule} />
-        </div>
-      ))}
+      <DryingTimes progress={progress} system={job.header.unitSystem} />
+      <Reasons step={step} />
       <div className="field-grid">
         <EntryField
           label="When"
@@ -99,20 +73,7 @@ export function StepPaper(props: {
           onCommit={setMinutes}
         />
       </div>
-      <fieldset className="people">
-        <legend>Who</legend>
-        {records(job.crew).map((person) => (
-          <Tick
-            key={person.id}
-            isOn={people.includes(person.id)}
-            onChange={(isOn) =>
-              setChosen(isOn ? [...people, person.id] : people.filter((id) => id !== person.id))
-            }
-          >
-            {person.name}
-          </Tick>
-        ))}
-      </fieldset>
+      <Who job={job} people={people} onChoose={setChosen} />
       <EntryField
         label="Note, or what is not good"
         shown={note}
@@ -121,39 +82,117 @@ export function StepPaper(props: {
         width="wide"
         onCommit={setNote}
       />
-      <div className="button-row">
-        <Button className="plain-button" onPress={() => mark('started')}>
-          Started
-        </Button>
-        <Button className="act-button" onPress={() => mark('done')}>
-          Done
-        </Button>
-        <Button className="plain-button" onPress={() => mark('redo')}>
-          Do again
-        </Button>
-        <Button className="plain-button" onPress={() => mark('skipped')}>
-          Leave out
-        </Button>
-        {state.kind === 'todo' ? null : (
-          <Button className="plain-button" onPress={() => mark('cleared')}>
-            Take the mark back
-          </Button>
-        )}
-      </div>
-      {history.length === 0 ? null : (
-        <ul className="history">
-          {history.map((each) => (
-            <li key={each.id}>
-              {momentWords(each.at, system)}: {markWords[each.mark]}
-              {each.actualMinutes === null ? '' : `, ${minutesText(each.actualMinutes)}`}
-              {each.crewMemberIds.length === 0
-                ? ''
-                : `, ${each.crewMemberIds.map((id) => job.crew[id]?.name ?? id).join(' and ')}`}
-              {each.note === '' ? '' : `. ${each.note}`}
-            </li>
-          ))}
-        </ul>
-      )}
+      <MarkButtons isMarked={state.kind !== 'todo'} onMark={mark} />
+      <History job={job} progress={progress} />
     </section>
+  )
+}
+
+function DryingTimes(props: { readonly progress: StepProgress; readonly system: LengthUnitSystem }) {
+  const { step, state } = props.progress
+  if (state.kind !== 'done' || step.touchDry <= 0) return null
+  return (
+    <dl className="side-by-side">
+      <div>
+        <dt>Dry to the touch</dt>
+        <dd>{momentWords(state.touchDryAt, props.system)}</dd>
+      </div>
+      <div>
+        <dt>Next coat from</dt>
+        <dd>{momentWords(state.recoatFrom, props.system)}</dd>
+      </div>
+      <div>
+        <dt>Next coat by</dt>
+        <dd>{state.recoatBy === null ? 'no limit' : momentWords(state.recoatBy, props.system)}</dd>
+      </div>
+    </dl>
+  )
+}
+
+/** Why the step is there, and what to beware of, each with its source. */
+function Reasons({ step }: { readonly step: StepProgress['step'] }) {
+  return (
+    <>
+      {step.because.map((because) => (
+        <div key={because.ruleId}>
+          <p>{because.reason}</p>
+          <SourceDetails source={because.source} />
+        </div>
+      ))}
+      {step.cautions.map((caution) => (
+        <div key={caution.id} className="caution-line">
+          {caution.text}
+          <SourceDetails source={caution.rule} />
+        </div>
+      ))}
+    </>
+  )
+}
+
+function Who(props: {
+  readonly job: Job
+  readonly people: readonly CrewMemberId[]
+  readonly onChoose: (people: readonly CrewMemberId[]) => void
+}) {
+  const { people, onChoose } = props
+  return (
+    <fieldset className="people">
+      <legend>Who</legend>
+      {records(props.job.crew).map((person) => (
+        <Tick
+          key={person.id}
+          isOn={people.includes(person.id)}
+          onChange={(isOn) =>
+            onChoose(isOn ? [...people, person.id] : people.filter((id) => id !== person.id))
+          }
+        >
+          {person.name}
+        </Tick>
+      ))}
+    </fieldset>
+  )
+}
+
+function MarkButtons(props: { readonly isMarked: boolean; readonly onMark: (kind: MarkKind) => void }) {
+  const { onMark } = props
+  return (
+    <div className="button-row">
+      <Button className="plain-button" onPress={() => onMark('started')}>
+        Started
+      </Button>
+      <Button className="act-button" onPress={() => onMark('done')}>
+        Done
+      </Button>
+      <Button className="plain-button" onPress={() => onMark('redo')}>
+        Do again
+      </Button>
+      <Button className="plain-button" onPress={() => onMark('skipped')}>
+        Leave out
+      </Button>
+      {props.isMarked ? (
+        <Button className="plain-button" onPress={() => onMark('cleared')}>
+          Take the mark back
+        </Button>
+      ) : null}
+    </div>
+  )
+}
+
+/** What was said of the step before, in the order it was said. */
+function History({ job, progress }: { readonly job: Job; readonly progress: StepProgress }) {
+  if (progress.history.length === 0) return null
+  return (
+    <ul className="history">
+      {progress.history.map((each) => (
+        <li key={each.id}>
+          {momentWords(each.at, job.header.unitSystem)}: {markWords[each.mark]}
+          {each.actualMinutes === null ? '' : `, ${minutesText(each.actualMinutes)}`}
+          {each.crewMemberIds.length === 0
+            ? ''
+            : `, ${each.crewMemberIds.map((id) => job.crew[id]?.name ?? id).join(' and ')}`}
+          {each.note === '' ? '' : `. ${each.note}`}
+        </li>
+      ))}
+    </ul>
   )
 }
