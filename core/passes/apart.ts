@@ -1,5 +1,5 @@
 import type { Hold, Specification } from '../specification/types.ts'
-import type { LocalDate } from '../units/local-date.ts'
+import type { LocalDate } from '../time/local-date.ts'
 import type { Bundle } from './bundles.ts'
 import { partOf } from './families.ts'
 import type { PassKind } from './pass-types.ts'

@@ -1,6 +1,7 @@
 import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { Operation, Step } from '../specification/types.ts'
+import { capital } from '../words/text.ts'
 import { partOf } from './families.ts'
 import type { PassKind } from './pass-types.ts'
 
@@ -156,8 +157,4 @@ function classesOf(steps: readonly Step[]): readonly SurfaceClass[] {
 
 function list(items: readonly string[]): string {
   return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1)
 }

@@ -4,8 +4,8 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { ColourId } from '../project/survey-records.ts'
 import type { Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
 import type { Caution, Operation, StepAmounts, WoodworkPart } from '../specification/types.ts'
+import type { LocalDate } from '../time/local-date.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
-import type { LocalDate } from '../units/local-date.ts'
 
 export type { RoomSet }
 

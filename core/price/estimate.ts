@@ -3,6 +3,7 @@ import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import { type Cents, sumCents } from '../units/money.ts'
+import { plainWords } from '../words/text.ts'
 import { additions } from './additions.ts'
 import type {
   Estimate,
@@ -16,7 +17,6 @@ import { type Labour, labour } from './labour.ts'
 import { houseWorkLines, labourCosts } from './labour-costs.ts'
 import { type MaterialLine, materials, stepsWithoutProduct } from './materials.ts'
 import { type PaidPlan, paidLabourCosts, stepsNotPlanned } from './paid-plan.ts'
-import { plainWords } from './plain-words.ts'
 import { roomPrices } from './room-prices.ts'
 import { type SundryLine, sundries } from './sundries.ts'
 

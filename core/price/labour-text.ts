@@ -2,7 +2,7 @@ import type { RateBasis } from '../project/shop-records.ts'
 import { formatArea, squareFeet } from '../units/area.ts'
 import { formatMinutes } from '../units/duration.ts'
 import { feet, formatLength, type LengthUnitSystem } from '../units/length.ts'
-import { plainWords } from './plain-words.ts'
+import { plainWords } from '../words/text.ts'
 
 interface RatedPart {
   readonly rate: {

@@ -1,8 +1,8 @@
 import type { Job } from '../project/job.ts'
 import type { StepFact } from '../schedule/job/step-facts.ts'
 import type { Specification } from '../specification/types.ts'
+import { momentAfter, type SiteMoment } from '../time/site-moment.ts'
 import { workingMinutes } from '../units/duration.ts'
-import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
 import { leftMinutesOf } from './room-progress.ts'
 import { type StepProgress, stepStates } from './step-states.ts'
 

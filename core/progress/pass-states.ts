@@ -1,7 +1,7 @@
 import type { Pass, Passes } from '../passes/pass-types.ts'
 import type { Job } from '../project/job.ts'
 import type { Specification, StepOrder } from '../specification/types.ts'
-import type { SiteMoment } from '../work-order/site-time.ts'
+import type { SiteMoment } from '../time/site-moment.ts'
 import { type Readiness, readinessFor } from './readiness.ts'
 import { isSettled, type StepProgress } from './step-states.ts'
 

@@ -1,7 +1,8 @@
 import type { Job } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
-import type { SiteMoment } from '../work-order/site-time.ts'
+import type { SiteMoment } from '../time/site-moment.ts'
+import { compareText } from '../words/text.ts'
 import { type StepProgress, stepStates } from './step-states.ts'
 
 /** Something judged not good on the walk through: a mark to redo a step, with what was seen. */
@@ -18,7 +19,7 @@ interface PunchItem {
 /** Open items first, each group in the order noted. */
 export function punchList(job: Job, specification: Specification): readonly PunchItem[] {
   const items = [...stepStates(job, specification).values()].flatMap((progress) => itemsOf(job, progress))
-  const byTime = items.toSorted((a, b) => (a.notedAt < b.notedAt ? -1 : a.notedAt > b.notedAt ? 1 : 0))
+  const byTime = items.toSorted((a, b) => compareText(a.notedAt, b.notedAt))
   return [
     ...byTime.filter((item) => item.madeGoodAt === null),
     ...byTime.filter((item) => item.madeGoodAt !== null),

@@ -1,6 +1,7 @@
 import type { Job } from '../project/job.ts'
 import type { Specification, StepOrder } from '../specification/types.ts'
-import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
+import { momentAfter, type SiteMoment } from '../time/site-moment.ts'
+import { compareText } from '../words/text.ts'
 import { isSettled, type StepProgress } from './step-states.ts'
 
 /** Whether a step can be started at a moment: `waiting` says for which wait, `overdue` that an open time has run out. */
@@ -56,7 +57,7 @@ export function readinessFor(
   const wait = waits[0]
   if (wait !== undefined) return { kind: 'waiting', until: wait.from, order: wait.order }
   const limits = timed.flatMap(({ by, order }) => (by === null ? [] : [{ by, order }]))
-  const soonest = limits.toSorted((a, b) => (a.by < b.by ? -1 : 1))[0]
+  const soonest = limits.toSorted((a, b) => compareText(a.by, b.by))[0]
   if (soonest === undefined) return { kind: 'ready', startBy: null }
   return soonest.by < now && !isStarted
     ? { kind: 'overdue', since: soonest.by, order: soonest.order }

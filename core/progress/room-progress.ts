@@ -3,8 +3,8 @@ import type { Job } from '../project/job.ts'
 import { roomSetsOf } from '../project/room-sets.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
+import { momentAfter, type SiteMoment } from '../time/site-moment.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
-import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
 import { isSettled, type StepProgress, stepStates } from './step-states.ts'
 
 interface Progress {

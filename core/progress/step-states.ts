@@ -2,7 +2,8 @@ import { type Job, records } from '../project/job.ts'
 import type { Mark } from '../project/progress-records.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { Specification, Step } from '../specification/types.ts'
-import { momentAfter, type SiteMoment } from '../work-order/site-time.ts'
+import { momentAfter, type SiteMoment } from '../time/site-moment.ts'
+import { compareText } from '../words/text.ts'
 
 /**
  * How a step stands, by its latest mark. `redo` means it was judged not good and is to be done again.
@@ -52,7 +53,7 @@ export function isSettled(state: StepState): boolean {
 
 /** Marks made in the same minute keep the order in which they were added. */
 function marksByStep(job: Job): ReadonlyMap<string, readonly Mark[]> {
-  const inTime = records(job.marks).toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+  const inTime = records(job.marks).toSorted((a, b) => compareText(a.at, b.at))
   const byStep = new Map<string, Mark[]>()
   for (const mark of inTime) {
     const found = byStep.get(mark.stepKey)

@@ -1,7 +1,7 @@
 import { type Job, records } from '../project/job.ts'
 import type { KeptItem, KeptItemId } from '../project/survey-records.ts'
 import type { Operation } from '../specification/types.ts'
-import type { SiteMoment } from '../work-order/site-time.ts'
+import type { SiteMoment } from '../time/site-moment.ts'
 import type { StepProgress } from './step-states.ts'
 
 const takingOff: readonly Operation[] = ['takeOff', 'loosenHanging', 'coverAlarm', 'maskOff']

@@ -1,3 +1,4 @@
+import { compareText } from '../words/text.ts'
 import type { Issued } from './issued-records.ts'
 import { type Job, records } from './job.ts'
 
@@ -7,6 +8,6 @@ type AcceptedRecord = Extract<Issued, { readonly kind: 'plan' }>
 export function lastAcceptedPlan(job: Job): AcceptedRecord | undefined {
   return records(job.issued)
     .filter((issued) => issued.kind === 'plan')
-    .toSorted((one, other) => (one.issuedAt < other.issuedAt ? -1 : one.issuedAt > other.issuedAt ? 1 : 0))
+    .toSorted((one, other) => compareText(one.issuedAt, other.issuedAt))
     .at(-1)
 }

@@ -1,11 +1,12 @@
 import type { PassLine } from '../passes/pass-types.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
+import { dateOfDay, dayOfDate } from '../time/local-date.ts'
+import { dateOf, momentsIn } from '../time/site-moment.ts'
+import { compareText } from '../words/text.ts'
 import type { PlanBound } from './bound/bound.ts'
-import { dateOfDay, dayOfDate } from './calendar.ts'
 import type { PassTask, Relaxed } from './job/planning-site.ts'
 import type { ProblemOfJob } from './job/problem-of-job.ts'
-import { localMoments } from './job/site-hours.ts'
 import { type Attendance, figuresOf, type PlanFigures } from './judge/money.ts'
 import { type Violation, verifyPlan } from './judge/verify.ts'
 import { finishOf, type Plan, type PlanCost, type PlannedTask, type PlanSegment, type Task } from './model.ts'
@@ -82,7 +83,7 @@ export interface JobPlan {
 export function jobPlanOf(asked: ProblemOfJob, plan: Plan, bound?: PlanBound): JobPlan {
   const { problem, tasks, relaxed } = asked
   if (problem.clock.kind !== 'site') throw new Error('a job is planned by the clock of its site')
-  const moment = localMoments(problem.clock.timeZone)
+  const moment = momentsIn(problem.clock.timeZone)
   const byId = new Map(problem.tasks.map((task) => [task.id, task]))
   const figures = figuresOf(problem, plan)
   const rows = plan.tasks
@@ -240,12 +241,4 @@ function roomsOutOfUse({ problem }: ProblemOfJob, { rooms }: PlanFigures): reado
       })),
     )
     .toSorted((one, other) => compareText(one.from, other.from))
-}
-
-function dateOf(moment: string): string {
-  return moment.slice(0, 10)
-}
-
-function compareText(one: string, other: string): number {
-  return one === other ? 0 : one < other ? -1 : 1
 }

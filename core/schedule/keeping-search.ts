@@ -1,6 +1,6 @@
+import { instantOf } from '../time/site-moment.ts'
 import { asAimed } from './choice/aims.ts'
 import type { PlanningFacts, ProblemOfJob } from './job/problem-of-job.ts'
-import { localInstant } from './job/site-hours.ts'
 import { figuresOf } from './judge/money.ts'
 import { verifyPlan } from './judge/verify.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from './model.ts'
@@ -52,8 +52,8 @@ function plannedAsKept({ problem, tasks }: ProblemOfJob, task: Task, kept: KeptT
   const segments = rows
     .flatMap((row) => row.segments)
     .map(({ startsAt, endsAt }) => ({
-      start: localInstant(startsAt, clock.timeZone),
-      end: localInstant(endsAt, clock.timeZone),
+      start: instantOf(startsAt, clock.timeZone),
+      end: instantOf(endsAt, clock.timeZone),
     }))
     .toSorted((one, other) => one.start - other.start)
   const [first, last] = [segments[0], segments.at(-1)]

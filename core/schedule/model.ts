@@ -1,12 +1,6 @@
-import type { Brand } from '../units/brand.ts'
+import { type EpochMinutes, epochMinutes } from '../time/instant.ts'
+import type { LocalDate } from '../time/local-date.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
-import type { LocalDate } from '../units/local-date.ts'
-
-/** Whole minutes since 1970-01-01T00:00Z. Every instant in a problem or a plan is one of these. */
-export type EpochMinutes = Brand<number, 'EpochMinutes'>
-export function epochMinutes(value: number): EpochMinutes {
-  return value as EpochMinutes
-}
 
 export type TaskId = string
 export type PersonId = string

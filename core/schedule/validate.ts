@@ -1,4 +1,4 @@
-import { localTimeIn } from './calendar.ts'
+import { isTimeZone } from '../time/local-time.ts'
 import type { DayWindow, Link, Person, ScheduleProblem, Task } from './model.ts'
 
 /** Whose number or moment is at fault. Ids are those of the problem. */
@@ -112,15 +112,6 @@ function checkClock(problem: ScheduleProblem, faults: ProblemFault[]): void {
   if (!isTimeZone(clock.timeZone)) faults.push({ kind: 'unknownTimeZone', timeZone: clock.timeZone })
   for (const day of clock.siteHours) checkWindows(problem, { of: 'siteHours' }, day, faults)
   for (const date of clock.holidays) checkDate({ of: 'holidays' }, date, faults)
-}
-
-function isTimeZone(timeZone: string): boolean {
-  try {
-    localTimeIn(timeZone)
-    return true
-  } catch {
-    return false
-  }
 }
 
 function checkWindows(

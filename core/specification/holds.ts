@@ -1,6 +1,7 @@
 import { type Job, records } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import { addDays, type LocalDate } from '../units/local-date.ts'
+import { addDays, type LocalDate } from '../time/local-date.ts'
+import { compareText } from '../words/text.ts'
 import type { Finding } from './findings.ts'
 import type { Group } from './groups.ts'
 import type { Hold, HoldKind, Notice, Step } from './types.ts'
@@ -91,7 +92,7 @@ export function roomHolds(
 }
 
 function bothNeeds(one: HoldNeed, other: HoldNeed): HoldNeed {
-  const latest = [one.since, other.since].toSorted((a, b) => ((a ?? '9') < (b ?? '9') ? -1 : 1))[1] ?? null
+  const latest = [one.since, other.since].toSorted((a, b) => compareText(a ?? '9', b ?? '9'))[1] ?? null
   return {
     ...one,
     reason: one.reason === other.reason ? one.reason : `${one.reason} ${other.reason}`,

@@ -3,10 +3,10 @@ import type { ProductId, RateId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { ColourId, ConditionId, KeptItemId } from '../project/survey-records.ts'
 import type { ProductClass, Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
+import type { LocalDate } from '../time/local-date.ts'
 import type { Area } from '../units/area.ts'
 import type { ElapsedMinutes } from '../units/duration.ts'
 import type { Length } from '../units/length.ts'
-import type { LocalDate } from '../units/local-date.ts'
 
 /** What a person does in one step, in the trade's imperative. Each has a production rate of the same name. */
 export const operations = [

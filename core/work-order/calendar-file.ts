@@ -1,6 +1,6 @@
-import { addDays } from '../units/local-date.ts'
+import { addDays } from '../time/local-date.ts'
+import { instantOf, type SiteMoment } from '../time/site-moment.ts'
 import { calendarInstant, calendarText, contentLine } from './calendar-text.ts'
-import { instantOf, type SiteMoment } from './site-time.ts'
 
 /** One event of a calendar. */
 export interface CalendarEvent {

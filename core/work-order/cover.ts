@@ -1,6 +1,7 @@
 import { type Job, records } from '../project/job.ts'
 import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
+import { compareText } from '../words/text.ts'
 import type { Cover, CoverRoom, PhaseDays } from './document-types.ts'
 import { type LeadRule, leadRules } from './lead-rules.ts'
 import { type Phase, phaseOf } from './phases.ts'
@@ -60,7 +61,7 @@ function phaseDays({ tasks }: WorkPlan, { passes }: RoomSheet): readonly PhaseDa
         startsAt,
       }))
     })
-    .toSorted((one, other) => (one.startsAt < other.startsAt ? -1 : 1))
+    .toSorted((one, other) => compareText(one.startsAt, other.startsAt))
   const stretches: { phase: Phase; days: string[] }[] = []
   for (const { phase, day } of days) {
     const last = stretches.at(-1)

@@ -1,10 +1,10 @@
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember, CrewMemberId } from '../project/shop-records.ts'
 import type { Specification } from '../specification/types.ts'
+import type { SiteMoment } from '../time/site-moment.ts'
 import { type CalendarEvent, calendarFile } from './calendar-file.ts'
 import type { HalfDayWork, PersonDay, SiteDay } from './document-types.ts'
 import { siteDays } from './site-days.ts'
-import type { SiteMoment } from './site-time.ts'
 import { earliest, latest, type WorkPlan } from './work-plan.ts'
 
 /**

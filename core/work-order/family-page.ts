@@ -3,11 +3,12 @@ import { type RoomSet, roomSetsOf } from '../project/room-sets.ts'
 import type { Room, RoomId } from '../project/sketch-records.ts'
 import type { RoomUse } from '../project/vocabulary.ts'
 import type { Specification, Step } from '../specification/types.ts'
+import { dateWords } from '../time/date-words.ts'
+import { addDays } from '../time/local-date.ts'
+import type { SiteMoment } from '../time/site-moment.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
-import { addDays } from '../units/local-date.ts'
-import { dateWords } from './date-words.ts'
+import { compareText } from '../words/text.ts'
 import type { FamilyPage, FamilyRoom, FamilyStretch } from './document-types.ts'
-import type { SiteMoment } from './site-time.ts'
 import { type JudgedPlan, latest, type WorkPlanTask } from './work-plan.ts'
 
 /** What the household needs to know, and nothing of hours, wages, prices or products. */
@@ -16,7 +17,7 @@ export function familyPage(job: Job, specification: Specification, plan: JudgedP
   const sets = roomSetsOf(job).filter(({ roomIds }) => roomIds.some((id) => worked.has(id)))
   const rooms = sets
     .map((set) => familyRoom(job, plan, set))
-    .toSorted((one, other) => (firstDay(one) < firstDay(other) ? -1 : 1))
+    .toSorted((one, other) => compareText(firstDay(one), firstDay(other)))
   return {
     title: job.header.title,
     startsOn: plan.startsOn,
@@ -64,11 +65,11 @@ function stretchesOf(plan: JudgedPlan, set: RoomSet): readonly Moments[] {
 }
 
 function byFrom(one: Moments, other: Moments): number {
-  return one.from < other.from ? -1 : one.from > other.from ? 1 : 0
+  return compareText(one.from, other.from)
 }
 
 function byStart(one: WorkPlanTask, other: WorkPlanTask): number {
-  return one.startsAt < other.startsAt ? -1 : one.startsAt > other.startsAt ? 1 : 0
+  return compareText(one.startsAt, other.startsAt)
 }
 
 /** The next noon, evening or morning: a household does not count minutes. */

@@ -1,7 +1,7 @@
 import type { Relaxed } from '../schedule/job/planning-site.ts'
 import type { Hold, HoldKind } from '../specification/types.ts'
+import { dateWords, dateWordsWithYear } from '../time/date-words.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
-import { dateWords, dateWordsWithYear } from './date-words.ts'
 
 /** A hold as it stands on paper and on the screen. */
 export interface HoldLine {

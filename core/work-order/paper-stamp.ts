@@ -1,7 +1,7 @@
+import { momentWords } from '../time/date-words.ts'
+import type { SiteMoment } from '../time/site-moment.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
-import { momentWords } from './date-words.ts'
 import { cssString } from './html-template.ts'
-import type { SiteMoment } from './site-time.ts'
 
 /** What is printed across or below every page of a document. */
 export type PaperStamp =

@@ -2,10 +2,11 @@ import { productOf } from '../price/materials.ts'
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember, CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import { dateOfDay, dayOfDate, weekdayOf } from '../schedule/calendar.ts'
 import { gravestFirst } from '../specification/cautions.ts'
 import { productClassWords, sheenWords, stepTitle } from '../specification/trade-words.ts'
 import type { Operation, Specification, Step } from '../specification/types.ts'
+import { dateOfDay, dayOfDate, weekdayOf } from '../time/local-date.ts'
+import { compareText } from '../words/text.ts'
 import type { CanLine, DayChore, HalfDayWork, PersonDay, SiteDay, WeekSheet } from './document-types.ts'
 import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 
@@ -27,7 +28,7 @@ export function siteDays(job: Job, specification: Specification, plan: WorkPlan)
   const steps = new Map(specification.steps.map((step) => [step.key, step]))
   const daily = specification.steps.filter((step) => step.daily)
   return [...visitsByDate(plan)]
-    .toSorted(([one], [other]) => (one < other ? -1 : 1))
+    .toSorted(([one], [other]) => compareText(one, other))
     .map(([date, visits]) => siteDay({ job, steps, daily }, date, visits))
 }
 
@@ -69,7 +70,7 @@ interface DayInput {
 
 function siteDay(input: DayInput, date: string, visits: readonly Visit[]): SiteDay {
   const { job } = input
-  const inOrder = visits.toSorted((a, b) => (startOf(a) < startOf(b) ? -1 : startOf(a) > startOf(b) ? 1 : 0))
+  const inOrder = visits.toSorted((a, b) => compareText(startOf(a), startOf(b)))
   const people = records(job.crew).flatMap((person) => {
     const own = inOrder.filter(({ task }) => task.crewMemberIds.includes(person.id))
     return own.length === 0 ? [] : [{ person, own }]

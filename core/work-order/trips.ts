@@ -1,5 +1,5 @@
 import type { ContainerCount } from '../price/containers.ts'
-import { addDays } from '../units/local-date.ts'
+import { addDays } from '../time/local-date.ts'
 
 /** Days from one trip to the store to the next, unless somebody says otherwise (shop assumption: every other week). */
 export const usualDaysBetweenTrips = 14

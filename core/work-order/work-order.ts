@@ -5,6 +5,7 @@ import { minutesByStep } from '../price/labour.ts'
 import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
+import { compareText } from '../words/text.ts'
 import { clientEstimate } from './client-estimate.ts'
 import { colorRecord } from './color-record.ts'
 import { coverOf } from './cover.ts'
@@ -98,8 +99,6 @@ export function workOrder(
 export function roomSheets(input: RoomSheetInput): readonly RoomSheet[] {
   return input.passes.sets
     .map((set) => roomSheet(input, set))
-    .toSorted((one, other) =>
-      (one.firstDay ?? '9') < (other.firstDay ?? '9') ? -1 : one.firstDay === other.firstDay ? 0 : 1,
-    )
+    .toSorted((one, other) => compareText(one.firstDay ?? '9', other.firstDay ?? '9'))
     .map((sheet, index) => ({ ...sheet, number: index + 1 }))
 }

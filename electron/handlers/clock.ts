@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import type { JobId } from '../../core/project/job.ts'
+import { machineMoment } from '../../core/time/site-moment.ts'
 
 /** The machine's clock, zone and randomness, so that everything behind the handlers can be given others in tests. */
 export interface Clock {
@@ -12,15 +13,8 @@ export interface Clock {
 
 export const machineClock: Clock = {
   instant: () => new Date().toISOString(),
-  local: () => localMoment(new Date()),
+  local: () => machineMoment(new Date()),
   timeZone: () => Intl.DateTimeFormat().resolvedOptions().timeZone,
-}
-
-/** Local date and time to the minute; the machine's own zone, not UTC. */
-export function localMoment(date: Date): string {
-  const two = (value: number) => String(value).padStart(2, '0')
-  const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
-  return `${day}T${two(date.getHours())}:${two(date.getMinutes())}`
 }
 
 /** For the job itself, wherever it goes. */

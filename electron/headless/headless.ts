@@ -1,6 +1,6 @@
 import type { Job } from '../../core/project/job.ts'
 import type { Outcome } from '../../core/project/problem.ts'
-import { momentOf } from '../../core/work-order/site-time.ts'
+import { momentOf } from '../../core/time/site-moment.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
 import { createHandlers } from '../handlers/handlers.ts'
 import { programFiles } from '../handlers/program-files.ts'

@@ -1,3 +1,4 @@
+import { compareText } from '../../core/words/text.ts'
 import type { BackupName } from './backup-names.ts'
 
 const hour = 3_600_000
@@ -21,7 +22,7 @@ const keptForRemoval = 366 * day
 export function backupsToRemove(backups: readonly BackupName[], now: string): readonly string[] {
   const present = Date.parse(now)
   const ages = (backup: BackupName) => present - Date.parse(backup.takenAt)
-  const newestFirst = [...backups].sort((one, other) => (one.takenAt < other.takenAt ? 1 : -1))
+  const newestFirst = [...backups].sort((one, other) => compareText(other.takenAt, one.takenAt))
   const work = newestFirst.filter(({ kind }) => kind === 'work')
   const kept = new Set([
     work[0],

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite3, { type Database } from 'better-sqlite3'
 import type { BackupKind, BackupSummary } from '../../core/contract/book.ts'
+import { compareText } from '../../core/words/text.ts'
 import { backupsToRemove } from './backup-keeping.ts'
 import { type BackupName, nameBackup, readBackupName } from './backup-names.ts'
 import { backupFolder, halfEnding, hasLog, isInMemory } from './book-files.ts'
@@ -17,7 +18,7 @@ export function backupNames(bookPath: string): readonly BackupName[] {
   const folder = backupFolder(bookPath)
   if (isInMemory(bookPath) || !isFolder(folder)) return []
   const names = readdirSync(folder).map(readBackupName)
-  return names.filter((name) => name !== null).sort((one, other) => (one.takenAt < other.takenAt ? 1 : -1))
+  return names.filter((name) => name !== null).sort((one, other) => compareText(other.takenAt, one.takenAt))
 }
 
 function isFolder(path: string): boolean {

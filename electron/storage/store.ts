@@ -4,6 +4,7 @@ import { applyDiff, type JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import { jobProblems, readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { fileNameWords } from '../../core/words/file-name.ts'
 import { type AcceptedElsewhere, readAcceptedElsewhere } from './accepted-elsewhere.ts'
 import { checkEdit } from './checked-edit.ts'
 import { storageProblem } from './failures.ts'
@@ -212,14 +213,5 @@ function staleEdit(row: JobRow, revision: number): Outcome<never> {
 }
 
 export function jobFileName({ header }: Job): string {
-  return `${fileNameOf(header.title)}.json`
-}
-
-/** Letters, digits and single hyphens, so that the name is good on every file system. */
-function fileNameOf(title: string): string {
-  const name = title
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
-    .replaceAll(/^-+|-+$/g, '')
-  return name.slice(0, 60) || 'job'
+  return `${fileNameWords(header.title) || 'job'}.json`
 }

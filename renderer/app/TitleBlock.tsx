@@ -1,6 +1,6 @@
 import { useStore } from 'zustand'
 import { type Job, records } from '../../core/project/job.ts'
-import { dateWordsWithYear } from '../../core/work-order/date-words.ts'
+import { dateWordsWithYear } from '../../core/time/date-words.ts'
 import { jobStore, useJobState, useView, viewStore } from '../state/app.ts'
 import { draftStore } from '../state/drafts.ts'
 import { isShut, useBookView } from './backups/book-state.ts'

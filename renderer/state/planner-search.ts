@@ -22,6 +22,7 @@ import { clashSentence } from '../../core/schedule/words/clash-words.ts'
 import { wordsOfJob } from '../../core/schedule/words/job-words.ts'
 import { createSpecify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
+import { capital } from '../../core/words/text.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import type { FoundPlan, PlanClash } from './planner-messages.ts'
@@ -175,8 +176,4 @@ export function foundPlan(tasks: ProblemOfJob, plan: Plan): FoundPlan {
   const [violation] = workPlan.violations
   if (violation !== undefined) throw new Error(`a plan breaks a rule: ${JSON.stringify(violation)}`)
   return { problem: tasks.problem, plan, workPlan }
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -1,10 +1,5 @@
-import {
-  epochMinutes,
-  type Link,
-  nothingKept,
-  type ScheduleProblem,
-  type Task,
-} from '../../core/schedule/model.ts'
+import { type Link, nothingKept, type ScheduleProblem, type Task } from '../../core/schedule/model.ts'
+import { epochMinutes } from '../../core/time/instant.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
 import { noEffects, noHouseRules } from '../fixtures/plain-rules.ts'
 

@@ -1,6 +1,8 @@
 /** The rooms of core as the job goes, left to right; each may enter only those to its left. */
 export const coreOrder = [
   'units',
+  'time',
+  'words',
   'geometry',
   'project',
   'sketch',

@@ -3,8 +3,8 @@ import { expect, test } from 'vitest'
 import { requestNames } from '../../core/contract/requests.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
+import { machineMoment } from '../../core/time/site-moment.ts'
 import { answerRequest } from '../../electron/handlers/answer.ts'
-import { localMoment } from '../../electron/handlers/clock.ts'
 import { fillEmptyBook } from '../../electron/handlers/handlers.ts'
 import { bookPath } from '../../electron/handlers/program-files.ts'
 import { portOf } from '../../electron/loopback/loopback.ts'
@@ -124,7 +124,7 @@ test('a closed book answers with a problem, not with an exception', async () => 
 })
 
 test('the moment on site is local, to the minute', () => {
-  expect(localMoment(new Date(2027, 2, 5, 7, 4, 59))).toBe('2027-03-05T07:04')
+  expect(machineMoment(new Date(2027, 2, 5, 7, 4, 59))).toBe('2027-03-05T07:04')
 })
 
 test('the book lies where each system keeps a user’s data, or where the environment says', () => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { localTimeIn } from '../../core/schedule/calendar.ts'
-import { localMoments } from '../../core/schedule/job/site-hours.ts'
 import { finishOf } from '../../core/schedule/model.ts'
+import { localTimeIn } from '../../core/time/local-time.ts'
+import { momentsIn } from '../../core/time/site-moment.ts'
 import { absences } from '../../renderer/panels/calendar/absences.ts'
 import { barId, tabStop, walked } from '../../renderer/panels/calendar/bar-walk.ts'
 import { lanesOf } from '../../renderer/panels/calendar/lanes.ts'
@@ -30,7 +30,7 @@ const axis = timeAxis({
   pixelsPerHour: 30,
 })
 const lanes = lanesOf(job, found, local)
-const momentOf = localMoments(job.header.timeZone)
+const momentOf = momentsIn(job.header.timeZone)
 const firstStart = Math.min(...plan.tasks.map((task) => task.start))
 
 test('the axis runs on without gaps, and later is never farther left', () => {

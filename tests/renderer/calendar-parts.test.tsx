@@ -3,10 +3,9 @@ import { expect, test } from 'vitest'
 import type { Job } from '../../core/project/job.ts'
 import type { PinId } from '../../core/project/progress-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
-import { localTimeIn } from '../../core/schedule/calendar.ts'
-import { localMoments } from '../../core/schedule/job/site-hours.ts'
 import { specify } from '../../core/specification/specify.ts'
-import { instantOf } from '../../core/work-order/site-time.ts'
+import { localTimeIn } from '../../core/time/local-time.ts'
+import { instantOf, momentsIn } from '../../core/time/site-moment.ts'
 import { LaneDrawing } from '../../renderer/panels/calendar/LaneDrawing.tsx'
 import type { Span } from '../../renderer/panels/calendar/lanes.ts'
 import { NoPlan } from '../../renderer/panels/calendar/NoPlan.tsx'
@@ -53,7 +52,7 @@ function drawn(
     words,
     pins: [],
     pickedId,
-    momentOf: localMoments(job.header.timeZone),
+    momentOf: momentsIn(job.header.timeZone),
   })
   return renderToStaticMarkup(
     <LaneDrawing
@@ -113,7 +112,7 @@ test('a task pinned in what is tried is outlined where it would begin', () => {
   const tried = triedStarts(found, [pin], job.header.timeZone)
   expect([...tried]).toEqual([[id, instantOf('2027-04-06T10:00', job.header.timeZone)]])
   expect(countOf(drawn(everything, null, tried), 'class="plan-ghost"')).toBe(1)
-  const same = { ...pin, startsAt: localMoments(job.header.timeZone)(bar.planned.start) }
+  const same = { ...pin, startsAt: momentsIn(job.header.timeZone)(bar.planned.start) }
   expect(triedStarts(found, [same], job.header.timeZone).size).toBe(0)
 })
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { kindOfPass, passKinds } from '../../core/passes/pass-types.ts'
-import { dayOfDate } from '../../core/schedule/calendar.ts'
+import { dayOfDate } from '../../core/time/local-date.ts'
 import { phaseOf, phases } from '../../core/work-order/phases.ts'
 import { halfDayAt, type PictureTask, pictureOf } from '../../renderer/panels/calendar/whole-job/picture.ts'
 

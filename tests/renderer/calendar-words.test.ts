@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { takeOff } from '../../core/quantities/take-off.ts'
-import { localMoments } from '../../core/schedule/job/site-hours.ts'
 import type { Violation } from '../../core/schedule/judge/violation.ts'
-import { epochMinutes } from '../../core/schedule/model.ts'
 import { breaksWhenMoved } from '../../core/schedule/moved-task.ts'
 import { specify } from '../../core/specification/specify.ts'
+import { epochMinutes } from '../../core/time/instant.ts'
+import { momentsIn } from '../../core/time/site-moment.ts'
 import { moveSentences } from '../../renderer/panels/calendar/move-words.ts'
 import { neighboursOf } from '../../renderer/panels/calendar/neighbours.ts'
 import { planLook } from '../../renderer/panels/calendar/plan-look.ts'
@@ -21,7 +21,7 @@ search.step()
 const found = search.current()
 if (found === null) throw new Error('no plan was found')
 const words = taskWords(job, specification, found.workPlan)
-const momentOf = localMoments(job.header.timeZone)
+const momentOf = momentsIn(job.header.timeZone)
 
 test('a task is called by its room and its steps, with a plan and without one', () => {
   const bare = taskWords(job, specification, null)

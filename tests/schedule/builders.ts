@@ -1,5 +1,4 @@
 import {
-  epochMinutes,
   type HouseRules,
   type Link,
   nothingKept,
@@ -11,6 +10,7 @@ import {
   type Task,
   type Week,
 } from '../../core/schedule/model.ts'
+import { epochMinutes } from '../../core/time/instant.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
 import { noEffects, noHouseRules } from '../fixtures/plain-rules.ts'
 

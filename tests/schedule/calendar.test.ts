@@ -1,15 +1,10 @@
 import { expect, test } from 'vitest'
-import {
-  dateOfDay,
-  dayOfDate,
-  localTimeIn,
-  presentWindows,
-  subtractWindows,
-  withoutChores,
-} from '../../core/schedule/calendar.ts'
+import { presentWindows, subtractWindows, withoutChores } from '../../core/schedule/calendar.ts'
 import { verifyPlan } from '../../core/schedule/judge/verify.ts'
-import { epochMinutes } from '../../core/schedule/model.ts'
 import { createSearch } from '../../core/schedule/tries/search.ts'
+import { epochMinutes } from '../../core/time/instant.ts'
+import { dateOfDay, dayOfDate } from '../../core/time/local-date.ts'
+import { localTimeIn } from '../../core/time/local-time.ts'
 import { link, person, problem, task, weekOf } from './builders.ts'
 
 const utc = (year: number, month: number, day: number, hour: number, minute = 0): number =>

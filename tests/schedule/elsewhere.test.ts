@@ -5,9 +5,9 @@ import type { Job } from '../../core/project/job.ts'
 import type { CrewMember, CrewMemberId } from '../../core/project/shop-records.ts'
 import { busyOf, presencesOf, type WorkElsewhere } from '../../core/schedule/job/elsewhere.ts'
 import { nothingHappened, type PlanningFacts } from '../../core/schedule/job/problem-of-job.ts'
-import { localInstant } from '../../core/schedule/job/site-hours.ts'
-import { epochMinutes } from '../../core/schedule/model.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
+import { epochMinutes } from '../../core/time/instant.ts'
+import { instantOf } from '../../core/time/site-moment.ts'
 import { plainRoom } from '../../demo-data/plain-room.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { gathered } from '../passes/gathered.ts'
@@ -40,7 +40,7 @@ function planOf(
   }
 }
 
-const at = (moment: string) => localInstant(moment, zone)
+const at = (moment: string) => instantOf(moment, zone)
 
 test('somebody is there from the first to the last work of a day, with setting up and leaving where it was kept', () => {
   const tasks = [

@@ -8,13 +8,13 @@ import type { Pin } from '../../core/project/progress-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { heldSteps } from '../../core/schedule/job/held-steps.ts'
 import { problemOfJob } from '../../core/schedule/job/problem-of-job.ts'
-import { localInstant } from '../../core/schedule/job/site-hours.ts'
 import { verifyPlan } from '../../core/schedule/judge/verify.ts'
-import { epochMinutes } from '../../core/schedule/model.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
 import { heldUntil } from '../../core/specification/holds.ts'
 import { specify } from '../../core/specification/specify.ts'
 import type { Hold, Specification } from '../../core/specification/types.ts'
+import { epochMinutes } from '../../core/time/instant.ts'
+import { instantOf } from '../../core/time/site-moment.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'
 
 function minutesOf(job: Job, specification: Specification): MinutesByStep {
@@ -130,7 +130,7 @@ test('a hold that was cleared lets its steps go, one without a day keeps them an
   expect(startOf(cleared)).toBeNull()
   const unknown = tasksWith(said({}))
   expect(unknown.relaxed).toContainEqual({ what: 'holdNoDate', id: hold.key })
-  expect(startOf(unknown)).toBeGreaterThan(localInstant('2027-03-29T00:00', house.header.timeZone))
+  expect(startOf(unknown)).toBeGreaterThan(instantOf('2027-03-29T00:00', house.header.timeZone))
 })
 
 test('a pin before the day of a hold is lost, one after it is kept', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { addDays, dayOfDate } from '../../core/time/local-date.ts'
 import {
   areaFromSquareUnits,
   formatArea,
@@ -22,7 +23,6 @@ import {
   toFeet,
   unitsPer64thInch,
 } from '../../core/units/length.ts'
-import { addDays, dayOfDate } from '../../core/units/local-date.ts'
 import { formatCents, roundToCents } from '../../core/units/money.ts'
 import { formatVolume, litresPerGallon, squareFeetMilsPerGallon } from '../../core/units/volume.ts'
 

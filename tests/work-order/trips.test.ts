@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { ContainerCount } from '../../core/price/containers.ts'
-import { addDays } from '../../core/units/local-date.ts'
+import { addDays } from '../../core/time/local-date.ts'
 import type { Cents } from '../../core/units/money.ts'
 import { shoppingList } from '../../core/work-order/shopping.ts'
 import { containersByTrip, piecesByTrip, tripFor, tripsOf } from '../../core/work-order/trips.ts'

@@ -1,5 +1,5 @@
 import { type PlanAim, planAims } from '../../project/vocabulary.ts'
-import { dayOfDate } from '../calendar.ts'
+import { dayOfDate } from '../../time/local-date.ts'
 import type { JobPlan } from '../job-plan.ts'
 
 /** What plans are compared by, in the job's own money. */

@@ -1,7 +1,7 @@
 import type { PlanAim } from '../../project/vocabulary.ts'
+import { dayOfDate } from '../../time/local-date.ts'
 import { formatMinutes } from '../../units/duration.ts'
 import { formatCents } from '../../units/money.ts'
-import { dayOfDate } from '../calendar.ts'
 import type { ComparedPlan } from './choose.ts'
 
 export const aimWords: Readonly<Record<PlanAim, string>> = {

@@ -1,11 +1,6 @@
-import {
-  choreMinutes,
-  dayOfDate,
-  localTimeIn,
-  presentWindows,
-  weekdayOf,
-  withoutChores,
-} from '../calendar.ts'
+import { dayOfDate, weekdayOf } from '../../time/local-date.ts'
+import { localTimeIn } from '../../time/local-time.ts'
+import { choreMinutes, presentWindows, withoutChores } from '../calendar.ts'
 import { type DayWindow, isBegun, type Person, type ScheduleProblem, type SiteClock } from '../model.ts'
 
 type SiteHours = Extract<SiteClock, { kind: 'site' }>

@@ -1,9 +1,10 @@
 import type { PlanBody } from '../../project/issued-records.ts'
 import type { Table } from '../../project/job.ts'
 import type { CrewMember } from '../../project/shop-records.ts'
-import { type EpochMinutes, epochMinutes, type PlanSegment } from '../model.ts'
+import { type EpochMinutes, epochMinutes } from '../../time/instant.ts'
+import { instantOf } from '../../time/site-moment.ts'
+import type { PlanSegment } from '../model.ts'
 import type { Busy } from './problem-of-job.ts'
-import { localInstant } from './site-hours.ts'
 
 /** Somebody at work for a job on a day, setting up and leaving included. */
 interface Presence {
@@ -33,8 +34,8 @@ export function presencesOf({ tasks, days }: PlanBody['plan'], timeZone: string)
     const { setUpMinutes = 0, leavingMinutes = 0 } = chores.get(key) ?? {}
     return {
       crewMemberId,
-      from: epochMinutes(localInstant(from, timeZone) - setUpMinutes),
-      to: epochMinutes(localInstant(to, timeZone) + leavingMinutes),
+      from: epochMinutes(instantOf(from, timeZone) - setUpMinutes),
+      to: epochMinutes(instantOf(to, timeZone) + leavingMinutes),
     }
   })
 }

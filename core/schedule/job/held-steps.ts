@@ -1,6 +1,6 @@
 import { heldUntil } from '../../specification/holds.ts'
 import type { Hold } from '../../specification/types.ts'
-import type { LocalDate } from '../../units/local-date.ts'
+import type { LocalDate } from '../../time/local-date.ts'
 import type { Relaxed } from './planning-site.ts'
 
 interface HeldSteps {

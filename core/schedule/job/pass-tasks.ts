@@ -2,12 +2,13 @@ import type { Pass } from '../../passes/pass-types.ts'
 import { passOfPin } from '../../passes/pins.ts'
 import { records } from '../../project/job.ts'
 import type { Pin } from '../../project/progress-records.ts'
+import { type EpochMinutes, epochMinutes } from '../../time/instant.ts'
+import { instantOf } from '../../time/site-moment.ts'
 import { elapsedMinutes, workingMinutes } from '../../units/duration.ts'
-import { type EpochMinutes, epochMinutes, type RoomEffects, type Task, type TaskState } from '../model.ts'
+import type { RoomEffects, Task, TaskState } from '../model.ts'
 import { longestDay } from './longest-day.ts'
 import { type PassTask, planGrid, type Site } from './planning-site.ts'
 import { peopleAtOnce } from './rooms-of-job.ts'
-import { localInstant } from './site-hours.ts'
 import { siteRuleNumber, siteRules } from './site-rules.ts'
 import type { StepFact } from './step-facts.ts'
 
@@ -66,7 +67,7 @@ function heldUntilInstant(site: Site, { pass, stepKeys }: PassTask): EpochMinute
   const open = stepKeys.filter((key) => site.facts.get(key)?.kind === 'open')
   const days = [pass.notBefore, ...open.map((key) => site.heldFrom.get(key))].filter((day) => day != null)
   const last = days.toSorted().at(-1)
-  return last === undefined || open.length === 0 ? null : localInstant(`${last}T00:00`, site.clock.timeZone)
+  return last === undefined || open.length === 0 ? null : instantOf(`${last}T00:00`, site.clock.timeZone)
 }
 
 function onGrid(minutes: number): EpochMinutes {
@@ -89,7 +90,7 @@ function effectsOf(site: Site, { effects, key }: Pass, work: number): RoomEffect
 }
 
 function stateOf(site: Site, facts: readonly StepFact[], pin: Pin | undefined): TaskState {
-  const instant = (moment: string): EpochMinutes => localInstant(moment, site.clock.timeZone)
+  const instant = (moment: string): EpochMinutes => instantOf(moment, site.clock.timeZone)
   const done = facts.filter((fact) => fact.kind === 'done')
   const started = facts.filter((fact) => fact.kind === 'started')
   const people = [...new Set([...done, ...started].flatMap((fact) => fact.crewMemberIds))]
@@ -123,7 +124,7 @@ export function usablePins(site: Site, tasks: readonly PassTask[]): ReadonlyMap<
     const key = passOfPin(site.passes, pin)?.key
     const task = tasks.find(({ id }) => id === key)
     const isOpen = task?.stepKeys.every((key) => site.facts.get(key)?.kind === 'open') ?? false
-    const start = onGrid(localInstant(pin.startsAt, site.clock.timeZone))
+    const start = onGrid(instantOf(pin.startsAt, site.clock.timeZone))
     const least = task === undefined ? null : heldUntilInstant(site, task)
     if (task !== undefined && isOpen && start >= Math.max(site.clock.start, least ?? 0))
       byTask.set(task.id, pin)

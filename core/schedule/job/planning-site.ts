@@ -1,5 +1,6 @@
 import type { Pass, Passes } from '../../passes/pass-types.ts'
 import { type Job, records } from '../../project/job.ts'
+import { compareText } from '../../words/text.ts'
 import type { Person, PlanSegment, SiteClock } from '../model.ts'
 import { personOf } from './site-hours.ts'
 import type { StepFact } from './step-facts.ts'
@@ -51,6 +52,6 @@ export interface PassTask {
 export function crewOf(job: Job, busy: Readonly<Record<string, readonly PlanSegment[]>>): readonly Person[] {
   const { burdenPercent } = job.houseRules.price
   return records(job.crew)
-    .toSorted((one, other) => (one.id < other.id ? -1 : 1))
+    .toSorted((one, other) => compareText(one.id, other.id))
     .map((member) => personOf(member, planGrid, burdenPercent, busy[member.id] ?? []))
 }

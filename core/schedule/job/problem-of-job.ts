@@ -2,9 +2,11 @@ import type { MinutesByStep, Passes, PassOrder } from '../../passes/pass-types.t
 import type { Job } from '../../project/job.ts'
 import type { PlanAim } from '../../project/vocabulary.ts'
 import type { Specification } from '../../specification/types.ts'
+import type { EpochMinutes } from '../../time/instant.ts'
+import { instantOf } from '../../time/site-moment.ts'
 import { elapsedMinutes } from '../../units/duration.ts'
+import { compareText } from '../../words/text.ts'
 import {
-  type EpochMinutes,
   type Keeping,
   type Link,
   nothingKept,
@@ -16,7 +18,7 @@ import { heldSteps } from './held-steps.ts'
 import { passTasks, taskOf, usablePins } from './pass-tasks.ts'
 import { crewOf, type PassTask, planGrid, type Relaxed, type Site } from './planning-site.ts'
 import { roomLimitOf, roomsOf } from './rooms-of-job.ts'
-import { localInstant, siteClock } from './site-hours.ts'
+import { siteClock } from './site-hours.ts'
 import { engineRules, pricesOf, spendingOf } from './site-rules.ts'
 import { factsByStep, type StepFact } from './step-facts.ts'
 
@@ -142,7 +144,7 @@ const centsPerLateDay = 1_000_000
 
 function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts['keeps']): Keeping {
   if (keeps === null) return nothingKept
-  const instant = (moment: string): EpochMinutes => localInstant(moment, site.clock.timeZone)
+  const instant = (moment: string): EpochMinutes => instantOf(moment, site.clock.timeZone)
   // A coat that goes on the next day stands in several tasks of the older plan.
   const byStep = new Map<string, KeptTask[]>()
   for (const task of keeps.tasks) {
@@ -152,7 +154,7 @@ function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts[
     ...new Set(stepKeys.flatMap((key) => byStep.get(key) ?? [])),
   ]
   const tasks = parts.flatMap((part): readonly PlanPromise[] => {
-    const kept = keptOf(part).toSorted((one, other) => (one.startsAt < other.startsAt ? -1 : 1))
+    const kept = keptOf(part).toSorted((one, other) => compareText(one.startsAt, other.startsAt))
     const [first] = kept
     if (first === undefined) return []
     const people = first.crewMemberIds.filter((id) => site.people.some((person) => person.id === id))

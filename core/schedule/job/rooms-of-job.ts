@@ -2,12 +2,12 @@ import { polygonArea } from '../../geometry/polygon.ts'
 import type { RoomSet } from '../../passes/pass-types.ts'
 import { type Job, records } from '../../project/job.ts'
 import type { Room, RoomId } from '../../project/sketch-records.ts'
+import { instantOf } from '../../time/site-moment.ts'
 import { areaFromSquareUnits, toSquareFeet } from '../../units/area.ts'
 import { workingMinutes } from '../../units/duration.ts'
 import { type HouseRules, isBegun, minutesUntilUsable, type ScheduleRoom, type Task } from '../model.ts'
 import { longestDay } from './longest-day.ts'
 import { planGrid, type Site } from './planning-site.ts'
-import { localInstant } from './site-hours.ts'
 import { isSiteRuleOn, pricesOf, siteRuleNumber, siteRules } from './site-rules.ts'
 import { hallsOnTheWay, openNeighbours } from './ways-through.ts'
 
@@ -33,7 +33,7 @@ export function roomsOf(site: Site, tasks: readonly Task[]): readonly ScheduleRo
       openTo: others(open),
       sleeping: job.header.occupied && rooms.some(({ use }) => use === 'bedroom'),
       reachedThrough: others(halls),
-      backBy: promised === undefined ? null : localInstant(promised, clock.timeZone),
+      backBy: promised === undefined ? null : instantOf(promised, clock.timeZone),
       neededDaily: eveningsOf(site, set, rooms, tasks),
       alarm: records(job.keptItems).some(
         (item) => item.handling === 'coverDaily' && set.roomIds.some((id) => id === item.roomId),

@@ -1,15 +1,8 @@
 import type { Job } from '../../project/job.ts'
 import type { CrewMember, Weekday } from '../../project/shop-records.ts'
-import { dateOfDay, dayOfDate, localTimeIn } from '../calendar.ts'
-import {
-  type DayWindow,
-  type EpochMinutes,
-  epochMinutes,
-  type Person,
-  type PlanSegment,
-  type SiteClock,
-  type Week,
-} from '../model.ts'
+import { epochMinutes } from '../../time/instant.ts'
+import { instantOf, minuteOfDay } from '../../time/site-moment.ts'
+import type { DayWindow, Person, PlanSegment, SiteClock, Week } from '../model.ts'
 
 /** Sunday first, as the engine counts. */
 const engineDays: readonly Weekday[] = [
@@ -25,12 +18,6 @@ const engineDays: readonly Weekday[] = [
 interface Hours {
   readonly from: string
   readonly to: string
-}
-
-/** Minutes after midnight of `08:30`. */
-function minuteOfDay(time: string): number {
-  const [hours = 0, minutes = 0] = time.split(':').map(Number)
-  return hours * 60 + minutes
 }
 
 /** Working hours shrink to the grid, breaks grow to it: nobody is planned when they are not there. */
@@ -75,8 +62,8 @@ export function personOf(
 export function siteClock(job: Job, now: string | null, grid: number): Extract<SiteClock, { kind: 'site' }> {
   const { header, houseRules } = job
   const hours = windowsOnGrid([houseRules.siteHours], grid, false)
-  const opens = localInstant(`${header.startsOn}T${houseRules.siteHours.from}`, header.timeZone)
-  const from = now === null ? opens : Math.max(opens, localInstant(now, header.timeZone))
+  const opens = instantOf(`${header.startsOn}T${houseRules.siteHours.from}`, header.timeZone)
+  const from = now === null ? opens : Math.max(opens, instantOf(now, header.timeZone))
   return {
     kind: 'site',
     timeZone: header.timeZone,
@@ -84,30 +71,4 @@ export function siteClock(job: Job, now: string | null, grid: number): Extract<S
     siteHours: engineDays.map(() => hours) as unknown as Week,
     holidays: houseRules.holidays,
   }
-}
-
-/** Minutes since 1970 UTC of a local moment like `2027-03-31T08:30`. */
-export function localInstant(moment: string, timeZone: string): EpochMinutes {
-  const [date = '', time = '00:00'] = moment.split('T')
-  return epochMinutes(localTimeIn(timeZone).instantOf(dayOfDate(date), minuteOfDay(time)))
-}
-
-/** Writes instants as local moments of one time zone. */
-export function localMoments(timeZone: string): (instant: number) => string {
-  const local = localTimeIn(timeZone)
-  const dates = new Map<number, string>()
-  const times = new Map<number, string>()
-  return (instant) => {
-    const day = local.dayAt(instant)
-    const date = dates.get(day) ?? dateOfDay(day)
-    dates.set(day, date)
-    const minute = Math.round(instant + local.offsetAt(instant) - day * 1440)
-    const time = times.get(minute) ?? `${two(Math.floor(minute / 60))}:${two(minute % 60)}`
-    times.set(minute, time)
-    return `${date}T${time}`
-  }
-}
-
-function two(value: number): string {
-  return String(value).padStart(2, '0')
 }

@@ -1,4 +1,5 @@
-import { dateOfDay, type LocalTime, localTimeIn, weekdayOf } from '../calendar.ts'
+import { dateOfDay, weekdayOf } from '../../time/local-date.ts'
+import { type LocalTime, localTimeIn } from '../../time/local-time.ts'
 import type { DayWindow, Person, Plan, PlannedTask, ScheduleProblem, ScheduleRoom, Task } from '../model.ts'
 
 /** A task with its place in the plan. */

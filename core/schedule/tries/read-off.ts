@@ -1,7 +1,8 @@
+import { epochMinutes } from '../../time/instant.ts'
 import type { Decoder } from '../fitting/decoder.ts'
 import type { FixedPiece, Piece } from '../fitting/fixed.ts'
 import { openTask } from '../fitting/net.ts'
-import { epochMinutes, type PersonId, type Plan, type PlannedTask, type TaskState } from '../model.ts'
+import type { PersonId, Plan, PlannedTask, TaskState } from '../model.ts'
 
 /** The plan that was put together last, in instants. */
 export function planFrom(decoder: Decoder): Plan {

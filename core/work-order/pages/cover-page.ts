@@ -1,5 +1,5 @@
 import type { Notice } from '../../specification/types.ts'
-import { dateWordsWithYear } from '../date-words.ts'
+import { dateWordsWithYear } from '../../time/date-words.ts'
 import type { Cover, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { holdText } from '../room-sheet/sheet-text.ts'

@@ -1,5 +1,5 @@
-import { dayOfDate, weekdayOf } from '../../schedule/calendar.ts'
-import { dateWords } from '../date-words.ts'
+import { dateWords } from '../../time/date-words.ts'
+import { dateOfDay, dayOfDate, weekdayOf } from '../../time/local-date.ts'
 import type { CoverRoom, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { type Phase, phases, phaseWords } from '../phases.ts'
@@ -37,7 +37,7 @@ ${rooms.map((room, index) => roomRow(order, room, headHeight + index * rowHeight
 function dayColumn(order: WorkOrder, day: number, x: number, across: number, height: number): Markup {
   const weekday = weekdayOf(day)
   const isFree = weekday === 0 || weekday === 6
-  const date = new Date(day * 86_400_000).toISOString().slice(0, 10)
+  const date = dateOfDay(day)
   const words = dateWords(date, order.unitSystem).slice(4)
   return html`${isFree ? html`<rect x="${two(x)}" y="${headHeight - 1}" width="${two(across)}" height="${two(height - headHeight)}" fill="#eee"/>` : null}${
     weekday === 1 || x === nameWidth

@@ -1,5 +1,5 @@
+import { dateWordsWithYear } from '../../time/date-words.ts'
 import { formatCents } from '../../units/money.ts'
-import { dateWordsWithYear } from '../date-words.ts'
 import type { WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 

@@ -1,5 +1,5 @@
+import { dateWords } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import { dateWords } from '../date-words.ts'
 import type { FamilyRoom, WorkOrder } from '../document-types.ts'
 import { readyWords, stretchWords } from '../family-page.ts'
 import { html, type Markup } from '../html-template.ts'

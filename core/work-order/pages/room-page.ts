@@ -1,5 +1,5 @@
+import { dateWords, momentWords } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import { dateWords, momentWords } from '../date-words.ts'
 import { html, type Markup } from '../html-template.ts'
 import { volumeText } from '../material-words.ts'
 import type { Paper } from '../paper-size.ts'

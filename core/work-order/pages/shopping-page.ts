@@ -1,5 +1,5 @@
+import { dateWords } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import { dateWords } from '../date-words.ts'
 import type { ShoppingLine, ShoppingTotal, ShoppingTrip, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { volumeText } from '../material-words.ts'

@@ -1,4 +1,4 @@
-import { dateWordsWithYear } from '../date-words.ts'
+import { dateWordsWithYear } from '../../time/date-words.ts'
 import type { DayChore, HalfDayWork, PersonDay, SiteDay, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { mergedCans } from '../site-days.ts'

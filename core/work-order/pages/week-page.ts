@@ -1,5 +1,5 @@
+import { dateWords, dateWordsWithYear } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import { dateWords, dateWordsWithYear } from '../date-words.ts'
 import type { HalfDayWork, SiteDay, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import type { ChosenWeek } from '../paper-choice.ts'

@@ -4,6 +4,7 @@ import type { Job } from '../../project/job.ts'
 import { amountsSum } from '../../specification/amounts.ts'
 import { productClassWords, surfaceNoun } from '../../specification/trade-words.ts'
 import type { Operation, Step } from '../../specification/types.ts'
+import { capital } from '../../words/text.ts'
 import type { SetContext } from './set-context.ts'
 import { amountWords, surfaceList } from './surface-list.ts'
 import type { ColorLine } from './types.ts'
@@ -141,8 +142,4 @@ export function unpaintedOf({ takeoff, set, steps }: SetContext): readonly strin
   const left = new Set(here.filter(({ key }) => !coated.has(key)).map(({ surfaceClass }) => surfaceClass))
   const painted = new Set(here.filter(({ key }) => coated.has(key)).map(({ surfaceClass }) => surfaceClass))
   return [...left].map((each) => `${painted.has(each) ? 'part of the ' : ''}${surfaceNoun(each)}`)
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1)
 }

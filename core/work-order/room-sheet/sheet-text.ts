@@ -1,6 +1,7 @@
 import type { KeptItemHandling } from '../../project/vocabulary.ts'
 import { sheenWords } from '../../specification/trade-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
+import { capital } from '../../words/text.ts'
 import { volumeText } from '../material-words.ts'
 import { waitWords } from './short-words.ts'
 import type {
@@ -39,10 +40,6 @@ function lineText(line: PassLineEntry, detail: LineDetail): string {
   const isPlaced = place !== '' && (detail === 'full' || !serves)
   const work = finish === '' ? lowered(what) : `${lowered(what)} ${finish}`
   return isPlaced ? `${work}: ${place}` : work
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1)
 }
 
 function lowered(text: string): string {

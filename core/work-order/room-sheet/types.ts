@@ -4,9 +4,9 @@ import type { OpeningId, RoomId } from '../../project/sketch-records.ts'
 import type { ColourId } from '../../project/survey-records.ts'
 import type { KeptItemHandling, Sheen } from '../../project/vocabulary.ts'
 import type { Caution } from '../../specification/types.ts'
+import type { SiteMoment } from '../../time/site-moment.ts'
 import type { HoldLine } from '../hold-words.ts'
 import type { RoomPlan } from '../room-plan.ts'
-import type { SiteMoment } from '../site-time.ts'
 import type { WallDrawing } from './wall-drawings.ts'
 
 /** Everything one person needs to paint a room set, without clock times and without names in its lines: it stays true when the plan moves. */

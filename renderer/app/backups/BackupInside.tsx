@@ -2,10 +2,10 @@ import { useEffect, useState } from 'react'
 import type { BackupSummary } from '../../../core/contract/book.ts'
 import type { JobSummary } from '../../../core/contract/requests.ts'
 import type { Outcome } from '../../../core/project/problem.ts'
+import { machineMoment } from '../../../core/time/site-moment.ts'
 import { ask } from '../../bridge/client.ts'
 import { takenWords } from './backup-words.ts'
 import { bringJobBack, goBackTo } from './exchange.ts'
-import { localMoment } from './local-moment.ts'
 
 /** What is in one backup, and what can be had from it. */
 export function BackupInside(props: { readonly backup: BackupSummary; readonly isOpen: boolean }) {
@@ -20,7 +20,7 @@ export function BackupInside(props: { readonly backup: BackupSummary; readonly i
   }
   return (
     <section className="backup-inside" aria-label="Inside this backup">
-      <h2>Inside the backup of {takenWords(localMoment(takenAt))}</h2>
+      <h2>Inside the backup of {takenWords(machineMoment(new Date(takenAt)))}</h2>
       {jobs === null ? <p className="quiet">Looking inside …</p> : null}
       {jobs?.ok === false ? <p role="alert">{jobs.problem.sentence}</p> : null}
       {jobs?.ok ? (
@@ -87,7 +87,7 @@ function JobTable(props: {
             <td>{job.title}</td>
             <td>{job.client === '' ? 'not named' : job.client}</td>
             <td className="number">{job.roomCount}</td>
-            <td>{takenWords(localMoment(job.editedAt))}</td>
+            <td>{takenWords(machineMoment(new Date(job.editedAt)))}</td>
             <td>
               {props.isOpen ? (
                 <button

@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'react'
 import type { BackupSummary, ShutBook } from '../../../core/contract/book.ts'
+import { machineMoment } from '../../../core/time/site-moment.ts'
 import { ask } from '../../bridge/client.ts'
 import { jobStore } from '../../state/app.ts'
 import { BackupInside } from './BackupInside.tsx'
 import { agoWords, kindWords, shutTitles, sizeWords, takenWords, wayWords } from './backup-words.ts'
 import { useBookView, wantBackupPage } from './book-state.ts'
 import { leaveShutBook } from './exchange.ts'
-import { localMoment } from './local-moment.ts'
 import './backups.css'
 
 /** Go back to a backup: why the book is shut where it is, the backups there are, and a look inside one. */
@@ -110,7 +110,7 @@ function BackupLine(props: {
   const { backup } = props
   return (
     <button type="button" className="backup-line" aria-pressed={props.isChosen} onClick={props.onChoose}>
-      <strong>{takenWords(localMoment(backup.takenAt))}</strong>
+      <strong>{takenWords(machineMoment(new Date(backup.takenAt)))}</strong>
       <span>{agoWords(Date.now() - Date.parse(backup.takenAt))}</span>
       <span className="quiet">
         {sizeWords(backup)} · {kindWords[backup.kind]}

@@ -1,5 +1,5 @@
 import type { BackupKind, BackupSummary, ShutReason, WayOut } from '../../../core/contract/book.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
 
 export const kindWords: Readonly<Record<BackupKind, string>> = {
   work: 'made while working',

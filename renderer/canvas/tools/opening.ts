@@ -8,6 +8,7 @@ import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { facingWall } from '../../../core/sketch/facing-wall.ts'
 import { openingTemplateFor } from '../../../core/sketch/opening-templates.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
+import { capital } from '../../../core/words/text.ts'
 import { targetAt, wallAt } from '../hit.ts'
 import { type Deed, resting, type Surroundings, type Tool } from './tool.ts'
 
@@ -86,8 +87,4 @@ export function onGrid(at: number, grid: number | null, most: number): number {
 
 function countOf(job: Job, kind: OpeningKind): number {
   return records(job.openings).filter((opening) => opening.kind === kind).length
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

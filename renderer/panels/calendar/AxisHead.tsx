@@ -1,5 +1,5 @@
+import { dateWords } from '../../../core/time/date-words.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
-import { dateWords } from '../../../core/work-order/date-words.ts'
 import { type AxisDay, hasNarrowDays, startsWeek, type TimeAxis } from './time-axis.ts'
 
 const axisHeight = 40

@@ -1,8 +1,8 @@
 import { useMemo } from 'react'
 import type { Job } from '../../../core/project/job.ts'
-import { epochMinutes } from '../../../core/schedule/model.ts'
 import { breaksWhenMoved } from '../../../core/schedule/moved-task.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
+import { epochMinutes } from '../../../core/time/instant.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { moveSentences } from './move-words.ts'
 

@@ -1,5 +1,5 @@
+import { type LocalTime } from '../../../core/time/local-time.ts'
 import { type ReactNode, useEffect, useMemo, useRef } from 'react'
-import type { LocalTime } from '../../../core/schedule/calendar.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { AxisHead } from './AxisHead.tsx'

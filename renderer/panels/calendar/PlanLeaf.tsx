@@ -3,11 +3,10 @@ import { pinsOnPasses } from '../../../core/passes/pins.ts'
 import { records } from '../../../core/project/job.ts'
 import type { Pin } from '../../../core/project/progress-records.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
-import { localTimeIn } from '../../../core/schedule/calendar.ts'
-import { localMoments } from '../../../core/schedule/job/site-hours.ts'
 import { finishOf } from '../../../core/schedule/model.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
-import { instantOf } from '../../../core/work-order/site-time.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
+import { localTimeIn } from '../../../core/time/local-time.ts'
+import { instantOf, momentsIn } from '../../../core/time/site-moment.ts'
 import { useJob } from '../../state/app.ts'
 import { passesOf, specificationOf } from '../../state/derived.ts'
 import { newId } from '../../state/new-id.ts'
@@ -63,7 +62,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const passes = passesOf(job)
   const { timeZone, unitSystem } = job.header
   const local = useMemo(() => localTimeIn(timeZone), [timeZone])
-  const momentOf = useMemo(() => localMoments(timeZone), [timeZone])
+  const momentOf = useMemo(() => momentsIn(timeZone), [timeZone])
   const words = useMemo(
     () => taskWords(job, specification, found?.workPlan ?? null),
     [job, specification, found],

@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
+import { dateWords } from '../../../core/time/date-words.ts'
 import { formatCents } from '../../../core/units/money.ts'
-import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import type { FoundPlan, PlanClash } from '../../state/planner-messages.ts'

@@ -1,5 +1,6 @@
-import { type LocalTime, presentWindows, subtractWindows } from '../../../core/schedule/calendar.ts'
+import { presentWindows, subtractWindows } from '../../../core/schedule/calendar.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
+import type { LocalTime } from '../../../core/time/local-time.ts'
 import type { Lane } from './lanes.ts'
 import type { TimeAxis } from './time-axis.ts'
 

@@ -1,6 +1,7 @@
 import { type Job, records } from '../../../core/project/job.ts'
-import { dateOfDay, dayOfDate } from '../../../core/schedule/calendar.ts'
-import { dateWords } from '../../../core/work-order/date-words.ts'
+import { dateWords } from '../../../core/time/date-words.ts'
+import { dateOfDay, dayOfDate } from '../../../core/time/local-date.ts'
+import { compareText } from '../../../core/words/text.ts'
 import type { WorkPlan, WorkPlanTask } from '../../../core/work-order/work-plan.ts'
 
 /** A plan of which is known which rooms are out of use when, and perhaps what of it is done. */
@@ -45,7 +46,7 @@ function movedPasses(job: Job, before: ShownPlan, after: ShownPlan): readonly st
   const { unitSystem } = job.header
   const was = firstVisits(before)
   return [...firstVisits(after)]
-    .toSorted(([, one], [, other]) => (one.startsAt < other.startsAt ? -1 : 1))
+    .toSorted(([, one], [, other]) => compareText(one.startsAt, other.startsAt))
     .flatMap(([key, task]) => {
       const old = was.get(key)
       if (old === undefined) return []

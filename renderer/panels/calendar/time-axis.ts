@@ -1,5 +1,7 @@
-import { dateOfDay, type LocalTime, presentWindows } from '../../../core/schedule/calendar.ts'
+import { presentWindows } from '../../../core/schedule/calendar.ts'
 import type { DayWindow, ScheduleProblem } from '../../../core/schedule/model.ts'
+import { dateOfDay } from '../../../core/time/local-date.ts'
+import type { LocalTime } from '../../../core/time/local-time.ts'
 
 /** A stretch of the axis. Working hours are drawn to scale; nights and days off are drawn narrow, so that drying shows through. */
 interface AxisPart {

@@ -1,3 +1,4 @@
+import { capital } from '../../../core/words/text.ts'
 import { useMemo, useState } from 'react'
 import type { Job } from '../../../core/project/job.ts'
 import { quantityTotals } from '../../../core/quantities/quantity-totals.ts'
@@ -17,7 +18,6 @@ import { placeInSentence, surfaceWords } from '../../../core/work-order/surface-
 import { optionsOf } from '../parts/Choice.tsx'
 import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
-import { capital } from '../parts/words.ts'
 import { Policies } from './Policies.tsx'
 
 interface Row {

@@ -10,6 +10,7 @@ import { productClassWords, sheenWords } from '../../../core/specification/trade
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { roundToCents } from '../../../core/units/money.ts'
+import { capital } from '../../../core/words/text.ts'
 import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
@@ -17,7 +18,6 @@ import { putRecord, removeRecord } from '../parts/edits.ts'
 import { decimalNumber, orNothing, wholeNumber, words } from '../parts/entries.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { Tick } from '../parts/Tick.tsx'
-import { capital } from '../parts/words.ts'
 import { ContainerTable } from './ContainerTable.tsx'
 
 const baseWords = { waterborne: 'water-borne', oil: 'oil', shellac: 'shellac', mineral: 'mineral' } as const

@@ -4,12 +4,12 @@ import { trimNouns } from '../../../core/project/sketch-words.ts'
 import { type TrimKind, trimKinds } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
+import { capital } from '../../../core/words/text.ts'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { capital } from '../parts/words.ts'
 import { LengthField } from './LengthField.tsx'
 
 /** Sizes a new run starts with; shop assumption, change them to what is there. */

@@ -12,8 +12,8 @@ import {
   type WallElevation as WallSeen,
 } from '../../../core/quantities/elevation.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
+import { capital } from '../../../core/words/text.ts'
 import { useJob, viewStore } from '../../state/app.ts'
-import { capital } from '../parts/words.ts'
 
 type WallLine = readonly HeightPoint[]
 

@@ -2,7 +2,7 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Opening } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { wallLetter } from '../../../core/project/walls.ts'
-import { capital } from '../parts/words.ts'
+import { capital } from '../../../core/words/text.ts'
 
 /** Its name, or what it is and the wall of this room it stands in: `Window, wall A`. */
 export function openingTitle(job: Job, opening: Opening, roomId: string): string {

@@ -10,7 +10,7 @@ import {
   sealedWords,
 } from '../../../core/project/issued-records.ts'
 import { records } from '../../../core/project/job.ts'
-import { dateWords, momentWords } from '../../../core/work-order/date-words.ts'
+import { dateWords, momentWords } from '../../../core/time/date-words.ts'
 import type { WorkOrder } from '../../../core/work-order/document-types.ts'
 import {
   type DocumentPart,

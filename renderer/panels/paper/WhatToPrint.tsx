@@ -1,6 +1,6 @@
 import { records } from '../../../core/project/job.ts'
 import { roomSetsOf } from '../../../core/project/room-sets.ts'
-import { dateWords } from '../../../core/work-order/date-words.ts'
+import { dateWords } from '../../../core/time/date-words.ts'
 import type { WorkOrder } from '../../../core/work-order/document-types.ts'
 import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
 import { useJob } from '../../state/app.ts'

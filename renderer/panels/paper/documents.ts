@@ -1,5 +1,6 @@
 import type { Issued, IssuedPaper } from '../../../core/project/issued-records.ts'
 import { type Job, records } from '../../../core/project/job.ts'
+import { fileNameWords } from '../../../core/words/file-name.ts'
 import { crewParts, type DocumentPart } from '../../../core/work-order/html.ts'
 import { personCalendarName } from '../../../core/work-order/outputs.ts'
 
@@ -141,10 +142,7 @@ export function paperFileName(
   at: string,
 ): string {
   const paper = paperDocuments.find(({ id }) => id === kind)?.fileName ?? 'paper'
-  const words = title
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
-    .replaceAll(/^-+|-+$/g, '')
-    .slice(0, 60)
-  return [words, paper, at.replace('T', '-').replace(':', '')].filter((part) => part !== '').join('-')
+  return [fileNameWords(title), paper, at.replace('T', '-').replace(':', '')]
+    .filter((part) => part !== '')
+    .join('-')
 }

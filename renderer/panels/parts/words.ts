@@ -83,7 +83,3 @@ export const weekdayWords: Readonly<Record<Weekday, string>> = {
   saturday: 'Saturday',
   sunday: 'Sunday',
 }
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
-}

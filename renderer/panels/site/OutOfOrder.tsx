@@ -1,7 +1,7 @@
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import type { Readiness } from '../../../core/progress/readiness.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
 
 /** Something that is to be ticked although what comes before it is not done, or not dry. */
 export interface OutOfOrderTick {

@@ -3,8 +3,8 @@ import { takenOffRegister } from '../../../core/progress/taken-off.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
-import { capital } from '../parts/words.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
+import { capital } from '../../../core/words/text.ts'
 
 /** What came off, is loose or covered, and what is back; it follows the ticked steps. */
 export function RegisterLeaf(props: {

@@ -1,9 +1,9 @@
 import { ListBox, ListBoxItem } from 'react-aria-components'
 import type { RoomProgress } from '../../../core/progress/room-progress.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
 
 const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
   untouched: 'not begun',

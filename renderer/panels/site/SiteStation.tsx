@@ -1,3 +1,4 @@
+import { dateWords } from '../../../core/time/date-words.ts'
 import '../parts/desk.css'
 import './site.css'
 import { useMemo } from 'react'
@@ -9,7 +10,6 @@ import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/p
 import { mainRoomOf } from '../../../core/project/room-sets.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
-import { dateWords } from '../../../core/work-order/date-words.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useEstimate, usePasses, useSpecification, useTakeoff } from '../../state/derived.ts'

@@ -1,8 +1,8 @@
 import type { PassProgress } from '../../../core/progress/pass-states.ts'
 import type { Readiness } from '../../../core/progress/readiness.ts'
 import type { StepProgress } from '../../../core/progress/step-states.ts'
+import { momentWords } from '../../../core/time/date-words.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
-import { momentWords } from '../../../core/work-order/date-words.ts'
 
 interface StateWords {
   /** For the look: what can be acted on, what waits, what is done, what must be made good. */

@@ -5,8 +5,8 @@ import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength } from '../../../core/units/length.ts'
+import { capital } from '../../../core/words/text.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { capital } from '../parts/words.ts'
 
 /** The surfaces of a room by kind; the same picks as in the plan, by keyboard. */
 export function SurfaceList(props: {

@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components'
 import type { PlanAim } from '../../../../core/project/vocabulary.ts'
 import { aimWords } from '../../../../core/schedule/choice/difference.ts'
+import { dateWords } from '../../../../core/time/date-words.ts'
 import type { LengthUnitSystem } from '../../../../core/units/length.ts'
 import { formatCents } from '../../../../core/units/money.ts'
-import { dateWords } from '../../../../core/work-order/date-words.ts'
 import type { FoundPlan } from '../../../state/planner-messages.ts'
 import { choicePicture, type Dot } from './choice-picture.ts'
 

@@ -1,6 +1,6 @@
 import { type PlanAim, planAims } from '../../../../core/project/vocabulary.ts'
-import { dateOfDay, dayOfDate } from '../../../../core/schedule/calendar.ts'
 import type { ComparedPlan } from '../../../../core/schedule/choice/choose.ts'
+import { dateOfDay, dayOfDate } from '../../../../core/time/local-date.ts'
 
 /** One dot: a plan, with all aims that it is best for. `onScreen` is the plan drawn in the Calendar. */
 export interface Dot {

@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react'
 import { type Job, records } from '../../../../core/project/job.ts'
-import { localMoments } from '../../../../core/schedule/job/site-hours.ts'
+import { momentsIn } from '../../../../core/time/site-moment.ts'
 import type { FoundPlan } from '../../../state/planner-messages.ts'
 import type { PictureElsewhere } from './picture.ts'
 import { WholeJob } from './WholeJob.tsx'
@@ -52,7 +52,7 @@ export function WholeJobSight(props: {
 
 /** When people of the plan are on other jobs, as moments of this one. */
 function elsewhereIn({ problem }: FoundPlan, timeZone: string): readonly PictureElsewhere[] {
-  const moment = localMoments(timeZone)
+  const moment = momentsIn(timeZone)
   return problem.people.flatMap(({ id, busy }) =>
     busy.map(({ start, end }) => ({ crewMemberId: id, from: moment(start), to: moment(end) })),
   )

@@ -1,4 +1,5 @@
-import { dayOfDate } from '../../../../core/schedule/calendar.ts'
+import { dayOfDate } from '../../../../core/time/local-date.ts'
+import { compareText } from '../../../../core/words/text.ts'
 import type { Phase } from '../../../../core/work-order/phases.ts'
 
 /** What the picture needs of one task of a plan. Moments are local, `2027-03-31T08:30`. */
@@ -168,7 +169,7 @@ function roomRow(
 
 function byStart(one: PictureTask, other: PictureTask): number {
   const [a, b] = [one.segments[0]?.startsAt ?? '', other.segments[0]?.startsAt ?? '']
-  return a === b ? 0 : a < b ? -1 : 1
+  return compareText(a, b)
 }
 
 interface Piece extends HalfDays {

@@ -14,6 +14,7 @@ import {
 import type { Area } from '../../../../core/units/area.ts'
 import { squareMetres } from '../../../../core/units/area.ts'
 import type { Length } from '../../../../core/units/length.ts'
+import { capital } from '../../../../core/words/text.ts'
 import { surfaceWords } from '../../../../core/work-order/surface-words.ts'
 import { useDraft } from '../../../state/drafts.ts'
 import { Choice, optionsOf } from '../Choice.tsx'
@@ -23,7 +24,6 @@ import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber, w
 import { conditionNotes, conditionSigns, severityNotes } from '../glossary-words.ts'
 import { OneOf } from '../OneOf.tsx'
 import { Tick } from '../Tick.tsx'
-import { capital } from '../words.ts'
 import { isBegun, reachOf, withReach } from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
 

@@ -1,6 +1,6 @@
-import { dayOfDate, weekdayOf } from '../schedule/calendar.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
-import type { SiteMoment } from './site-time.ts'
+import { dayOfDate, weekdayOf } from './local-date.ts'
+import type { SiteMoment } from './site-moment.ts'
 
 const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const

@@ -15,3 +15,8 @@ export function dateOfDay(day: number): LocalDate {
 export function addDays(date: LocalDate, days: number): LocalDate {
   return dateOfDay(dayOfDate(date) + days)
 }
+
+/** 1970-01-01 was a Thursday; Sunday is 0. */
+export function weekdayOf(day: number): number {
+  return (((day + 4) % 7) + 7) % 7
+}
