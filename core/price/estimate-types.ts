@@ -4,7 +4,6 @@ import type { WorkingMinutes } from '../units/duration.ts'
 import type { Cents } from '../units/money.ts'
 import type { Labour } from './labour.ts'
 import type { MaterialLine } from './materials.ts'
-import type { RoomPrice } from './room-prices.ts'
 import type { SundryLine } from './sundries.ts'
 
 export type EstimateLineKind =
@@ -66,4 +65,11 @@ export interface Estimate {
   readonly basis: 'accepted' | 'first' | 'hours'
   /** What makes the figure doubtful: a missing product, nobody to price the hours by, rates that are not the job's own. */
   readonly doubts: readonly string[]
+}
+
+/** A room's share of the price before tax. */
+export interface RoomPrice {
+  readonly roomId: RoomId
+  readonly name: string
+  readonly cents: Cents
 }

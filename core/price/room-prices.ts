@@ -2,15 +2,9 @@ import type { Job } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
 import type { Cents } from '../units/money.ts'
-import type { EstimateLine } from './estimate-types.ts'
+import type { EstimateLine, RoomPrice } from './estimate-types.ts'
 import type { MaterialLine } from './materials.ts'
 import { shareCents } from './price-shares.ts'
-
-export interface RoomPrice {
-  readonly roomId: RoomId
-  readonly name: string
-  readonly cents: Cents
-}
 
 /** Shares the price before tax over the rooms by their own labour and their part of each product, in the order of the work. */
 export function roomPrices(

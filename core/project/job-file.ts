@@ -6,7 +6,8 @@ import { jobProblems } from './job-problems.ts'
 import { layOutJson } from './json-layout.ts'
 import { findJsonFault } from './json-text.ts'
 import { fail, type Outcome, succeed } from './problem.ts'
-import { type FileData, upgradeFile } from './upgrades/file-upgrades.ts'
+import type { FileData } from './upgrades/file-data.ts'
+import { upgradeFile } from './upgrades/file-upgrades.ts'
 
 export { jobProblems }
 

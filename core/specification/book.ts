@@ -1,6 +1,6 @@
 import type { Job } from '../project/job.ts'
 import { heldToLimit, type SafetyLimit, safetyLimit } from '../project/safety-limits.ts'
-import type { Rule, RuleFacts, RuleNumber } from './rule.ts'
+import type { RuleFacts, RuleNumber } from './rule-facts.ts'
 
 /** The rules as one job keeps them: switched and with its own numbers. */
 export interface RuleBook {
@@ -10,7 +10,7 @@ export interface RuleBook {
   readonly number: (ruleId: string, name: string) => number
 }
 
-export function bookOf(job: Job, rules: readonly Rule[]): RuleBook {
+export function bookOf(job: Job, rules: readonly RuleFacts[]): RuleBook {
   const byId = new Map(rules.map((rule) => [rule.id, rule]))
   return {
     isOn: (ruleId) => job.rules[ruleId]?.on ?? known(byId, ruleId).on,
@@ -29,7 +29,7 @@ export function withinLimits(facts: RuleNumber, value: number, limit?: SafetyLim
   return facts.whole ? Math.round(held) : held
 }
 
-function known(byId: ReadonlyMap<string, Rule>, ruleId: string): Rule {
+function known(byId: ReadonlyMap<string, RuleFacts>, ruleId: string): RuleFacts {
   const rule = byId.get(ruleId)
   if (rule === undefined) throw new RangeError(`No rule of the book is called "${ruleId}".`)
   return rule

@@ -2,7 +2,8 @@ import type { RuleBook } from './book.ts'
 import { isWetWork } from './operation-facts.ts'
 import type { Edge } from './order.ts'
 import type { PlannedStep } from './planned-step.ts'
-import type { OrderStatement, Rule, Selector } from './rule.ts'
+import type { Rule } from './rule.ts'
+import type { OrderStatement, Selector } from './rule-facts.ts'
 
 interface SaidBy {
   readonly rule: Rule

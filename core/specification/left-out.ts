@@ -1,6 +1,7 @@
 import { type Job, records } from '../project/job.ts'
 import type { LeftOut } from '../project/shop-records.ts'
-import type { RoomView, RuleFacts } from './rule.ts'
+import type { RoomView } from './rule.ts'
+import type { RuleFacts } from './rule-facts.ts'
 import { ruleById } from './rule-list.ts'
 import { isSuspect } from './rules/asbestos.ts'
 import type { Notice } from './types.ts'

@@ -3,7 +3,8 @@ import type { ConditionKind, ProductClass } from '../project/vocabulary.ts'
 import { sumAreas } from '../units/area.ts'
 import type { Finding } from './findings.ts'
 import type { PrimerNeed } from './primers.ts'
-import type { GroupView, OrderStatement, PrimerRequest, RuleNumber, Selector, StepRequest } from './rule.ts'
+import type { GroupView, PrimerRequest, StepRequest } from './rule.ts'
+import type { OrderStatement, RuleNumber, Selector } from './rule-facts.ts'
 import type { Notice, Operation } from './types.ts'
 
 export function findingsOf(view: GroupView, ...kinds: readonly ConditionKind[]): readonly Finding[] {

@@ -1,5 +1,5 @@
 import type { RuleId, RuleSetting } from '../project/shop-records.ts'
-import type { RuleFacts } from './rule.ts'
+import type { RuleFacts } from './rule-facts.ts'
 import { allRules } from './rule-list.ts'
 
 /** How a rule stands before anybody changes it. */

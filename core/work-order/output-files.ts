@@ -7,17 +7,17 @@ import type { DerivationLine, SurfaceQuantity, Takeoff } from '../quantities/tak
 import type { Specification, Step } from '../specification/types.ts'
 import { amountEntry, ft, places, sqFt, woodworkEntries } from './amount-entry.ts'
 import { inRoom } from './by-room.ts'
+import { passEntries } from './output-passes.ts'
 import type {
   estimateSchema,
   quantitiesSchema,
   scheduleSchema,
   specificationSchema,
 } from './output-schemas.ts'
-import { passEntries } from './pass-entries.ts'
 import type { JudgedPlan } from './work-plan.ts'
 
 type QuantitiesFile = z.output<typeof quantitiesSchema>
-export type SpecificationFile = z.output<typeof specificationSchema>
+type SpecificationFile = z.output<typeof specificationSchema>
 type EstimateFile = z.output<typeof estimateSchema>
 type ScheduleFile = z.output<typeof scheduleSchema>
 

@@ -8,7 +8,7 @@ import {
 } from '../../core/project/job.ts'
 import type { Clash, RecordChange } from '../../core/project/rebase.ts'
 import { sameValue } from '../../core/project/same-value.ts'
-import type { Unfit } from '../state/job-store.ts'
+import type { Unfit } from '../state/job-state.ts'
 
 /** What each part of a job is called when one record of it is spoken of. The list is complete, or it does not compile. */
 const partWords: Readonly<Record<CollectionName | SingleName, string>> = {

@@ -5,7 +5,8 @@ import type { Job } from '../../core/project/job.ts'
 import type { RoomId, StoreyId } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
 import { pendingDrafts } from './drafts.ts'
-import { createJobStore, type JobState, type JobStore } from './job-store.ts'
+import type { JobState } from './job-state.ts'
+import { createJobStore, type JobStore } from './job-store.ts'
 
 /** The stations of the window, left to right as the job goes. */
 export const stations = ['house', 'walk', 'finish', 'figures', 'calendar', 'site', 'paper'] as const

@@ -3,41 +3,10 @@ import type { Ask, OpenedJob } from '../../core/contract/requests.ts'
 import { applyDiff, diffJobs, isEmptyDiff, reverseDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Outcome, Problem } from '../../core/project/problem.ts'
-import type { Clash } from '../../core/project/rebase.ts'
-import { type Deed, withDeed } from './history.ts'
+import { withDeed } from './history.ts'
+import type { JobState } from './job-state.ts'
 import { createSender } from './sender.ts'
 import { pageTimer, type Timer } from './timer.ts'
-
-/** Own edits that are not in the job any more, kept to be read and copied. */
-export interface Unfit {
-  readonly clashes: readonly Clash[]
-  /** The job they were made in. */
-  readonly job: Job
-  /** The user left them; otherwise they could not be had beside what changed elsewhere. */
-  readonly isByChoice: boolean
-}
-
-export interface JobState {
-  readonly jobKey: string | null
-  readonly job: Job | null
-  readonly past: readonly Deed[]
-  readonly future: readonly Deed[]
-  /**
-   * How the page stands to the book: equal; being sent; sent again by itself after a failure; an edit refused by the book; a newer
-   * state there while the page has edits of its own; the job taken out of the book.
-   */
-  readonly stored: 'stored' | 'storing' | 'notStored' | 'refused' | 'behind' | 'gone'
-  /** Why it is not stored, and the pause before the next try (ms). */
-  readonly trouble: { readonly problem: Problem; readonly pause: number } | null
-  readonly refused: { readonly name: string; readonly problem: Problem } | null
-  /** The newer state in the book, while the page has edits of its own. */
-  readonly newer: Job | null
-  readonly unfit: Unfit | null
-  /** A newer state was taken over since the last deed. */
-  readonly hasTakenOver: boolean
-  /** The last refusal or failure, shown in words until dismissed or the next deed. */
-  readonly problem: Problem | null
-}
 
 const nothingOpen: JobState = {
   jobKey: null,

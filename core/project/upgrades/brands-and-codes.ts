@@ -1,4 +1,4 @@
-import type { FileData, FileUpgrade } from './file-upgrades.ts'
+import type { FileData, FileUpgrade } from './file-data.ts'
 
 /** Version 1 knew products by class and colors by name only: nobody could say a brand or a color code. */
 export const withBrandsAndCodes: FileUpgrade = (data) => ({

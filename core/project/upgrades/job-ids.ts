@@ -1,4 +1,4 @@
-import type { FileData } from './file-upgrades.ts'
+import type { FileData } from './file-data.ts'
 
 /** Jobs had no id of their own. One is derived from what the file says, so that the same file always gives the same job. */
 export function nameJob(data: FileData): FileData {

@@ -1,4 +1,4 @@
-import type { FileData, FileUpgrade } from './file-upgrades.ts'
+import type { FileData, FileUpgrade } from './file-data.ts'
 
 /** How a shop gathers steps into passes until it says otherwise (shop assumption). */
 const usualPasses = { primed: 'together', repairs: 'together', largestHours: 6.5 }

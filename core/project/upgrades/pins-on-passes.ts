@@ -1,4 +1,4 @@
-import type { FileData, FileUpgrade } from './file-upgrades.ts'
+import type { FileData, FileUpgrade } from './file-data.ts'
 
 /**
  * Version 2 held tasks, whose keys were those of passes or, before there were any, of steps. The words stay as they are: a plan looks up the

@@ -1,4 +1,4 @@
-import type { FileUpgrade } from './file-upgrades.ts'
+import type { FileUpgrade } from './file-data.ts'
 
 /** Version 1 had the same small damage in every room: a room without numbers of its own has the house's. */
 export const withRoomAllowances: FileUpgrade = (data) => {

@@ -1,5 +1,5 @@
 import { heldToLimit, isSafetyRule, safetyRules } from '../safety-limits.ts'
-import type { FileData } from './file-upgrades.ts'
+import type { FileData } from './file-data.ts'
 
 /**
  * Safety rules could be switched off without a word, and their numbers made weaker than the law has them. Both are put right, and

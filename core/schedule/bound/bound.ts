@@ -1,6 +1,7 @@
 import { choreMinutes } from '../calendar.ts'
 import { dayOf, type Windows } from '../fitting/axis.ts'
-import { buildNet, doneTask, type Net, type NetRoom } from '../fitting/net.ts'
+import { buildNet, type Net, type NetRoom } from '../fitting/net.ts'
+import { doneTask } from '../fitting/numbers.ts'
 import type { ScheduleProblem } from '../model.ts'
 import { leastDaysByWaits, widestDay } from './room-chain.ts'
 

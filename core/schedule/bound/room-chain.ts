@@ -1,5 +1,6 @@
 import { dayOf } from '../fitting/axis.ts'
-import { type Net, openTask } from '../fitting/net.ts'
+import type { Net } from '../fitting/net.ts'
+import { openTask } from '../fitting/numbers.ts'
 
 /** Ticks after midnight between which anybody ever works. */
 interface WidestDay {

@@ -1,5 +1,5 @@
 import { isBegun, type ScheduleProblem } from '../model.ts'
-import { ticksUp } from './net.ts'
+import { ticksUp } from './numbers.ts'
 
 /** `start(after) >= start or end(before) + ticks`. Sorted by `after` in `into`, so that those of a task lie together. */
 export interface Arcs {

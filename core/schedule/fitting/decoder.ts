@@ -1,7 +1,8 @@
 import { dayOf } from './axis.ts'
 import { Finder } from './finder.ts'
 import type { Piece } from './fixed.ts'
-import { countBits, type Net, type NetRoom, none, openTask } from './net.ts'
+import type { Net, NetRoom } from './net.ts'
+import { countBits, none, openTask } from './numbers.ts'
 
 /** What a plan that was put together costs. */
 interface DecodedCost {

@@ -1,6 +1,7 @@
 import { dayOf, type Windows } from './axis.ts'
 import type { FixedPiece } from './fixed.ts'
-import { countBits, type Net, type NetRoom, none, type PeopleBits } from './net.ts'
+import type { Net, NetRoom } from './net.ts'
+import { countBits, none, type PeopleBits } from './numbers.ts'
 import { mostPieces, PlanTables } from './plan-tables.ts'
 
 /** So long a task is put off for hours that should be quiet; then it breaks them. */

@@ -1,6 +1,6 @@
 import type { ScheduleProblem, Task } from '../model.ts'
 import { type Axis, commonWindows, tickOf, type Windows, windowsWithout } from './axis.ts'
-import { bitsOf, countBits, doneTask, none, pinnedTask, startedTask, ticksUp } from './net.ts'
+import { bitsOf, countBits, doneTask, none, pinnedTask, startedTask, ticksUp } from './numbers.ts'
 
 /** Work from one tick to another. */
 export interface Piece {

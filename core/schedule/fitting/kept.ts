@@ -1,5 +1,6 @@
 import { dayOf, tickOf } from './axis.ts'
-import { bitsOf, type Net, none } from './net.ts'
+import type { Net } from './net.ts'
+import { bitsOf, none } from './numbers.ts'
 
 /** How far a plan in the making keeps to an older one. */
 export interface Kept {

@@ -12,18 +12,16 @@ import {
 } from './axis.ts'
 import { conflictsOf } from './conflicts.ts'
 import { type FixedPiece, layFixed } from './fixed.ts'
-
-/** How a task stands: as `TaskState`, in numbers. */
-export const openTask = 0
-export const pinnedTask = 1
-export const startedTask = 2
-export const doneTask = 3
-
-/** No product, room, person, limit or tail. */
-export const none = -1
-
-/** People are bits of one word. */
-export type PeopleBits = number
+import {
+  type Conflict,
+  doneTask,
+  none,
+  openTask,
+  type PeopleBits,
+  pinnedTask,
+  startedTask,
+  ticksUp,
+} from './numbers.ts'
 
 /** The problem as the decoder reads it: tasks, rooms and people by index, times in ticks. */
 export interface Net {
@@ -69,13 +67,6 @@ export interface Net {
   readonly windowsOf: (team: PeopleBits) => Windows
 }
 
-/** `own`, `other`: ticks that the first and the second last longer than their work where they meet. */
-export interface Conflict {
-  readonly other: number
-  readonly ownTail: number
-  readonly otherTail: number
-}
-
 interface Quiet {
   readonly tail: number
   /** Ticks of each day, over midnight when `from` > `to`. */
@@ -104,20 +95,6 @@ export interface NetRoom {
   /** Promised back. */
   readonly promised: number
   readonly tasks: readonly number[]
-}
-
-export function bitsOf(people: readonly string[], index: ReadonlyMap<string, number>): PeopleBits {
-  return people.reduce((bits, id) => bits | (1 << (index.get(id) ?? 31)), 0)
-}
-
-export function countBits(bits: number): number {
-  let count = 0
-  for (let rest = bits; rest !== 0; rest &= rest - 1) count++
-  return count
-}
-
-export function ticksUp(minutes: number, grid: number): number {
-  return Math.ceil(minutes / grid)
 }
 
 /** Needs a problem without faults. */

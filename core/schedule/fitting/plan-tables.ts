@@ -2,7 +2,8 @@ import type { FixedPiece } from './fixed.ts'
 import { createKept, type Kept } from './kept.ts'
 import { createLedger, type Ledger } from './ledger.ts'
 import { createLevels, type Levels } from './levels.ts'
-import { type Net, type NetRoom, none, openTask, type PeopleBits } from './net.ts'
+import type { Net, NetRoom } from './net.ts'
+import { none, openTask, type PeopleBits } from './numbers.ts'
 
 /** Work over so many nights in one task at most. */
 export const mostPieces = 64

@@ -1,5 +1,6 @@
 import type { Decoder } from '../fitting/decoder.ts'
-import { type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
+import type { Net, NetRoom } from '../fitting/net.ts'
+import { none, openTask, type PeopleBits } from '../fitting/numbers.ts'
 import { byBoth, byHelper, byLead, type Genes, keysFromOrder, mayHelp } from './genes.ts'
 
 /** How a foreman gives out work. */

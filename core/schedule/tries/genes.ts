@@ -1,5 +1,6 @@
 import type { Decoder } from '../fitting/decoder.ts'
-import { type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
+import type { Net, NetRoom } from '../fitting/net.ts'
+import { none, openTask, type PeopleBits } from '../fitting/numbers.ts'
 
 /** Who of the two people of a room does a task. */
 export const byLead = 0

@@ -1,5 +1,6 @@
 import { tickOf } from '../fitting/axis.ts'
-import { bitsOf, type Net, type NetRoom, none, openTask } from '../fitting/net.ts'
+import type { Net, NetRoom } from '../fitting/net.ts'
+import { bitsOf, none, openTask } from '../fitting/numbers.ts'
 import { asKept, byBoth, byHelper, byLead, type Genes, newGenes, soonest } from './genes.ts'
 
 /** Genes that come near to the plan that is to be kept: its order, and who was where. Null where there is none. */

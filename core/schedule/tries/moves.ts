@@ -1,4 +1,5 @@
-import { countBits, type Net, type NetRoom, none, openTask, type PeopleBits } from '../fitting/net.ts'
+import type { Net, NetRoom } from '../fitting/net.ts'
+import { countBits, none, openTask, type PeopleBits } from '../fitting/numbers.ts'
 import { type RandomStream, randomBelow } from '../random.ts'
 import { asKept, byBoth, byHelper, byLead, type Genes, mayHelp, nextDay, soonest } from './genes.ts'
 

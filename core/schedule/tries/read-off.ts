@@ -1,7 +1,7 @@
 import { epochMinutes } from '../../time/instant.ts'
 import type { Decoder } from '../fitting/decoder.ts'
 import type { FixedPiece, Piece } from '../fitting/fixed.ts'
-import { openTask } from '../fitting/net.ts'
+import { openTask } from '../fitting/numbers.ts'
 import type { PersonId, Plan, PlannedTask, TaskState } from '../model.ts'
 
 /** The plan that was put together last, in instants. */

@@ -1,6 +1,7 @@
 import type { Clash } from '../explain.ts'
 import { Decoder } from '../fitting/decoder.ts'
-import { buildNet, type Net, none, openTask } from '../fitting/net.ts'
+import { buildNet, type Net } from '../fitting/net.ts'
+import { none, openTask } from '../fitting/numbers.ts'
 import { verifyPlan } from '../judge/verify.ts'
 import type { Plan, ScheduleProblem } from '../model.ts'
 import { randomStream } from '../random.ts'

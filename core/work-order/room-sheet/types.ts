@@ -6,8 +6,7 @@ import type { KeptItemHandling, Sheen } from '../../project/vocabulary.ts'
 import type { Caution } from '../../specification/types.ts'
 import type { SiteMoment } from '../../time/site-moment.ts'
 import type { HoldLine } from '../hold-words.ts'
-import type { RoomPlan } from '../room-plan.ts'
-import type { WallDrawing } from './wall-drawings.ts'
+import type { PlanMarker, PlanPoint, RoomPlan } from '../room-plan.ts'
 
 /** Everything one person needs to paint a room set, without clock times and without names in its lines: it stays true when the plan moves. */
 export interface RoomSheet {
@@ -151,4 +150,21 @@ export interface RegisterLine {
   readonly count: number
   readonly handling: KeptItemHandling
   readonly wired: boolean
+}
+
+/** A wall square on from inside the room, in millimeters from its upper left corner, y down. */
+export interface WallDrawing {
+  /** `Wall B`, or `Rear closet, wall B`. */
+  readonly name: string
+  readonly widthMm: number
+  readonly heightMm: number
+  readonly outline: readonly PlanPoint[]
+  readonly openings: readonly WallOpening[]
+  readonly markers: readonly PlanMarker[]
+}
+
+interface WallOpening {
+  readonly letter: string
+  readonly from: PlanPoint
+  readonly to: PlanPoint
 }

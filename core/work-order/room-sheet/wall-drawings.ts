@@ -4,23 +4,7 @@ import { roomElevations, type WallElevation } from '../../quantities/elevation.t
 import { toMillimetres } from '../../units/length.ts'
 import { type NumberedCondition, type PlanMarker, type PlanPoint, wallOf } from '../room-plan.ts'
 import type { SetContext } from './set-context.ts'
-
-/** A wall square on from inside the room, in millimeters from its upper left corner, y down. */
-export interface WallDrawing {
-  /** `Wall B`, or `Rear closet, wall B`. */
-  readonly name: string
-  readonly widthMm: number
-  readonly heightMm: number
-  readonly outline: readonly PlanPoint[]
-  readonly openings: readonly WallOpening[]
-  readonly markers: readonly PlanMarker[]
-}
-
-interface WallOpening {
-  readonly letter: string
-  readonly from: PlanPoint
-  readonly to: PlanPoint
-}
+import type { WallDrawing } from './types.ts'
 
 /** Fewer findings than this on a wall are found without a drawing of it. */
 const leastFindings = 2

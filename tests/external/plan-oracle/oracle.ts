@@ -1,9 +1,9 @@
-import { epochMinutes } from '../../../core/time/instant.ts'
 import { readFileSync } from 'node:fs'
 import { boundOf } from '../../../core/schedule/bound/bound.ts'
 import { figuresOf } from '../../../core/schedule/judge/money.ts'
 import { type Violation, verifyPlan } from '../../../core/schedule/judge/verify.ts'
-import { type Plan, type ScheduleProblem } from '../../../core/schedule/model.ts'
+import type { Plan, ScheduleProblem } from '../../../core/schedule/model.ts'
+import { epochMinutes } from '../../../core/time/instant.ts'
 import { type Solved, solve } from './solver.ts'
 import { type Statement, statementOf } from './statement.ts'
 

@@ -1,6 +1,9 @@
+import type { z } from 'zod'
 import type { Pass, Passes } from '../passes/pass-types.ts'
 import { amountEntry, places } from './amount-entry.ts'
-import type { SpecificationFile } from './output-files.ts'
+import type { specificationSchema } from './output-schemas.ts'
+
+type SpecificationFile = z.output<typeof specificationSchema>
 
 /** Passes with their lines and their order, as `specification.json` lists them. */
 export function passEntries(passes: Passes): Pick<SpecificationFile, 'roomSets' | 'passes' | 'passOrder'> {
