@@ -1,9 +1,9 @@
-import { type JobState } from './job-state.ts'
 import type { StoreApi } from 'zustand/vanilla'
 import type { Ask, OpenedJob } from '../../core/contract/requests.ts'
 import { diffJobs, isEmptyDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Deed } from './history.ts'
+import type { JobState } from './job-state.ts'
 import type { Timer } from './timer.ts'
 
 /** One step of the page that the book does not have yet, and the job after it. A deed undone or done again is a step of its own. */

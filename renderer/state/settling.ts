@@ -1,8 +1,8 @@
-import { type Unfit } from './job-state.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import { changesOf, rebaseJob } from '../../core/project/rebase.ts'
 import { stillRedoable, stillUndoable } from './history.ts'
+import type { Unfit } from './job-state.ts'
 import type { Held, Sending } from './sending.ts'
 
 /** Shows a state of the book in the place of the page's own. */

@@ -1,6 +1,6 @@
-import { type LocalTime } from '../../../core/time/local-time.ts'
 import { type ReactNode, useEffect, useMemo, useRef } from 'react'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
+import type { LocalTime } from '../../../core/time/local-time.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { AxisHead } from './AxisHead.tsx'
 import { absences } from './absences.ts'
