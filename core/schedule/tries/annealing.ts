@@ -25,12 +25,20 @@ function temperaturesOf({ problem }: Net): Temperatures {
   return { first: 1.2 * problem.prices.siteDay, last: 0.15 * problem.prices.siteDay }
 }
 
-/** Tries in the first round of cooling, for each task and at most; each further one is half as long again. */
+/** Tries in the first round of cooling, for each task and at most. */
 const triesForTask = 40
 const mostInFirstRound = 4000
 
 /** So often a plan is put together with its gaps filled. */
 const shareFilled = 0.1
+
+/** Each round is longer than the one before by this. */
+const growth = 1.1
+
+/** Changes at once in a shake, for each task and at least: small houses are held fast by teams that only change together. */
+const changesForTask = 0.3
+const leastShaken = 6
+const mostShakes = 20
 
 /** After so many changes that were taken, keys are set to the order they gave. */
 const changesBetweenKeys = 5
@@ -78,15 +86,30 @@ export function createAnnealing(decoder: Decoder, random: RandomStream): Anneali
     take()
     turn = 0
   }
+  /** Goes on from the best with much of it changed by chance; from where it is where none of these holds together. */
+  function shake(): void {
+    for (let turns = 0; turns < mostShakes; turns++) {
+      copyGenes(best, trial)
+      for (let changes = 0; changes < Math.max(leastShaken, net.count * changesForTask); changes++)
+        change(changed)
+      if (!decode(decoder, trial, isOnSite)) continue
+      if (isOnSite) keysFromOrder(decoder, trial)
+      goOnFrom(trial, weightOf(decoder))
+      return
+    }
+    turn = 0
+  }
   return {
     best,
     bestWeight: () => bestWeight,
     goOnFrom,
     step: () => {
       if (turn === round) {
-        round = Math.ceil(round * 1.5)
-        // Every other round goes on from where it is, so that the best does not hold the search where it is.
-        if (rounds++ % 2 === 0) turn = 0
+        round = Math.ceil(round * growth)
+        rounds++
+        if (rounds % 3 === 0) shake()
+        // Another round goes on from where it is, so that the best does not hold the search where it is.
+        else if (rounds % 3 === 1) turn = 0
         else goOnFrom(best, bestWeight)
       }
       const temperature = first * (last / first) ** (turn / round)
