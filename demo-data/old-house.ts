@@ -2,10 +2,10 @@ import { emptyJob, tableOf } from '../core/project/empty-job.ts'
 import type { Job } from '../core/project/job.ts'
 import type { Storey, StoreyId } from '../core/project/sketch-records.ts'
 import { finishes } from './old-house/finishes.ts'
+import { builtItems, trimRuns } from './old-house/joinery.ts'
 import { openings } from './old-house/openings.ts'
 import { rooms } from './old-house/rooms.ts'
 import { conditions, existingCoatsFound, keptItems } from './old-house/survey.ts'
-import { builtItems, trimRuns } from './old-house/woodwork.ts'
 import { demoShop } from './shop.ts'
 
 const storeys: readonly Storey[] = [

@@ -12,7 +12,7 @@ import {
   holdsOfBundle,
 } from './apart.ts'
 import { type Bundle, type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
-import type { Place } from './layout.ts'
+import type { PassPlace } from './layout.ts'
 import { type Part, partsOf } from './parts.ts'
 import { linesOf } from './pass-lines.ts'
 import { passName } from './pass-names.ts'
@@ -156,14 +156,14 @@ function gatherSet(work: WorkOfSet): SetPasses {
 }
 
 interface UsedPlace {
-  readonly place: Place
+  readonly place: PassPlace
   readonly list: readonly number[]
   /** Among the places of its kind and coat, from 1. */
   readonly ordinal: number
 }
 
-function placesInOrder(places: readonly Place[]): readonly UsedPlace[] {
-  const found = new Map<number, { readonly place: Place; readonly list: number[] }>()
+function placesInOrder(places: readonly PassPlace[]): readonly UsedPlace[] {
+  const found = new Map<number, { readonly place: PassPlace; readonly list: number[] }>()
   for (const [index, place] of places.entries()) {
     const known = found.get(place.index)
     if (known === undefined) found.set(place.index, { place, list: [index] })
@@ -185,11 +185,11 @@ interface SetWork {
   readonly set: RoomSet
   readonly minutes: MinutesByStep
   readonly bundled: Bundled
-  readonly places: readonly Place[]
+  readonly places: readonly PassPlace[]
   readonly holds: HoldsByStep
 }
 
-function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass {
+function passOf(work: SetWork, place: PassPlace, ordinal: number, part: Part): Pass {
   const { job, set, minutes, bundled, holds } = work
   const bundles = part.bundles.map((index) => bundled.bundles[index] as Bundle)
   const steps = bundles.flatMap((bundle) => bundle.steps)
@@ -222,19 +222,19 @@ function passOf(work: SetWork, place: Place, ordinal: number, part: Part): Pass 
 const minutesForTwo = 90
 
 /** `bedroom-1/woodwork/2`, `bedroom-1/sand/1`; a second part `bedroom-1/woodwork/2.2`. */
-function keyOf(set: RoomSet, place: Place, ordinal: number, part: Part): string {
+function keyOf(set: RoomSet, place: PassPlace, ordinal: number, part: Part): string {
   const base = place.coat === 0 ? `${ordinal}` : ordinal === 1 ? `${place.coat}` : `${place.coat}-${ordinal}`
   return `${set.id}/${place.kind}/${base}${part.number === 1 ? '' : `.${part.number}`}`
 }
 
-function neverBroken(place: Place, steps: readonly Step[]): boolean {
+function neverBroken(place: PassPlace, steps: readonly Step[]): boolean {
   return (
     (place.kind === 'ceiling' || place.kind === 'walls') &&
     steps.some(({ operation }) => operation === 'coat')
   )
 }
 
-function nameOf({ job, set, bundled, places }: SetWork, place: Place, steps: readonly Step[]): string {
+function nameOf({ job, set, bundled, places }: SetWork, place: PassPlace, steps: readonly Step[]): string {
   const sameKind = places.filter(({ kind }) => kind === place.kind)
   const beside = bundled.bundles.filter((_, index) => places[index]?.index === place.index)
   return passName({

@@ -6,7 +6,7 @@ import type { PassKind } from './pass-types.ts'
 import type { PassTemplate } from './template.ts'
 
 /** Where a pass stands in the order of a room set; later places stand behind earlier ones. */
-export interface Place {
+export interface PassPlace {
   readonly index: number
   readonly kind: PassKind
   /** Of coats the first, second, third; of the rest 0. */
@@ -19,7 +19,7 @@ const mostCoats = 6
 
 /** One row of places of a room set, repeated without end. */
 export class Row {
-  private readonly kinds: readonly Omit<Place, 'index'>[]
+  private readonly kinds: readonly Omit<PassPlace, 'index'>[]
 
   constructor({ parts }: PassTemplate) {
     const coats = parts.flatMap((kind) =>
@@ -29,8 +29,8 @@ export class Row {
     this.kinds = [...before, ...coats, { kind: 'putBack', coat: 0 }]
   }
 
-  placeAt(index: number): Place {
-    return { index, ...(this.kinds[index % this.kinds.length] as Omit<Place, 'index'>) }
+  placeAt(index: number): PassPlace {
+    return { index, ...(this.kinds[index % this.kinds.length] as Omit<PassPlace, 'index'>) }
   }
 
   kindAt(index: number): PassKind {

@@ -1,13 +1,13 @@
 import type { Bundled } from './bundles.ts'
 import { familiesOf, partOf } from './families.ts'
-import { Layout, type Place } from './layout.ts'
+import { Layout, type PassPlace } from './layout.ts'
 import { mergeSmall } from './small-passes.ts'
 import { giveUpSmallWork } from './small-work.ts'
 import type { PassTemplate } from './template.ts'
 
 /** Where a bundle stands, and until when it is held or kept back. */
 interface Placed {
-  readonly place: Place
+  readonly place: PassPlace
   readonly until: string
 }
 

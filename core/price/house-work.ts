@@ -1,6 +1,6 @@
 import type { Job } from '../project/job.ts'
 import type { Rate } from '../project/shop-records.ts'
-import { bookOf } from '../specification/book.ts'
+import { bookOf } from '../specification/rule-book.ts'
 import { allRules } from '../specification/rule-list.ts'
 import type { Operation, Specification } from '../specification/types.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'

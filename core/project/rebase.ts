@@ -22,7 +22,7 @@ export interface RecordChange {
 }
 
 /** An own change that could not be put on the other state, and why in short. */
-export interface Clash {
+export interface EditClash {
   readonly change: RecordChange
   readonly why: 'changedThere' | 'removedThere' | 'doesNotFit'
   /** What the job would break, where it would. */
@@ -31,7 +31,7 @@ export interface Clash {
 
 interface Rebased {
   readonly job: Job
-  readonly clashes: readonly Clash[]
+  readonly clashes: readonly EditClash[]
 }
 
 /** Every record an edit touches, in the order of the job's parts. */
@@ -65,7 +65,7 @@ export function recordIn(job: Job, { part, id }: RecordChange): unknown {
  */
 export function rebaseJob(base: Job, mine: Job, theirs: Job, earlier: readonly Job[] = []): Rebased {
   const own = diffJobs(base, mine)
-  const clashes: Clash[] = []
+  const clashes: EditClash[] = []
   let fitting: RecordChange[] = []
   for (const change of changesOf(own)) {
     const there = recordIn(theirs, change)
@@ -114,7 +114,7 @@ function isSingle(part: CollectionName | SingleName): part is SingleName {
   return (singleNames as readonly string[]).includes(part)
 }
 
-function whyNot(there: unknown): Clash['why'] {
+function whyNot(there: unknown): EditClash['why'] {
   return there === undefined ? 'removedThere' : 'changedThere'
 }
 

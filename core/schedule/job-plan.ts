@@ -7,7 +7,7 @@ import { compareText } from '../words/text.ts'
 import type { PlanBound } from './bound/bound.ts'
 import type { PassTask, Relaxed } from './job/planning-site.ts'
 import type { ProblemOfJob } from './job/problem-of-job.ts'
-import { type Attendance, figuresOf, type PlanFigures } from './judge/money.ts'
+import { type Attendance, figuresOf, type PlanFigures } from './judge/plan-costs.ts'
 import { type Violation, verifyPlan } from './judge/verify.ts'
 import { finishOf, type Plan, type PlanCost, type PlannedTask, type PlanSegment, type Task } from './model.ts'
 

@@ -1,7 +1,7 @@
 import { instantOf } from '../time/site-moment.ts'
 import { asAimed } from './choice/aims.ts'
 import type { PlanningFacts, ProblemOfJob } from './job/problem-of-job.ts'
-import { figuresOf } from './judge/money.ts'
+import { figuresOf } from './judge/plan-costs.ts'
 import { verifyPlan } from './judge/verify.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from './model.ts'
 import { createSearch, type ScheduleSearch } from './tries/search.ts'

@@ -15,7 +15,7 @@ export interface DayWindow {
 }
 
 /** Windows for each weekday, Sunday first (as `Date.getUTCDay`); an empty list is a day off. */
-export type Week = readonly [
+export type WeekWindows = readonly [
   readonly DayWindow[],
   readonly DayWindow[],
   readonly DayWindow[],
@@ -37,7 +37,7 @@ export type SiteClock =
       /** "Now": nothing that is still open may start before it. */
       readonly start: EpochMinutes
       /** When work may go on at the house at all; a person works where their own week and these overlap. */
-      readonly siteHours: Week
+      readonly siteHours: WeekWindows
       readonly holidays: readonly LocalDate[]
     }
   | { readonly kind: 'unbroken'; readonly start: EpochMinutes }
@@ -45,7 +45,7 @@ export type SiteClock =
 export interface Person {
   readonly id: PersonId
   readonly skills: readonly SkillName[]
-  readonly week: Week
+  readonly week: WeekWindows
   /** Taken out of every window they touch, each working day. */
   readonly breaks: readonly DayWindow[]
   readonly daysOff: readonly LocalDate[]
@@ -168,7 +168,7 @@ export interface ScheduleRoom {
 }
 
 /** House rules; null switches a rule off. */
-export interface HouseRules {
+export interface PlanRules {
   /** At most so many rooms out of use on any day. */
   readonly roomsOutOfUse: number | null
   /** One person leads a room, with every skill that is asked for there, and at most one more works in it. */
@@ -236,7 +236,7 @@ export interface ScheduleProblem {
   readonly people: readonly Person[]
   readonly resources: readonly PooledResource[]
   readonly rooms: readonly ScheduleRoom[]
-  readonly rules: HouseRules
+  readonly rules: PlanRules
   readonly spending: Spending
   readonly prices: Prices
   readonly keeping: Keeping

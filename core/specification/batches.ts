@@ -5,7 +5,7 @@ import { elapsedMinutes } from '../units/duration.ts'
 import { formatLength, type Length, toFeet } from '../units/length.ts'
 import { amountsSum } from './amounts.ts'
 import { equalParts, type OpenTimeBatches, openTimeBatches } from './open-time.ts'
-import type { Edge } from './order.ts'
+import type { Precedence } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
 import type { Because, Step, StepAmounts } from './types.ts'
 
@@ -14,7 +14,7 @@ const ruleId = 'oil-deglosser'
 /** Steps of a group with the deglosser and the coat it prepares for cut into batches, and the windows between them. */
 interface Batched {
   readonly steps: readonly PlannedStep[]
-  readonly edges: readonly Edge[]
+  readonly precedences: readonly Precedence[]
   /** No time is left between the product's least and longest wait, so no batch fits. */
   readonly withoutWindow: boolean
 }
@@ -23,7 +23,7 @@ interface Batched {
 export function batched(maker: StepMaker, steps: readonly PlannedStep[]): Batched {
   const wipe = steps.find((each) => each.step.operation === 'degloss')
   const target = steps.find((each) => each.role === 'prime/1') ?? steps.find((each) => each.role === 'coat/1')
-  if (wipe === undefined || target === undefined) return { steps, edges: [], withoutWindow: false }
+  if (wipe === undefined || target === undefined) return { steps, precedences: [], withoutWindow: false }
   const placed = withOrdinal(wipe, target.role === 'prime/1' ? '1' : '2')
   const batches = openTimeBatches({
     wipeMinutes: minutesOf(maker, placed, 'wipeSquareFeetPerHour'),
@@ -32,13 +32,13 @@ export function batched(maker: StepMaker, steps: readonly PlannedStep[]): Batche
     openMaximum: wipe.product?.openTimeMaximumMinutes ?? wipe.product?.recoatMaximumMinutes ?? 24 * 60,
   })
   const inPlace = steps.map((each) => (each === wipe ? placed : each))
-  if (batches === null) return { steps: inPlace, edges: [], withoutWindow: true }
+  if (batches === null) return { steps: inPlace, precedences: [], withoutWindow: true }
   const why = batchReason(maker, placed, batches)
   const wipes = cut(placed, batches.count, why)
   const coats = cut(target, batches.count, why)
   return {
     steps: inPlace.flatMap((each) => (each === placed ? wipes : each === target ? coats : [each])),
-    edges: windows(maker, wipes, coats, batches),
+    precedences: windows(maker, wipes, coats, batches),
     withoutWindow: false,
   }
 }
@@ -159,27 +159,27 @@ function windows(
   wipes: readonly PlannedStep[],
   coats: readonly PlannedStep[],
   batches: OpenTimeBatches,
-): readonly Edge[] {
+): readonly Precedence[] {
   const source = maker.ruleById.get(ruleId)?.source ?? ''
   return wipes.flatMap((wipe, index) => {
     const coat = coats[index]
     const next = wipes[index + 1]
     if (coat === undefined) return []
-    const edge = { ruleId, source, special: true }
-    const inside: Edge = {
-      ...edge,
+    const precedence = { ruleId, source, special: true }
+    const inside: Precedence = {
+      ...precedence,
       before: wipe.step.key,
       after: coat.step.key,
       minimumWait: elapsedMinutes(batches.minimumGap),
       maximumWait: elapsedMinutes(batches.maximumGap),
       reason: 'What was wiped is coated while the old gloss is still soft.',
     }
-    const then: readonly Edge[] =
+    const then: readonly Precedence[] =
       next === undefined
         ? []
         : [
             {
-              ...edge,
+              ...precedence,
               before: coat.step.key,
               after: next.step.key,
               minimumWait: 0,

@@ -5,7 +5,7 @@ import { broadClasses, isWetWork, makesDust } from './operation-facts.ts'
 import type { PlannedStep } from './planned-step.ts'
 import type { RoomView } from './rule.ts'
 import { isSuspect, mayHoldAsbestos } from './rules/asbestos.ts'
-import { verdictOf } from './rules/lead.ts'
+import { verdictOf } from './rules/lead-safe.ts'
 import type { Caution, Operation } from './types.ts'
 
 const defer = 'Local codes and the product label come first.'

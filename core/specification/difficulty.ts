@@ -1,10 +1,10 @@
 import type { Job } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { toFeet } from '../units/length.ts'
-import type { RuleBook } from './book.ts'
-import type { Draft } from './drafts.ts'
 import type { Group } from './groups.ts'
 import { broadClasses, putsOnFilm } from './operation-facts.ts'
+import type { RuleBook } from './rule-book.ts'
+import type { Draft } from './step-drafts.ts'
 
 /** Rate multiplied by this; 1 is plain work from the floor in an empty ground-storey room. Percentages of rule `difficulty` add up. */
 export function difficultyOf(

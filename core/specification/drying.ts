@@ -1,8 +1,8 @@
 import type { Job } from '../project/job.ts'
 import type { Product } from '../project/shop-records.ts'
 import { humidityFactor, temperatureFactor } from './air.ts'
-import type { RuleBook } from './book.ts'
 import type { StepRequest } from './rule.ts'
+import type { RuleBook } from './rule-book.ts'
 
 /** Drying times of the products, adjusted to the air of the job. */
 export interface Drying {

@@ -22,8 +22,8 @@ export function explainStep(job: Job, specification: Specification, stepKey: str
       ...because,
       conditions: because.conditionIds.flatMap((id) => job.conditions[id] ?? []),
     })),
-    after: specification.order.filter((edge) => edge.after === stepKey),
-    before: specification.order.filter((edge) => edge.before === stepKey),
+    after: specification.order.filter((precedence) => precedence.after === stepKey),
+    before: specification.order.filter((precedence) => precedence.before === stepKey),
     cautions: step.cautions,
   }
 }
@@ -38,20 +38,20 @@ export function explainOrder(
   secondKey: string,
 ): readonly StepOrder[] {
   const outgoing = new Map<string, StepOrder[]>()
-  for (const edge of specification.order) {
-    const list = outgoing.get(edge.before)
-    if (list === undefined) outgoing.set(edge.before, [edge])
-    else list.push(edge)
+  for (const precedence of specification.order) {
+    const list = outgoing.get(precedence.before)
+    if (list === undefined) outgoing.set(precedence.before, [precedence])
+    else list.push(precedence)
   }
   const reachedBy = new Map<string, StepOrder>()
   let frontier = [firstKey]
   while (frontier.length > 0 && !reachedBy.has(secondKey)) {
     const next: string[] = []
     for (const key of frontier) {
-      for (const edge of outgoing.get(key) ?? []) {
-        if (edge.after === firstKey || reachedBy.has(edge.after)) continue
-        reachedBy.set(edge.after, edge)
-        next.push(edge.after)
+      for (const precedence of outgoing.get(key) ?? []) {
+        if (precedence.after === firstKey || reachedBy.has(precedence.after)) continue
+        reachedBy.set(precedence.after, precedence)
+        next.push(precedence.after)
       }
     }
     frontier = next
@@ -61,8 +61,12 @@ export function explainOrder(
 
 function chainTo(key: string, reachedBy: ReadonlyMap<string, StepOrder>): readonly StepOrder[] {
   const chain: StepOrder[] = []
-  for (let edge = reachedBy.get(key); edge !== undefined; edge = reachedBy.get(edge.before)) {
-    chain.unshift(edge)
+  for (
+    let precedence = reachedBy.get(key);
+    precedence !== undefined;
+    precedence = reachedBy.get(precedence.before)
+  ) {
+    chain.unshift(precedence)
   }
   return chain
 }

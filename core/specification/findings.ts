@@ -4,7 +4,7 @@ import type { ConditionKind, SurfaceClass } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { type Area, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
 import { feet, inches, type Length, zeroLength } from '../units/length.ts'
-import type { RuleBook } from './book.ts'
+import type { RuleBook } from './rule-book.ts'
 
 /** A condition as it lies on one group of surfaces: its share of the amount, in the one measure that fits its kind. */
 export interface Finding {

@@ -4,7 +4,6 @@ import type { Finding } from './findings.ts'
 import type { HoldNeed } from './holds.ts'
 import { broadClasses } from './operation-facts.ts'
 import { choosePrimer, clashingNeeds, primerDoes } from './primers.ts'
-import { wholeStep } from './requests.ts'
 import type {
   Contribution,
   GroupRule,
@@ -15,6 +14,7 @@ import type {
   StepRequest,
 } from './rule.ts'
 import { isDustyPreparation } from './rules/dust.ts'
+import { wholeStep } from './step-requests.ts'
 import type { Stock } from './stock.ts'
 import { operationWords, productClassWords, surfaceNoun } from './trade-words.ts'
 import type { Notice, Operation } from './types.ts'

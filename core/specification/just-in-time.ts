@@ -1,9 +1,9 @@
-import type { Edge } from './order.ts'
+import type { Precedence } from './order.ts'
 
 interface InTime {
   /** In a valid order of work. */
   readonly keys: readonly string[]
-  readonly edges: readonly Edge[]
+  readonly precedences: readonly Precedence[]
 }
 
 /**
@@ -12,28 +12,29 @@ interface InTime {
  */
 export function servedJustInTime(
   keys: readonly string[],
-  edges: readonly Edge[],
+  precedences: readonly Precedence[],
   isServing: (key: string) => boolean,
 ): InTime {
-  const into = new Map(keys.map((key) => [key, new Map<string, Edge>()]))
-  for (const edge of edges) into.get(edge.after)?.set(edge.before, edge)
+  const into = new Map(keys.map((key) => [key, new Map<string, Precedence>()]))
+  for (const precedence of precedences) into.get(precedence.after)?.set(precedence.before, precedence)
   const order = [...keys]
   for (const key of keys.filter(isServing).toReversed()) {
     const served = order.find((each) => into.get(each)?.has(key))
     if (served === undefined) continue
     order.splice(order.indexOf(key), 1)
     order.splice(order.indexOf(served), 0, key)
-    const known = into.get(key) as Map<string, Edge>
-    for (const edge of into.get(served)?.values() ?? []) {
-      if (edge.before !== key && !isServing(edge.before)) known.set(edge.before, taken(known, edge, key))
+    const known = into.get(key) as Map<string, Precedence>
+    for (const precedence of into.get(served)?.values() ?? []) {
+      if (precedence.before !== key && !isServing(precedence.before))
+        known.set(precedence.before, taken(known, precedence, key))
     }
   }
-  return { keys: order, edges: [...into.values()].flatMap((each) => [...each.values()]) }
+  return { keys: order, precedences: [...into.values()].flatMap((each) => [...each.values()]) }
 }
 
-/** The edge to the serving step: its own where it says as much, else that of what it serves. */
-function taken(known: ReadonlyMap<string, Edge>, edge: Edge, key: string): Edge {
-  const own = known.get(edge.before)
-  if (own === undefined) return { ...edge, after: key, maximumWait: null }
-  return own.minimumWait >= edge.minimumWait ? own : { ...own, minimumWait: edge.minimumWait }
+/** The precedence to the serving step: its own where it says as much, else that of what it serves. */
+function taken(known: ReadonlyMap<string, Precedence>, precedence: Precedence, key: string): Precedence {
+  const own = known.get(precedence.before)
+  if (own === undefined) return { ...precedence, after: key, maximumWait: null }
+  return own.minimumWait >= precedence.minimumWait ? own : { ...own, minimumWait: precedence.minimumWait }
 }

@@ -11,7 +11,7 @@ import type { RoomFacts } from './room-facts.ts'
 import type { GroupWork } from './room-notices.ts'
 import { floorArea, roomStep } from './room-steps.ts'
 import type { RoomView } from './rule.ts'
-import { verdictOf } from './rules/lead.ts'
+import { verdictOf } from './rules/lead-safe.ts'
 import type { Operation, StepAmounts } from './types.ts'
 
 /**

@@ -2,8 +2,8 @@ import { type Problem, problem } from '../project/problem.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import type { StepOrder } from './types.ts'
 
-/** An order edge in the making; where two rules give one, the longer wait and the more special reason stand. */
-export interface Edge {
+/** An order precedence in the making; where two rules give one, the longer wait and the more special reason stand. */
+export interface Precedence {
   readonly before: string
   readonly after: string
   readonly minimumWait: number
@@ -14,18 +14,18 @@ export interface Edge {
   readonly special: boolean
 }
 
-export function mergeEdges(edges: readonly Edge[]): readonly Edge[] {
-  const byPair = new Map<string, Edge>()
-  for (const edge of edges) {
-    if (edge.before === edge.after) continue
-    const pair = `${edge.before}\n${edge.after}`
+export function mergePrecedences(precedences: readonly Precedence[]): readonly Precedence[] {
+  const byPair = new Map<string, Precedence>()
+  for (const precedence of precedences) {
+    if (precedence.before === precedence.after) continue
+    const pair = `${precedence.before}\n${precedence.after}`
     const found = byPair.get(pair)
-    byPair.set(pair, found === undefined ? edge : mergeTwo(found, edge))
+    byPair.set(pair, found === undefined ? precedence : mergeTwo(found, precedence))
   }
   return [...byPair.values()]
 }
 
-function mergeTwo(first: Edge, second: Edge): Edge {
+function mergeTwo(first: Precedence, second: Precedence): Precedence {
   const lead = !first.special && second.special ? second : first
   const limits = [first.maximumWait, second.maximumWait].filter((wait) => wait !== null)
   return {
@@ -36,7 +36,7 @@ function mergeTwo(first: Edge, second: Edge): Edge {
 }
 
 interface Ordered {
-  /** Keys in a valid order; where a clash leaves none, edges of the clash are left out of account. */
+  /** Keys in a valid order; where a clash leaves none, precedences of the clash are left out of account. */
   readonly keys: readonly string[]
   readonly clashes: readonly Problem[]
 }
@@ -50,32 +50,32 @@ interface ClashNames {
 const asTheyAre: ClashNames = { rule: (ruleId) => ruleId, step: (key) => key }
 
 /**
- * Sorts keys so that every edge points forwards; ties go to the key listed first. A cycle is reported with the two rules that
+ * Sorts keys so that every precedence points forwards; ties go to the key listed first. A cycle is reported with the two rules that
  * clash on it and then set aside, so that all clashes are found.
  */
 export function sortSteps(
   keys: readonly string[],
-  edges: readonly Edge[],
+  precedences: readonly Precedence[],
   names: ClashNames = asTheyAre,
 ): Ordered {
   const clashes: Problem[] = []
-  let kept = edges
+  let kept = precedences
   for (;;) {
     const sorted = kahn(keys, kept)
     if (sorted.length === keys.length) return { keys: sorted, clashes }
     const cycle = findCycle(keys, kept, new Set(sorted))
-    const [first, second] = clashingEdges(cycle)
+    const [first, second] = clashingPrecedences(cycle)
     clashes.push(orderClash(first, second, names))
     const dropped = new Set([first, second])
-    kept = kept.filter((edge) => !dropped.has(edge))
+    kept = kept.filter((precedence) => !dropped.has(precedence))
   }
 }
 
-function kahn(keys: readonly string[], edges: readonly Edge[]): readonly string[] {
+function kahn(keys: readonly string[], precedences: readonly Precedence[]): readonly string[] {
   const position = new Map(keys.map((key, index) => [key, index]))
   const open = new Map(keys.map((key) => [key, 0]))
   const following = new Map<string, string[]>()
-  for (const { before, after } of edges) {
+  for (const { before, after } of precedences) {
     open.set(after, (open.get(after) ?? 0) + 1)
     const list = following.get(before)
     if (list === undefined) following.set(before, [after])
@@ -103,38 +103,41 @@ function takeFirst(ready: string[], position: ReadonlyMap<string, number>): stri
   return ready.splice(best, 1)[0] as string
 }
 
-/** Edges around one cycle among the keys that could not be sorted. */
+/** Precedences around one cycle among the keys that could not be sorted. */
 function findCycle(
   keys: readonly string[],
-  edges: readonly Edge[],
+  precedences: readonly Precedence[],
   sorted: ReadonlySet<string>,
-): readonly Edge[] {
-  const stuck = edges.filter((edge) => !sorted.has(edge.before) && !sorted.has(edge.after))
-  const incoming = new Map(stuck.map((edge) => [edge.after, edge]))
-  const path: Edge[] = []
+): readonly Precedence[] {
+  const stuck = precedences.filter(
+    (precedence) => !sorted.has(precedence.before) && !sorted.has(precedence.after),
+  )
+  const incoming = new Map(stuck.map((precedence) => [precedence.after, precedence]))
+  const path: Precedence[] = []
   const seen = new Map<string, number>()
   let at = keys.find((key) => incoming.has(key) && !sorted.has(key)) ?? ''
   for (;;) {
     const start = seen.get(at)
     if (start !== undefined) return path.slice(start)
     seen.set(at, path.length)
-    const edge = incoming.get(at)
-    if (edge === undefined) throw new Error(`step ${at} is stuck without anything before it`)
-    path.push(edge)
-    at = edge.before
+    const precedence = incoming.get(at)
+    if (precedence === undefined) throw new Error(`step ${at} is stuck without anything before it`)
+    path.push(precedence)
+    at = precedence.before
   }
 }
 
-/** Two edges of the cycle from different rules, special ones first; from one rule where it contradicts itself. */
-function clashingEdges(cycle: readonly Edge[]): readonly [Edge, Edge] {
+/** Two precedences of the cycle from different rules, special ones first; from one rule where it contradicts itself. */
+function clashingPrecedences(cycle: readonly Precedence[]): readonly [Precedence, Precedence] {
   const ranked = cycle.toSorted((a, b) => Number(b.special) - Number(a.special))
-  const first = ranked[0] as Edge
-  const second = ranked.find((edge) => edge.ruleId !== first.ruleId) ?? ranked[1] ?? first
+  const first = ranked[0] as Precedence
+  const second = ranked.find((precedence) => precedence.ruleId !== first.ruleId) ?? ranked[1] ?? first
   return [first, second]
 }
 
-function orderClash(first: Edge, second: Edge, { rule, step }: ClashNames): Problem {
-  const wants = (edge: Edge) => `“${step(edge.before)}” before “${step(edge.after)}” (${edge.reason})`
+function orderClash(first: Precedence, second: Precedence, { rule, step }: ClashNames): Problem {
+  const wants = (precedence: Precedence) =>
+    `“${step(precedence.before)}” before “${step(precedence.after)}” (${precedence.reason})`
   return problem(
     'ruleClash',
     `The rules “${rule(first.ruleId)}” and “${rule(second.ruleId)}” contradict each other: the first wants ${wants(first)}, the second ${wants(second)}. Switch one of them off.`,
@@ -142,54 +145,61 @@ function orderClash(first: Edge, second: Edge, { rule, step }: ClashNames): Prob
   )
 }
 
-/** An edge between places in the sorted order. */
-interface PlacedEdge {
-  readonly edge: Edge
+/** An precedence between places in the sorted order. */
+interface PlacedPrecedence {
+  readonly precedence: Precedence
   readonly to: number
 }
 
 /**
- * Leaves out every edge that others already imply with at least its wait, so that what stays are true neighbours. Edges with a
+ * Leaves out every precedence that others already imply with at least its wait, so that what stays are true neighbours. Precedences with a
  * longest wait always stay. `keys` are in a valid order.
  */
-export function reduceOrder(keys: readonly string[], edges: readonly Edge[]): readonly Edge[] {
+export function reduceOrder(
+  keys: readonly string[],
+  precedences: readonly Precedence[],
+): readonly Precedence[] {
   const position = new Map(keys.map((key, index) => [key, index]))
-  const outgoing: PlacedEdge[][] = keys.map(() => [])
-  for (const edge of edges) {
-    outgoing[position.get(edge.before) ?? 0]?.push({ edge, to: position.get(edge.after) ?? 0 })
+  const outgoing: PlacedPrecedence[][] = keys.map(() => [])
+  for (const precedence of precedences) {
+    outgoing[position.get(precedence.before) ?? 0]?.push({
+      precedence,
+      to: position.get(precedence.after) ?? 0,
+    })
   }
-  const kept = new Set<Edge>()
+  const kept = new Set<Precedence>()
   for (const [from, list] of outgoing.entries()) {
     const around = longestWaits(from, outgoing)
-    for (const { edge, to } of list) {
-      if (edge.maximumWait !== null || (around[to] ?? -1) < edge.minimumWait) kept.add(edge)
+    for (const { precedence, to } of list) {
+      if (precedence.maximumWait !== null || (around[to] ?? -1) < precedence.minimumWait) kept.add(precedence)
     }
   }
-  return edges.filter((edge) => kept.has(edge))
+  return precedences.filter((precedence) => kept.has(precedence))
 }
 
-/** The longest total wait to every later place over at least two edges; -1 where there is no such way. */
-function longestWaits(from: number, outgoing: readonly (readonly PlacedEdge[])[]): readonly number[] {
+/** The longest total wait to every later place over at least two precedences; -1 where there is no such way. */
+function longestWaits(from: number, outgoing: readonly (readonly PlacedPrecedence[])[]): readonly number[] {
   const overOne = outgoing.map(() => -1)
   const overMore = outgoing.map(() => -1)
-  for (const { edge, to } of outgoing[from] ?? []) overOne[to] = Math.max(overOne[to] ?? -1, edge.minimumWait)
+  for (const { precedence, to } of outgoing[from] ?? [])
+    overOne[to] = Math.max(overOne[to] ?? -1, precedence.minimumWait)
   for (let at = from + 1; at < outgoing.length; at += 1) {
     const reached = Math.max(overOne[at] ?? -1, overMore[at] ?? -1)
     if (reached < 0) continue
-    for (const { edge, to } of outgoing[at] ?? []) {
-      overMore[to] = Math.max(overMore[to] ?? -1, reached + edge.minimumWait)
+    for (const { precedence, to } of outgoing[at] ?? []) {
+      overMore[to] = Math.max(overMore[to] ?? -1, reached + precedence.minimumWait)
     }
   }
   return overMore
 }
 
-export function stepOrder(edge: Edge): StepOrder {
-  const { before, after, ruleId, reason, source } = edge
+export function stepOrder(precedence: Precedence): StepOrder {
+  const { before, after, ruleId, reason, source } = precedence
   return {
     before,
     after,
-    minimumWait: elapsedMinutes(edge.minimumWait),
-    maximumWait: edge.maximumWait === null ? null : elapsedMinutes(edge.maximumWait),
+    minimumWait: elapsedMinutes(precedence.minimumWait),
+    maximumWait: precedence.maximumWait === null ? null : elapsedMinutes(precedence.maximumWait),
     ruleId,
     reason,
     source,

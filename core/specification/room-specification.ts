@@ -1,27 +1,27 @@
 import type { Problem } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
 import { batched } from './batches.ts'
-import type { RuleBook } from './book.ts'
 import { cautionsFor } from './cautions.ts'
 import { cutsIntoPaint, disturbedSquareFeet } from './disturbed.ts'
-import { draftsOf } from './drafts.ts'
-import { groupEdges, statementIndex } from './group-edges.ts'
 import { followUp, type GroupPlan, isDusty, planGroup } from './group-plan.ts'
+import { groupPrecedences, statementIndex } from './group-precedences.ts'
 import { type Group, groupsOfRoom } from './groups.ts'
 import { type HoldNeed, heldApart, heldFromDusting, type RoomHold, roomHolds } from './holds.ts'
 import { servedJustInTime } from './just-in-time.ts'
-import { leadEdges } from './lead-edges.ts'
+import { leadPrecedences } from './lead-precedences.ts'
 import { isLeadSafeWork, leadSteps, withExtraction } from './lead-steps.ts'
 import { isServing } from './operation-facts.ts'
-import { type Edge, mergeEdges, reduceOrder, sortSteps, stepOrder } from './order.ts'
+import { mergePrecedences, type Precedence, reduceOrder, sortSteps, stepOrder } from './order.ts'
 import { type PlannedStep, plannedStep, type StepMaker } from './planned-step.ts'
-import { roomEdges } from './room-edges.ts'
 import type { RoomFacts } from './room-facts.ts'
 import { type GroupWork, roomNotices } from './room-notices.ts'
+import { roomPrecedences } from './room-precedences.ts'
 import { roomSteps } from './room-steps.ts'
 import type { GroupRule, RoomView } from './rule.ts'
+import type { RuleBook } from './rule-book.ts'
 import { allRules } from './rule-list.ts'
-import { touchUpEdges, touchUpSteps } from './touch-up.ts'
+import { draftsOf } from './step-drafts.ts'
+import { touchUpLast, touchUpSteps } from './touch-up.ts'
 import { stepTitle, surfaceNoun } from './trade-words.ts'
 import type { Notice, Step, StepOrder } from './types.ts'
 
@@ -52,13 +52,13 @@ export function specifyRoom(maker: StepMaker, facts: RoomFacts): RoomPart {
     ...leadSteps(maker, facts, view, work),
     ...touchUpSteps(maker, room, groups),
   ]
-  const edges = mergeEdges([
-    ...work.flatMap((each) => each.edges),
-    ...roomEdges(maker, room, whole, onGroups, keptItems),
-    ...leadEdges(maker, whole, onGroups),
-    ...touchUpEdges(maker, whole, onGroups),
+  const precedences = mergePrecedences([
+    ...work.flatMap((each) => each.precedences),
+    ...roomPrecedences(maker, room, whole, onGroups, keptItems),
+    ...leadPrecedences(maker, whole, onGroups),
+    ...touchUpLast(maker, whole, onGroups),
   ])
-  const ordered = orderSteps([...whole, ...onGroups], edges, maker.book)
+  const ordered = orderSteps([...whole, ...onGroups], precedences, maker.book)
   const cautious = withCautions(maker, view, work, whole, ordered.steps)
   return {
     ...ordered,
@@ -94,19 +94,19 @@ function planGroups(maker: StepMaker, room: Room, groups: readonly Group[]): rea
 }
 
 interface OrderedWork extends GroupWork {
-  readonly edges: readonly Edge[]
+  readonly precedences: readonly Precedence[]
 }
 
 function groupSteps(maker: StepMaker, room: Room, plan: GroupPlan): OrderedWork {
   const planned = draftsOf(plan.view, plan.requests).map((draft) =>
     plannedStep(maker, plan.view.group, room.id, draft),
   )
-  const { steps, edges, withoutWindow } = batched(maker, planned)
+  const { steps, precedences, withoutWindow } = batched(maker, planned)
   return {
     group: plan.view.group,
     steps,
     withoutWindow,
-    edges: [...groupEdges(steps, statements, maker.book), ...edges],
+    precedences: [...groupPrecedences(steps, statements, maker.book), ...precedences],
   }
 }
 
@@ -161,20 +161,20 @@ function stepOnSurface(step: Step | undefined): string {
 
 function orderSteps(
   planned: readonly PlannedStep[],
-  edges: readonly Edge[],
+  precedences: readonly Precedence[],
   book: RuleBook,
 ): Pick<RoomPart, 'steps' | 'order' | 'clashes'> {
   const byKey = new Map(planned.map((each) => [each.step.key, each.step]))
-  const sorted = sortSteps([...byKey.keys()], edges, {
+  const sorted = sortSteps([...byKey.keys()], precedences, {
     rule: book.title,
     step: (key) => stepOnSurface(byKey.get(key)),
   })
   const serving = new Set(planned.flatMap(({ step, role }) => (isServing(role) ? [step.key] : [])))
   const isClear = sorted.clashes.length === 0
   const inTime = isClear
-    ? servedJustInTime(sorted.keys, edges, (key) => serving.has(key))
-    : { ...sorted, edges }
-  const kept = isClear ? reduceOrder(inTime.keys, inTime.edges) : edges
+    ? servedJustInTime(sorted.keys, precedences, (key) => serving.has(key))
+    : { ...sorted, precedences }
+  const kept = isClear ? reduceOrder(inTime.keys, inTime.precedences) : precedences
   const steps = inTime.keys.flatMap((key) => byKey.get(key) ?? [])
   const isEvening = (step: Step) => step.operation === 'restoreAlarm'
   return {

@@ -6,10 +6,10 @@ import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { type Area, areaFromSquareUnits, sumAreas, zeroArea } from '../units/area.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import { feet, lengthFromUnits } from '../units/length.ts'
-import { noAmounts } from './drafts.ts'
 import type { Group } from './groups.ts'
 import { makesDust, skillFor } from './operation-facts.ts'
 import { becauseOf, type PlannedStep, type StepMaker } from './planned-step.ts'
+import { noAmounts } from './step-drafts.ts'
 import type { Because, Operation, StepAmounts } from './types.ts'
 
 /** Steps on the room as a whole, apart from those on its groups of surfaces. */

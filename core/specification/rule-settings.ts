@@ -1,7 +1,7 @@
 import type { Job } from '../project/job.ts'
 import { isSafetyRule, type SafetyLimit, safetyLimit } from '../project/safety-limits.ts'
 import type { LeftOut, RuleId, RuleSetting } from '../project/shop-records.ts'
-import { withinLimits } from './book.ts'
+import { withinLimits } from './rule-book.ts'
 import type { RuleFacts, RuleNumber } from './rule-facts.ts'
 import { allRules, ruleById } from './rule-list.ts'
 

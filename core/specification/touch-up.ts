@@ -1,9 +1,9 @@
 import type { Room } from '../project/sketch-records.ts'
 import { type Area, sumAreas } from '../units/area.ts'
 import type { Group } from './groups.ts'
-import type { Edge } from './order.ts'
+import type { Precedence } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
-import { byOperation, connect } from './room-edges.ts'
+import { byOperation, stepsInOrder } from './room-precedences.ts'
 import { roomStep } from './room-steps.ts'
 import { allowancesOf } from './rules/allowances.ts'
 
@@ -15,16 +15,16 @@ export function touchUpSteps(maker: StepMaker, room: Room, groups: readonly Grou
 }
 
 /** After all coats are dry and the tape is off, before things go back. */
-export function touchUpEdges(
+export function touchUpLast(
   maker: StepMaker,
   whole: readonly PlannedStep[],
   work: readonly PlannedStep[],
-): readonly Edge[] {
+): readonly Precedence[] {
   const touching = byOperation(whole, 'touchUp')
   const saying = { ruleId: 'touch-up', reason: 'It is touched up when everything in the room is dry.' }
   const after = byOperation(whole, 'refitHanging', 'putBack', 'cleanUp', 'inspect')
   return [
-    ...connect(maker, [...work, ...byOperation(whole, 'unmask')], touching, saying, true),
-    ...connect(maker, touching, after, saying, false),
+    ...stepsInOrder(maker, [...work, ...byOperation(whole, 'unmask')], touching, saying, true),
+    ...stepsInOrder(maker, touching, after, saying, false),
   ]
 }

@@ -2,7 +2,7 @@ import type { Estimate } from '../price/estimate-types.ts'
 import type { Job } from '../project/job.ts'
 import { sheenWords } from '../specification/trade-words.ts'
 import type { ColorRecord } from './document-types.ts'
-import type { RoomSheet } from './room-sheet/types.ts'
+import type { RoomSheet } from './room-sheet/sheet-types.ts'
 
 /** What the client keeps: what is on every surface, what was kept back of it, how to look after it, and the papers of lead-safe work. */
 export function colorRecord(job: Job, sheets: readonly RoomSheet[], priced: Estimate): ColorRecord {

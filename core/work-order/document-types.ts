@@ -5,7 +5,7 @@ import type { LengthUnitSystem } from '../units/length.ts'
 import type { Cents } from '../units/money.ts'
 import type { LeadRule } from './lead-rules.ts'
 import type { Phase } from './phases.ts'
-import type { ColorLine, RoomHold, RoomSheet } from './room-sheet/types.ts'
+import type { ColorLine, RoomSheet, SheetHold } from './room-sheet/sheet-types.ts'
 import type { TripDays } from './trips.ts'
 
 /** All documents of a job as data; pages and files are made from it. Amounts are worded in the job's unit system. */
@@ -32,7 +32,7 @@ export interface Cover {
   readonly rooms: readonly CoverRoom[]
   readonly crew: readonly string[]
   /** What has to be cleared before surfaces are touched, cleared or not. */
-  readonly holds: readonly (RoomHold & { readonly roomNumber: number; readonly roomName: string })[]
+  readonly holds: readonly (SheetHold & { readonly roomNumber: number; readonly roomName: string })[]
   /** What somebody has to decide before work goes on. */
   readonly toDecide: readonly Notice[]
   readonly notices: readonly Notice[]

@@ -5,7 +5,7 @@ export interface LeadRule {
 }
 
 /** The federal rule for renovation in housing from before 1978, as far as painters meet it; states may ask for more. */
-export const leadRules: readonly LeadRule[] = [
+export const leadPractice: readonly LeadRule[] = [
   {
     text: 'A certified firm does the work; a certified renovator is assigned to it, directs it and teaches the others.',
     source: '40 CFR 745.81, 745.89, 745.90',

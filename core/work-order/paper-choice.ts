@@ -1,7 +1,7 @@
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { PersonDay, SiteDay, WeekSheet } from './document-types.ts'
-import type { RoomSheet } from './room-sheet/types.ts'
+import type { RoomSheet } from './room-sheet/sheet-types.ts'
 
 /** What of the papers is wanted. Null asks for everything there is. */
 export interface PaperChoice {

@@ -2,7 +2,7 @@ import { type Job, records } from '../project/job.ts'
 import type { OpeningId, RoomId } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
-import type { RegisterLine } from './room-sheet/types.ts'
+import type { RegisterLine } from './room-sheet/sheet-types.ts'
 import { openingName } from './surface-words.ts'
 
 /** What stays in the house and is in the way: taken off, loosened, covered or masked, to be ticked off and on again. */

@@ -4,7 +4,7 @@ import type { Caution } from '../specification/types.ts'
 import { places } from './amount-entry.ts'
 import type { WorkOrder } from './document-types.ts'
 import type { workOrderSchema } from './output-schemas.ts'
-import type { PassEntry, RoomSheet } from './room-sheet/types.ts'
+import type { PassEntry, RoomSheet } from './room-sheet/sheet-types.ts'
 
 type WorkOrderFile = z.output<typeof workOrderSchema>
 

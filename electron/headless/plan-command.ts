@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Handlers } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
-import { readWords } from './words.ts'
+import { readWords } from './summary-words.ts'
 import { writeFolder } from './write-folder.ts'
 
 /** The files of a planned job by name, and a few lines for the person at the command line. */

@@ -4,8 +4,8 @@ import type { Handlers } from '../../core/contract/requests.ts'
 import { fail, type Outcome, type ProblemKind, succeed } from '../../core/project/problem.ts'
 import { answerRequest, isRequestName } from '../handlers/answer.ts'
 import { readPage } from '../pages/pages.ts'
-import { type Refusal, refuseCaller, refuseForeigner, refuseOther } from './doorman.ts'
 import type { Handover } from './handover.ts'
+import { type Refusal, refuseCaller, refuseForeigner, refuseOther } from './request-guard.ts'
 
 interface LoopbackParts {
   readonly handlers: Handlers

@@ -6,7 +6,7 @@ import {
   type SingleName,
   singleSchemas,
 } from '../../core/project/job.ts'
-import type { Clash, RecordChange } from '../../core/project/rebase.ts'
+import type { EditClash, RecordChange } from '../../core/project/rebase.ts'
 import { sameValue } from '../../core/project/same-value.ts'
 import type { Unfit } from '../state/job-state.ts'
 
@@ -73,7 +73,7 @@ function textAt(record: Fields, key: string): string | null {
 }
 
 /** Why an own edit could not be kept. */
-export function clashWords({ why, problem }: Clash): string {
+export function clashWords({ why, problem }: EditClash): string {
   switch (why) {
     case 'changedThere':
       return 'it was changed in the other window too'

@@ -6,7 +6,7 @@ import { jobStore, viewStore } from '../state/app.ts'
 import { newId } from '../state/new-id.ts'
 import { snapGrid } from './Grid.tsx'
 import { sketchStore } from './sketch-store.ts'
-import type { Deed, Input, Step, Surroundings } from './tools/tool.ts'
+import type { Deed, Input, Surroundings, ToolStep } from './tools/tool.ts'
 import { tools } from './tools/tools.ts'
 import { fitView, type View } from './view.ts'
 
@@ -42,7 +42,7 @@ export function handle(input: Input): void {
   take(tools[tool].step(gesture, input, surroundings(job)), job)
 }
 
-function take(step: Step, job: Job): void {
+function take(step: ToolStep, job: Job): void {
   sketchStore.setState({ gesture: step.gesture })
   if (step.refusal !== undefined) sketchStore.setState({ refusal: step.refusal })
   if (step.select !== undefined) viewStore.setState(selection(job, step.select))

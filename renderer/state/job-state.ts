@@ -1,11 +1,11 @@
 import type { Job } from '../../core/project/job.ts'
 import type { Problem } from '../../core/project/problem.ts'
-import type { Clash } from '../../core/project/rebase.ts'
+import type { EditClash } from '../../core/project/rebase.ts'
 import type { Deed } from './history.ts'
 
 /** Own edits that are not in the job any more, kept to be read and copied. */
 export interface Unfit {
-  readonly clashes: readonly Clash[]
+  readonly clashes: readonly EditClash[]
   /** The job they were made in. */
   readonly job: Job
   /** The user left them; otherwise they could not be had beside what changed elsewhere. */

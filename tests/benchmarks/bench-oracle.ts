@@ -1,5 +1,5 @@
 import { boundOf } from '../../core/schedule/bound/bound.ts'
-import { figuresOf } from '../../core/schedule/judge/money.ts'
+import { figuresOf } from '../../core/schedule/judge/plan-costs.ts'
 import { verifyPlan } from '../../core/schedule/judge/verify.ts'
 import { createSearch } from '../../core/schedule/tries/search.ts'
 import { bestPlan } from '../external/plan-oracle/oracle.ts'

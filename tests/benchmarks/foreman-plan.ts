@@ -1,6 +1,6 @@
 import { Decoder } from '../../core/schedule/fitting/decoder.ts'
 import { buildNet, type Net } from '../../core/schedule/fitting/net.ts'
-import { figuresOf } from '../../core/schedule/judge/money.ts'
+import { figuresOf } from '../../core/schedule/judge/plan-costs.ts'
 import { verifyPlan } from '../../core/schedule/judge/verify.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
 import { dispatch } from '../../core/schedule/tries/dispatch.ts'

@@ -1,7 +1,7 @@
 import { type Link, nothingKept, type ScheduleProblem, type Task } from '../../core/schedule/model.ts'
 import { epochMinutes } from '../../core/time/instant.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
-import { noEffects, noHouseRules } from '../fixtures/plain-rules.ts'
+import { noEffects, noPlanRules } from '../fixtures/plain-rules.ts'
 
 /** A benchmark instance as its file says it: lags run from start to start. */
 export interface ProjectInstance {
@@ -115,7 +115,7 @@ export function problemOf(instance: ProjectInstance): ScheduleProblem {
     people: [],
     resources: instance.capacities.map((capacity, index) => ({ id: `r${index}`, capacity })),
     rooms: [],
-    rules: noHouseRules,
+    rules: noPlanRules,
     spending: { moving: 0, changingProduct: 0, leastPaid: 0 },
     prices: { siteDay: 10_000, handOver: 0, takeUp: 0 },
     keeping: nothingKept,

@@ -8,9 +8,9 @@ import {
   type Gesture,
   type Input,
   resting,
-  type Step,
   type Surroundings,
   type ToolName,
+  type ToolStep,
 } from '../../renderer/canvas/tools/tool.ts'
 import { tools } from '../../renderer/canvas/tools/tools.ts'
 import type { NewId } from '../../renderer/state/new-id.ts'
@@ -38,9 +38,9 @@ function at(xFeet: number, yFeet: number) {
 }
 
 /** Gives a tool one input after another; answers the last step. */
-function play(tool: ToolName, surroundings: Surroundings, inputs: readonly Input[]): Step {
+function play(tool: ToolName, surroundings: Surroundings, inputs: readonly Input[]): ToolStep {
   let gesture: Gesture = resting
-  let step: Step = { gesture }
+  let step: ToolStep = { gesture }
   for (const input of inputs) {
     step = tools[tool].step(gesture, input, surroundings)
     gesture = step.gesture

@@ -1,18 +1,18 @@
 import {
-  type HouseRules,
   type Link,
   nothingKept,
   type Person,
   type Plan,
   type PlannedTask,
+  type PlanRules,
   type ScheduleProblem,
   type ScheduleRoom,
   type Task,
-  type Week,
+  type WeekWindows,
 } from '../../core/schedule/model.ts'
 import { epochMinutes } from '../../core/time/instant.ts'
 import { elapsedMinutes, workingMinutes } from '../../core/units/duration.ts'
-import { noEffects, noHouseRules } from '../fixtures/plain-rules.ts'
+import { noEffects, noPlanRules } from '../fixtures/plain-rules.ts'
 
 /** Monday 2 March 2026, 00:00 in UTC, the zone of most of these tests. */
 export const monday = Date.UTC(2026, 2, 2) / 60_000
@@ -22,7 +22,7 @@ export function at(day: number, hours: number, minutes = 0): ReturnType<typeof e
   return epochMinutes(monday + day * 1440 + hours * 60 + minutes)
 }
 
-export function weekOf(from: number, to: number): Week {
+export function weekOf(from: number, to: number): WeekWindows {
   const window = [{ from: from * 60, to: to * 60 }]
   return [[], window, window, window, window, window, []]
 }
@@ -104,7 +104,7 @@ export function room(id: string, values: Partial<ScheduleRoom> = {}): ScheduleRo
   }
 }
 
-type ProblemValues = Partial<Omit<ScheduleProblem, 'rules'>> & { readonly rules?: Partial<HouseRules> }
+type ProblemValues = Partial<Omit<ScheduleProblem, 'rules'>> & { readonly rules?: Partial<PlanRules> }
 
 /** One painter from Monday morning on, in UTC, without house rules, whatever is not named. */
 export function problem({ rules = {}, ...values }: ProblemValues = {}): ScheduleProblem {
@@ -119,7 +119,7 @@ export function problem({ rules = {}, ...values }: ProblemValues = {}): Schedule
     spending: { moving: 0, changingProduct: 0, leastPaid: 0 },
     prices: { siteDay: 20_000, handOver: 1_000, takeUp: 1_000 },
     keeping: nothingKept,
-    rules: { ...noHouseRules, ...rules },
+    rules: { ...noPlanRules, ...rules },
     ...values,
   }
 }

@@ -8,7 +8,7 @@ import { faultSentence } from '../../core/schedule/words/fault-words.ts'
 import { epochMinutes } from '../../core/time/instant.ts'
 import { workingMinutes } from '../../core/units/duration.ts'
 import { plainJob, plainSpecification } from '../fixtures/plain-room.ts'
-import { noHouseRules } from '../fixtures/plain-rules.ts'
+import { noPlanRules } from '../fixtures/plain-rules.ts'
 import { at, link, person, problem, room, task } from './builders.ts'
 
 const words = {
@@ -234,7 +234,7 @@ const cases: readonly (readonly [string, ScheduleProblem, string, readonly strin
   ],
   [
     'half a room out of use',
-    problem({ rules: { ...noHouseRules, roomsOutOfUse: 0.5 } }),
+    problem({ rules: { ...noPlanRules, roomsOutOfUse: 0.5 } }),
     '0.5 is no number of rooms that may be out of use at once',
     [],
   ],

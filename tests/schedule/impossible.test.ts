@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { findImpossible } from '../../core/schedule/explain.ts'
+import { findImpossible } from '../../core/schedule/explain-clashes.ts'
 import { workingMinutes } from '../../core/units/duration.ts'
 import { at, link, person, problem, task } from './builders.ts'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { figuresOf } from '../../core/schedule/judge/money.ts'
+import { figuresOf } from '../../core/schedule/judge/plan-costs.ts'
 import { verifyPlan } from '../../core/schedule/judge/verify.ts'
 import type { RuleName } from '../../core/schedule/judge/violation.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'

@@ -1,11 +1,11 @@
 import { withBrandsAndCodes } from './brands-and-codes.ts'
 import type { FileData, FileUpgrade } from './file-data.ts'
-import { withHolds } from './holds.ts'
 import { nameJob } from './job-ids.ts'
 import { withPasses } from './passes.ts'
 import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
 import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
+import { withHolds } from './with-holds.ts'
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
 const toVersion2: readonly FileUpgrade[] = [

@@ -9,7 +9,7 @@ type SiteHours = Extract<SiteClock, { kind: 'site' }>
  * The wall clock in grid steps. A *tick* is a step counted from `origin`, the midnight before work starts; drying and open times are
  * constants in ticks.
  */
-export interface Axis {
+export interface TickAxis {
   readonly origin: number
   readonly grid: number
   /** Nothing is placed beyond it. */
@@ -37,16 +37,16 @@ const mostDays = 12_000
 /** Facts from before so many days count as if they were of that day. */
 const daysBack = 120
 
-export function tickOf(axis: Axis, instant: number): number {
+export function tickOf(axis: TickAxis, instant: number): number {
   return Math.ceil((instant - axis.origin) / axis.grid)
 }
 
 /** The day of a tick; ticks beyond the axis count as its ends. */
-export function dayOf(axis: Axis, tick: number): number {
+export function dayOf(axis: TickAxis, tick: number): number {
   return axis.dayOfTick[Math.max(0, Math.min(axis.horizon, tick))] as number
 }
 
-export function buildAxis(problem: ScheduleProblem): Axis {
+export function buildAxis(problem: ScheduleProblem): TickAxis {
   return problem.clock.kind === 'unbroken' ? unbrokenAxis(problem) : siteAxis(problem, problem.clock)
 }
 
@@ -67,7 +67,7 @@ function latestMention({ clock, tasks }: ScheduleProblem): number {
 }
 
 /** A day of the unbroken clock is one grid step, so that days on site count steps. */
-function unbrokenAxis(problem: ScheduleProblem): Axis {
+function unbrokenAxis(problem: ScheduleProblem): TickAxis {
   const { clock, gridMinutes } = problem
   const ahead = minutesAhead(problem) + latestMention(problem) - clock.start
   const horizon = Math.ceil(ahead / gridMinutes) + problem.links.length + problem.tasks.length + 2
@@ -82,7 +82,7 @@ function unbrokenAxis(problem: ScheduleProblem): Axis {
   }
 }
 
-function siteAxis(problem: ScheduleProblem, clock: SiteHours): Axis {
+function siteAxis(problem: ScheduleProblem, clock: SiteHours): TickAxis {
   const local = localTimeIn(clock.timeZone)
   const grid = problem.gridMinutes
   const firstDay = firstDayOf(problem, clock)
@@ -120,7 +120,7 @@ function daysNeeded(problem: ScheduleProblem, origin: number): number {
 }
 
 /** Hours of one person on each day, chores taken off, as windows that may be bridged over breaks. */
-export function personWindows(problem: ScheduleProblem, axis: Axis, person: Person): Windows {
+export function personWindows(problem: ScheduleProblem, axis: TickAxis, person: Person): Windows {
   const { clock } = problem
   if (clock.kind === 'unbroken') return allTheTime(axis)
   const local = localTimeIn(clock.timeZone)
@@ -166,7 +166,7 @@ interface Span {
   readonly stretch: number
 }
 
-function allTheTime(axis: Axis): Windows {
+function allTheTime(axis: TickAxis): Windows {
   return windowsOf(axis, [{ from: axis.firstTick, to: axis.horizon, stretch: 0 }])
 }
 
@@ -206,7 +206,7 @@ function withoutSpans(
 
 /** Windows less stretches that are taken by tasks at fixed times or by other jobs. */
 export function windowsWithout(
-  axis: Axis,
+  axis: TickAxis,
   windows: Windows,
   taken: readonly { readonly from: number; readonly to: number }[],
 ): Windows {
@@ -214,7 +214,7 @@ export function windowsWithout(
 }
 
 /** For each day how many days before it have hours of anybody. */
-export function workingDaysBefore(axis: Axis, windows: readonly Windows[]): Int32Array {
+export function workingDaysBefore(axis: TickAxis, windows: readonly Windows[]): Int32Array {
   const days = axis.dayStart.length
   const before = new Int32Array(days + 1)
   for (let day = 0; day < days; day++) {
@@ -228,7 +228,7 @@ export function workingDaysBefore(axis: Axis, windows: readonly Windows[]): Int3
 }
 
 /** When both can be there. */
-export function commonWindows(axis: Axis, one: Windows, other: Windows): Windows {
+export function commonWindows(axis: TickAxis, one: Windows, other: Windows): Windows {
   const spans: Span[] = []
   for (let left = 0, right = 0; left < one.from.length && right < other.from.length; ) {
     const from = Math.max(one.from[left] as number, other.from[right] as number)
@@ -241,7 +241,7 @@ export function commonWindows(axis: Axis, one: Windows, other: Windows): Windows
   return windowsOf(axis, spans)
 }
 
-function windowsOf(axis: Axis, spans: readonly Span[]): Windows {
+function windowsOf(axis: TickAxis, spans: readonly Span[]): Windows {
   const count = spans.length
   const from = Int32Array.from(spans, (span) => span.from)
   const to = Int32Array.from(spans, (span) => span.to)

@@ -1,9 +1,9 @@
 import { isBegun, type ScheduleProblem, type ScheduleRoom, type Task } from '../model.ts'
-import type { Axis } from './axis.ts'
+import type { TickAxis } from './axis.ts'
 import { type Conflict, ticksUp } from './numbers.ts'
 
 /** For each task what it may not be under way together with: dust where something is wet, work behind a hall that is closed. */
-export function conflictsOf(problem: ScheduleProblem, { grid }: Axis): readonly (readonly Conflict[])[] {
+export function conflictsOf(problem: ScheduleProblem, { grid }: TickAxis): readonly (readonly Conflict[])[] {
   const { tasks, rules } = problem
   const rooms = new Map(problem.rooms.map((room) => [room.id, room]))
   const found = tasks.map((): Conflict[] => [])

@@ -1,5 +1,5 @@
 import type { ScheduleProblem, Task } from '../model.ts'
-import { type Axis, commonWindows, tickOf, type Windows, windowsWithout } from './axis.ts'
+import { commonWindows, type TickAxis, tickOf, type Windows, windowsWithout } from './axis.ts'
 import { bitsOf, countBits, doneTask, none, pinnedTask, startedTask, ticksUp } from './numbers.ts'
 
 /** Work from one tick to another. */
@@ -35,7 +35,7 @@ interface Parts {
 /** Places what is not free: facts where they were, work under way from now on, pins at their moment with time to move in. */
 export function layFixed(
   problem: ScheduleProblem,
-  axis: Axis,
+  axis: TickAxis,
   whole: readonly Windows[],
   personIndex: ReadonlyMap<string, number>,
   roomIndex: ReadonlyMap<string, number>,
@@ -90,7 +90,7 @@ function teamsFor(
   return [...(kept === 0 ? [] : [kept]), ...alone, ...(alone.length === 0 ? [1] : [])]
 }
 
-function layOne(axis: Axis, free: readonly Windows[], { state }: Task, team: number, length: number) {
+function layOne(axis: TickAxis, free: readonly Windows[], { state }: Task, team: number, length: number) {
   const windows = free
     .filter((_, person) => (team >> person) & 1)
     .reduce((one, other) => commonWindows(axis, one, other), allWindows(axis))
@@ -108,7 +108,7 @@ function isFirstOfAll(laid: readonly FixedPiece[], team: number, kind: number): 
   return kind === startedTask && !laid.some((each) => !each.isFact && (each.team & team) !== 0)
 }
 
-function allWindows(axis: Axis): Windows {
+function allWindows(axis: TickAxis): Windows {
   const one = (value: number): Int32Array => Int32Array.of(value)
   return {
     from: one(axis.firstTick),

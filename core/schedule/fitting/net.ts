@@ -1,10 +1,10 @@
 import { isBegun, minutesUntilUsable, type ScheduleProblem, type Task } from '../model.ts'
 import { type Arcs, buildArcs } from './arcs.ts'
 import {
-  type Axis,
   buildAxis,
   commonWindows,
   personWindows,
+  type TickAxis,
   tickOf,
   type Windows,
   windowsWithout,
@@ -26,7 +26,7 @@ import {
 /** The problem as the decoder reads it: tasks, rooms and people by index, times in ticks. */
 export interface Net {
   readonly problem: ScheduleProblem
-  readonly axis: Axis
+  readonly axis: TickAxis
   readonly count: number
   readonly kind: Uint8Array
   /** Person-minutes to do. */
@@ -178,14 +178,14 @@ export function buildNet(problem: ScheduleProblem): Net {
   }
 }
 
-function keptStarts({ tasks, keeping }: ScheduleProblem, axis: Axis): Int32Array {
+function keptStarts({ tasks, keeping }: ScheduleProblem, axis: TickAxis): Int32Array {
   const starts = new Map(keeping.tasks.map(({ task, start }) => [task, tickOf(axis, start)]))
   return Int32Array.from(tasks, ({ id }) => starts.get(id) ?? none)
 }
 
 function netRoom(
   problem: ScheduleProblem,
-  axis: Axis,
+  axis: TickAxis,
   each: ScheduleProblem['rooms'][number],
   index: number,
   room: Int16Array,
@@ -229,7 +229,7 @@ function quietOf({ rooms, rules, gridMinutes: grid }: ScheduleProblem, task: Tas
 /** Hours of people together, worked out when a team is first thought of. */
 function teamWindows(
   problem: ScheduleProblem,
-  axis: Axis,
+  axis: TickAxis,
   people: readonly NetPerson[],
 ): (team: PeopleBits) => Windows {
   const known = new Map<PeopleBits, Windows>()
@@ -249,7 +249,7 @@ function teamWindows(
 }
 
 /** Work that needs nobody goes on whenever the site is open. */
-function siteItself(problem: ScheduleProblem, axis: Axis): Windows {
+function siteItself(problem: ScheduleProblem, axis: TickAxis): Windows {
   const everyHour = { week: problem.clock.kind === 'site' ? problem.clock.siteHours : [], breaks: [] }
   const nobody = { id: '', skills: [], daysOff: [], partDays: [], busy: [], centsPerHour: 0, ...everyHour }
   return personWindows(

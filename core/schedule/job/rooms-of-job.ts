@@ -5,7 +5,7 @@ import type { Room, RoomId } from '../../project/sketch-records.ts'
 import { instantOf } from '../../time/site-moment.ts'
 import { areaFromSquareUnits, toSquareFeet } from '../../units/area.ts'
 import { workingMinutes } from '../../units/duration.ts'
-import { type HouseRules, isBegun, minutesUntilUsable, type ScheduleRoom, type Task } from '../model.ts'
+import { isBegun, minutesUntilUsable, type PlanRules, type ScheduleRoom, type Task } from '../model.ts'
 import { longestDay } from './longest-day.ts'
 import { planGrid, type Site } from './planning-site.ts'
 import { isSiteRuleOn, pricesOf, siteRuleNumber, siteRules } from './site-rules.ts'
@@ -75,9 +75,9 @@ function setUpMinutes({ passes }: Site, set: RoomSet): number {
  */
 export function roomLimitOf(
   site: Site,
-  limit: HouseRules['roomsOutOfUse'],
+  limit: PlanRules['roomsOutOfUse'],
   tasks: readonly Task[],
-): HouseRules['roomsOutOfUse'] {
+): PlanRules['roomsOutOfUse'] {
   if (limit === null) return null
   const begun = new Set(tasks.filter(isBegun).map((task) => task.room))
   const out = new Set(

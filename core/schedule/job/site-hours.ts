@@ -2,7 +2,7 @@ import type { Job } from '../../project/job.ts'
 import type { CrewMember, Weekday } from '../../project/shop-records.ts'
 import { epochMinutes } from '../../time/instant.ts'
 import { instantOf, minuteOfDay } from '../../time/site-moment.ts'
-import type { DayWindow, Person, PlanSegment, SiteClock, Week } from '../model.ts'
+import type { DayWindow, Person, PlanSegment, SiteClock, WeekWindows } from '../model.ts'
 
 /** Sunday first, as the engine counts. */
 const engineDays: readonly Weekday[] = [
@@ -37,7 +37,7 @@ export function personOf(
   burdenPercent: number,
   busy: readonly PlanSegment[],
 ): Person {
-  const week = engineDays.map((day) => windowsOnGrid(member.week[day], grid, false)) as unknown as Week
+  const week = engineDays.map((day) => windowsOnGrid(member.week[day], grid, false)) as unknown as WeekWindows
   const dates = [...new Set(member.partDays.map((part) => part.date))]
   return {
     id: member.id,
@@ -68,7 +68,7 @@ export function siteClock(job: Job, now: string | null, grid: number): Extract<S
     kind: 'site',
     timeZone: header.timeZone,
     start: epochMinutes(Math.ceil(from / grid) * grid),
-    siteHours: engineDays.map(() => hours) as unknown as Week,
+    siteHours: engineDays.map(() => hours) as unknown as WeekWindows,
     holidays: houseRules.holidays,
   }
 }

@@ -1,5 +1,5 @@
 import type { Job } from '../../project/job.ts'
-import type { HouseRules, Prices, Spending } from '../model.ts'
+import type { PlanRules, Prices, Spending } from '../model.ts'
 
 /** A house rule of the schedule that the owner may switch or give other numbers. Times of day are minutes after midnight. */
 interface SiteRule {
@@ -92,7 +92,7 @@ export function siteRuleNumber<Rule extends SiteRule>(
 }
 
 /** The house rules as the engine takes them; minutes go up to the grid. */
-export function engineRules(job: Job, gridMinutes: number): HouseRules {
+export function engineRules(job: Job, gridMinutes: number): PlanRules {
   const onGrid = (minutes: number) => Math.ceil(minutes / gridMinutes) * gridMinutes
   const { houseRules, header } = job
   const sleeping = header.occupied && isSiteRuleOn(job, siteRules.fumes)

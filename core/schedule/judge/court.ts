@@ -3,7 +3,7 @@ import { type LocalTime, localTimeIn } from '../../time/local-time.ts'
 import type { DayWindow, Person, Plan, PlannedTask, ScheduleProblem, ScheduleRoom, Task } from '../model.ts'
 
 /** A task with its place in the plan. */
-export interface Entry {
+export interface PlacedTask {
   readonly task: Task
   readonly planned: PlannedTask
   /** Done: it is never moved any more, and need not keep rules that were broken on site. */
@@ -47,7 +47,7 @@ export function courtOf(problem: ScheduleProblem): Court {
 }
 
 /** The tasks that the plan has, in the order of the problem. */
-export function entriesOf(problem: ScheduleProblem, plan: Plan): readonly Entry[] {
+export function entriesOf(problem: ScheduleProblem, plan: Plan): readonly PlacedTask[] {
   const byId = new Map(plan.tasks.map((planned) => [planned.task, planned]))
   return problem.tasks.flatMap((task) => {
     const planned = byId.get(task.id)
@@ -56,7 +56,7 @@ export function entriesOf(problem: ScheduleProblem, plan: Plan): readonly Entry[
 }
 
 /** Minutes that the work of a task takes its people, on the grid. */
-export function workOf({ task, planned }: Entry, grid: number): number {
+export function workOf({ task, planned }: PlacedTask, grid: number): number {
   const work = task.state.kind === 'started' ? task.state.remainingWork : task.work
   return Math.ceil(work / Math.max(1, planned.people.length) / grid) * grid
 }

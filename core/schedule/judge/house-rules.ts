@@ -1,5 +1,5 @@
 import { isBegun } from '../model.ts'
-import type { Court, Entry } from './court.ts'
+import type { Court, PlacedTask } from './court.ts'
 import { entriesByRoom, stretchesOf, usableFrom } from './room-use.ts'
 import type { Violation } from './violation.ts'
 
@@ -10,7 +10,7 @@ function firstCommon(oneFrom: number, oneTo: number, otherFrom: number, otherTo:
 }
 
 /** Somebody with every skill that is asked for in a room leads it, and at most one more works in it; what the hand placed is not counted. */
-export function leadRule({ problem, person }: Court, entries: readonly Entry[]): readonly Violation[] {
+export function leadRule({ problem, person }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   if (!problem.rules.leadAndOneMore) return []
   return [...entriesByRoom(entries)].flatMap(([room, inside]): readonly Violation[] => {
     const open = inside.filter(({ task, planned }) => task.state.kind === 'open' && planned.people.length > 0)
@@ -29,7 +29,7 @@ export function leadRule({ problem, person }: Court, entries: readonly Entry[]):
 }
 
 /** No dust from begin to end of a task while something is wet in the same or an openly connected room. */
-export function dustRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function dustRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   if (!court.problem.rules.noDustNearWet) return []
   const wets = entries.filter(
     ({ task, planned }) => task.effects.wetFor !== null && planned.end > planned.start,
@@ -51,7 +51,7 @@ export function dustRule(court: Court, entries: readonly Entry[]): readonly Viol
  * No fumes in the hours of sleep in a room that is open to a bedroom in use. Nobody sleeps in a room that is worked in itself: it is out of
  * use.
  */
-export function fumesRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function fumesRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const hours = court.problem.rules.noFumesWhileSleeping
   if (hours === null) return []
   const bedrooms = court.problem.rooms.filter((room) => room.sleeping)
@@ -83,7 +83,7 @@ function firstWithin(
 }
 
 /** At most so many rooms out of use on any day; rooms in which nothing is left to plan do not break it alone. */
-export function roomsOutOfUseRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function roomsOutOfUseRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const limit = court.problem.rules.roomsOutOfUse
   if (limit === null) return []
   const today = court.dayAt(court.problem.clock.start)
@@ -108,7 +108,7 @@ export function roomsOutOfUseRule(court: Court, entries: readonly Entry[]): read
 }
 
 /** A room is done with and dry when it was promised back, and nothing closes it in hours it is needed every day. */
-export function roomBackRules(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function roomBackRules(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   if (!court.problem.rules.roomBackInTime) return []
   return entries.flatMap((entry): readonly Violation[] => {
     const { task, planned } = entry
@@ -130,7 +130,7 @@ export function roomBackRules(court: Court, entries: readonly Entry[]): readonly
 }
 
 /** Nobody is at work behind a hall that is closed, and halls are begun when everything behind them is done that is no way out itself. */
-export function wayOutRules(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function wayOutRules(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const { rooms, rules } = court.problem
   if (!rules.wayOutKeptOpen && !rules.hallsLast) return []
   const ways = new Set(rooms.flatMap(({ reachedThrough }) => reachedThrough))

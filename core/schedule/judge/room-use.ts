@@ -1,5 +1,5 @@
 import { minutesUntilUsable, type ScheduleRoomId } from '../model.ts'
-import type { Court, Entry } from './court.ts'
+import type { Court, PlacedTask } from './court.ts'
 
 /** Days (since 1970) from first to last on which a room is out of use without being given back. */
 export interface Stretch {
@@ -11,7 +11,7 @@ export interface Stretch {
 export const daysGivenBack = 3
 
 /** Days on which a task is under way in a room, nights and days off within it too, or something there is wet or closed. */
-export function daysUsed(court: Court, entries: readonly Entry[]): ReadonlySet<number> {
+export function daysUsed(court: Court, entries: readonly PlacedTask[]): ReadonlySet<number> {
   const days = new Set<number>()
   const add = (from: number, to: number): void => {
     for (let day = court.dayAt(from); day <= court.dayAt(to); day++) days.add(day)
@@ -26,7 +26,7 @@ export function daysUsed(court: Court, entries: readonly Entry[]): ReadonlySet<n
 }
 
 /** When a room is out of use, pauses of three whole days or more taken out. */
-export function stretchesOf(court: Court, entries: readonly Entry[]): readonly Stretch[] {
+export function stretchesOf(court: Court, entries: readonly PlacedTask[]): readonly Stretch[] {
   const stretches: Stretch[] = []
   for (const day of [...daysUsed(court, entries)].sort((one, other) => one - other)) {
     const last = stretches.at(-1)
@@ -37,8 +37,10 @@ export function stretchesOf(court: Court, entries: readonly Entry[]): readonly S
   return stretches
 }
 
-export function entriesByRoom(entries: readonly Entry[]): ReadonlyMap<ScheduleRoomId, readonly Entry[]> {
-  const byRoom = new Map<ScheduleRoomId, Entry[]>()
+export function entriesByRoom(
+  entries: readonly PlacedTask[],
+): ReadonlyMap<ScheduleRoomId, readonly PlacedTask[]> {
+  const byRoom = new Map<ScheduleRoomId, PlacedTask[]>()
   for (const entry of entries) {
     if (entry.task.room === null) continue
     const known = byRoom.get(entry.task.room)
@@ -49,7 +51,7 @@ export function entriesByRoom(entries: readonly Entry[]): ReadonlyMap<ScheduleRo
 }
 
 /** When the last of these is done, dry and open again. */
-export function usableFrom(entries: readonly Entry[]): number {
+export function usableFrom(entries: readonly PlacedTask[]): number {
   return entries.reduce(
     (latest, { task, planned }) => Math.max(latest, planned.end + minutesUntilUsable(task.effects)),
     0,

@@ -1,9 +1,9 @@
 import type { PlanSegment } from '../model.ts'
-import { atChores, away, type Court, type Entry, elsewhere, here, workOf } from './court.ts'
+import { atChores, away, type Court, elsewhere, here, type PlacedTask, workOf } from './court.ts'
 import type { Violation } from './violation.ts'
 
 /** Pieces lie on the grid one after the other, none of them before now; facts, work under way and pins lie where they have to. */
-export function shapeRule({ problem }: Court, entries: readonly Entry[]): readonly Violation[] {
+export function shapeRule({ problem }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const { clock, gridMinutes } = problem
   return entries.flatMap((entry): readonly Violation[] => {
     const { task, planned, isFact } = entry
@@ -40,7 +40,7 @@ function sameSet(one: readonly string[], other: readonly string[]): boolean {
 }
 
 /** As many people as it takes, somebody with all skills, and nobody who can do none of it. */
-export function crewRule({ person }: Court, entries: readonly Entry[]): readonly Violation[] {
+export function crewRule({ person }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   return entries.flatMap(({ task, planned, isFact }): readonly Violation[] => {
     if (isFact || task.state.kind === 'started') return []
     const { min, max } = task.crew
@@ -59,7 +59,7 @@ export function crewRule({ person }: Court, entries: readonly Entry[]): readonly
 }
 
 /** Everybody is there, and not setting up or leaving, in every minute of every piece. */
-export function calendarRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function calendarRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   if (court.local === null) return []
   return entries.flatMap(({ task, planned, isFact }): readonly Violation[] => {
     if (isFact) return []
@@ -93,7 +93,7 @@ function firstNotHere(
 }
 
 /** Within a day work stops only while somebody of its people has a break; over a night only where it may, with enough on both sides. */
-export function brokenOffRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function brokenOffRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   return entries.flatMap(({ task, planned, isFact }): readonly Violation[] => {
     if (isFact || task.state.kind === 'started' || planned.segments.length < 2) return []
     const broken: Violation = { rule: 'brokenOff', tasks: [task.id] }
@@ -130,7 +130,7 @@ function couldGoOn(court: Court, people: readonly string[], from: number, to: nu
 }
 
 /** Nothing starts before now, nor before what it is held for is expected. */
-export function notBeforeRule({ problem }: Court, entries: readonly Entry[]): readonly Violation[] {
+export function notBeforeRule({ problem }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   return entries.flatMap(({ task, planned }): readonly Violation[] => {
     const held = task.state.kind === 'open' ? (task.earliestStart ?? 0) : 0
     const first = task.state.kind === 'done' ? undefined : planned.segments[0]

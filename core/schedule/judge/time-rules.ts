@@ -1,18 +1,18 @@
 import type { TaskId } from '../model.ts'
-import { type Court, type Entry, workOf } from './court.ts'
+import { type Court, type PlacedTask, workOf } from './court.ts'
 import { daysGivenBack, daysUsed, entriesByRoom } from './room-use.ts'
 import type { Violation } from './violation.ts'
 
 /** A piece of somebody's day. */
 interface Stop {
-  readonly entry: Entry
+  readonly entry: PlacedTask
   readonly start: number
   readonly end: number
   readonly isFirstPiece: boolean
 }
 
 /** Nobody is at two places at once. */
-export function onePlaceRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function onePlaceRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   return [...stopsByPerson(entries)]
     .flatMap(([person, stops]) =>
       stops.flatMap((stop, index): readonly Violation[] => {
@@ -31,7 +31,7 @@ export function onePlaceRule(court: Court, entries: readonly Entry[]): readonly 
     .filter(() => court !== undefined)
 }
 
-function stopsByPerson(entries: readonly Entry[]): ReadonlyMap<string, readonly Stop[]> {
+function stopsByPerson(entries: readonly PlacedTask[]): ReadonlyMap<string, readonly Stop[]> {
   const byPerson = new Map<string, Stop[]>()
   for (const entry of entries) {
     if (entry.isFact) continue
@@ -51,14 +51,14 @@ function stopsByPerson(entries: readonly Entry[]): ReadonlyMap<string, readonly 
  * Each task is given the minutes of its work and of what goes before it that day: moving in from another room, changing product, setting a
  * room up once more that was given back. Of two people the one with more before it counts; pins and work under way may have more.
  */
-export function timeSpentRule(court: Court, entries: readonly Entry[]): readonly Violation[] {
+export function timeSpentRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const { problem } = court
   const grid = problem.gridMinutes
   const before = minutesBefore(court, entries)
   const again = setUpAgain(court, entries)
   const missed = again.filter(({ tasks, minutes }) => !tasks.some((id) => spares(id) >= minutes(id)))
   function spares(id: TaskId): number {
-    const entry = entries.find(({ task }) => task.id === id) as Entry
+    const entry = entries.find(({ task }) => task.id === id) as PlacedTask
     return spentOn(entry) - workOf(entry, grid) - (before.get(id) ?? 0)
   }
   const mayBeMore = new Map(
@@ -79,12 +79,12 @@ export function timeSpentRule(court: Court, entries: readonly Entry[]): readonly
   ]
 }
 
-function spentOn({ planned }: Entry): number {
+function spentOn({ planned }: PlacedTask): number {
   return planned.segments.reduce((sum, { start, end }) => sum + end - start, 0)
 }
 
 /** Minutes of moving in and changing product at each task, of the one of its people who needs more. */
-function minutesBefore(court: Court, entries: readonly Entry[]): ReadonlyMap<TaskId, number> {
+function minutesBefore(court: Court, entries: readonly PlacedTask[]): ReadonlyMap<TaskId, number> {
   const { moving, changingProduct } = court.problem.spending
   const grid = court.problem.gridMinutes
   const onGrid = (minutes: number): number => Math.ceil(minutes / grid) * grid
@@ -111,7 +111,7 @@ function minutesBefore(court: Court, entries: readonly Entry[]): ReadonlyMap<Tas
 /** For each time a room is begun again after it was given back: the tasks that begin it, one of which sets it up once more. */
 function setUpAgain(
   court: Court,
-  entries: readonly Entry[],
+  entries: readonly PlacedTask[],
 ): readonly { readonly tasks: readonly TaskId[]; readonly minutes: (task: TaskId) => number }[] {
   const grid = court.problem.gridMinutes
   return [...entriesByRoom(entries)].flatMap(([room, inside]) => {
@@ -143,7 +143,7 @@ function setUpAgain(
 }
 
 /** Drying, mere order and open times, in elapsed minutes. */
-export function waitRules({ problem }: Court, entries: readonly Entry[]): readonly Violation[] {
+export function waitRules({ problem }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const byId = new Map(entries.map((entry) => [entry.task.id, entry]))
   return problem.links.flatMap(({ from, to, measuredFrom, atLeast, atMost }): readonly Violation[] => {
     const [early, late] = [byId.get(from), byId.get(to)]
@@ -163,9 +163,9 @@ export function waitRules({ problem }: Court, entries: readonly Entry[]): readon
 }
 
 /** Pooled resources, and people in small rooms. */
-export function capacityRules({ problem }: Court, entries: readonly Entry[]): readonly Violation[] {
+export function capacityRules({ problem }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   const resources = problem.resources.flatMap(({ id, capacity }): readonly Violation[] => {
-    const held = ({ task }: Entry): number =>
+    const held = ({ task }: PlacedTask): number =>
       task.demands.reduce((sum, demand) => (demand.resource === id ? sum + demand.amount : sum), 0)
     const over = firstOverload(entries, capacity, held)
     return over === undefined ? [] : [{ rule: 'pooledResource', ...over }]
@@ -179,7 +179,11 @@ export function capacityRules({ problem }: Court, entries: readonly Entry[]): re
   return [...resources, ...rooms]
 }
 
-function firstOverload(entries: readonly Entry[], capacity: number, amountOf: (entry: Entry) => number) {
+function firstOverload(
+  entries: readonly PlacedTask[],
+  capacity: number,
+  amountOf: (entry: PlacedTask) => number,
+) {
   const changes = entries
     .filter(({ isFact }) => !isFact)
     .flatMap((entry) => {

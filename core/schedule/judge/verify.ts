@@ -1,5 +1,5 @@
 import type { Plan, ScheduleProblem } from '../model.ts'
-import { type Court, courtOf, type Entry, entriesOf } from './court.ts'
+import { type Court, courtOf, entriesOf, type PlacedTask } from './court.ts'
 import {
   dustRule,
   fumesRule,
@@ -14,7 +14,7 @@ import type { Violation } from './violation.ts'
 
 export type { Violation }
 
-type Rule = (court: Court, entries: readonly Entry[]) => readonly Violation[]
+type Rule = (court: Court, entries: readonly PlacedTask[]) => readonly Violation[]
 
 const rules: readonly Rule[] = [
   crewRule,

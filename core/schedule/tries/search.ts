@@ -1,4 +1,4 @@
-import type { Clash } from '../explain.ts'
+import type { Clash } from '../explain-clashes.ts'
 import { Decoder } from '../fitting/decoder.ts'
 import { buildNet, type Net } from '../fitting/net.ts'
 import { none, openTask } from '../fitting/numbers.ts'

@@ -1,4 +1,4 @@
-import type { Clash } from '../explain.ts'
+import type { Clash } from '../explain-clashes.ts'
 
 /** How tasks, rooms and people are called in the job the clash is about. */
 export interface ClashWords {

@@ -2,12 +2,20 @@ import type { Job } from '../../project/job.ts'
 import type { Room } from '../../project/sketch-records.ts'
 import { toSquareFeet } from '../../units/area.ts'
 import { feet, lengthFromUnits, toFeet } from '../../units/length.ts'
-import type { RuleBook } from '../book.ts'
 import { allowanceFinding, type Finding } from '../findings.ts'
 import type { Group } from '../groups.ts'
 import { washOperations } from '../operation-facts.ts'
-import { findingsOf, hasFinding, number, orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
 import { type GroupRule, type GroupView, type HouseRule, shopAssumption } from '../rule.ts'
+import type { RuleBook } from '../rule-book.ts'
+import {
+  findingsOf,
+  hasFinding,
+  number,
+  orderBecause,
+  primer,
+  primerExtent,
+  stepAt,
+} from '../step-requests.ts'
 import { smallFillerClass } from './filling.ts'
 
 /** What every room has of small damage, whether anybody wrote it down or not: by the house's numbers, or by the room's own. */

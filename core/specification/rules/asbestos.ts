@@ -1,8 +1,8 @@
 import type { Finding } from '../findings.ts'
 import type { Group } from '../groups.ts'
 import type { HoldNeed } from '../holds.ts'
-import { holdDays, number } from '../requests.ts'
 import type { RoomRule, RoomView } from '../rule.ts'
+import { holdDays, number } from '../step-requests.ts'
 import { surfaceNoun } from '../trade-words.ts'
 import type { Notice } from '../types.ts'
 

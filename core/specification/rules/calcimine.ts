@@ -1,6 +1,14 @@
 import type { ConditionKind } from '../../project/vocabulary.ts'
-import { findingsOf, hasFinding, noticeOn, number, orderBecause, primer, wholeStep } from '../requests.ts'
 import type { GroupRule, GroupView } from '../rule.ts'
+import {
+  findingsOf,
+  hasFinding,
+  noticeOn,
+  number,
+  orderBecause,
+  primer,
+  wholeStep,
+} from '../step-requests.ts'
 
 const source =
   'old-house painting pages and a newspaper column on calcimine (wipe test, re-wetting, sealing); common practice'

@@ -1,6 +1,6 @@
 import type { Finding } from '../findings.ts'
-import { number, orderBecause, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView, type PlannedRequest } from '../rule.ts'
+import { number, orderBecause, wholeStep } from '../step-requests.ts'
 import type { Operation } from '../types.ts'
 
 /** Dry work that makes dust before the coats; sanding between coats is not among them. */

@@ -1,9 +1,9 @@
 import { records } from '../../project/job.ts'
 import type { ProductClass } from '../../project/vocabulary.ts'
 import type { Finding } from '../findings.ts'
-import { number, orderBecause, primer, primerExtent, stepAt } from '../requests.ts'
 import { type Contribution, commonPractice, type GroupView } from '../rule.ts'
 import type { OrderStatement } from '../rule-facts.ts'
+import { number, orderBecause, primer, primerExtent, stepAt } from '../step-requests.ts'
 
 /** Deep first layer sets hard without shrinking; later layers sand easily (common practice). Wood takes wood filler. */
 function fillerClass(view: GroupView, layer: number): ProductClass {

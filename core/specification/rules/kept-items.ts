@@ -1,5 +1,5 @@
-import { number } from '../requests.ts'
 import { commonPractice, type HouseRule } from '../rule.ts'
+import { number } from '../step-requests.ts'
 
 /** Steps on the room as a whole are made by `room-steps.ts`; their reasons and switches are kept here. */
 function roomStepRule(

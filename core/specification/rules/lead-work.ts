@@ -1,5 +1,5 @@
-import { number } from '../requests.ts'
 import type { HouseRule } from '../rule.ts'
+import { number } from '../step-requests.ts'
 
 /**
  * Lead-safe work as work: what the federal renovation rule asks of a room in which more than the published area of old paint is

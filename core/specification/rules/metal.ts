@@ -1,3 +1,4 @@
+import { commonPractice, type GroupRule } from '../rule.ts'
 import {
   findingsOf,
   hasFinding,
@@ -7,8 +8,7 @@ import {
   primerExtent,
   stepAt,
   wholeStep,
-} from '../requests.ts'
-import { commonPractice, type GroupRule } from '../rule.ts'
+} from '../step-requests.ts'
 
 const rust: GroupRule = {
   id: 'rust',

@@ -1,6 +1,14 @@
 import { sheens } from '../../project/vocabulary.ts'
-import { findingsOf, hasFinding, orderBecause, primer, primerExtent, stepAt, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import {
+  findingsOf,
+  hasFinding,
+  orderBecause,
+  primer,
+  primerExtent,
+  stepAt,
+  wholeStep,
+} from '../step-requests.ts'
 
 /** What a scraped place must be primed for: it shows the bare material. */
 function bareNeed(view: GroupView): 'bareWood' | 'bareMetal' | 'patch' {

@@ -1,6 +1,7 @@
 import { formatLength } from '../../units/length.ts'
 import type { Finding } from '../findings.ts'
 import { holdFor } from '../holds.ts'
+import { commonPractice, type GroupRule, type GroupView, type StepRequest } from '../rule.ts'
 import {
   findingsOf,
   hasFinding,
@@ -13,8 +14,7 @@ import {
   stepAt,
   suspected,
   uncured,
-} from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView, type StepRequest } from '../rule.ts'
+} from '../step-requests.ts'
 import { filling, fillingOrder, layers } from './filling.ts'
 
 /** Wider than a hairline from this severity on. */

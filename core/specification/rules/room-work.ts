@@ -1,5 +1,5 @@
-import { orderBecause, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type HouseRule } from '../rule.ts'
+import { orderBecause, wholeStep } from '../step-requests.ts'
 
 /** Edges of these rules are made per room by `room-edges.ts`; switches and reasons are kept here. */
 export const sandBeforeCoats: HouseRule = {

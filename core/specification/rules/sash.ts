@@ -1,5 +1,5 @@
-import { findingsOf, hasFinding, number, orderBecause, primer, stepAt, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule } from '../rule.ts'
+import { findingsOf, hasFinding, number, orderBecause, primer, stepAt, wholeStep } from '../step-requests.ts'
 
 const missingPutty: GroupRule = {
   id: 'missing-putty',

@@ -1,4 +1,5 @@
 import { holdFor } from '../holds.ts'
+import { commonPractice, type GroupRule } from '../rule.ts'
 import {
   findingsOf,
   hasFinding,
@@ -8,8 +9,7 @@ import {
   primerExtent,
   stepAt,
   uncured,
-} from '../requests.ts'
-import { commonPractice, type GroupRule } from '../rule.ts'
+} from '../step-requests.ts'
 import { layers } from './filling.ts'
 
 const unwantedTexture: GroupRule = {

@@ -1,6 +1,7 @@
 import type { Condition } from '../../project/survey-records.ts'
 import type { Finding } from '../findings.ts'
 import { holdFor } from '../holds.ts'
+import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 import {
   findingsOf,
   hasFinding,
@@ -11,8 +12,7 @@ import {
   stepAt,
   suspected,
   uncured,
-} from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+} from '../step-requests.ts'
 
 const blockedFirst = orderBecause(
   ['blockStain'],

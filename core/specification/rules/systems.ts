@@ -1,3 +1,4 @@
+import { type Contribution, commonPractice, type GroupRule, type GroupView } from '../rule.ts'
 import {
   hasFinding,
   holdDays,
@@ -7,8 +8,7 @@ import {
   orderBecause,
   primer,
   wholeStep,
-} from '../requests.ts'
-import { type Contribution, commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+} from '../step-requests.ts'
 import { surfaceNoun } from '../trade-words.ts'
 
 function oldOil(view: GroupView): boolean {

@@ -1,3 +1,4 @@
+import { commonPractice, type GroupRule } from '../rule.ts'
 import {
   findingsOf,
   hasFinding,
@@ -8,8 +9,7 @@ import {
   primer,
   primerExtent,
   stepAt,
-} from '../requests.ts'
-import { commonPractice, type GroupRule } from '../rule.ts'
+} from '../step-requests.ts'
 
 const bareWoodPlaces: GroupRule = {
   id: 'bare-wood',

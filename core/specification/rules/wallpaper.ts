@@ -1,5 +1,6 @@
 import { sumAreas, toSquareFeet } from '../../units/area.ts'
 import { allowanceFinding, type Finding } from '../findings.ts'
+import { commonPractice, type GroupRule, type GroupView, type StepRequest, shopAssumption } from '../rule.ts'
 import {
   findingsOf,
   hasFinding,
@@ -9,8 +10,7 @@ import {
   primer,
   stepAt,
   wholeStep,
-} from '../requests.ts'
-import { commonPractice, type GroupRule, type GroupView, type StepRequest, shopAssumption } from '../rule.ts'
+} from '../step-requests.ts'
 import { filling, fillingOrder } from './filling.ts'
 
 function isPapered(view: GroupView): boolean {

@@ -15,8 +15,8 @@ import {
   surfaceText,
   waitsText,
 } from '../room-sheet/sheet-text.ts'
-import { hourWords } from '../room-sheet/short-words.ts'
-import type { ColorLine, PassEntry, RepairLine, RoomSheet } from '../room-sheet/types.ts'
+import type { ColorLine, PassEntry, RepairLine, RoomSheet } from '../room-sheet/sheet-types.ts'
+import { hourWords } from '../room-sheet/sheet-words.ts'
 import { holdTable } from './hold-table.ts'
 import { wallDrawing } from './wall-drawing.ts'
 

@@ -1,6 +1,6 @@
 import { html, type Markup } from '../html-template.ts'
 import { framedLetter, marker } from '../plan-drawing.ts'
-import type { WallDrawing } from '../room-sheet/types.ts'
+import type { WallDrawing } from '../room-sheet/sheet-types.ts'
 
 /** Paper in mm: greatest width and height of a wall, and the room around it for its outline. */
 const widest = 58

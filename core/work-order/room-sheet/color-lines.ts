@@ -6,8 +6,8 @@ import { productClassWords, surfaceNoun } from '../../specification/trade-words.
 import type { Operation, Step } from '../../specification/types.ts'
 import { capital } from '../../words/text.ts'
 import type { SetContext } from './set-context.ts'
+import type { ColorLine } from './sheet-types.ts'
 import { amountWords, surfaceList } from './surface-list.ts'
-import type { ColorLine } from './types.ts'
 
 /** Put on before the finish so that it holds; fillers and caulk are repairs. */
 const priming: ReadonlySet<Operation> = new Set<Operation>([

@@ -14,7 +14,7 @@ import {
   surfaceText,
   waitsText,
 } from './sheet-text.ts'
-import type { RoomSheet } from './types.ts'
+import type { RoomSheet } from './sheet-types.ts'
 
 /** What of a sheet is shown and how large. */
 export interface SheetDetail {

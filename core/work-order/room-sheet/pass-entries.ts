@@ -2,9 +2,9 @@ import type { Pass, PassLine, PassOrder } from '../../passes/pass-types.ts'
 import { operationWords, productClassWords, sheenWords, stepTitle } from '../../specification/trade-words.ts'
 import type { Step } from '../../specification/types.ts'
 import type { SetContext } from './set-context.ts'
-import { serving } from './short-words.ts'
+import type { PassEntry, PassLineEntry, PassWait } from './sheet-types.ts'
+import { serving } from './sheet-words.ts'
 import { surfaceList } from './surface-list.ts'
-import type { PassEntry, PassLineEntry, PassWait } from './types.ts'
 
 /** The passes of a room set as they stand on its sheet, in the order of work. */
 export function sheetPasses(

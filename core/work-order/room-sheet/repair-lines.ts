@@ -10,9 +10,9 @@ import type { Operation, Step } from '../../specification/types.ts'
 import { squareMetres } from '../../units/area.ts'
 import { roomOfCondition, surfaceWords } from '../surface-words.ts'
 import type { SetContext } from './set-context.ts'
-import { repairWords, shortArea, shortLength } from './short-words.ts'
+import type { RepairLine } from './sheet-types.ts'
+import { repairWords, shortArea, shortLength } from './sheet-words.ts'
 import { amountWords } from './surface-list.ts'
-import type { RepairLine } from './types.ts'
 
 /** What was found, numbered as in the drawing, then the small damage that every room has. */
 export function repairLines(context: SetContext, found: readonly Condition[]): readonly RepairLine[] {

@@ -20,9 +20,9 @@ import { sheetPasses } from './pass-entries.ts'
 import { planPlace } from './plan-place.ts'
 import { repairLines } from './repair-lines.ts'
 import { type SetContext, setContext } from './set-context.ts'
-import { shortLength } from './short-words.ts'
+import type { NoticeLine, RoomSheet } from './sheet-types.ts'
+import { shortLength } from './sheet-words.ts'
 import { surfaceList } from './surface-list.ts'
-import type { NoticeLine, RoomSheet } from './types.ts'
 import { wallDrawings } from './wall-drawings.ts'
 
 export interface RoomSheetInput {

@@ -7,7 +7,7 @@ import type { Takeoff } from '../../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../../specification/types.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
 import { inRoom } from '../by-room.ts'
-import type { OpeningLine } from './types.ts'
+import type { OpeningLine } from './sheet-types.ts'
 
 /** One room set and all that its sheet is made from. */
 export interface SetContext {

@@ -3,7 +3,6 @@ import { sheenWords } from '../../specification/trade-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
 import { capital } from '../../words/text.ts'
 import { volumeText } from '../material-words.ts'
-import { waitWords } from './short-words.ts'
 import type {
   ColorLine,
   PassEntry,
@@ -11,8 +10,9 @@ import type {
   PassWait,
   RegisterLine,
   RepairLine,
-  RoomHold,
-} from './types.ts'
+  SheetHold,
+} from './sheet-types.ts'
+import { waitWords } from './sheet-words.ts'
 
 /** How much is said of what a pass holds: all of it, without amounts, or only what its name and the table of colors do not say. */
 const lineDetails = ['full', 'short', 'key', 'name'] as const
@@ -76,7 +76,7 @@ export function surfaceText({ surface, amount }: ColorLine): string {
 }
 
 /** `sample for asbestos: walls. A sampling professional; expected Apr 8`, with the whole reason where there is room. */
-export function holdText(hold: RoomHold, inFull: boolean): string {
+export function holdText(hold: SheetHold, inFull: boolean): string {
   const { alarm, short, where, reason, who, expected, expectedShort } = hold
   const loud = alarm === null ? '' : `${alarm} `
   if (inFull) return `${loud}${reason} Who sees to it: ${who}. Expected: ${expected}.`

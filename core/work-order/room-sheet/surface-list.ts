@@ -8,7 +8,7 @@ import type { Step, StepAmounts } from '../../specification/types.ts'
 import { partsSum, woodworkWords } from '../../specification/woodwork.ts'
 import { inRoom } from '../by-room.ts'
 import type { SetContext } from './set-context.ts'
-import { shortArea, shortLength } from './short-words.ts'
+import { shortArea, shortLength } from './sheet-words.ts'
 
 const round: readonly SurfaceClass[] = [
   'sash',

@@ -4,7 +4,7 @@ import { roomElevations, type WallElevation } from '../../quantities/elevation.t
 import { toMillimetres } from '../../units/length.ts'
 import { type NumberedCondition, type PlanMarker, type PlanPoint, wallOf } from '../room-plan.ts'
 import type { SetContext } from './set-context.ts'
-import type { WallDrawing } from './types.ts'
+import type { WallDrawing } from './sheet-types.ts'
 
 /** Fewer findings than this on a wall are found without a drawing of it. */
 const leastFindings = 2

@@ -5,7 +5,14 @@ import { lengthFromUnits } from '../../../core/units/length.ts'
 import { idsWithin, placeOnWall } from '../hit.ts'
 import { onGrid } from './opening.ts'
 import { snapped } from './snap.ts'
-import { type Gesture, type GestureOf, type Input, resting, type Step, type Surroundings } from './tool.ts'
+import {
+  type Gesture,
+  type GestureOf,
+  type Input,
+  resting,
+  type Surroundings,
+  type ToolStep,
+} from './tool.ts'
 
 /** Gestures that follow the pointer while its button is held. */
 type MoveKind = 'movingCorner' | 'movingWall' | 'slidingOpening' | 'movingRooms' | 'sweeping'
@@ -110,7 +117,7 @@ export function movedRoomIds<Kind extends MoveKind>(gesture: Move<Kind>): readon
 }
 
 /** The button is let go: one deed where something is different; a sweep only selects. */
-export function letGo<Kind extends MoveKind>(gesture: Move<Kind>, around: Surroundings): Step {
+export function letGo<Kind extends MoveKind>(gesture: Move<Kind>, around: Surroundings): ToolStep {
   const { commands, name, selects } = moves[gesture.kind]
   const select = selects(gesture, around)
   if (gesture.kind === 'sweeping') return { gesture: resting, select }

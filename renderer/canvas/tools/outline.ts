@@ -3,7 +3,7 @@ import { closesOutline, nextCorner } from '../../../core/sketch/outline-drafting
 import { parseLength } from '../../../core/units/parse-length.ts'
 import { newRoom } from './new-room.ts'
 import { snapped } from './snap.ts'
-import { type GestureOf, type Input, resting, type Step, type Surroundings, type Tool } from './tool.ts'
+import { type GestureOf, type Input, resting, type Surroundings, type Tool, type ToolStep } from './tool.ts'
 import { isTypedKey, typedAfter } from './typing.ts'
 
 type Drawing = GestureOf<'drawingOutline'>
@@ -34,20 +34,20 @@ function isOnCorner({ corners, to }: Drawing): boolean {
   return [corners[0], corners.at(-1)].some((corner) => corner?.x === to.x && corner.y === to.y)
 }
 
-function atRest(input: Input, around: Surroundings): Step {
+function atRest(input: Input, around: Surroundings): ToolStep {
   if (input.kind === 'key') return { gesture: resting }
   const { point, guides } = snapped(input.point, around, { free: input.free })
   if (input.kind !== 'down') return { gesture: { kind: 'hovering', guides, point } }
   return { gesture: { kind: 'drawingOutline', corners: [point], to: point, typed: '', guides: [] } }
 }
 
-function addCorner(gesture: Drawing, point: Point): Step {
+function addCorner(gesture: Drawing, point: Point): ToolStep {
   const last = gesture.corners.at(-1)
   if (last !== undefined && last.x === point.x && last.y === point.y) return { gesture }
   return { gesture: { ...gesture, corners: [...gesture.corners, point], to: point, typed: '', guides: [] } }
 }
 
-function close(gesture: Drawing, around: Surroundings): Step {
+function close(gesture: Drawing, around: Surroundings): ToolStep {
   if (gesture.corners.length < 3) {
     return {
       gesture,
@@ -64,19 +64,19 @@ function close(gesture: Drawing, around: Surroundings): Step {
   }
 }
 
-function onKey(gesture: Drawing, key: string, around: Surroundings): Step {
+function onKey(gesture: Drawing, key: string, around: Surroundings): ToolStep {
   if (key === 'Escape') return { gesture: resting }
   if (key === 'Backspace' && gesture.typed === '') return takeBack(gesture)
   if (key === 'Enter') return gesture.typed.trim() === '' ? close(gesture, around) : addTyped(gesture, around)
   return isTypedKey(key) ? { gesture: { ...gesture, typed: typedAfter(gesture.typed, key) } } : { gesture }
 }
 
-function takeBack(gesture: Drawing): Step {
+function takeBack(gesture: Drawing): ToolStep {
   const corners = gesture.corners.slice(0, -1)
   return { gesture: corners.length === 0 ? resting : { ...gesture, corners } }
 }
 
-function addTyped(gesture: Drawing, around: Surroundings): Step {
+function addTyped(gesture: Drawing, around: Surroundings): ToolStep {
   const read = parseLength(gesture.typed, around.job.header.unitSystem)
   if (!read.ok)
     return { gesture: { ...gesture, typed: '' }, refusal: { sentence: read.sentence, at: gesture.to } }

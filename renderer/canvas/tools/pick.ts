@@ -8,9 +8,9 @@ import {
   type GestureOf,
   type Input,
   resting,
-  type Step,
   type Surroundings,
   type Tool,
+  type ToolStep,
 } from './tool.ts'
 
 /** Selects, and moves what is taken hold of: a corner, a wall, an opening along its wall, whole rooms; on empty paper it sweeps. */
@@ -27,7 +27,7 @@ export const pickTool: Tool = {
   draft: (gesture) => (isMove(gesture) ? commandsOf(gesture) : []),
 }
 
-function press(input: Extract<Input, { kind: 'down' }>, around: Surroundings): Step {
+function press(input: Extract<Input, { kind: 'down' }>, around: Surroundings): ToolStep {
   const target = targetAt(around.job, around.storeyId, input.point, around.tolerance, around.selectedIds)
   return { gesture: { kind: 'pressing', target, at: input.point, adds: input.adds } }
 }
@@ -75,7 +75,7 @@ function beginSlide(target: Extract<Target, { kind: 'opening' }>, at: Point, aro
   return { kind: 'slidingOpening', openingId: target.openingId, grabbedAt, offset: opening.offset, to: at }
 }
 
-function release(gesture: Gesture, around: Surroundings): Step {
+function release(gesture: Gesture, around: Surroundings): ToolStep {
   if (isMove(gesture)) return letGo(gesture, around)
   return gesture.kind === 'pressing'
     ? { gesture: resting, select: clicked(gesture, around.selectedIds) }

@@ -4,7 +4,7 @@ import type { Length } from '../../../core/units/length.ts'
 import { parseLength } from '../../../core/units/parse-length.ts'
 import { newRoom } from './new-room.ts'
 import { snapped } from './snap.ts'
-import { type GestureOf, type Input, resting, type Step, type Surroundings, type Tool } from './tool.ts'
+import { type GestureOf, type Input, resting, type Surroundings, type Tool, type ToolStep } from './tool.ts'
 import { isTypedKey, typedAfter } from './typing.ts'
 
 type Drawing = GestureOf<'drawingRectangle'>
@@ -37,7 +37,7 @@ export const rectangleTool: Tool = {
       : [],
 }
 
-function atRest(input: Input, around: Surroundings): Step {
+function atRest(input: Input, around: Surroundings): ToolStep {
   if (input.kind === 'key') return { gesture: resting }
   const { point, guides } = snapped(input.point, around, { free: input.free })
   if (input.kind !== 'down') return { gesture: { kind: 'hovering', guides, point } }
@@ -48,7 +48,7 @@ function hasArea({ from, to }: { readonly from: Point; readonly to: Point }): bo
   return from.x !== to.x && from.y !== to.y
 }
 
-function finish(gesture: Drawing, around: Surroundings): Step {
+function finish(gesture: Drawing, around: Surroundings): ToolStep {
   if (!hasArea(gesture)) return { gesture: resting }
   const command = newRoom(rectangleCorners(gesture.from, gesture.to), around)
   return {
@@ -57,13 +57,13 @@ function finish(gesture: Drawing, around: Surroundings): Step {
   }
 }
 
-function onKey(gesture: Drawing, key: string, around: Surroundings): Step {
+function onKey(gesture: Drawing, key: string, around: Surroundings): ToolStep {
   if (key === 'Escape') return { gesture: resting }
   if (key === 'Enter') return finishTyped(gesture, around)
   return isTypedKey(key) ? { gesture: { ...gesture, typed: typedAfter(gesture.typed, key) } } : { gesture }
 }
 
-function finishTyped(gesture: Drawing, around: Surroundings): Step {
+function finishTyped(gesture: Drawing, around: Surroundings): ToolStep {
   if (gesture.typed.trim() === '') return finish(gesture, around)
   const sides = readSides(gesture.typed, around)
   if (!sides.ok)

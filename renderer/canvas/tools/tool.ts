@@ -95,7 +95,7 @@ export interface Deed {
   readonly at: Point
 }
 
-export interface Step {
+export interface ToolStep {
   readonly gesture: Gesture
   readonly deed?: Deed
   readonly select?: readonly string[]
@@ -105,7 +105,7 @@ export interface Step {
 
 /** A tool: what it does with each input, and what the job would be in the middle of the gesture. */
 export interface Tool {
-  readonly step: (gesture: Gesture, input: Input, around: Surroundings) => Step
+  readonly step: (gesture: Gesture, input: Input, around: Surroundings) => ToolStep
   /** The commands a gesture would end in if it ended now; drawn as a preview. */
   readonly draft: (gesture: Gesture, around: Surroundings) => readonly SketchCommand[]
 }

@@ -1,5 +1,5 @@
 import type { Job } from '../../../core/project/job.ts'
-import { entriesOf, type Entry as Placed } from '../../../core/schedule/judge/court.ts'
+import { entriesOf, type PlacedTask as Placed } from '../../../core/schedule/judge/court.ts'
 import { usableFrom } from '../../../core/schedule/judge/room-use.ts'
 import type { Plan, PlannedTask, ScheduleProblem, Task } from '../../../core/schedule/model.ts'
 import type { LocalTime } from '../../../core/time/local-time.ts'

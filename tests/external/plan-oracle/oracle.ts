@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { boundOf } from '../../../core/schedule/bound/bound.ts'
-import { figuresOf } from '../../../core/schedule/judge/money.ts'
+import { figuresOf } from '../../../core/schedule/judge/plan-costs.ts'
 import { type Violation, verifyPlan } from '../../../core/schedule/judge/verify.ts'
 import type { Plan, ScheduleProblem } from '../../../core/schedule/model.ts'
 import { epochMinutes } from '../../../core/time/instant.ts'

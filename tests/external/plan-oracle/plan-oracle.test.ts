@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { boundOf } from '../../../core/schedule/bound/bound.ts'
-import { figuresOf } from '../../../core/schedule/judge/money.ts'
+import { figuresOf } from '../../../core/schedule/judge/plan-costs.ts'
 import { verifyPlan } from '../../../core/schedule/judge/verify.ts'
 import type { ScheduleProblem } from '../../../core/schedule/model.ts'
 import { createSearch } from '../../../core/schedule/tries/search.ts'

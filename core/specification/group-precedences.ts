@@ -1,8 +1,8 @@
-import type { RuleBook } from './book.ts'
 import { isWetWork } from './operation-facts.ts'
-import type { Edge } from './order.ts'
+import type { Precedence } from './order.ts'
 import type { PlannedStep } from './planned-step.ts'
 import type { Rule } from './rule.ts'
+import type { RuleBook } from './rule-book.ts'
 import type { OrderStatement, Selector } from './rule-facts.ts'
 
 interface SaidBy {
@@ -43,12 +43,12 @@ function roleWithoutBatch(role: string): string {
   return dot < 0 ? role : role.slice(0, dot)
 }
 
-/** One edge for every two steps of a group that any rule in force puts in order. */
-export function groupEdges(
+/** One precedence for every two steps of a group that any rule in force puts in order. */
+export function groupPrecedences(
   steps: readonly PlannedStep[],
   index: StatementIndex,
   book: RuleBook,
-): readonly Edge[] {
+): readonly Precedence[] {
   const roles = steps.map((each) => roleWithoutBatch(each.role))
   return steps.flatMap((before, from) =>
     steps.flatMap((after, to) => {
@@ -57,13 +57,13 @@ export function groupEdges(
         ({ rule, statement }) =>
           book.isOn(rule.id) && (statement.ownSteps !== true || isAbout(rule, before, after)),
       )
-      return said.length === 0 ? [] : [edgeBetween(before, after, said)]
+      return said.length === 0 ? [] : [precedenceBetween(before, after, said)]
     }),
   )
 }
 
 /** The reason is the first special one of a rule that asked for one of the two steps itself, else the first at all. */
-function edgeBetween(before: PlannedStep, after: PlannedStep, said: readonly SaidBy[]): Edge {
+function precedenceBetween(before: PlannedStep, after: PlannedStep, said: readonly SaidBy[]): Precedence {
   const special = said.find(({ rule, statement }) => statement.special && isAbout(rule, before, after))
   const { rule, statement } = special ?? (said[0] as SaidBy)
   return {

@@ -2,8 +2,8 @@ import type { Room } from '../../project/sketch-records.ts'
 import { dewPoint, surfaceTemperature } from '../air.ts'
 import type { Group } from '../groups.ts'
 import type { HoldNeed } from '../holds.ts'
-import { holdDays, number } from '../requests.ts'
 import type { HouseRule, RoomRule, RoomView } from '../rule.ts'
+import { holdDays, number } from '../step-requests.ts'
 
 const marginSource =
   'surface at least 5 F above the dew point: MIL-HDBK-1110 s. 9.6.6; 3 C: application note; dew point: WMO guide No. 8, Annex 4.B'

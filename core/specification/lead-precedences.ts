@@ -1,19 +1,19 @@
 import { cutsIntoPaint } from './disturbed.ts'
 import { makesDust } from './operation-facts.ts'
-import type { Edge } from './order.ts'
+import type { Precedence } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
-import { byOperation, connect, firstCoatSteps } from './room-edges.ts'
+import { byOperation, firstCoatSteps, stepsInOrder } from './room-precedences.ts'
 import { isDustyPreparation } from './rules/dust.ts'
 
 /**
  * The order of lead-safe work in a room: signs and sheeting before anything cuts into old paint; when nothing more is scraped or
  * sanded, the sheeting is bagged, the room cleaned and the cleaning proved; then come the finish coats.
  */
-export function leadEdges(
+export function leadPrecedences(
   maker: StepMaker,
   whole: readonly PlannedStep[],
   work: readonly PlannedStep[],
-): readonly Edge[] {
+): readonly Precedence[] {
   const of = (...operations: readonly string[]) => byOperation(whole, ...operations)
   const signs = of('postSigns')
   const sheeting = of('sheetFloor', 'sealOpenings')
@@ -27,22 +27,28 @@ export function leadEdges(
   const cleanedLast = say('lead-final-cleaning', 'It is cleaned when nothing more is scraped or sanded.')
   const provedFirst = say('lead-final-cleaning', 'The cleaning is proved before the finish coats.')
   return [
-    ...connect(maker, signs, [...sheeting, ...disturbing], closedFirst, true),
-    ...connect(maker, of('protectRoom'), sheeting, sheetedFirst, false),
-    ...connect(maker, sheeting, disturbing, sheetedFirst, true),
-    ...connect(maker, disturbing, of('cleanDaily'), cleanedLast, true),
-    ...connect(
+    ...stepsInOrder(maker, signs, [...sheeting, ...disturbing], closedFirst, true),
+    ...stepsInOrder(maker, of('protectRoom'), sheeting, sheetedFirst, false),
+    ...stepsInOrder(maker, sheeting, disturbing, sheetedFirst, true),
+    ...stepsInOrder(maker, disturbing, of('cleanDaily'), cleanedLast, true),
+    ...stepsInOrder(
       maker,
       [...dusty, ...byOperation(work, 'vacuum'), ...of('vacuum')],
       bagging,
       cleanedLast,
       true,
     ),
-    ...connect(maker, of('cleanDaily'), bagging, cleanedLast, true),
-    ...connect(maker, of('cleanDaily', 'bagSheeting'), [...cleaning, ...check], cleanedLast, true),
-    ...connect(maker, [...dusty, ...of('vacuum'), ...sheeting], [...cleaning, ...check], cleanedLast, true),
-    ...connect(maker, cleaning, check, cleanedLast, true),
-    ...connect(
+    ...stepsInOrder(maker, of('cleanDaily'), bagging, cleanedLast, true),
+    ...stepsInOrder(maker, of('cleanDaily', 'bagSheeting'), [...cleaning, ...check], cleanedLast, true),
+    ...stepsInOrder(
+      maker,
+      [...dusty, ...of('vacuum'), ...sheeting],
+      [...cleaning, ...check],
+      cleanedLast,
+      true,
+    ),
+    ...stepsInOrder(maker, cleaning, check, cleanedLast, true),
+    ...stepsInOrder(
       maker,
       [...bagging, ...cleaning, ...check],
       [...firstCoatSteps(work), ...of('unmask', 'refitHanging', 'putBack', 'cleanUp', 'inspect')],

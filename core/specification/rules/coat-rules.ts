@@ -1,7 +1,7 @@
 import type { ProductClass } from '../../project/vocabulary.ts'
 import { type CoatNeed, coatsForColour, glossLevel } from '../coats.ts'
-import { noticeOn, number, primer, wholeStep } from '../requests.ts'
 import { commonPractice, type GroupRule, type GroupView } from '../rule.ts'
+import { noticeOn, number, primer, wholeStep } from '../step-requests.ts'
 import { sheenWords, surfaceNoun } from '../trade-words.ts'
 
 const enamels: readonly ProductClass[] = [

@@ -1,6 +1,6 @@
 import { type LeadVerdict, leadVerdict } from '../lead.ts'
-import { number } from '../requests.ts'
 import type { RoomRule, RoomView } from '../rule.ts'
+import { number } from '../step-requests.ts'
 import type { Notice } from '../types.ts'
 
 const source = '40 CFR 745.80-745.90 (Subpart E), minor repair 745.83; HUD-assisted housing 24 CFR 35.1350(d)'

@@ -44,7 +44,7 @@ export interface RoomSheet {
   readonly handling: readonly string[]
   /** At most four, those of the whole house left out. */
   readonly cautions: readonly Caution[]
-  readonly holds: readonly RoomHold[]
+  readonly holds: readonly SheetHold[]
   /** What else somebody has to know or decide here. */
   readonly notices: readonly NoticeLine[]
   readonly register: readonly RegisterLine[]
@@ -53,7 +53,7 @@ export interface RoomSheet {
 }
 
 /** A hold with the surfaces it keeps, `walls A`. */
-export interface RoomHold extends HoldLine {
+export interface SheetHold extends HoldLine {
   readonly where: string
 }
 

@@ -1,7 +1,7 @@
 import { washOperations } from '../operation-facts.ts'
-import { number, orderBecause } from '../requests.ts'
 import { commonPractice, type HouseRule, shopAssumption } from '../rule.ts'
 import type { OrderStatement, Selector } from '../rule-facts.ts'
+import { number, orderBecause } from '../step-requests.ts'
 
 /**
  * The order of work on one surface: what stands earlier ends before what stands later starts. Stages without a step of their own

@@ -1,5 +1,5 @@
 import type { PersonId, Plan, PlanCost, ScheduleProblem, ScheduleRoomId, TaskId } from '../model.ts'
-import { type Court, courtOf, type Entry, entriesOf, here } from './court.ts'
+import { type Court, courtOf, entriesOf, here, type PlacedTask } from './court.ts'
 import { entriesByRoom, type Stretch, stretchesOf, usableFrom } from './room-use.ts'
 
 /** What somebody is paid for on a day: from setting up to leaving, without breaks. Minutes; instants of the first and last work. */
@@ -50,7 +50,7 @@ export function figuresOf(problem: ScheduleProblem, plan: Plan): PlanFigures {
   return { cost, attendance, rooms, handOvers }
 }
 
-function attendanceOf(court: Court, entries: readonly Entry[]): readonly Attendance[] {
+function attendanceOf(court: Court, entries: readonly PlacedTask[]): readonly Attendance[] {
   if (court.local === null) return []
   const spans = new Map<string, { person: PersonId; day: number; from: number; to: number }>()
   for (const { planned, isFact } of entries) {
@@ -98,7 +98,7 @@ function payOf({ people }: ScheduleProblem, attendance: readonly Attendance[]): 
  * Days on which somebody could work, from the day the job may begin (or goes on) until the last work. A day of waiting before the first
  * work costs as much as one behind it, or a plan could begin late for nothing. On an unbroken clock: grid steps until the end.
  */
-function siteDaysOf({ problem, dayAt, dayOf }: Court, entries: readonly Entry[]): number {
+function siteDaysOf({ problem, dayAt, dayOf }: Court, entries: readonly PlacedTask[]): number {
   const { clock } = problem
   if (clock.kind === 'unbroken')
     return entries.reduce(
@@ -117,7 +117,7 @@ function siteDaysOf({ problem, dayAt, dayOf }: Court, entries: readonly Entry[])
 }
 
 /** The tasks a room goes over to somebody with who began none of those right before. What begins at once goes together. */
-function handOversOf(entries: readonly Entry[]): readonly TaskId[] {
+function handOversOf(entries: readonly PlacedTask[]): readonly TaskId[] {
   const free = entries
     .filter(({ task, planned }) => task.state.kind === 'open' && planned.people.length > 0)
     .toSorted((one, other) => one.planned.start - other.planned.start)
@@ -137,7 +137,7 @@ function handOversOf(entries: readonly Entry[]): readonly TaskId[] {
 }
 
 /** Coats that go on after a night, once for each: the edge is found again, and what is wet looks different from what has dried. */
-function coatsTakenUp({ dayAt }: Court, entries: readonly Entry[]): number {
+function coatsTakenUp({ dayAt }: Court, entries: readonly PlacedTask[]): number {
   return entries.reduce((sum, { task, planned }) => {
     const isCoat = task.state.kind === 'open' && task.effects.wetFor !== null && planned.people.length > 0
     const days = new Set(planned.segments.map(({ start }) => dayAt(start)))
@@ -145,14 +145,14 @@ function coatsTakenUp({ dayAt }: Court, entries: readonly Entry[]): number {
   }, 0)
 }
 
-function lateDaysOf(court: Court, byRoom: ReadonlyMap<ScheduleRoomId, readonly Entry[]>): number {
+function lateDaysOf(court: Court, byRoom: ReadonlyMap<ScheduleRoomId, readonly PlacedTask[]>): number {
   return court.problem.keeping.rooms.reduce((sum, { room, by }) => {
     return sum + Math.max(0, court.dayAt(usableFrom(byRoom.get(room) ?? [])) - court.dayAt(by))
   }, 0)
 }
 
 /** Tasks that begin on another day than was said, or are done by others. */
-function movedTasksOf(court: Court, entries: readonly Entry[]): readonly TaskId[] {
+function movedTasksOf(court: Court, entries: readonly PlacedTask[]): readonly TaskId[] {
   const byId = new Map(entries.map((entry) => [entry.task.id, entry]))
   return court.problem.keeping.tasks.flatMap(({ task, start, people }) => {
     const entry = byId.get(task)

@@ -1,9 +1,9 @@
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import type { RoomOrder, SurfaceClass } from '../project/vocabulary.ts'
-import { waits } from './group-edges.ts'
+import { waits } from './group-precedences.ts'
 import { isWetWork } from './operation-facts.ts'
-import type { Edge } from './order.ts'
+import type { Precedence } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
 import { orderOfRoom } from './room-order.ts'
 import { isDustyPreparation } from './rules/dust.ts'
@@ -13,32 +13,32 @@ interface Saying {
   readonly reason: string
 }
 
-/** Edges between the room's own steps and its groups, and between the groups. */
-export function roomEdges(
+/** Precedences between the room's own steps and its groups, and between the groups. */
+export function roomPrecedences(
   maker: StepMaker,
   room: Room,
   whole: readonly PlannedStep[],
   onGroups: readonly PlannedStep[],
   keptItems: readonly KeptItem[],
-): readonly Edge[] {
+): readonly Precedence[] {
   return [
-    ...aroundEdges(maker, whole, onGroups),
-    ...hangingEdges(maker, whole, onGroups, keptItems),
-    ...sandingEdges(maker, whole, onGroups),
-    ...primingEdges(maker, onGroups),
-    ...washingEdges(maker, onGroups),
-    ...classEdges(maker, room, onGroups),
+    ...aroundPrecedences(maker, whole, onGroups),
+    ...hangingOrder(maker, whole, onGroups, keptItems),
+    ...sandingFirst(maker, whole, onGroups),
+    ...primingFirst(maker, onGroups),
+    ...washingFirst(maker, onGroups),
+    ...classPrecedences(maker, room, onGroups),
   ]
 }
 
-export function connect(
+export function stepsInOrder(
   maker: StepMaker,
   befores: readonly PlannedStep[],
   afters: readonly PlannedStep[],
   { ruleId, reason }: Saying,
   special: boolean,
   extraWait = 0,
-): readonly Edge[] {
+): readonly Precedence[] {
   const source = maker.ruleById.get(ruleId)?.source ?? ''
   return befores.flatMap((before) =>
     afters
@@ -60,11 +60,11 @@ export const byOperation = (steps: readonly PlannedStep[], ...operations: readon
   steps.filter((each) => operations.includes(each.step.operation))
 
 /** Protect, take off, dust down; the work; refit, put back, clean up, inspect. Daily steps stand outside the order. */
-function aroundEdges(
+function aroundPrecedences(
   maker: StepMaker,
   whole: readonly PlannedStep[],
   work: readonly PlannedStep[],
-): readonly Edge[] {
+): readonly Precedence[] {
   const of = (...operations: readonly string[]) => byOperation(whole, ...operations)
   const start = [of('protectRoom'), of('takeOff', 'maskOff'), of('dustDown')]
   const end = [of('unmask'), of('refitHanging', 'putBack'), of('cleanUp'), of('inspect')]
@@ -77,9 +77,9 @@ function aroundEdges(
   const back = say('clean-up', 'The room is put back and cleaned when everything in it is dry.')
   const chain = (stages: readonly (readonly PlannedStep[])[], saying: Saying) =>
     stages.flatMap((stage, index) =>
-      stages.slice(index + 1).flatMap((later) => connect(maker, stage, later, saying, false)),
+      stages.slice(index + 1).flatMap((later) => stepsInOrder(maker, stage, later, saying, false)),
     )
-  const alarms = connect(
+  const alarms = stepsInOrder(
     maker,
     of('coverAlarm'),
     of('restoreAlarm'),
@@ -88,11 +88,11 @@ function aroundEdges(
   )
   return [
     ...chain(start, protectedFirst),
-    ...connect(maker, of('protectRoom', 'takeOff', 'maskOff'), work, protectedFirst, false),
+    ...stepsInOrder(maker, of('protectRoom', 'takeOff', 'maskOff'), work, protectedFirst, false),
     ...of('dustDown').flatMap((dusting) =>
-      connect(maker, [dusting], dustedBefore(dusting, work), dustFirst, false),
+      stepsInOrder(maker, [dusting], dustedBefore(dusting, work), dustFirst, false),
     ),
-    ...connect(maker, work, end.flat(), back, false),
+    ...stepsInOrder(maker, work, end.flat(), back, false),
     ...chain(end, back),
     ...alarms,
   ]
@@ -106,12 +106,12 @@ function dustedBefore({ role, step }: PlannedStep, work: readonly PlannedStep[])
 }
 
 /** A hanging is loosened before its own surfaces get anything wet, and refitted when they are done and dry. */
-function hangingEdges(
+function hangingOrder(
   maker: StepMaker,
   whole: readonly PlannedStep[],
   work: readonly PlannedStep[],
   keptItems: readonly KeptItem[],
-): readonly Edge[] {
+): readonly Precedence[] {
   const loosen = byOperation(whole, 'loosenHanging')
   if (loosen.length === 0) return []
   const classes = new Set(
@@ -127,18 +127,18 @@ function hangingEdges(
     reason: 'It is loosened so that the wall behind it is painted too.',
   }
   return [
-    ...connect(maker, byOperation(whole, 'protectRoom'), loosen, saying, false),
-    ...connect(maker, loosen, wet, saying, true),
-    ...connect(maker, loosen, byOperation(whole, 'refitHanging'), saying, false),
+    ...stepsInOrder(maker, byOperation(whole, 'protectRoom'), loosen, saying, false),
+    ...stepsInOrder(maker, loosen, wet, saying, true),
+    ...stepsInOrder(maker, loosen, byOperation(whole, 'refitHanging'), saying, false),
   ]
 }
 
 /** All dry work and the vacuuming after it come before the first finish coat on anything in the room. */
-function sandingEdges(
+function sandingFirst(
   maker: StepMaker,
   whole: readonly PlannedStep[],
   work: readonly PlannedStep[],
-): readonly Edge[] {
+): readonly Precedence[] {
   const vacuum = byOperation(whole, 'vacuum')
   if (vacuum.length === 0) return []
   const dusty = work.filter(isDustyWork)
@@ -148,16 +148,16 @@ function sandingEdges(
       'Dust settles on wet paint: the room is sanded and vacuumed before the first finish coat on anything.',
   }
   return [
-    ...connect(maker, [...dusty, ...byOperation(work, 'vacuum')], vacuum, saying, true),
-    ...connect(maker, byOperation(whole, 'dustDown'), vacuum, saying, false),
-    ...connect(maker, vacuum, firstCoatSteps(work), saying, true),
+    ...stepsInOrder(maker, [...dusty, ...byOperation(work, 'vacuum')], vacuum, saying, true),
+    ...stepsInOrder(maker, byOperation(whole, 'dustDown'), vacuum, saying, false),
+    ...stepsInOrder(maker, vacuum, firstCoatSteps(work), saying, true),
   ]
 }
 
 const primings = ['sealChalk', 'sealBare', 'blockStain', 'spotPrime', 'prime'] as const
 
 /** Everything that is primed in a room is primed before any finish coat in it. A deglosser's own coat follows inside its window. */
-function primingEdges(maker: StepMaker, work: readonly PlannedStep[]): readonly Edge[] {
+function primingFirst(maker: StepMaker, work: readonly PlannedStep[]): readonly Precedence[] {
   if (!maker.book.isOn('prime-before-coats')) return []
   const saying = {
     ruleId: 'prime-before-coats',
@@ -165,15 +165,15 @@ function primingEdges(maker: StepMaker, work: readonly PlannedStep[]): readonly 
   }
   const coats = firstCoatSteps(work)
   return byOperation(work, ...primings).flatMap((before) =>
-    connect(maker, [before], others(coats, before), saying, false).map((edge) => ({
-      ...edge,
+    stepsInOrder(maker, [before], others(coats, before), saying, false).map((precedence) => ({
+      ...precedence,
       minimumWait: 0,
     })),
   )
 }
 
 /** Grease and dirt are off everything in the room before anything in it is sanded. */
-function washingEdges(maker: StepMaker, work: readonly PlannedStep[]): readonly Edge[] {
+function washingFirst(maker: StepMaker, work: readonly PlannedStep[]): readonly Precedence[] {
   if (!maker.book.isOn('wash-before-sanding')) return []
   const saying = {
     ruleId: 'wash-before-sanding',
@@ -181,8 +181,8 @@ function washingEdges(maker: StepMaker, work: readonly PlannedStep[]): readonly 
   }
   const dusty = work.filter(isDustyWork)
   return byOperation(work, 'wash').flatMap((before) =>
-    connect(maker, [before], others(dusty, before), saying, false).map((edge) => ({
-      ...edge,
+    stepsInOrder(maker, [before], others(dusty, before), saying, false).map((precedence) => ({
+      ...precedence,
       minimumWait: 0,
     })),
   )
@@ -229,7 +229,7 @@ const partsInOrder: Readonly<
   },
 }
 
-function classEdges(maker: StepMaker, room: Room, work: readonly PlannedStep[]): readonly Edge[] {
+function classPrecedences(maker: StepMaker, room: Room, work: readonly PlannedStep[]): readonly Precedence[] {
   if (!maker.book.isOn('room-order')) return []
   const { parts, reason } = partsInOrder[orderOfRoom(maker.job, room)]
   const hold = maker.book.number('room-order', 'trimHoldHours') * 60
@@ -248,8 +248,8 @@ function afterCoats(
   later: Part,
   saying: Saying,
   extraWait: number,
-): readonly Edge[] {
+): readonly Precedence[] {
   const coats = work.filter(({ step }) => step.operation === 'coat' && partOf(step.surfaceClass) === first)
   const opening = firstCoatSteps(work).filter(({ step }) => partOf(step.surfaceClass) === later)
-  return connect(maker, coats, opening, saying, true, extraWait)
+  return stepsInOrder(maker, coats, opening, saying, true, extraWait)
 }
