@@ -10,6 +10,11 @@ import type { Caution, Operation } from './types.ts'
 
 const defer = 'Local codes and the product label come first.'
 
+/** A caution for a page that says once, for all of them, what comes before it. */
+export function withoutDeferral(text: string): string {
+  return text.replace(` ${defer}`, '')
+}
+
 const lead: Caution = {
   id: 'lead',
   text: `Take the old paint to hold lead: no flame, no power sanding without HEPA, no heat gun at 1,100 F or more; keep the dust in, wet it, vacuum with HEPA, wash before eating. ${defer}`,

@@ -118,7 +118,8 @@ const dangers: readonly Danger[] = [
   },
   {
     applies: ({ effects }) => effects.fumes,
-    words: (rooms) => `Strong smell at times: nobody sleeps in ${rooms} until it is ready again.`,
+    words: (rooms) =>
+      `Strong smell at times: stay out of ${rooms}, and sleep with the door to it shut, until it is ready again.`,
   },
   {
     applies: ({ surfaceClass, operation }) => surfaceClass === 'radiators' && operation === 'coat',

@@ -126,8 +126,8 @@ function containerLine(
 /** Cans of one mix differ a little from each other; what is left is the spare. */
 function adviceOn(line: MaterialLine): string {
   const cans = line.containers.reduce((total, each) => total + each.count, 0)
-  const batch = !line.isMixed ? [] : cans > 1 ? ['one batch, box the cans'] : []
-  const spare = line.spareGallons > 0 ? ['keep what is left'] : []
+  const batch = !line.isMixed ? [] : cans > 1 ? ['one batch, boxed'] : []
+  const spare = line.spareGallons > 0 ? ['keep the rest'] : []
   return [...batch, ...spare].join('; ')
 }
 

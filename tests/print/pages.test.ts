@@ -7,15 +7,18 @@ import { type Browser, chromium, type Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { estimate } from '../../core/price/estimate.ts'
 import { minutesByStep } from '../../core/price/labour.ts'
+import type { Job } from '../../core/project/job.ts'
 import { readJobFile } from '../../core/project/job-file.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
 import { specify } from '../../core/specification/specify.ts'
 import type { WorkOrder } from '../../core/work-order/document-types.ts'
 import { crewParts, type DocumentPart, workOrderHtml } from '../../core/work-order/html.ts'
+import { weeksByPage } from '../../core/work-order/pages/week-fit.ts'
 import { type Paper, pageMargin } from '../../core/work-order/paper-size.ts'
 import { fitSheet } from '../../core/work-order/room-sheet/fit.ts'
 import { workOrder } from '../../core/work-order/work-order.ts'
+import { workOrderFile } from '../../core/work-order/work-order-file.ts'
 import { findChromium } from '../journeys/chromium.ts'
 
 const run = promisify(execFile)
@@ -38,11 +41,14 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true })
 })
 
-/** Its papers by a plan that is good enough to print. */
-function orderOf(fileName: string): WorkOrder {
+function jobOf(fileName: string): Job {
   const read = readJobFile(readFileSync(join(import.meta.dirname, '..', '..', 'demo-data', fileName), 'utf8'))
   if (!read.ok) throw new Error(read.problem.sentence)
-  const job = read.value
+  return read.value
+}
+
+/** Its papers by a plan that is good enough to print. */
+function orderOf(job: Job): WorkOrder {
   const takeoff = takeOff(job)
   const specification = specify(job, takeoff)
   const plan = planJob(job, specification, minutesByStep(job, specification), { seed: 1, iterations: 300 })
@@ -50,7 +56,8 @@ function orderOf(fileName: string): WorkOrder {
   return workOrder(job, takeoff, specification, estimate(job, takeoff, specification), plan.value)
 }
 
-const house = orderOf('old-house.json')
+const oldHouse = jobOf('old-house.json')
+const house = orderOf(oldHouse)
 
 /** Points from the top of the sheet down to the last line printed on it, page numbers left out; and the sheet's own height. */
 interface PrintedPage {
@@ -139,10 +146,28 @@ for (const paper of ['letter', 'a4'] as const) {
   })
 
   printed(`the whole pack of one plain room is at most 4 pages on ${paper}`, async (on) => {
-    const pages = await pagesOf(on, orderOf('plain-room.json'), paper, crewParts)
+    const pages = await pagesOf(on, orderOf(jobOf('plain-room.json')), paper, crewParts)
     expect(pages.length).toBeLessThanOrEqual(4)
   })
 }
+
+for (const paper of ['letter', 'a4'] as const) {
+  printed(`weeks take as many pages as were counted on ${paper}`, async (on) => {
+    const pages = await pagesOf(on, house, paper, ['weeks'])
+    const weeks = house.weeks.map((week) => ({ person: null, week }))
+    expect(pages).toHaveLength(weeksByPage(weeks).length)
+  })
+}
+
+printed('hours of every room set are printed as work-order.json has them', async (on) => {
+  const file = workOrderFile(oldHouse, house)
+  const rooms = (await pagesOf(on, house, 'letter', ['rooms'])).filter(({ words }) =>
+    words.includes('Earliest day'),
+  )
+  expect(rooms.map(({ words }) => /Person-hours ([\d.]+) h/.exec(words)?.[1])).toEqual(
+    file.rooms.map(({ personMinutes }) => (personMinutes / 60).toFixed(1)),
+  )
+})
 
 printed('nothing on a room sheet is cut off where the notes end', async (on) => {
   await on.emulateMedia({ media: 'print' })

@@ -366,7 +366,7 @@ test('the shopping list file names its columns with their units', () => {
     '0.04',
     '36',
     '36',
-    'keep what is left',
+    'keep the rest',
   ])
 })
 

@@ -80,11 +80,11 @@ function busyWeek(people: number, passes: number, days = 5): ChosenWeek {
 }
 
 test('the fuller a week, the smaller its type; short weeks share a page and full ones do not', () => {
-  expect([busyWeek(2, 1), busyWeek(4, 1), busyWeek(6, 2)].map((week) => densityOf([week]))).toEqual([
+  expect([busyWeek(2, 1), busyWeek(6, 2), busyWeek(6, 3)].map((week) => densityOf([week]))).toEqual([
     'roomy',
     'close',
     'closest',
   ])
-  const pages = weeksByPage([busyWeek(4, 2), busyWeek(2, 1, 2), busyWeek(1, 1, 1)])
+  const pages = weeksByPage([busyWeek(6, 3), busyWeek(2, 1, 2), busyWeek(1, 1, 1)])
   expect(pages.map((page) => page.length)).toEqual([1, 2])
 })

@@ -163,8 +163,8 @@ test('the shopping list goes by container and by the day it is first needed', ()
   ])
   // The walls' color is mixed to order and comes in three cans; the ceiling's is not, and both leave a spare.
   expect(lines.slice(0, 3).map((line) => line.advice)).toEqual([
-    'keep what is left',
-    'one batch, box the cans; keep what is left',
+    'keep the rest',
+    'one batch, boxed; keep the rest',
     '',
   ])
 })

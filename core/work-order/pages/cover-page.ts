@@ -1,3 +1,4 @@
+import { withoutDeferral } from '../../specification/cautions.ts'
 import type { Notice } from '../../specification/types.ts'
 import { dateWordsWithYear } from '../../time/date-words.ts'
 import type { Cover, WorkOrder } from '../document-types.ts'
@@ -88,5 +89,5 @@ function notices(cover: Cover): Markup | null {
 function cautions(cover: Cover): Markup {
   return html`<section><h2>Cautions</h2>
 <p>These are the usual cautions, not all that may apply. Local codes, product labels and licensed practice come first. Nothing on these pages says that a surface is free of lead or asbestos.</p>
-<ul class="cautions two">${cover.cautions.map(({ text, rule }) => html`<li class="caution">${text} <span class="source">${rule}</span></li>`)}</ul></section>`
+<ul class="cautions two">${cover.cautions.map(({ text, rule }) => html`<li class="caution">${withoutDeferral(text)} <span class="source">${rule}</span></li>`)}</ul></section>`
 }

@@ -24,8 +24,8 @@ function tripTable(trip: ShoppingTrip, system: LengthUnitSystem): Markup {
     cans.length === 0
       ? html`<h3>${title}</h3>`
       : html`<table class="trip"><caption>${title}</caption>
-<thead><tr><th scope="col">Got</th><th scope="col" class="n">How many</th><th scope="col">Container</th><th scope="col">What</th><th scope="col">Color, code, sheen</th><th scope="col">Needed on</th></tr></thead>
-<tbody>${cans.map((line) => canRow(line, system))}</tbody></table>`
+<thead><tr><th scope="col">What</th><th scope="col">Containers</th><th scope="col">Color, code, sheen</th><th scope="col">Needed on</th></tr></thead>
+<tbody>${byProduct(cans).map((lines) => canRow(lines, system))}</tbody></table>`
   }
 ${boxes(
   'Used up',
@@ -33,11 +33,27 @@ ${boxes(
 )}${boxes('Tools, from here on', trip.tools)}`
 }
 
-function canRow(line: ShoppingLine, system: LengthUnitSystem): Markup {
+/** Containers of one mix stand on one line; they follow each other already. */
+function byProduct(cans: readonly ShoppingLine[]): readonly (readonly [ShoppingLine, ...ShoppingLine[]])[] {
+  const groups: [ShoppingLine, ...ShoppingLine[]][] = []
+  for (const line of cans) {
+    const last = groups.at(-1)
+    if (last !== undefined && productKey(last[0]) === productKey(line)) last.push(line)
+    else groups.push([line])
+  }
+  return groups
+}
+
+function productKey({ item, brand, colour, colourCode, sheen }: ShoppingLine): string {
+  return JSON.stringify([item, brand, colour, colourCode, sheen])
+}
+
+function canRow(lines: readonly [ShoppingLine, ...ShoppingLine[]], system: LengthUnitSystem): Markup {
+  const [line] = lines
   const saysClass = line.productClass === line.item.toLowerCase()
   const under = [line.brand, saysClass ? '' : line.productClass].filter((text) => text !== '').join(', ')
-  return html`<tr><td><span class="box"></span></td><td class="n">${line.count}</td><td>${line.container}</td>
-<td><span class="what">${line.item}</span>${under === '' ? null : html` <span class="source">${under}</span>`}</td>
+  return html`<tr><td><span class="what">${line.item}</span>${under === '' ? null : html` <span class="source">${under}</span>`}</td>
+<td>${lines.map(({ count, container }) => html`<span class="can"><span class="box"></span> ${count} × ${container}</span> `)}</td>
 <td>${paintWords(line)}${line.advice === '' ? null : html` <span class="source">${line.advice}</span>`}</td>
 <td class="tight">${line.neededOn === null ? '' : dateWords(line.neededOn, system)}</td></tr>`
 }

@@ -1,20 +1,27 @@
-import type { HalfDayWork, SiteDay } from '../document-types.ts'
+import type { HalfDayWork, PersonDay, SiteDay } from '../document-types.ts'
 import type { ChosenWeek } from '../paper-choice.ts'
 import { printable } from '../paper-size.ts'
+import { linesOf } from '../room-sheet/fit.ts'
 import { mergedCans } from '../site-days.ts'
 
-/** Sizes of type that a week is set in, in points, with the letters that one line of a half day and of the cans holds. */
-const densities = [
-  { name: 'roomy', points: 9, half: 31, cans: 20 },
-  { name: 'close', points: 8, half: 35, cans: 23 },
-  { name: 'closest', points: 7, half: 40, cans: 26 },
+/** How close a week is set: type in points, a line by the height of its type, mm above and below the text of a row with its rule. */
+export const densities = [
+  { name: 'roomy', points: 9, line: 1.32, padding: 2.2 },
+  { name: 'close', points: 8, line: 1.25, padding: 1.6 },
+  { name: 'closest', points: 7.4, line: 1.18, padding: 1.2 },
 ] as const
 type Density = (typeof densities)[number]
+
+/** Columns of a week of the crew, mm; the two halves of the day share what is left of the narrower paper. */
+export const weekColumns = { day: 13, who: 13, cans: 40 } as const
+/** Between columns. */
+const gap = 2
+const half = (printable('a4').width - weekColumns.day - weekColumns.who - weekColumns.cans) / 2
 
 /** Of a Letter page, the lower of the two, less the head of one week, cautions and the note at its foot; millimetres. */
 const room = printable('letter').height - 45
 /** What another week on the same page takes for its own head. */
-const headOfAnother = 24
+const headOfAnother = 21
 const pointsToMillimetres = 25.4 / 72
 
 /** The largest type in which the weeks of a page fit it. */
@@ -29,7 +36,7 @@ export function weeksByPage(weeks: readonly ChosenWeek[]): readonly (readonly Ch
   for (const chosen of weeks) {
     const last = pages.at(-1)
     const isShared = last?.[0]?.person === chosen.person
-    if (isShared && heightOfPage([...last, chosen], densities[1]) <= room) last.push(chosen)
+    if (isShared && heightOfPage([...last, chosen], densities[2]) <= room) last.push(chosen)
     else pages.push([chosen])
   }
   return pages
@@ -42,32 +49,40 @@ function heightOfPage(weeks: readonly ChosenWeek[], density: Density): number {
 
 /** Millimetres of the rows of a week. */
 function heightOf({ week }: ChosenWeek, density: Density): number {
-  const line = density.points * 1.32 * pointsToMillimetres
+  const line = density.points * density.line * pointsToMillimetres
   return week.days.reduce((total, day) => total + heightOfDay(day, density, line), 0)
 }
 
-function heightOfDay({ people, chores }: SiteDay, density: Density, line: number): number {
-  const rows = people.reduce((total, { morning, afternoon }) => {
-    const lines = Math.max(1, linesOf(morning, density.half), linesOf(afternoon, density.half))
-    return total + lines * line + padding
-  }, 0)
+function heightOfDay({ people, chores }: SiteDay, { points, padding }: Density, line: number): number {
+  const rows = people.reduce((total, each) => total + linesOfPerson(each, points) * line + padding, 0)
   const cans = mergedCans(people.map((each) => each.cans)).map(({ what }) => what)
-  const ofCans = Math.ceil(cans.join('; ').length / density.cans) * line + padding
+  const ofCans = linesOf(cans.join('; '), weekColumns.cans - gap, points) * line + padding
   const alarms = chores.find(({ kind }) => kind === 'alarms')
   const ofAlarms =
     alarms === undefined
       ? 0
-      : Math.ceil((alarms.roomNames.join(', ').length + 40) / (3 * density.half)) * line + padding
+      : linesOf(alarmWords + alarms.roomNames.join(', '), 2 * half + weekColumns.cans, points) * line +
+        padding
   return Math.max(rows, ofCans) + ofAlarms
 }
 
-/** Above and below the text of a row, and its line. */
-const padding = 2.6
+/** About as long as what stands before the rooms, boxes included. */
+const alarmWords = 'Alarms, somebody: ___ cover ___ uncover and try: '
 
-function linesOf(works: readonly HalfDayWork[], letters: number): number {
+function linesOfPerson(person: PersonDay, points: number): number {
+  if (isSameAllDay(person)) return Math.max(1, linesOfWorks(person.morning, 2 * half - gap, points))
+  const ofHalves = [person.morning, person.afternoon].map((works) => linesOfWorks(works, half - gap, points))
+  return Math.max(1, ...ofHalves)
+}
+
+/** What goes on over noon is said once, across both halves of the day. */
+export function isSameAllDay({ morning, afternoon }: PersonDay): boolean {
+  return morning.length > 0 && JSON.stringify(morning) === JSON.stringify(afternoon)
+}
+
+function linesOfWorks(works: readonly HalfDayWork[], width: number, points: number): number {
   return works.reduce(
-    (total, { roomName, passes }) =>
-      total + Math.ceil((roomName.length + 2 + passes.join('; ').length) / letters),
+    (total, { roomName, passes }) => total + linesOf(`${roomName}: ${passes.join('; ')}`, width, points),
     0,
   )
 }

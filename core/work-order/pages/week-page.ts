@@ -1,18 +1,18 @@
 import { dateWords, dateWordsWithYear } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import type { HalfDayWork, SiteDay, WorkOrder } from '../document-types.ts'
+import type { HalfDayWork, PersonDay, SiteDay, WorkOrder } from '../document-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import type { ChosenWeek } from '../paper-choice.ts'
 import { mergedCans } from '../site-days.ts'
 import { dayCautions } from './day-cautions.ts'
-import { densityOf } from './week-fit.ts'
+import { densityOf, isSameAllDay } from './week-fit.ts'
 
 /** Weeks of one person, or of the whole crew, that share a page: as a rule one. */
 export function weekPage(order: WorkOrder, weeks: readonly ChosenWeek[], pageName: string): Markup {
   const people = weeks.flatMap(({ week }) => week.days.flatMap((day) => day.people))
   return html`<section class="sheet weeks ${pageName}">${weeks.map((each) => weekTable(order, each, densityOf(weeks)))}
 ${dayCautions(people)}
-<p class="source">Half days, not hours: a pass that slips stays in its half. Rooms are cleaned down before everybody leaves.</p>
+<p class="source">Half days, not hours: a pass that slips stays in its half; what stands across both goes on all day. Rooms are cleaned down before everybody leaves.</p>
 </section>`
 }
 
@@ -39,7 +39,7 @@ function dayRows(day: SiteDay, system: LengthUnitSystem, forCrew: boolean): Mark
       each,
       index,
     ) => html`<tr>${index > 0 ? null : html`<th scope="rowgroup" rowspan="${rows}">${dayWords(day.date, system)}</th>`}
-${forCrew ? html`<td class="what">${each.name}</td>` : null}<td>${half(each.morning)}</td><td>${half(each.afternoon)}</td>
+${forCrew ? html`<td class="what">${each.name}</td>` : null}${halves(each)}
 ${index > 0 ? null : html`<td class="cans" rowspan="${rows}">${cans.join('; ')}</td>`}</tr>`,
   )}${alarmsRow(day, forCrew)}</tbody>`
 }
@@ -48,6 +48,12 @@ ${index > 0 ? null : html`<td class="cans" rowspan="${rows}">${cans.join('; ')}<
 function dayWords(date: string, system: LengthUnitSystem): Markup {
   const [weekday = '', ...rest] = dateWords(date, system).split(' ')
   return html`${weekday}<br>${rest.join(' ')}`
+}
+
+function halves(person: PersonDay): Markup {
+  return isSameAllDay(person)
+    ? html`<td colspan="2">${half(person.morning)}</td>`
+    : html`<td>${half(person.morning)}</td><td>${half(person.afternoon)}</td>`
 }
 
 function half(works: readonly HalfDayWork[]): readonly Markup[] {

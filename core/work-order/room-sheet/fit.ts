@@ -77,7 +77,8 @@ export const heights = {
   leastNotes: 6,
 } as const
 
-function linesOf(text: string, width: number, points: number): number {
+/** Lines that a text takes in a column of a width (mm), with type of a size (points). */
+export function linesOf(text: string, width: number, points: number): number {
   const letters = width / (points * millimetresPerPoint * letterWidth * wordLoss)
   return text === '' ? 0 : Math.ceil(text.length / letters)
 }

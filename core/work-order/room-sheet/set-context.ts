@@ -1,7 +1,7 @@
 import { type Job, records } from '../../project/job.ts'
 import type { RoomSet } from '../../project/room-sets.ts'
 import type { Opening, OpeningId, RoomId } from '../../project/sketch-records.ts'
-import { openingNoun } from '../../project/sketch-words.ts'
+import { openingNoun, openingNouns } from '../../project/sketch-words.ts'
 import { wallLetter } from '../../project/walls.ts'
 import type { Takeoff } from '../../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../../specification/types.ts'
@@ -52,13 +52,19 @@ function openingLines(job: Job, set: RoomSet): readonly OpeningLine[] {
     .map((opening, index) => ({
       openingId: opening.id,
       letter: wallLetter(walls + index),
-      words: `${openingNoun(opening)}${leadsTo(job, opening, here)}`,
+      words: `${nounOnSheet(opening)}${leadsTo(job, opening, here)}`,
     }))
+}
+
+/** A name that says already what it is, such as `Door 2`, stands alone. */
+function nounOnSheet(opening: Opening): string {
+  const { name } = opening
+  return name.toLowerCase().startsWith(openingNouns[opening.kind]) ? name : openingNoun(opening)
 }
 
 function leadsTo(job: Job, opening: Opening, here: ReadonlySet<RoomId>): string {
   if (opening.far === null) return ''
   const outside = [opening.roomId, opening.far.roomId].filter((id) => !here.has(id))
   const names = (outside.length > 0 ? outside : [opening.far.roomId]).map((id) => job.rooms[id]?.name ?? id)
-  return opening.name === '' ? ` to ${names.join(', ')}` : ''
+  return ` to ${names.join(', ')}`
 }

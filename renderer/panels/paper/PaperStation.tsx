@@ -233,16 +233,18 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
           onChoose={(next) => change({ size: next })}
           isDisabled={oldPaper !== undefined}
         />
-        <p role="status">{countWords(count)}</p>
-        <div className="button-row">
-          <Button className="act-button" onPress={print} isDisabled={isUnderWay || count?.pages === 0}>
-            Print
-          </Button>
-          {writesPdf ? (
-            <Button className="plain-button" onPress={save} isDisabled={isUnderWay || count?.pages === 0}>
-              Save as PDF
+        <div className="paper-go">
+          <p role="status">{countWords(count)}</p>
+          <div className="button-row">
+            <Button className="act-button" onPress={print} isDisabled={isUnderWay || count?.pages === 0}>
+              Print
             </Button>
-          ) : null}
+            {writesPdf ? (
+              <Button className="plain-button" onPress={save} isDisabled={isUnderWay || count?.pages === 0}>
+                Save as PDF
+              </Button>
+            ) : null}
+          </div>
         </div>
         <PocketPage
           order={order}
