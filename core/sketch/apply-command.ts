@@ -18,7 +18,7 @@ import {
 } from './outline-edits.ts'
 import { removeTargets, takeAlong } from './removal.ts'
 import { duplicateRooms } from './room-copies.ts'
-import { addRoom, moveRooms } from './room-edits.ts'
+import { addDrawn, addRoom, moveRooms } from './room-edits.ts'
 import { addStorey, removeStorey, renameStorey } from './storey-edits.ts'
 
 /**
@@ -76,6 +76,8 @@ function changeJob(job: Job, command: SketchCommand): Outcome<Job> {
   switch (command.kind) {
     case 'addRoom':
       return addRoom(job, command)
+    case 'addDrawn':
+      return addDrawn(job, command)
     case 'moveCorner':
       return moveCorner(job, command)
     case 'moveWall':

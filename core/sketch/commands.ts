@@ -25,6 +25,10 @@ export interface RoomDefaults {
   readonly trim: readonly Omit<TrimRun, 'roomId' | 'walls'>[]
 }
 
+/** Collections that rooms made at once put records into, in the order in which these hang on each other. */
+export const drawnNames = ['storeys', 'rooms', 'openings', 'trimRuns', 'keptItems'] as const
+export type Drawn = { readonly [Name in (typeof drawnNames)[number]]: readonly RecordOf<Name>[] }
+
 export interface RecordTarget {
   readonly collection: CollectionName
   readonly id: string
@@ -47,6 +51,8 @@ export type SketchCommand =
       readonly corners: readonly Corner[]
       readonly defaults: RoomDefaults
     }
+  /** Whole rooms with what is in them, as one edit. */
+  | { readonly kind: 'addDrawn'; readonly drawn: Drawn }
   /** A corner is named by the wall that starts there. Openings keep their distance from the ends that stay. */
   | (WallPlace & { readonly kind: 'moveCorner'; readonly x: number; readonly y: number })
   /**

@@ -2,7 +2,7 @@ import type { Job } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
 import { lengthFromUnits } from '../units/length.ts'
-import type { SketchCommand } from './commands.ts'
+import { drawnNames, type SketchCommand } from './commands.ts'
 import { findRoom, mapRecords, withRecords } from './job-edits.ts'
 
 type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
@@ -13,24 +13,44 @@ export function addRoom(job: Job, command: Command<'addRoom'>): Outcome<Job> {
     return fail('duplicateId', `There is already a room with the id "${id}".`, [id])
   const taken = defaults.trim.find((run) => Object.hasOwn(job.trimRuns, run.id))
   if (taken) return fail('duplicateId', `There is already a trim run with the id "${taken.id}".`, [taken.id])
-  const room: Room = {
+  const room = newRoomRecord({
     id,
     storeyId,
     name,
     use,
     corners,
     ceiling: defaults.ceiling,
-    floor: { kind: 'level' },
     above: defaults.above,
+  })
+  const trim = defaults.trim.map((run) => ({ ...run, roomId: id, walls: null }))
+  return succeed(withRecords(withRecords(job, 'rooms', [room]), 'trimRuns', trim))
+}
+
+/** A level room of which nothing more is known; its ways out follow from its use. */
+export function newRoomRecord(
+  known: Pick<Room, 'id' | 'storeyId' | 'name' | 'use' | 'corners' | 'ceiling' | 'above'>,
+): Room {
+  return {
+    ...known,
+    floor: { kind: 'level' },
     order: 'houseRule',
     workedWith: null,
-    wayOut: use === 'entry' || use === 'hall' || use === 'stairHall',
+    wayOut: known.use === 'entry' || known.use === 'hall' || known.use === 'stairHall',
     backBy: null,
     allowances: null,
     note: '',
   }
-  const trim = defaults.trim.map((run) => ({ ...run, roomId: id, walls: null }))
-  return succeed(withRecords(withRecords(job, 'rooms', [room]), 'trimRuns', trim))
+}
+
+/** Adds records of several collections; none of their ids may be taken. */
+export function addDrawn(job: Job, { drawn }: Command<'addDrawn'>): Outcome<Job> {
+  for (const name of drawnNames) {
+    const ids = drawn[name].map(({ id }) => id as string)
+    const taken = ids.find((id, index) => Object.hasOwn(job[name], id) || ids.indexOf(id) !== index)
+    if (taken !== undefined)
+      return fail('duplicateId', `The id "${taken}" is already used in ${name}.`, [taken])
+  }
+  return succeed(drawnNames.reduce((next, name) => withRecords(next, name, drawn[name]), job))
 }
 
 /** Moves whole rooms with what is drawn in plan coordinates inside them; openings follow their walls. */

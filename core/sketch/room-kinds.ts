@@ -1,0 +1,105 @@
+import type { Room } from '../project/sketch-records.ts'
+import type { KeptItem } from '../project/survey-records.ts'
+import type { RoomUse, TrimKind } from '../project/vocabulary.ts'
+import { feet, type Length } from '../units/length.ts'
+
+/** What a room of one use usually has. */
+export interface RoomKind {
+  readonly use: RoomUse
+  readonly name: string
+  /** Null: as high as the rooms around it. */
+  readonly height: Length | null
+  readonly above: Room['above'] | null
+  readonly trim: readonly TrimKind[]
+  readonly doors: number
+  readonly windows: number
+  /** Switch and outlet plates, and lights on the ceiling or a wall. */
+  readonly plates: number
+  readonly lights: number
+}
+
+const room = (
+  use: RoomUse,
+  name: string,
+  [doors, windows, plates, lights]: readonly [number, number, number, number],
+  more: Partial<RoomKind> = {},
+): RoomKind => ({
+  use,
+  name,
+  height: null,
+  above: null,
+  trim: ['baseboard'],
+  doors,
+  windows,
+  plates,
+  lights,
+  ...more,
+})
+
+/** Shop assumption: what such rooms of older houses usually have, to be changed to what is there. */
+export const roomKinds: Readonly<Record<RoomUse, RoomKind>> = {
+  entry: room('entry', 'Entry', [2, 0, 2, 1]),
+  hall: room('hall', 'Hall', [4, 0, 3, 1]),
+  stairHall: room('stairHall', 'Stair hall', [3, 1, 3, 1]),
+  living: room('living', 'Living room', [1, 3, 7, 1]),
+  dining: room('dining', 'Dining room', [2, 2, 6, 1]),
+  kitchen: room('kitchen', 'Kitchen', [2, 1, 8, 2]),
+  bath: room('bath', 'Bath', [1, 1, 3, 2]),
+  bedroom: room('bedroom', 'Bedroom', [1, 2, 5, 1]),
+  study: room('study', 'Study', [1, 1, 5, 1]),
+  closet: room('closet', 'Closet', [1, 0, 0, 1]),
+  atticStair: room('atticStair', 'Attic stair', [1, 0, 1, 1]),
+  attic: room('attic', 'Attic room', [1, 1, 4, 1], { height: feet(7), above: 'unheated' }),
+  utility: room('utility', 'Utility room', [1, 0, 3, 1]),
+  other: room('other', 'Room', [1, 1, 4, 1]),
+}
+
+const nameWords: Readonly<Record<RoomUse, string>> = {
+  entry: 'entry entryway foyer vestibule entrance',
+  hall: 'hall halls hallway corridor passage landing',
+  stairHall: 'stairhall stair stairs stairway stairwell staircase',
+  living: 'living livingroom lr family great parlor parlour sitting lounge',
+  dining: 'dining diningroom dr breakfast nook',
+  kitchen: 'kitchen kit kitchenette',
+  bath: 'bath bathroom bthrm ba powder lav lavatory wc toilet restroom washroom',
+  bedroom: 'bedroom bed bedrm bdrm bdr br mbr bd guest nursery master',
+  study: 'study den office library',
+  closet: 'closet clo clos cl wic pantry wardrobe linen',
+  atticStair: 'atticstair atticstairs',
+  attic: 'attic loft',
+  utility: 'utility util laundry mud mudroom storage boiler workshop',
+  other: '',
+}
+
+const useByWord: ReadonlyMap<string, RoomUse> = new Map(
+  (Object.keys(nameWords) as RoomUse[]).flatMap((use) =>
+    nameWords[use].split(' ').map((word) => [word, use] as const),
+  ),
+)
+
+/** The use that the name of a room says. The last word that says one counts: a hall bath is a bath. `other` where none does. */
+export function roomUseOf(name: string): RoomUse {
+  const words = name
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter((word) => word !== '')
+  for (let at = words.length - 1; at >= 0; at--) {
+    const word = words[at] as string
+    const two = useByWord.get(`${words[at - 1] ?? ''}${word}`)
+    const use = two ?? useByWord.get(word) ?? useByWord.get(word.replace(/s$/, ''))
+    if (use !== undefined) return use
+  }
+  return 'other'
+}
+
+export type KeptDraft = Pick<KeptItem, 'kind' | 'name' | 'count' | 'handling'>
+
+/** Hardware that stays, by what the kind of room has and by its doors. A cased opening and a window have none of it. */
+export function usualHardware(kind: RoomKind, doors: number): readonly KeptDraft[] {
+  const items: readonly KeptDraft[] = [
+    { kind: 'plate', name: 'Plates', count: kind.plates, handling: 'takeOff' },
+    { kind: 'lightFixture', name: 'Light fixture', count: kind.lights, handling: 'loosen' },
+    { kind: 'lockset', name: 'Lock set', count: doors, handling: 'takeOff' },
+  ]
+  return items.filter((item) => item.count > 0)
+}

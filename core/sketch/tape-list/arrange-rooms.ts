@@ -1,0 +1,190 @@
+import type { RoomUse } from '../../project/vocabulary.ts'
+
+/** A rectangle on the plan from its least corner; length units, x right, y down. */
+export interface Place {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly depth: number
+}
+
+export interface RoomToPlace {
+  readonly width: number
+  readonly depth: number
+  readonly use: RoomUse
+}
+
+export type Facing = 'east' | 'west' | 'south' | 'north'
+
+/** The stretch along which two places stand back to back, in plan coordinates along their walls. */
+export interface Contact {
+  readonly side: Facing
+  readonly from: number
+  readonly to: number
+}
+
+/** Where one place backs on another with just `gap` between them; null where it does not. */
+export function contactOf(one: Place, other: Place, gap: number): Contact | null {
+  const alongX = { from: Math.max(one.x, other.x), to: Math.min(one.x + one.width, other.x + other.width) }
+  const alongY = { from: Math.max(one.y, other.y), to: Math.min(one.y + one.depth, other.y + other.depth) }
+  if (alongX.to > alongX.from) {
+    if (other.y === one.y + one.depth + gap) return { side: 'south', ...alongX }
+    if (one.y === other.y + other.depth + gap) return { side: 'north', ...alongX }
+  }
+  if (alongY.to > alongY.from) {
+    if (other.x === one.x + one.width + gap) return { side: 'east', ...alongY }
+    if (one.x === other.x + other.width + gap) return { side: 'west', ...alongY }
+  }
+  return null
+}
+
+/** The room that each room wants to share a door with: a closet with the room above it in the list, others with the hall. */
+export function partnersOf(rooms: readonly RoomToPlace[]): readonly (number | null)[] {
+  const hub = hubOf(rooms)
+  return rooms.map((room, index) => {
+    if (index === hub) return null
+    if (room.use !== 'closet') return hub
+    const before = rooms.findLastIndex(
+      (other, at) => at < index && !isPassage(other) && other.use !== 'closet',
+    )
+    return before < 0 ? hub : before
+  })
+}
+
+function isPassage({ use }: RoomToPlace): boolean {
+  return use === 'hall' || use === 'stairHall' || use === 'entry'
+}
+
+/** The longest hall, else the first room that is no closet. */
+function hubOf(rooms: readonly RoomToPlace[]): number {
+  const length = (index: number) => Math.max(rooms[index]?.width ?? 0, rooms[index]?.depth ?? 0)
+  const passages = rooms.flatMap((room, index) => (isPassage(room) ? [index] : []))
+  const longest = passages.reduce(
+    (best, index) => (length(index) > length(best) ? index : best),
+    passages[0] ?? -1,
+  )
+  return longest >= 0
+    ? longest
+    : Math.max(
+        0,
+        rooms.findIndex(({ use }) => use !== 'closet'),
+      )
+}
+
+/**
+ * Sets rooms against each other with `gap` between their faces, each where it touches its partner for at least `door`, and all of them as close
+ * together as that allows. The first is at the origin; the answer has the order of the rooms.
+ */
+export function arrangeRooms(rooms: readonly RoomToPlace[], gap: number, door: number): readonly Place[] {
+  const partners = partnersOf(rooms)
+  const order = placingOrder(rooms, partners)
+  const placed = new Map<number, Place>()
+  for (const index of order) {
+    const room = rooms[index] as RoomToPlace
+    const partner = partners[index] ?? null
+    const beside = partner === null ? undefined : placed.get(partner)
+    const all = [...placed.values()]
+    const place =
+      (beside && bestPlace(room, [beside], all, gap, door)) ??
+      bestPlace(room, all, all, gap, door) ??
+      bestPlace(room, all, all, gap, 0)
+    placed.set(index, place ?? { x: 0, y: 0, width: room.width, depth: room.depth })
+  }
+  return rooms.map((_, index) => placed.get(index) as Place)
+}
+
+/** The room nobody is partner before, then its neighbours large before small, closets after all. */
+function placingOrder(
+  rooms: readonly RoomToPlace[],
+  partners: readonly (number | null)[],
+): readonly number[] {
+  const rank = (index: number) => (partners[index] === null ? 0 : rooms[index]?.use === 'closet' ? 2 : 1)
+  return rooms.map((_, index) => index).sort((a, b) => rank(a) - rank(b) || a - b)
+}
+
+/** The place beside one of `neighbors` that is clear of all and makes the smallest house; null where none touches for `least`. */
+function bestPlace(
+  room: RoomToPlace,
+  neighbors: readonly Place[],
+  all: readonly Place[],
+  gap: number,
+  least: number,
+): Place | null {
+  const bounds = boundsOf(all)
+  let best: { readonly place: Place; readonly score: number } | null = null
+  for (const neighbor of neighbors) {
+    for (const place of placesBeside(room, neighbor, all, gap)) {
+      const contact = contactOf(neighbor, place, gap)
+      if (contact === null || contact.to - contact.from < least) continue
+      const score = sizeOf(boundsOf([bounds, place]))
+      if (best !== null && score >= best.score) continue
+      if (all.every((other) => isClear(place, other, gap))) best = { place, score }
+    }
+  }
+  return best?.place ?? null
+}
+
+function placesBeside(
+  { width, depth }: RoomToPlace,
+  neighbor: Place,
+  all: readonly Place[],
+  gap: number,
+): readonly Place[] {
+  const xs = stops(
+    neighbor.x,
+    neighbor.width,
+    width,
+    gap,
+    all.map((one) => [one.x, one.width] as const),
+  )
+  const ys = stops(
+    neighbor.y,
+    neighbor.depth,
+    depth,
+    gap,
+    all.map((one) => [one.y, one.depth] as const),
+  )
+  return [
+    ...xs.flatMap((x) =>
+      [neighbor.y + neighbor.depth + gap, neighbor.y - gap - depth].map((y) => ({ x, y, width, depth })),
+    ),
+    ...ys.flatMap((y) =>
+      [neighbor.x + neighbor.width + gap, neighbor.x - gap - width].map((x) => ({ x, y, width, depth })),
+    ),
+  ]
+}
+
+/** Where a room may begin along a wall: flush with either end of it, or right beside a room that stands there. */
+function stops(
+  start: number,
+  length: number,
+  own: number,
+  gap: number,
+  others: readonly (readonly [number, number])[],
+): readonly number[] {
+  const beside = others.flatMap(([from, size]) => [from + size + gap, from - gap - own])
+  const touching = beside.filter((at) => at < start + length && at + own > start)
+  return [...new Set([start, start + length - own, ...touching])]
+}
+
+function isClear(one: Place, other: Place, gap: number): boolean {
+  return (
+    one.x >= other.x + other.width + gap ||
+    other.x >= one.x + one.width + gap ||
+    one.y >= other.y + other.depth + gap ||
+    other.y >= one.y + one.depth + gap
+  )
+}
+
+function boundsOf(places: readonly Place[]): Place {
+  const x = Math.min(...places.map((place) => place.x))
+  const y = Math.min(...places.map((place) => place.y))
+  const width = Math.max(...places.map((place) => place.x + place.width)) - x
+  const depth = Math.max(...places.map((place) => place.y + place.depth)) - y
+  return { x, y, width, depth }
+}
+
+/** Area, with a weight on houses that grow long and thin. */
+function sizeOf({ width, depth }: Place): number {
+  return width * depth + (width - depth) ** 2 / 4
+}

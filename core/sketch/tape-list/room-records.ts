@@ -1,0 +1,206 @@
+import { type Job, records } from '../../project/job.ts'
+import type { Corner, Opening, Room, RoomId, Storey, TrimRun, WallId } from '../../project/sketch-records.ts'
+import type { KeptItem } from '../../project/survey-records.ts'
+import { type Length, lengthFromUnits } from '../../units/length.ts'
+import { openingTemplateFor } from '../opening-templates.ts'
+import { roomDefaultsFor } from '../room-defaults.ts'
+import { newRoomRecord } from '../room-edits.ts'
+import { roomKinds, usualHardware } from '../room-kinds.ts'
+import { firstTrimSizes } from '../trim-sizes.ts'
+import type { Facing, Place } from './arrange-rooms.ts'
+import type { OpeningToSet, SetOpening } from './set-openings.ts'
+import type { TapeOpening, TapeRoom } from './tape-records.ts'
+
+/** A room of the list with what its line, its kind and the headings above it give it. */
+export interface Listed {
+  readonly line: number
+  readonly room: TapeRoom
+  readonly height: Length | null
+  readonly storey: Storey
+  readonly openings: readonly TapeOpening[]
+}
+
+export interface MadeRoom {
+  readonly line: number
+  readonly room: Room
+  readonly openings: readonly Opening[]
+  readonly trimRuns: readonly TrimRun[]
+  readonly keptItems: readonly KeptItem[]
+}
+
+export type Template = Omit<Opening, 'id' | 'name' | 'roomId' | 'wallId' | 'offset' | 'far' | 'casingFar'> & {
+  readonly isOutside: boolean
+}
+
+/** The job's usual opening of the kind, as far as the line does not say otherwise; as many as the line counts. */
+export function templatesOf(job: Job, said: TapeOpening): readonly Template[] {
+  const usual = openingTemplateFor(job, said.kind)
+  const width = said.width ?? lengthFromUnits(usual.width * said.parts)
+  const slab = usual.slab && {
+    ...usual.slab,
+    kind: said.slab ?? usual.slab.kind,
+    leaves: said.parts > 1 ? said.parts : usual.slab.leaves,
+  }
+  const sash = usual.sash && {
+    ...usual.sash,
+    units: said.parts > 1 ? said.parts : usual.sash.units,
+    operation: said.isFixed ? ('fixed' as const) : usual.sash.operation,
+  }
+  const template = {
+    ...usual,
+    width,
+    height: said.height ?? usual.height,
+    slab,
+    sash,
+    isOutside: said.isOutside,
+  }
+  return Array.from({ length: said.count }, () => template)
+}
+
+export function toSet(template: Template): OpeningToSet & { readonly isOutdoors: boolean } {
+  const { kind, width, height, slab, isOutside } = template
+  return {
+    key: [kind, width, height, slab?.kind, slab?.leaves, isOutside].join(),
+    width,
+    isWay: kind === 'door' || kind === 'casedOpening',
+    isOuter: isOutside || kind === 'window' || kind === 'fireplace',
+    isOutdoors: isOutside || kind === 'window',
+  }
+}
+
+const wallNames: readonly Facing[] = ['north', 'east', 'south', 'west']
+
+export function roomRecord(job: Job, listed: Listed, place: Place, newId: (prefix: string) => string): Room {
+  const { room, storey, height } = listed
+  const kind = roomKinds[room.use]
+  const defaults = roomDefaultsFor(job, storey.id, () => newId('trim'))
+  const { x, y, width, depth } = place
+  const points = [
+    [x, y],
+    [x + width, y],
+    [x + width, y + depth],
+    [x, y + depth],
+  ] as const
+  const known = newRoomRecord({
+    id: newId('room') as RoomId,
+    storeyId: storey.id,
+    name: room.name,
+    use: room.use,
+    corners: points.map(
+      ([cx, cy]): Corner => ({
+        wallId: newId('wall') as WallId,
+        x: lengthFromUnits(cx),
+        y: lengthFromUnits(cy),
+        behind: 'heated',
+      }),
+    ),
+    ceiling: height === null ? defaults.ceiling : { kind: 'flat', height },
+    above: kind.above ?? defaults.above,
+  })
+  return { ...known, note: room.note }
+}
+
+function wallOf(room: Room, side: Facing): WallId {
+  return (room.corners[wallNames.indexOf(side)] as Corner).wallId
+}
+
+const opposite: Readonly<Record<Facing, Facing>> = {
+  east: 'west',
+  west: 'east',
+  north: 'south',
+  south: 'north',
+}
+
+export function openingRecord(
+  set: SetOpening,
+  rooms: readonly Room[],
+  places: readonly Place[],
+  templates: readonly Template[],
+  newId: (prefix: string) => string,
+): Opening {
+  const { isOutside: _outside, ...template } = templates[set.opening] as Template
+  const [room, place] = [rooms[set.room] as Room, places[set.room] as Place]
+  const far = set.far === null ? null : (rooms[set.far] as Room)
+  return {
+    ...template,
+    id: newId(template.kind) as Opening['id'],
+    name: '',
+    roomId: room.id,
+    wallId: wallOf(room, set.side),
+    offset: lengthFromUnits(offsetOf(place, set, template.width)),
+    far: far && { roomId: far.id, wallId: wallOf(far, opposite[set.side]) },
+    casingFar: far === null ? null : template.casingNear,
+  }
+}
+
+/** Walls run clockwise on the plan from the corner at least x and least y. */
+function offsetOf(place: Place, { side, at }: SetOpening, width: number): number {
+  switch (side) {
+    case 'north':
+      return at - place.x
+    case 'east':
+      return at - place.y
+    case 'south':
+      return place.x + place.width - at - width
+    case 'west':
+      return place.y + place.depth - at - width
+  }
+}
+
+/** Trim and hardware of a room with so many doors on its own account. */
+export function furnished(
+  job: Job,
+  said: TapeRoom,
+  room: Room,
+  doors: number,
+  newId: (prefix: string) => string,
+): Pick<MadeRoom, 'trimRuns' | 'keptItems'> {
+  const keptItems = usualHardware(roomKinds[said.use], doors).map(
+    (item): KeptItem => ({
+      ...item,
+      id: newId('kept') as KeptItem['id'],
+      roomId: room.id,
+      on: { kind: 'room' },
+      wired: false,
+      note: '',
+    }),
+  )
+  return { trimRuns: trimOf(job, said, room.id, newId), keptItems }
+}
+
+/** A wall with a window or an outer door in it is an outside wall. */
+export function withOutsideWalls(room: Room, sides: ReadonlySet<Facing>): Room {
+  const corners = room.corners.map((corner, index) =>
+    sides.has(wallNames[index] as Facing) ? { ...corner, behind: 'outside' as const } : corner,
+  )
+  return { ...room, corners }
+}
+
+function trimOf(
+  job: Job,
+  said: TapeRoom,
+  roomId: RoomId,
+  newId: (prefix: string) => string,
+): readonly TrimRun[] {
+  const usual = roomKinds[said.use].trim.map((kind) => ({ kind, height: null }))
+  const extra = usual.filter(({ kind }) => !said.trim.some((run) => run.kind === kind))
+  const wanted = [...extra, ...said.trim].filter(
+    ({ kind }, index, all) =>
+      !said.without.includes(kind) && all.findIndex((run) => run.kind === kind) === index,
+  )
+  return wanted.map(({ kind, height }): TrimRun => {
+    const model = records(job.trimRuns).findLast((run) => run.kind === kind && run.walls === null)
+    const size = model ?? { ...firstTrimSizes[kind], profiled: true }
+    const girth = height === null ? size.girth : lengthFromUnits((size.girth * height) / size.height)
+    return {
+      id: newId('trim') as TrimRun['id'],
+      roomId,
+      kind,
+      walls: null,
+      height: height ?? size.height,
+      girth,
+      level: size.level,
+      profiled: size.profiled,
+    }
+  })
+}

@@ -1,0 +1,65 @@
+import type { OpeningKind, RoomUse, SlabKind, TrimKind } from '../../project/vocabulary.ts'
+import type { Length } from '../../units/length.ts'
+
+/** Openings of one sort in a line; what is null or empty is the job's usual. */
+export interface TapeOpening {
+  readonly kind: OpeningKind
+  readonly count: number
+  readonly width: Length | null
+  readonly height: Length | null
+  readonly slab: SlabKind | null
+  /** Leaves of a door or units of a window side by side. */
+  readonly parts: 1 | 2 | 3
+  readonly isFixed: boolean
+  /** A door that leads outdoors and is shared with no room. */
+  readonly isOutside: boolean
+}
+
+/** A room as a line says it. */
+export interface TapeRoom {
+  readonly name: string
+  readonly use: RoomUse
+  readonly width: Length
+  readonly depth: Length
+  /** Null: as high as its kind, the heading above it or the job's usual. */
+  readonly height: Length | null
+  readonly openings: readonly TapeOpening[]
+  /** No opening is named, so that it has those of its kind. */
+  readonly isUsual: boolean
+  readonly trim: readonly { readonly kind: TrimKind; readonly height: Length | null }[]
+  readonly without: readonly TrimKind[]
+  readonly note: string
+}
+
+/** A storey that the rooms below a heading stand on. */
+export interface TapeStorey {
+  readonly name: string
+  readonly level: number
+}
+
+/** What a part of a line was taken as; every word of a line is in one part. */
+export interface TapePart {
+  readonly role: 'name' | 'size' | 'height' | 'opening' | 'trim' | 'note' | 'storey' | 'filler' | 'unread'
+  readonly text: string
+}
+
+export interface TapeSentence {
+  /** The part of the line it is about. */
+  readonly part: string
+  readonly sentence: string
+  /** `stop`: nothing is made of the line until it is mended. */
+  readonly weight: 'stop' | 'say'
+}
+
+export interface TapeLine {
+  /** From 1. */
+  readonly number: number
+  readonly text: string
+  readonly storey: TapeStorey | null
+  /** Height that a heading gives to the rooms below it. */
+  readonly ceilings: Length | null
+  /** Null for headings, empty lines, and lines that have to be mended. */
+  readonly room: TapeRoom | null
+  readonly sentences: readonly TapeSentence[]
+  readonly parts: readonly TapePart[]
+}
