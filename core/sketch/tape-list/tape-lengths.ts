@@ -28,7 +28,7 @@ const end = String.raw`(?![\d/:]|\.\d|\s*'(?!'))`
 const forms = {
   metric: new RegExp(String.raw`(${number})\s*(mm|cm|m)(?!\d)${wordEnd}`, 'iy'),
   feet: new RegExp(String.raw`(${number})\s*${footMark}`, 'iy'),
-  inchesAfterFeet: new RegExp(String.raw`\s*-?\s*(${inch})\s*(${inchMark})?${end}`, 'iy'),
+  inchesAfterFeet: new RegExp(String.raw`\s*-?\s*(${inch})(?:\s*(${inchMark}))?${end}`, 'iy'),
   inches: new RegExp(String.raw`(${inch})\s*${inchMark}`, 'iy'),
   mixed: new RegExp(String.raw`(\d+(?:\s+|-)\d+\/\d+)${end}`, 'iy'),
   dashed: new RegExp(String.raw`(\d+)-${apart}${end}`, 'iy'),
