@@ -4,6 +4,7 @@ import type { Room } from '../project/sketch-records.ts'
 import { lengthFromUnits } from '../units/length.ts'
 import { drawnNames, type SketchCommand } from './commands.ts'
 import { findRoom, mapRecords, withRecords } from './job-edits.ts'
+import { isPassage } from './room-kinds.ts'
 
 type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
 
@@ -35,7 +36,7 @@ export function newRoomRecord(
     floor: { kind: 'level' },
     order: 'houseRule',
     workedWith: null,
-    wayOut: known.use === 'entry' || known.use === 'hall' || known.use === 'stairHall',
+    wayOut: isPassage(known.use),
     backBy: null,
     allowances: null,
     note: '',

@@ -77,6 +77,11 @@ const useByWord: ReadonlyMap<string, RoomUse> = new Map(
   ),
 )
 
+/** Others get out through it. */
+export function isPassage(use: RoomUse): boolean {
+  return use === 'hall' || use === 'stairHall' || use === 'entry'
+}
+
 /** The use that the name of a room says. The last word that says one counts: a hall bath is a bath. `other` where none does. */
 export function roomUseOf(name: string): RoomUse {
   const words = name

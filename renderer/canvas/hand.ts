@@ -57,7 +57,8 @@ function perform(deed: Deed, job: Job): void {
     return
   }
   jobStore.perform(deed.name, outcome)
-  sketchStore.setState({ refusal: null })
+  const drawn = deed.commands.find(({ kind }) => kind === 'addRoom')
+  sketchStore.setState({ refusal: null, namingId: drawn?.kind === 'addRoom' ? drawn.id : null })
   if (deed.select !== null) viewStore.setState(selection(outcome.value, deed.select))
 }
 

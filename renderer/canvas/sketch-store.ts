@@ -15,6 +15,8 @@ interface SketchState {
   /** Ids (rooms, walls as `room/wall`, openings, runs) lit on the drawing because a figure comes from them. */
   readonly litIds: readonly string[]
   readonly showsGrid: boolean
+  /** The room just drawn, until its name was looked at. */
+  readonly namingId: string | null
 }
 
 export const sketchStore = createStore<SketchState>(() => ({
@@ -25,6 +27,7 @@ export const sketchStore = createStore<SketchState>(() => ({
   refusal: null,
   litIds: [],
   showsGrid: true,
+  namingId: null,
 }))
 
 export function useSketch<Part>(pick: (state: SketchState) => Part): Part {

@@ -57,6 +57,8 @@ journey('two rooms with a shared door and three windows, drawn by mouse', async 
   // 2 * (14 + 10) * 8 and 14 * 10.
   expect((await figures(page, 'room-figures')).slice(0, 2)).toEqual(['384.0 sq ft', '140.0 sq ft'])
 
+  // The name of the new room has the keyboard until it is taken.
+  await page.keyboard.press('Enter')
   await page.keyboard.press('d')
   await hand.click([13.05, 6])
   await inspectorOf(page).getByText('Room 1 and Room 2: one opening, counted once').waitFor()
@@ -115,6 +117,7 @@ journey('a wall takes the exact length written over it, one deed for one undo', 
   await startJob(page, 'Exact')
   await page.keyboard.press('r')
   await hand.drag([1, 1], [13, 11])
+  await page.keyboard.press('Enter')
   await page.keyboard.press('v')
   const [x, y] = await hand.pixelOf([7, 1])
   await page.mouse.click(x, y + 10)

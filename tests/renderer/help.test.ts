@@ -33,6 +33,7 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'panels/parts/key-names.ts': ['everywhere', 'house'],
   'panels/house/house-keys.ts': ['house'],
   'panels/house/SheetList.tsx': ['house'],
+  'panels/house/tape-list/TapeList.tsx': ['fields'],
   'canvas/sheet-pointer.ts': ['house', 'drawing'],
   'canvas/tools/opening.ts': ['house'],
   'canvas/tools/outline.ts': ['drawing'],

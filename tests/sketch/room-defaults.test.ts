@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { RoomId, StoreyId, TrimRun, TrimRunId } from '../../core/project/sketch-records.ts'
-import { firstRoomDefaults, roomDefaultsFor } from '../../core/sketch/room-defaults.ts'
+import { firstRoomDefaults, roomDefaultsFor, runsOfLastRoom } from '../../core/sketch/room-defaults.ts'
 import { feet, inches } from '../../core/units/length.ts'
 import { buildJob, rectangularRoom } from '../fixtures/job-builder.ts'
 
@@ -54,11 +54,11 @@ test('a new room takes after the one room drawn last on its storey, not after al
   ])
 })
 
-test('a rail on one wall is no habit, and what is drawn on another storey is none either', () => {
+test('crown and rails of one room are not drawn on the next', () => {
   const kinds = (storeyId: StoreyId) =>
     roomDefaultsFor(job, storeyId, () => 'new').trim.map(({ kind }) => kind)
   expect(kinds(ground)).toEqual(['baseboard'])
-  expect(kinds(upper.id)).toEqual(['pictureRail'])
+  expect(kinds(upper.id)).toEqual(['baseboard'])
 })
 
 test('the first room of a storey begins with the shop’s own', () => {
@@ -70,4 +70,13 @@ test('the first room of a storey begins with the shop’s own', () => {
 test('a room under a slope is no model for the next', () => {
   const rooms = { ...job.rooms, slope: rectangularRoom('slope', 8, 8, { ceiling: vaulted }) }
   expect(roomDefaultsFor({ ...job, rooms }, ground, () => 'new').ceiling).toEqual(high)
+})
+
+test('a room takes the crown of the last room only when that is asked for, and nothing it has already', () => {
+  const found = runsOfLastRoom(job, 'hall' as RoomId)
+  expect(found?.lastRoom.id).toBe('parlour')
+  expect(found?.runs.map(({ kind, roomId, walls }) => [kind, roomId, walls])).toEqual([
+    ['crown', 'hall', null],
+  ])
+  expect(runsOfLastRoom(job, 'parlour' as RoomId)).toBeNull()
 })

@@ -1,4 +1,5 @@
 import type { RoomUse } from '../../project/vocabulary.ts'
+import { isPassage } from '../room-kinds.ts'
 
 /** A rectangle on the plan from its least corner; length units, x right, y down. */
 export interface Place {
@@ -45,20 +46,16 @@ export function partnersOf(rooms: readonly RoomToPlace[]): readonly (number | nu
     if (index === hub) return null
     if (room.use !== 'closet') return hub
     const before = rooms.findLastIndex(
-      (other, at) => at < index && !isPassage(other) && other.use !== 'closet',
+      (other, at) => at < index && !isPassage(other.use) && other.use !== 'closet',
     )
     return before < 0 ? hub : before
   })
 }
 
-function isPassage({ use }: RoomToPlace): boolean {
-  return use === 'hall' || use === 'stairHall' || use === 'entry'
-}
-
 /** The longest hall, else the first room that is no closet. */
 function hubOf(rooms: readonly RoomToPlace[]): number {
   const length = (index: number) => Math.max(rooms[index]?.width ?? 0, rooms[index]?.depth ?? 0)
-  const passages = rooms.flatMap((room, index) => (isPassage(room) ? [index] : []))
+  const passages = rooms.flatMap((room, index) => (isPassage(room.use) ? [index] : []))
   const longest = passages.reduce(
     (best, index) => (length(index) > length(best) ? index : best),
     passages[0] ?? -1,

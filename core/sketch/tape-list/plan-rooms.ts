@@ -18,6 +18,7 @@ import {
   toSet,
   withOutsideWalls,
 } from './room-records.ts'
+import { countsOf } from './room-words.ts'
 import { setOpenings } from './set-openings.ts'
 import type { TapeLine, TapeOpening, TapeSentence } from './tape-records.ts'
 
@@ -64,12 +65,6 @@ function withUsual(
     return [[line, [{ part: '', weight: 'say', sentence }]]]
   })
   return new Map([...said, ...usual])
-}
-
-/** `2 doors and 3 windows`. */
-export function countsOf(openings: readonly TapeOpening[]): string {
-  const counts = openings.map(({ kind, count }) => `${count} ${openingNouns[kind]}${count === 1 ? '' : 's'}`)
-  return counts.length < 2 ? (counts[0] ?? 'none') : `${counts.slice(0, -1).join(', ')} and ${counts.at(-1)}`
 }
 
 function listedRooms(

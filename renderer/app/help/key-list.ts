@@ -50,6 +50,8 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['F'], does: 'Place a fireplace' },
       { keys: ['B'], does: 'Place a built-in' },
       { keys: ['E'], does: 'Place any other opening' },
+      { keys: ['A'], does: 'Set the last opening again' },
+      { keys: ['L'], does: 'Write a list of rooms' },
       {
         keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
         shown: 'Arrow keys',
@@ -85,6 +87,7 @@ export const keyPlaces: readonly KeyPlace[] = [
     lines: [
       { keys: ['Enter'], does: 'Take what you typed' },
       { keys: ['Escape'], does: 'Give back what stood there' },
+      { keys: ['Ctrl+Enter'], does: 'In the list of rooms: make the rooms' },
     ],
   },
   {

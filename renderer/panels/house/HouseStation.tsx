@@ -8,6 +8,7 @@ import { listenForHouseKeys } from './house-keys.ts'
 import { Inspector } from './Inspector.tsx'
 import { SheetList } from './SheetList.tsx'
 import { SightStrip, ToolStrip } from './ToolStrip.tsx'
+import { TapeList } from './tape-list/TapeList.tsx'
 
 /** Sketch rooms and openings; read what they measure. */
 export function HouseStation() {
@@ -29,6 +30,7 @@ export function HouseStation() {
         <FigureStrip />
       </section>
       <Inspector />
+      <TapeList />
     </div>
   )
 }

@@ -1,6 +1,7 @@
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { useJob, useView } from '../../state/app.ts'
+import { showTapeList } from '../../state/tape-list.ts'
 import { KeptItems } from '../parts/KeptItems.tsx'
 import { Leaves } from '../parts/Leaves.tsx'
 import { BuiltFields } from './BuiltFields.tsx'
@@ -78,8 +79,15 @@ function NothingSelected(props: { readonly isEmpty: boolean }) {
     return (
       <div className="leaf-pad">
         <h2>An empty sheet</h2>
+        <p>Have you measured the rooms already? Write them down one a line, as on a pad.</p>
         <p>
-          Draw the first room: take “Square room”, drag from corner to corner, and read its length as you go.
+          <button type="button" className="act-button" onClick={() => showTapeList(true)}>
+            Write a list of rooms
+          </button>
+        </p>
+        <p>
+          Or draw the first room: take “Square room”, drag from corner to corner, and read its length as you
+          go.
         </p>
         <p>Or click one corner, type the two sides like 12' x 10' 6", and press Enter.</p>
         <p className="quiet">

@@ -9,8 +9,9 @@ import {
   roomUses,
 } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
+import { isPassage, roomUseOf } from '../../../core/sketch/room-kinds.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
-import { sketchStore } from '../../canvas/sketch-store.ts'
+import { sketchStore, useSketch } from '../../canvas/sketch-store.ts'
 import { withWallLength } from '../../canvas/wall-length.ts'
 import { jobStore, useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
@@ -23,6 +24,7 @@ import { roomOrderWords } from '../parts/words.ts'
 import { setOpeningInWall } from './by-keys.ts'
 import { duplicateSelected, removeSelected } from './deeds.ts'
 import { LengthField } from './LengthField.tsx'
+import { giveUsual, usualWords } from './usual-room.ts'
 import { WorkedWith } from './WorkedWith.tsx'
 
 const useWords: Readonly<Record<RoomUse, string>> = {
@@ -56,6 +58,7 @@ const aboveWords: Readonly<Record<Room['above'], string>> = {
 
 export function RoomFields(props: { readonly room: Room }) {
   const { room } = props
+  const isNaming = useSketch((state) => state.namingId === room.id)
   const set = (change: Partial<Omit<Room, 'id' | 'corners'>>) =>
     command(`change ${room.name}`, { kind: 'setRoom', roomId: room.id, change })
   return (
@@ -65,7 +68,8 @@ export function RoomFields(props: { readonly room: Room }) {
           label="Name"
           shown={room.name}
           read={words(200, true)}
-          onCommit={(name) => command(`rename ${room.name}`, { kind: 'renameRoom', roomId: room.id, name })}
+          onCommit={(name) => nameRoom(room, name)}
+          isFocused={isNaming}
           width="wide"
         />
         <Choice
@@ -103,6 +107,7 @@ export function RoomFields(props: { readonly room: Room }) {
           </Tick>
         </div>
       </div>
+      <UsualParts room={room} />
       <Walls room={room} />
       <OpeningSetter room={room} />
       <div className="block">
@@ -124,6 +129,29 @@ export function RoomFields(props: { readonly room: Room }) {
         </button>
       </span>
     </div>
+  )
+}
+
+/** A name that says what the room is used as says it of a room nobody has said it of. */
+function nameRoom(room: Room, name: string): boolean {
+  const use = room.use === 'other' ? roomUseOf(name) : room.use
+  const change = use === room.use ? { name } : { name, use, wayOut: isPassage(use) }
+  return command(`rename ${room.name}`, { kind: 'setRoom', roomId: room.id, change })
+}
+
+/** What such a room usually has, for one in which nothing is set yet. */
+function UsualParts({ room }: { readonly room: Room }) {
+  const usual = usualWords(useJob(), room)
+  if (usual === '') return null
+  return (
+    <p className="block">
+      <span className="quiet">
+        Usual in a room like this ({useWords[room.use].toLowerCase()}): {usual}.
+      </span>{' '}
+      <button type="button" className="plain-button small" onClick={() => giveUsual(room)}>
+        Set these
+      </button>
+    </p>
   )
 }
 

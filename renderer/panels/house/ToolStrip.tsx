@@ -2,8 +2,9 @@ import { fitStorey } from '../../canvas/hand.ts'
 import { sketchStore, takeTool, useSketch } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
+import { showTapeList } from '../../state/tape-list.ts'
 import { zoomBy } from './sight.ts'
-import { toolSigns } from './tool-signs.tsx'
+import { listSign, toolSigns } from './tool-signs.tsx'
 
 const groups: readonly (readonly ToolName[])[] = [
   ['pick'],
@@ -33,6 +34,17 @@ export function ToolStrip() {
           ))}
         </div>
       ))}
+      <div className="tool-group">
+        <button
+          type="button"
+          className="tool"
+          title="Many rooms at once (L)"
+          onClick={() => showTapeList(true)}
+        >
+          {listSign}
+          <span>List of rooms</span>
+        </button>
+      </div>
     </div>
   )
 }

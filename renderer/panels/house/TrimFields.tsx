@@ -3,25 +3,15 @@ import type { Room, TrimRun } from '../../../core/project/sketch-records.ts'
 import { trimNouns } from '../../../core/project/sketch-words.ts'
 import { type TrimKind, trimKinds } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
-import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
+import { runsOfLastRoom } from '../../../core/sketch/room-defaults.ts'
+import { firstTrimSizes } from '../../../core/sketch/trim-sizes.ts'
 import { capital } from '../../../core/words/text.ts'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
-import { putRecord, removeRecord } from '../parts/edits.ts'
+import { command, putRecord, removeRecord } from '../parts/edits.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { LengthField } from './LengthField.tsx'
-
-/** Sizes a new run starts with; shop assumption, change them to what is there. */
-const firstSizes: Readonly<
-  Record<TrimKind, { readonly height: Length; readonly girth: Length; readonly level: Length }>
-> = {
-  baseboard: { height: inches(5.5), girth: inches(7), level: zeroLength },
-  crown: { height: inches(3.5), girth: inches(5), level: zeroLength },
-  pictureRail: { height: inches(1.75), girth: inches(3), level: feet(7) },
-  chairRail: { height: inches(2.5), girth: inches(4), level: inches(32) },
-  wainscotCap: { height: inches(1.5), girth: inches(4), level: inches(36) },
-}
 
 export function TrimFields(props: { readonly room: Room }) {
   const { room } = props
@@ -42,8 +32,31 @@ export function TrimFields(props: { readonly room: Room }) {
             {capital(trimNouns[kind])}
           </button>
         ))}
+        <AsLastRoom room={room} />
       </span>
     </div>
+  )
+}
+
+/** Crown and rails go on to the next room only when this is chosen. */
+function AsLastRoom({ room }: { readonly room: Room }) {
+  const last = runsOfLastRoom(useJob(), room.id)
+  if (last === null || last.runs.length === 0) return null
+  const { lastRoom, runs } = last
+  return (
+    <button
+      type="button"
+      className="plain-button"
+      title={runs.map(({ kind }) => trimNouns[kind]).join(', ')}
+      onClick={() =>
+        command(
+          `give ${room.name} the trim of ${lastRoom.name}`,
+          ...runs.map((run) => ({ kind: 'addTrimRun' as const, trimRun: { ...run, id: newId('trim') } })),
+        )
+      }
+    >
+      As in {lastRoom.name}
+    </button>
   )
 }
 
@@ -54,7 +67,7 @@ function add(kind: TrimKind, room: Room): void {
     kind,
     walls: null,
     profiled: true,
-    ...firstSizes[kind],
+    ...firstTrimSizes[kind],
   }
   putRecord(`add a ${trimNouns[kind]}`, 'trimRuns', run)
 }

@@ -2,9 +2,11 @@ import { fitStorey, handle, nudge } from '../../canvas/hand.ts'
 import { sketchStore, takeTool } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
+import { showTapeList } from '../../state/tape-list.ts'
 import { isTyping, keyName } from '../parts/key-names.ts'
 import { copySelected, duplicateSelected, pasteCopied, removeSelected, selectAll } from './deeds.ts'
 import { zoomBy } from './sight.ts'
+import { repeatLastOpening } from './usual-room.ts'
 
 /** Keys on the sheet, by their names in the list of keys (app/help/key-list.ts). Escape goes to the tool in hand. */
 export const houseKeys: Readonly<Record<string, () => void>> = {
@@ -25,6 +27,8 @@ export const houseKeys: Readonly<Record<string, () => void>> = {
   '=': () => zoomBy(1.25),
   '-': () => zoomBy(0.8),
   '0': fitStorey,
+  A: repeatLastOpening,
+  L: () => showTapeList(true),
   'Ctrl+C': copySelected,
   'Ctrl+V': pasteCopied,
   'Ctrl+D': duplicateSelected,

@@ -15,6 +15,9 @@ function Sign(props: { readonly d: string; readonly fill?: boolean }) {
   )
 }
 
+/** Lines on a pad, each with its room. */
+export const listSign = <Sign d="M3 4h3v3H3zM3 12h3v3H3zM9 5.5h8M9 13.5h8" />
+
 /** Small line drawings of what each tool draws, as on a plan. */
 export const toolSigns: Readonly<Record<ToolName, React.ReactNode>> = {
   pick: <Sign d="M5 3v13l3.5-3.5L11 17l2-1-2.3-4.3H16z" />,

@@ -16,9 +16,15 @@ interface EntryFieldProps<Value> {
   readonly unit?: string
   readonly isDisabled?: boolean
   readonly lines?: number
+  /** Begins with the keyboard in it and its text selected, and lets go of the keyboard on Enter. */
+  readonly isFocused?: boolean
   /** Leaves the label to readers of the screen only, where a column head says it. */
   readonly isBare?: boolean
   readonly width?: 'short' | 'middle' | 'wide'
+}
+
+function leave(target: EventTarget): void {
+  if (target instanceof HTMLElement) target.blur()
 }
 
 const notTaken = 'This was not taken. Escape puts back what stood here.'
@@ -67,7 +73,7 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
       {...(isBare ? { 'aria-label': label } : {})}
       onBlur={commit}
       onKeyDown={(event) => {
-        if (event.key === 'Enter' && lines === undefined) commit()
+        if (event.key === 'Enter' && lines === undefined && commit() && props.isFocused) leave(event.target)
         if (event.key === 'Escape' && draft !== null) giveUp()
         else event.continuePropagation()
       }}
@@ -75,7 +81,12 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
       {isBare ? null : <Label>{label}</Label>}
       <span className="entry-line">
         {lines === undefined ? (
-          <Input type={kind} step={kind === 'time' ? 300 : undefined} />
+          <Input
+            type={kind}
+            step={kind === 'time' ? 300 : undefined}
+            autoFocus={props.isFocused ?? false}
+            onFocus={(event) => props.isFocused && event.currentTarget.select()}
+          />
         ) : (
           <TextArea rows={lines} />
         )}
