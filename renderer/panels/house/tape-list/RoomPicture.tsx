@@ -62,10 +62,11 @@ function viewBox({ x, y, width, height }: Box): string {
   return `${x} ${y} ${width} ${height}`
 }
 
-/** Name in the middle, as large as the room and the print allow. */
+/** Name in the middle, as large as the room allows, and never too small to read. */
 function RoomName({ room, pixel }: { readonly room: Room; readonly pixel: number }) {
   const box = boxOf([room], 0)
-  const size = Math.min(13 * pixel, (box.width * 1.6) / Math.max(4, room.name.length), box.height * 0.5)
+  const fitting = Math.min((box.width * 1.6) / Math.max(4, room.name.length), box.height * 0.5)
+  const size = Math.max(9 * pixel, Math.min(13 * pixel, fitting))
   return (
     <text x={box.x + box.width / 2} y={box.y + box.height / 2} fontSize={size} className="tape-room-name">
       {room.name}
