@@ -4,7 +4,7 @@ import type { RoomUse, TrimKind } from '../project/vocabulary.ts'
 import { feet, type Length } from '../units/length.ts'
 
 /** What a room of one use usually has. */
-export interface RoomKind {
+interface RoomKind {
   readonly use: RoomUse
   readonly name: string
   /** Null: as high as the rooms around it. */
@@ -97,7 +97,7 @@ export function roomUseOf(name: string): RoomUse {
   return 'other'
 }
 
-export type KeptDraft = Pick<KeptItem, 'kind' | 'name' | 'count' | 'handling'>
+type KeptDraft = Pick<KeptItem, 'kind' | 'name' | 'count' | 'handling'>
 
 /** Hardware that stays, by what the kind of room has and by its doors. A cased opening and a window have none of it. */
 export function usualHardware(kind: RoomKind, doors: number): readonly KeptDraft[] {

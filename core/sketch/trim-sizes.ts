@@ -1,7 +1,7 @@
 import type { TrimKind } from '../project/vocabulary.ts'
 import { feet, inches, type Length, zeroLength } from '../units/length.ts'
 
-export interface TrimSize {
+interface TrimSize {
   readonly height: Length
   readonly girth: Length
   readonly level: Length

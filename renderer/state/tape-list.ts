@@ -4,12 +4,12 @@ import { jobStore } from './app.ts'
 import { putDraft, removeDraft } from './drafts.ts'
 
 /** The list of rooms that is being written, one for each job, kept until rooms are made of it. */
-export interface TapeListState {
+interface TapeListState {
   readonly texts: Readonly<Record<string, string>>
   readonly isOpen: boolean
 }
 
-export const tapeListStore = createStore<TapeListState>(() => ({ texts: {}, isOpen: false }))
+const tapeListStore = createStore<TapeListState>(() => ({ texts: {}, isOpen: false }))
 
 export function useTapeList<Part>(pick: (state: TapeListState) => Part): Part {
   return useStore(tapeListStore, pick)

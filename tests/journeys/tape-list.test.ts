@@ -100,7 +100,7 @@ browserJourney('a drawn room is named at once, and given what is usual in one go
     `${net.toFixed(1)} sq ft`,
   )
   // One key sets the last opening, a window, once more.
-  await page.getByRole('button', { name: 'Hall bath' }).focus()
+  await page.getByRole('button', { name: 'Hall bath', exact: true }).focus()
   await page.keyboard.press('a')
   expect((await page.getByTestId('house-figures').locator('td').allInnerTexts())[0]).toBe(
     `${(net - 2.5 * 4.5).toFixed(1)} sq ft`,

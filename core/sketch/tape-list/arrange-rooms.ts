@@ -9,7 +9,7 @@ export interface Place {
   readonly depth: number
 }
 
-export interface RoomToPlace {
+interface RoomToPlace {
   readonly width: number
   readonly depth: number
   readonly use: RoomUse

@@ -28,7 +28,7 @@ export interface MadeRoom {
   readonly keptItems: readonly KeptItem[]
 }
 
-export type Template = Omit<Opening, 'id' | 'name' | 'roomId' | 'wallId' | 'offset' | 'far' | 'casingFar'> & {
+type Template = Omit<Opening, 'id' | 'name' | 'roomId' | 'wallId' | 'offset' | 'far' | 'casingFar'> & {
   readonly isOutside: boolean
 }
 

@@ -20,7 +20,7 @@ export interface SetOpening {
   readonly far: number | null
 }
 
-export interface SettingResult {
+interface SettingResult {
   readonly set: readonly SetOpening[]
   /** Rooms whose walls do not have the length for their openings. */
   readonly crowded: readonly number[]
@@ -145,7 +145,7 @@ interface Slot extends Stretch {
 
 const sides: readonly Facing[] = ['north', 'east', 'south', 'west']
 
-export function wallStretch(place: Place, side: Facing): Stretch {
+function wallStretch(place: Place, side: Facing): Stretch {
   return side === 'north' || side === 'south'
     ? { from: place.x, to: place.x + place.width }
     : { from: place.y, to: place.y + place.depth }

@@ -122,7 +122,7 @@ function countsNext(text: string, at: number): boolean {
   return /^\s*(?!x(?![a-z])|(?:by|with|and|plus|has)(?![a-z])|w\/)[a-z]/i.test(text.slice(at))
 }
 
-export type ReadLength =
+type ReadLength =
   | { readonly ok: true; readonly length: Length; readonly doubt: string | null }
   | { readonly ok: false; readonly sentence: string }
 

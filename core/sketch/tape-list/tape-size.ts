@@ -1,7 +1,7 @@
 import { feet, formatLength, type Length, type LengthUnitSystem, metres } from '../../units/length.ts'
 import { lengthAt, readWritten, type WrittenLength } from './tape-lengths.ts'
 
-export type Dimensions = readonly { readonly text: string; readonly written: WrittenLength }[]
+type Dimensions = readonly { readonly text: string; readonly written: WrittenLength }[]
 
 /** Lengths with `x` or `by` between them, where they stand in a line. */
 export interface WrittenSize {
@@ -41,7 +41,7 @@ export function firstSize(text: string): WrittenSize | null {
   return null
 }
 
-export type ReadSize =
+type ReadSize =
   | { readonly ok: true; readonly lengths: readonly Length[]; readonly doubts: readonly string[] }
   | { readonly ok: false; readonly sentence: string }
 

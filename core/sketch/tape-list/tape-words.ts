@@ -1,7 +1,7 @@
 import type { OpeningKind, SlabKind, TrimKind } from '../../project/vocabulary.ts'
 
 /** Patterns of the words of a line, anchored where they are looked for. All are read without regard to case. */
-export function wordPattern(words: string): RegExp {
+function wordPattern(words: string): RegExp {
   return new RegExp(`(?:${words})(?![a-z])`, 'iy')
 }
 

@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest'
 import { readTapeLine, readTapeList } from '../../../core/sketch/tape-list/read-line.ts'
 import type { TapeLine } from '../../../core/sketch/tape-list/tape-records.ts'
-import { type LengthUnitSystem, toInches, toMillimetres } from '../../../core/units/length.ts'
+import { type LengthUnitSystem, toMillimetres, unitsPerInch } from '../../../core/units/length.ts'
 
 /** A line in short: name | sides and height | openings | trim | note, lengths in inches or millimeters; `-` where nothing is made. */
 function short(text: string, system: LengthUnitSystem = 'imperial'): string {
   const { room } = readTapeLine(text, 1, system)
   if (room === null) return '-'
   const show = (length: number | null) =>
-    length === null ? '?' : String(system === 'metric' ? toMillimetres(length) : toInches(length))
+    length === null ? '?' : String(system === 'metric' ? toMillimetres(length) : length / unitsPerInch)
   const openings = room.openings.map((one) => {
     const size = one.width === null ? '' : ` ${show(one.width)}x${show(one.height)}`
     const sort = [

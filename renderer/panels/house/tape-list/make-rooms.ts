@@ -62,7 +62,7 @@ export function makeRooms(sight: TapeSight): void {
   viewStore.setState({ selectedIds: [], roomId: first.id })
 }
 
-export function linesLeft(lines: readonly SeenLine[]): string {
+function linesLeft(lines: readonly SeenLine[]): string {
   const isHeading = ({ line }: SeenLine) => line.storey !== null || line.ceilings !== null
   const kept = lines.filter((seen) => seen.isStopped || isHeading(seen))
   const last = kept.findLastIndex(({ isStopped }) => isStopped)
