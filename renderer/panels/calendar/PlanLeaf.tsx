@@ -1,7 +1,6 @@
-import { useMemo, useState } from 'react'
+import { type ReactNode, useMemo, useState } from 'react'
 import { pinsOnPasses } from '../../../core/passes/pins.ts'
-import { records } from '../../../core/project/job.ts'
-import type { Pin } from '../../../core/project/progress-records.ts'
+import { type Job, records } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { finishOf } from '../../../core/schedule/model.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
@@ -9,25 +8,24 @@ import { localTimeIn } from '../../../core/time/local-time.ts'
 import { instantOf, momentsIn } from '../../../core/time/site-moment.ts'
 import { useJob } from '../../state/app.ts'
 import { passesOf, specificationOf } from '../../state/derived.ts'
-import { newId } from '../../state/new-id.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { useChoice } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { ChoicePanel } from './choice/ChoicePanel.tsx'
-import type { Lane } from './lanes.ts'
 import { MoveVerdict } from './MoveVerdict.tsx'
 import { NoPlan } from './NoPlan.tsx'
 import { AcceptBlock, AimBlock, StartBlock } from './PlanBlocks.tsx'
 import { PlanDrawing } from './PlanDrawing.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
+import { tryPin, tryUnpin } from './pin-trials.ts'
 import { drawingOf, planLook, triedStarts } from './plan-look.ts'
 import { ScaleChoice, useScale } from './ScaleChoice.tsx'
 import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
 import { taskWords } from './task-words.ts'
-import { dropChange, type Trial, tryChange } from './trial.ts'
+import { dropChange, type Trial } from './trial.ts'
 import { outOfUseWords } from './verdict-words.ts'
 import { WholeJobLegend } from './whole-job/WholeJob.tsx'
 import { WholeJobSight } from './whole-job/WholeJobSight.tsx'
@@ -58,9 +56,114 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const state = isTrialShown ? search : present
   const found = held?.found ?? state.plan
   const shownJob = isTrialShown ? trial.job : job
+  const sight = useSight({
+    job,
+    shownJob,
+    found,
+    comparedTo: isTrialShown ? present.plan : null,
+    trial,
+    pickedId,
+    scale,
+  })
+  const { specification, momentOf, words, pins, drawing, look } = sight
+  const { timeZone, unitSystem } = job.header
+  const titleOf = words.title
+  const shownTrial = { isTrial: isTrialShown, show: setShowsTrial }
+  const corner = <ScaleChoice scale={scale} onScale={setScale} />
+  const pinTo = (taskId: string, startsAt: string, people?: readonly CrewMemberId[]) =>
+    tryPin(pins, { taskId, startsAt, people }, `“${titleOf(taskId)}” to ${momentWords(startsAt, unitSystem)}`)
+
+  function move(taskId: string, start: number, isDone: boolean) {
+    setHeld(isDone || found === null ? null : { taskId, start, found })
+    pinTo(taskId, momentOf(start))
+  }
+
+  function giveUp(draggedId: string | null) {
+    setHeld(null)
+    if (draggedId === null) setPickedId(null)
+    else dropChange(`pin/${draggedId}`)
+  }
+
+  return (
+    <div className="plan-page">
+      <div className="plan-main">
+        <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
+        <ChoicePanel choice={choice} present={present.plan} />
+        {found !== null && drawing === null ? (
+          <WholeJobSight
+            job={shownJob}
+            found={found}
+            pickedKey={pickedId}
+            onPick={(key) => setPickedId(taskIdOf(key))}
+            corner={corner}
+          />
+        ) : found !== null && drawing !== null && look !== null ? (
+          <HoursSight
+            job={shownJob}
+            found={found}
+            sight={{ ...sight, drawing, look }}
+            held={held}
+            now={instantOf(now, timeZone)}
+            corner={corner}
+            onPick={setPickedId}
+            onMove={move}
+            onGiveUp={giveUp}
+          />
+        ) : (
+          <NoPlan job={job} specification={specification} state={state} titleOf={titleOf} />
+        )}
+        {held === null ? (
+          <TrialBar trial={trial} present={present} search={search} drawing={shownTrial} />
+        ) : null}
+        <PlanLegend
+          found={found}
+          isWhole={scale === 'whole'}
+          isPicked={pickedId !== null}
+          showsMoved={isTrialShown}
+        />
+      </div>
+      <aside className="pane pane-side" aria-label="Plan and task">
+        {found === null ? null : pickedId === null ? (
+          <HowToPick />
+        ) : (
+          <PickedTask
+            job={shownJob}
+            found={found}
+            sight={sight}
+            taskId={pickedId}
+            onPick={setPickedId}
+            onPin={pinTo}
+            onUnpin={() => tryUnpin(job, pins, pickedId, `“${titleOf(pickedId)}”`)}
+          />
+        )}
+        <AimBlock
+          found={present.plan}
+          isSettled={present.isSettled}
+          isTrying={trial.changes.length > 0}
+          isComparing={choice.status === 'comparing'}
+        />
+        <StartBlock trial={trial} />
+        <AcceptBlock found={present.plan} state={present} isTrying={trial.changes.length > 0} today={today} />
+      </aside>
+    </div>
+  )
+}
+
+interface SightOf {
+  readonly job: Job
+  readonly shownJob: Job
+  readonly found: FoundPlan | null
+  readonly comparedTo: FoundPlan | null
+  readonly trial: Trial
+  readonly pickedId: string | null
+  readonly scale: ReturnType<typeof useScale>[0]
+}
+
+/** All that is drawn of a plan, each worked out again only when what it follows from has changed. */
+function useSight({ job, shownJob, found, comparedTo, trial, pickedId, scale }: SightOf) {
   const specification = specificationOf(job)
   const passes = passesOf(job)
-  const { timeZone, unitSystem } = job.header
+  const { timeZone } = job.header
   const local = useMemo(() => localTimeIn(timeZone), [timeZone])
   const momentOf = useMemo(() => momentsIn(timeZone), [timeZone])
   const words = useMemo(
@@ -79,144 +182,115 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     () => (found === null ? new Map<string, number>() : triedStarts(found, pins, timeZone)),
     [found, pins, timeZone],
   )
-  const comparedTo = isTrialShown ? present.plan : null
   const look = useMemo(
     () =>
       found === null ? null : planLook({ job: shownJob, found, comparedTo, words, pins, pickedId, momentOf }),
     [shownJob, found, comparedTo, words, pins, pickedId, momentOf],
   )
+  return { specification, passes, local, momentOf, words, pins, drawing, tried, look }
+}
 
-  function pinTo(taskId: string, startsAt: string, people?: readonly CrewMemberId[]) {
-    const old = pins.find((pin) => pin.passKey === taskId)
-    const pin: Pin = {
-      id: old?.id ?? newId('pin'),
-      passKey: taskId,
-      startsAt,
-      crewMemberIds: people ?? old?.crewMemberIds ?? [],
-    }
-    tryChange({
-      key: `pin/${taskId}`,
-      name: `Pin “${words.title(taskId)}” to ${momentWords(startsAt, unitSystem)}`,
-      commands: [{ kind: 'putRecord', collection: 'pins', record: pin }],
-    })
+type Sight = ReturnType<typeof useSight>
+
+/** The plan by the hour, with what the move under the hand would mean. */
+function HoursSight(props: {
+  readonly job: Job
+  readonly found: FoundPlan
+  readonly sight: Sight & {
+    readonly drawing: NonNullable<Sight['drawing']>
+    readonly look: NonNullable<Sight['look']>
   }
-
-  function unpin(taskId: string) {
-    const pin = pins.find((each) => each.passKey === taskId)
-    if (pin === undefined) return
-    if (job.pins[pin.id] === undefined) {
-      dropChange(`pin/${taskId}`)
-      return
-    }
-    tryChange({
-      key: `pin/${taskId}`,
-      name: `Unpin “${words.title(taskId)}”`,
-      commands: [{ kind: 'removeRecord', collection: 'pins', id: pin.id }],
-    })
-  }
-
-  function move(taskId: string, start: number, isDone: boolean) {
-    setHeld(isDone || found === null ? null : { taskId, start, found })
-    pinTo(taskId, momentOf(start))
-  }
-
-  const noteOf = (lane: Lane) =>
-    lane.outOfUse === null
-      ? ''
-      : outOfUseWords(momentOf(lane.outOfUse.from), momentOf(lane.outOfUse.to), unitSystem)
-
+  readonly held: Held | null
+  /** Instant of now. */
+  readonly now: number
+  readonly corner: ReactNode
+  readonly onPick: (taskId: string | null) => void
+  readonly onMove: (taskId: string, start: number, isDone: boolean) => void
+  readonly onGiveUp: (draggedId: string | null) => void
+}) {
+  const { job, found, held } = props
+  const { local, momentOf, words, drawing, tried, look } = props.sight
+  const system = job.header.unitSystem
   return (
-    <div className="plan-page">
-      <div className="plan-main">
-        <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
-        <ChoicePanel choice={choice} present={present.plan} />
-        {found !== null && drawing === null ? (
-          <WholeJobSight
-            job={shownJob}
-            found={found}
-            pickedKey={pickedId}
-            onPick={(key) => setPickedId(taskIdOf(key))}
-            corner={<ScaleChoice scale={scale} onScale={setScale} />}
-          />
-        ) : found !== null && drawing !== null && look !== null ? (
-          <div className="plan-sight">
-            <PlanDrawing
-              problem={found.problem}
-              local={local}
-              axis={drawing.axis}
-              lanes={drawing.lanes}
-              corner={<ScaleChoice scale={scale} onScale={setScale} />}
-              system={unitSystem}
-              look={look}
-              noteOf={noteOf}
-              now={instantWithin(found, instantOf(now, timeZone))}
-              onPick={setPickedId}
-              triedStarts={tried}
-              canMove={(id) => isOpenTask(found, id)}
-              onMove={move}
-              onGiveUp={(draggedId) => {
-                setHeld(null)
-                if (draggedId === null) setPickedId(null)
-                else dropChange(`pin/${draggedId}`)
-              }}
-            />
-            {held === null ? null : (
-              <MoveVerdict {...held} job={shownJob} titleOf={words.title} momentOf={momentOf} />
-            )}
-          </div>
-        ) : (
-          <NoPlan job={job} specification={specification} state={state} titleOf={words.title} />
-        )}
-        {held === null ? (
-          <TrialBar
-            trial={trial}
-            present={present}
-            search={search}
-            drawing={{ isTrial: isTrialShown, show: setShowsTrial }}
-          />
-        ) : null}
-        {found === null ? null : scale === 'whole' ? (
-          <WholeJobLegend hasElsewhere={found.problem.people.some(({ busy }) => busy.length > 0)} />
-        ) : (
-          <Legend
-            isPicked={pickedId !== null}
-            showsMoved={isTrialShown}
-            hasPromises={found.problem.rooms.some((room) => room.backBy !== null)}
-          />
-        )}
-      </div>
-      <aside className="pane pane-side" aria-label="Plan and task">
-        {pickedId !== null && found !== null ? (
-          <TaskPaper
-            job={shownJob}
-            specification={specification}
-            found={found}
-            words={words}
-            taskId={pickedId}
-            pin={pins.find((pin) => pin.passKey === pickedId) ?? null}
-            momentOf={momentOf}
-            onPick={setPickedId}
-            pass={passes.passes.find(({ key }) => key === pickedId)}
-            onPin={(startsAt, people) => pinTo(pickedId, startsAt, people)}
-            onUnpin={() => unpin(pickedId)}
-          />
-        ) : found === null ? null : (
-          <p className="quiet">
-            Pick a block to see its first pass, what that waits for and what it holds up. Come closer than the
-            whole job to drag a pass, or to pin it with Shift and the arrow keys; the plan with it is looked
-            for while you move it.
-          </p>
-        )}
-        <AimBlock
-          found={present.plan}
-          isSettled={present.isSettled}
-          isTrying={trial.changes.length > 0}
-          isComparing={choice.status === 'comparing'}
-        />
-        <StartBlock trial={trial} />
-        <AcceptBlock found={present.plan} state={present} isTrying={trial.changes.length > 0} today={today} />
-      </aside>
+    <div className="plan-sight">
+      <PlanDrawing
+        problem={found.problem}
+        local={local}
+        axis={drawing.axis}
+        lanes={drawing.lanes}
+        corner={props.corner}
+        system={system}
+        look={look}
+        noteOf={({ outOfUse }) =>
+          outOfUse === null ? '' : outOfUseWords(momentOf(outOfUse.from), momentOf(outOfUse.to), system)
+        }
+        now={instantWithin(found, props.now)}
+        onPick={props.onPick}
+        triedStarts={tried}
+        canMove={(id) => isOpenTask(found, id)}
+        onMove={props.onMove}
+        onGiveUp={props.onGiveUp}
+      />
+      {held === null ? null : <MoveVerdict {...held} job={job} titleOf={words.title} momentOf={momentOf} />}
     </div>
+  )
+}
+
+function PlanLegend(props: {
+  readonly found: FoundPlan | null
+  readonly isWhole: boolean
+  readonly isPicked: boolean
+  readonly showsMoved: boolean
+}) {
+  const { found } = props
+  if (found === null) return null
+  const { people, rooms } = found.problem
+  return props.isWhole ? (
+    <WholeJobLegend hasElsewhere={people.some(({ busy }) => busy.length > 0)} />
+  ) : (
+    <Legend
+      isPicked={props.isPicked}
+      showsMoved={props.showsMoved}
+      hasPromises={rooms.some((room) => room.backBy !== null)}
+    />
+  )
+}
+
+function PickedTask(props: {
+  readonly job: Job
+  readonly found: FoundPlan
+  readonly sight: Sight
+  readonly taskId: string
+  readonly onPick: (taskId: string) => void
+  readonly onPin: (taskId: string, startsAt: string, people?: readonly CrewMemberId[]) => void
+  readonly onUnpin: () => void
+}) {
+  const { taskId, onPin } = props
+  const { specification, words, pins, momentOf, passes } = props.sight
+  return (
+    <TaskPaper
+      job={props.job}
+      specification={specification}
+      found={props.found}
+      words={words}
+      taskId={taskId}
+      pin={pins.find((pin) => pin.passKey === taskId) ?? null}
+      momentOf={momentOf}
+      onPick={props.onPick}
+      pass={passes.passes.find(({ key }) => key === taskId)}
+      onPin={(startsAt, people) => onPin(taskId, startsAt, people)}
+      onUnpin={props.onUnpin}
+    />
+  )
+}
+
+function HowToPick() {
+  return (
+    <p className="quiet">
+      Pick a block to see its first pass, what that waits for and what it holds up. Come closer than the whole
+      job to drag a pass, or to pin it with Shift and the arrow keys; the plan with it is looked for while you
+      move it.
+    </p>
   )
 }
 
