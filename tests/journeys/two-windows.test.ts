@@ -62,7 +62,7 @@ journey(
     const offer = page.getByRole('region', { name: 'Changed in another window' })
     await offer.getByText('Facts of the job changed').waitFor()
     await page.getByRole('button', { name: 'Add a floor' }).click()
-    await offer.getByText(/Floor “Storey 3” added/).waitFor()
+    await offer.getByText(/Floor “Floor 3” added/).waitFor()
     await page.locator('[data-stored="behind"]').waitFor()
     await between.takeAway()
     await offer.getByRole('button', { name: 'Put my edits on top' }).click()
