@@ -4,7 +4,7 @@ import { journey } from './hosts.ts'
 journey('a hold is given a name and a day, cleared, and opened again', async ({ page }) => {
   await page.getByTestId('house-figures').waitFor()
   await page.keyboard.press('Alt+2')
-  await page.getByRole('button', { name: /^.*Storey$/ }).click()
+  await page.getByRole('button', { name: /^.*Floor$/ }).click()
   await page.getByRole('option', { name: /Upper/ }).click()
   await page.getByRole('button', { name: /^.*Room$/ }).click()
   await page.getByRole('option', { name: 'Upper hall' }).click()
