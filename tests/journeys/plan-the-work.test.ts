@@ -63,7 +63,7 @@ journey(
     await page.keyboard.press('ArrowDown')
     await page.keyboard.press('ArrowRight')
     const picked = page.getByRole('region', { name: 'The pass picked' })
-    await picked.getByText('Waits for').waitFor()
+    await picked.getByRole('heading', { name: 'Waits for' }).waitFor()
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-pressed')))
       .toBe('true')
