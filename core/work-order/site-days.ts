@@ -29,7 +29,7 @@ export function siteDays(job: Job, specification: Specification, plan: WorkPlan)
   const daily = specification.steps.filter((step) => step.daily)
   return [...visitsByDate(plan)]
     .toSorted(([one], [other]) => compareText(one, other))
-    .map(([date, visits]) => siteDay({ job, steps, daily }, date, visits))
+    .map(([date, visits]) => siteDay({ job, steps, daily, done: stepsDone(job) }, date, visits))
 }
 
 /** The same days week by week. */
@@ -66,6 +66,18 @@ interface DayInput {
   readonly steps: ReadonlyMap<string, Step>
   /** Steps that come back every day. */
   readonly daily: readonly Step[]
+  /** Keys of steps that are done or left out. */
+  readonly done: ReadonlySet<string>
+}
+
+/** By the last mark of each. */
+function stepsDone(job: Job): ReadonlySet<string> {
+  const last = new Map(
+    records(job.marks)
+      .toSorted((one, other) => compareText(one.at, other.at))
+      .map(({ stepKey, mark }) => [stepKey, mark]),
+  )
+  return new Set([...last].flatMap(([key, mark]) => (mark === 'done' || mark === 'skipped' ? [key] : [])))
 }
 
 function siteDay(input: DayInput, date: string, visits: readonly Visit[]): SiteDay {
@@ -110,7 +122,8 @@ function halfDay(input: DayInput, visits: readonly Visit[], half: Half): readonl
     if (!segments.some((segment) => isIn(segment, half))) continue
     const roomSetId = task.roomSetId ?? task.roomId
     const known = byRoom.get(roomSetId) ?? { roomName: nameOf(input.job, roomSetId), passes: new Set() }
-    known.passes.add(passName(input, task))
+    const isDone = task.stepKeys.length > 0 && task.stepKeys.every((key) => input.done.has(key))
+    known.passes.add(`${passName(input, task)}${isDone ? ' (done)' : ''}`)
     byRoom.set(roomSetId, known)
   }
   return [...byRoom].map(([roomSetId, { roomName, passes }]) => ({

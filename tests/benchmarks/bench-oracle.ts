@@ -46,7 +46,8 @@ async function compare(seed: number, shape: SmallShape): Promise<Outcome> {
     [verifyPlan(house, plan).length > 0, 'the search breaks rules'],
     [verdict.violations.length > 0, 'the solver breaks rules'],
     [verdict.status === 'impossible', "the solver does not take the search's plan"],
-    [verdict.judged !== verdict.cents, 'solver and judge count differently'],
+    // What is not proved may be counted too dear: pay and room-days are bounded from below only.
+    [isProved && verdict.judged !== verdict.cents, 'solver and judge count differently'],
     [isProved && boundOf(house).cents > verdict.cents, 'the bound is above the best'],
     [isProved && found < verdict.cents, 'the search is below the best'],
   ]

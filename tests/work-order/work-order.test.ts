@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import type { Job } from '../../core/project/job.ts'
 import { type DocumentPart, workOrderHtml } from '../../core/work-order/html.ts'
 import { planSize } from '../../core/work-order/plan-drawing.ts'
 import { shoppingLines } from '../../core/work-order/shopping.ts'
@@ -149,6 +150,23 @@ test('a day on site says who works where in which half, which cans to bring, and
   expect(first?.chores).toEqual([{ kind: 'alarms', roomNames: ['Study'] }])
   // Ada stays longest.
   expect(first?.choresOwner).toBe('ada')
+})
+
+test('a pass whose steps are all ticked says that it is done, one taken back does not', () => {
+  const mark = (id: string, stepKey: string, kind: string, at: string) => ({
+    [id]: { id, stepKey, mark: kind, at, crewMemberIds: [], actualMinutes: null, note: '' },
+  })
+  const marks = {
+    ...mark('one', 'study/protect', 'done', '2027-03-29T09:00'),
+    ...mark('two', 'study/walls/mask', 'done', '2027-03-29T10:45'),
+    ...mark('three', 'study/walls/mask', 'redo', '2027-03-29T11:00'),
+  } as unknown as Job['marks']
+  const [first] = sampleOrder({ marks }).days
+  expect(first?.people[0]?.morning[0]?.passes).toEqual([
+    'Cover the floor and what stays (done)',
+    'Coat 1',
+    'Mask off',
+  ])
 })
 
 test('the shopping list goes by container and by the day it is first needed', () => {
