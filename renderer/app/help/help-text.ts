@@ -93,7 +93,7 @@ const limits: HelpSection = {
   paragraphs: [
     'One machine and one book: no accounts, no server, no phone. The same book is open in one program at a time; in a browser it may be open in several tabs.',
     'Walls are straight. A curved wall or a bay is drawn as short straight pieces.',
-    'A job of hundreds of rooms opens and can be worked on, but its first plan takes minutes.',
+    'A job of hundreds of rooms opens and can be worked on, but measuring, specifying and planning it takes half a minute at two hundred rooms and some minutes at five hundred.',
     'Production rates and prices begin as assumptions, marked as such. Put in your own.',
     'Trim is listed by kind of woodwork. A kind that goes faster or slower gets its own rate at the foot of Figures, Rates.',
     'Rules for lead and asbestos follow federal rules of the United States; your state or town may ask for more. Nothing here says that a surface is free of either.',
