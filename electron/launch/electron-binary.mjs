@@ -47,7 +47,7 @@ function electronFolder() {
 }
 
 /** As the electron package itself looks: path.txt names the file inside dist, dist/version must be the package's own version. */
-function installedBinary(folder, environment, platform) {
+export function installedBinary(folder, environment, platform) {
   const file = readIfThere(join(folder, 'path.txt')) ?? usualFile(platform)
   if (environment.ELECTRON_OVERRIDE_DIST_PATH) {
     const runtime = environment.ELECTRON_OVERRIDE_DIST_PATH

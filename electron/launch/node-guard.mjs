@@ -1,10 +1,10 @@
 // Says plainly when Node is too old. Written so that an old Node can still read it: no newer syntax, no imports.
 
 /** better-sqlite3 crashes the whole process on anything older. */
-const oldestNode = '22.12.0'
+export const oldestNode = '22.12.0'
 
 /** The sentence for a Node that is too old, or null where it is new enough. */
-function oldNodeSentence(version) {
+export function oldNodeSentence(version) {
   if (!isOlder(version.split('.'), oldestNode.split('.'))) return null
   return (
     'Coatwright needs Node ' +
