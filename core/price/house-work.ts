@@ -27,7 +27,7 @@ const leadSafe: ReadonlySet<Operation> = new Set([
 export function houseWork(job: Job, specification: Specification): readonly HouseWork[] {
   const isLeadSafe = specification.steps.some((step) => leadSafe.has(step.operation))
   if (!isLeadSafe || !bookOf(job, allRules).isOn('lead-papers')) return []
-  const rate = (job.rates['leadPapers'] ?? defaultRate('leadPapers')) as Rate
+  const rate = (job.rates.leadPapers ?? defaultRate('leadPapers')) as Rate
   const part = { rate, quantity: 1, minutes: 60 / rate.perHour }
   return [
     {

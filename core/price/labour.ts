@@ -108,7 +108,7 @@ export function woodworkMinutes(job: Job, step: Step): readonly WoodworkMinutes[
 }
 
 export function labourParts(job: Job, step: Step): readonly LabourPart[] {
-  const main = ratedParts(job, step, step.rateId, quantityByBasis)
+  const main = ratedParts(job, step, step.operation, quantityByBasis)
   const added = (addedRates[step.operation] ?? []).flatMap((name) =>
     ratedParts(job, step, name, (_, amounts) => addedQuantity(name, amounts)).filter(
       ({ quantity }) => quantity > 0,

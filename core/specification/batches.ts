@@ -56,7 +56,7 @@ function withOrdinal(wipe: PlannedStep, ordinal: string): PlannedStep {
 function minutesOf(maker: StepMaker, planned: PlannedStep, fallback: string): number {
   const { step } = planned
   const { amounts } = step
-  const own = ownRate(maker, step.rateId, step)
+  const own = ownRate(maker, step.operation, step)
   const main =
     own === undefined
       ? toSquareFeet(amounts.equivalentArea) / maker.book.number(ruleId, fallback)

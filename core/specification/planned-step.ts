@@ -1,5 +1,5 @@
 import type { Job } from '../project/job.ts'
-import type { Product, RateId } from '../project/shop-records.ts'
+import type { Product } from '../project/shop-records.ts'
 import { type Area, toSquareFeet } from '../units/area.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import { difficultyOf } from './difficulty.ts'
@@ -69,7 +69,6 @@ export function plannedStep(
     sheen: draft.operation === 'coat' ? sheen : null,
     amounts: draft.amounts,
     parts: draft.parts,
-    rateId: draft.operation as unknown as RateId,
     difficulty: difficultyOf(maker, group, roomKey, draft),
     skill: skillFor(draft.operation, draft.surfaceClass),
     effects: {

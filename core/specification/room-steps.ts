@@ -1,5 +1,4 @@
 import { polygonSignedDoubleArea } from '../geometry/polygon.ts'
-import type { RateId } from '../project/shop-records.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem, KeptItemId } from '../project/survey-records.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
@@ -183,7 +182,6 @@ export function roomStep(
       sheen: null,
       amounts,
       parts: [],
-      rateId: operation as unknown as RateId,
       difficulty: roomDifficulty(maker),
       skill: skillFor(operation, null),
       effects: { wet: false, dusty: makesDust(operation), fumes: false, closesRoom: false },

@@ -1,5 +1,5 @@
 import type { Problem } from '../project/problem.ts'
-import type { ProductId, RateId } from '../project/shop-records.ts'
+import type { ProductId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { ColourId, ConditionId, KeptItemId } from '../project/survey-records.ts'
 import type { ProductClass, Sheen, Skill, SurfaceClass } from '../project/vocabulary.ts'
@@ -136,7 +136,6 @@ export interface Step {
   readonly amounts: StepAmounts
   /** The same amounts by kind of woodwork; none where nothing of it is woodwork, or where only spots of it are worked. */
   readonly parts: readonly WoodworkPart[]
-  readonly rateId: RateId
   /** Rate multiplied by this for height, access and edges; 1 is plain. */
   readonly difficulty: number
   readonly skill: Skill

@@ -138,7 +138,7 @@ test('the text of a step shows its quantities and rates in the units of the job'
 })
 
 test('a step whose rate nobody knows is a broken promise', () => {
-  const step = handStep('odd', { rateId: 'juggle' as Step['rateId'] })
+  const step = handStep('odd', { operation: 'juggle' as Step['operation'] })
   expect(() => stepMinutes(plainJob(), step)).toThrow('juggle')
 })
 

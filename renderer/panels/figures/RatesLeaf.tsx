@@ -47,7 +47,7 @@ export function RatesLeaf({
   readonly specification: Specification
 }) {
   const [onlyUsed, setOnlyUsed] = useState(true)
-  const used = new Set<string>(specification.steps.map((step) => step.rateId))
+  const used = new Set<string>(specification.steps.map((step) => step.operation))
   const suggestions = new Map<string, RateSuggestion>(
     rateSuggestions(job, specification).map((each) => [each.rate.id, each]),
   )
