@@ -14,7 +14,7 @@ import { productClasses, sheens, skills } from './vocabulary.ts'
 const productIdSchema = idSchema<'ProductId'>()
 export const crewMemberIdSchema = idSchema<'CrewMemberId'>()
 export const rateIdSchema = idSchema<'RateId'>()
-const ruleIdSchema = idSchema<'RuleId'>()
+export const ruleIdSchema = idSchema<'RuleId'>()
 export type ProductId = z.output<typeof productIdSchema>
 export type CrewMemberId = z.output<typeof crewMemberIdSchema>
 export type RateId = z.output<typeof rateIdSchema>

@@ -7,7 +7,9 @@ import type { Job } from '../../core/project/job.ts'
 import type { Mark, MarkId } from '../../core/project/progress-records.ts'
 import type { CrewMemberId } from '../../core/project/shop-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
+import { changedSiteRule } from '../../core/schedule/job/changed-site-rule.ts'
 import { nothingHappened } from '../../core/schedule/job/problem-of-job.ts'
+import { pricesOf, siteRules } from '../../core/schedule/job/site-rules.ts'
 import { type JobPlan, planJob, startPlanning } from '../../core/schedule/plan-job.ts'
 import { specify } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
@@ -237,4 +239,13 @@ test('marks on site go straight into a new plan: done, begun and skipped', () =>
   expect(state('room/room/dustDown/1')).toBe('started')
   expect(state('room/doors/sand/2')).toBeUndefined()
   expect(startOf(plan, 'room/ceiling/coat/1') > '2027-04-05T09:05').toBe(true)
+})
+
+test('what a day on site is worth can be the job’s own, and the other numbers stay', () => {
+  const job = plainJob()
+  const setting = changedSiteRule(job, siteRules.dayCosts, 'siteDay', 350)
+  const changed = { ...job, rules: { ...job.rules, [setting.id]: setting } }
+  expect(pricesOf(changed)).toEqual({ ...pricesOf(job), siteDay: 35_000 })
+  const again = changedSiteRule(changed, siteRules.dayCosts, 'takeUp', 0)
+  expect(again.numbers).toEqual({ siteDay: 350, takeUp: 0 })
 })

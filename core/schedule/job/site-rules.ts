@@ -2,7 +2,7 @@ import type { Job } from '../../project/job.ts'
 import type { PlanRules, Prices, Spending } from '../model.ts'
 
 /** A house rule of the schedule that the owner may switch or give other numbers. Times of day are minutes after midnight. */
-interface SiteRule {
+export interface SiteRule {
   readonly id: string
   readonly reason: string
   readonly source: string

@@ -8,6 +8,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, momentEntry, orNothing, timeEntry, wholeNumber } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { roomOrderNotes, roomOrderWords } from '../parts/words.ts'
+import { PlanMoneyBlock } from './PlanMoneyBlock.tsx'
 import { tryChange } from './trial.ts'
 
 /** When work may go on, how many rooms the household does without, and which rooms were promised back. */
@@ -17,6 +18,7 @@ export function SiteRulesLeaf({ job }: { readonly job: Job }) {
       <SiteBlock job={job} />
       <HolidaysBlock job={job} />
       <RoomsBlock job={job} />
+      <PlanMoneyBlock job={job} />
     </div>
   )
 }
