@@ -117,6 +117,8 @@ journey('a wall takes the exact length written over it, one deed for one undo', 
   await startJob(page, 'Exact')
   await page.keyboard.press('r')
   await hand.drag([1, 1], [13, 11])
+  // The name of the new room takes the keyboard; Enter leaves it.
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT')
   await page.keyboard.press('Enter')
   await page.keyboard.press('v')
   const [x, y] = await hand.pixelOf([7, 1])
