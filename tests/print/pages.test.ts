@@ -3,8 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
-import { type Browser, chromium, type Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { afterAll, expect, test } from 'vitest'
 import { estimate } from '../../core/price/estimate.ts'
 import { minutesByStep } from '../../core/price/labour.ts'
 import type { Job } from '../../core/project/job.ts'
@@ -19,27 +19,12 @@ import { type Paper, pageMargin } from '../../core/work-order/paper-size.ts'
 import { fitSheet } from '../../core/work-order/room-sheet/fit.ts'
 import { workOrder } from '../../core/work-order/work-order.ts'
 import { workOrderFile } from '../../core/work-order/work-order-file.ts'
-import { findChromium } from '../journeys/chromium.ts'
+import { blankPage } from '../journeys/blank-page.ts'
 
 const run = promisify(execFile)
-const found = await findChromium()
+const pageFor = await blankPage()
 const folder = mkdtempSync(join(tmpdir(), 'coatwright-pages-'))
-let browser: Browser | undefined
-let page: Page | undefined
-
-beforeAll(async () => {
-  if (typeof found === 'string') return
-  browser = await chromium.launch({
-    executablePath: found.executablePath,
-    env: { ...process.env, ...found.environment },
-    args: ['--no-sandbox'],
-  })
-  page = await browser.newPage()
-})
-afterAll(async () => {
-  await browser?.close()
-  rmSync(folder, { recursive: true, force: true })
-})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 function jobOf(fileName: string): Job {
   const read = readJobFile(readFileSync(join(import.meta.dirname, '..', '..', 'demo-data', fileName), 'utf8'))
@@ -98,7 +83,7 @@ async function pagesOf(
 
 function printed(name: string, check: (page: Page) => Promise<void>): void {
   test(name, { timeout: 60_000 }, async (context) => {
-    if (page === undefined) return context.skip(`no Chromium here: ${String(found)}`)
+    const page = pageFor(context)
     if (!readsPdf()) return context.skip('no pdftotext here')
     await check(page)
   })

@@ -1,12 +1,12 @@
-import { type Browser, chromium, type Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
 import { documentParts, workOrderHtml } from '../../core/work-order/html.ts'
 import { type Paper, printable } from '../../core/work-order/paper-size.ts'
 import { planSize } from '../../core/work-order/plan-drawing.ts'
-import { findChromium } from '../journeys/chromium.ts'
+import { blankPage } from '../journeys/blank-page.ts'
 import { sampleOrder } from '../work-order/sample-order.ts'
 
-const found = await findChromium()
+const pageFor = await blankPage()
 const order = sampleOrder()
 /** Paper in points, and what is left of it between its margins in CSS pixels. */
 const pixels = (paper: Paper) => Math.floor((printable(paper).width / 25.4) * 96)
@@ -15,24 +15,9 @@ const papers = {
   a4: { width: 595, height: 842, printable: pixels('a4') },
 } as const satisfies Record<Paper, object>
 
-let browser: Browser | undefined
-let page: Page | undefined
-
-beforeAll(async () => {
-  if (typeof found === 'string') return
-  browser = await chromium.launch({
-    executablePath: found.executablePath,
-    env: { ...process.env, ...found.environment },
-    args: ['--no-sandbox'],
-  })
-  page = await browser.newPage()
-})
-afterAll(() => browser?.close())
-
 function printed(name: string, check: (page: Page) => Promise<void>): void {
   test(name, async (context) => {
-    if (page === undefined) return context.skip(`no Chromium here: ${String(found)}`)
-    await check(page)
+    await check(pageFor(context))
   })
 }
 

@@ -1,26 +1,12 @@
-import { type Browser, chromium, type Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { wholeJob } from '../../core/work-order/paper-choice.ts'
 import { pocketFileName, pocketHtml, pocketParts } from '../../core/work-order/pocket-page.ts'
-import { findChromium } from '../journeys/chromium.ts'
+import { blankPage } from '../journeys/blank-page.ts'
 import { sampleOrder } from './sample-order.ts'
 
 const order = sampleOrder()
 const pocket = pocketHtml(order, pocketParts, wholeJob, 'job-2027-03-29')
-const found = await findChromium()
-let browser: Browser | undefined
-let page: Page | undefined
-
-beforeAll(async () => {
-  if (typeof found === 'string') return
-  browser = await chromium.launch({
-    executablePath: found.executablePath,
-    env: { ...process.env, ...found.environment },
-    args: ['--no-sandbox'],
-  })
-  page = await browser.newPage({ viewport: { width: 390, height: 844 } })
-})
-afterAll(() => browser?.close())
+const pageFor = await blankPage({ viewport: { width: 390, height: 844 } })
 
 test('one file holds it all: it names nothing outside, and its policy lets nothing in or out', () => {
   expect(pocket).toContain(
@@ -46,7 +32,7 @@ test('its name is one that every mail program keeps', () => {
 })
 
 test('ticks come back on the same phone, and pages are found from the list at the top', async (context) => {
-  if (page === undefined) return context.skip(`no Chromium here: ${String(found)}`)
+  const page = pageFor(context)
   // A place of its own, as a file on a phone has it.
   await page.route('http://phone.example/**', (route) =>
     route.fulfill({ contentType: 'text/html; charset=utf-8', body: pocket }),
