@@ -1,29 +1,45 @@
 import type { Job } from '../../../core/project/job.ts'
 import { changedSiteRule } from '../../../core/schedule/job/changed-site-rule.ts'
-import { siteRuleNumber, siteRules } from '../../../core/schedule/job/site-rules.ts'
+import { type SiteRule, siteRuleNumber, siteRules } from '../../../core/schedule/job/site-rules.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { decimalNumber, wholeNumber } from '../parts/entries.ts'
 import { tryChange } from './trial.ts'
 
 const { moving, dayCosts } = siteRules
 
-const minutes: readonly (readonly [keyof typeof moving.numbers, string, string])[] = [
-  ['moveMinutes', 'Moving to another room', 'with everything that goes along'],
-  ['productMinutes', 'Changing product', 'washing out and opening another'],
-  ['leastPaidMinutes', 'Paid at least for a day', 'to whoever comes'],
-]
+interface Amount {
+  readonly rule: SiteRule
+  readonly name: string
+  readonly label: string
+  readonly hint: string
+}
 
-const dollars: readonly (readonly [keyof typeof dayCosts.numbers, string, string])[] = [
-  ['siteDay', 'A day more on site', 'from the first day the job may begin'],
-  ['roomDayLivedIn', 'A room out of use for a day, lived in', ''],
-  ['roomDayEmpty', 'A room out of use for a day, empty', ''],
-  ['handOver', 'Handing a room over', 'to somebody who was not in it'],
-  ['takeUp', 'Taking a coat up again', 'after a night'],
+const minutes = { unit: 'min', read: wholeNumber(0, 480) }
+const dollars = { unit: '$', read: decimalNumber(0, 10_000) }
+
+function amount<Rule extends SiteRule>(
+  rule: Rule,
+  name: keyof Rule['numbers'] & string,
+  label: string,
+  hint = '',
+): Amount {
+  return { rule, name, label, hint }
+}
+
+const amounts: readonly Amount[] = [
+  amount(moving, 'moveMinutes', 'Moving to another room', 'with everything that goes along'),
+  amount(moving, 'productMinutes', 'Changing product', 'washing out and opening another'),
+  amount(moving, 'leastPaidMinutes', 'Paid at least for a day', 'to whoever comes'),
+  amount(dayCosts, 'siteDay', 'A day more on site', 'from the first day the job may begin'),
+  amount(dayCosts, 'roomDayLivedIn', 'A room out of use for a day, lived in'),
+  amount(dayCosts, 'roomDayEmpty', 'A room out of use for a day, empty'),
+  amount(dayCosts, 'handOver', 'Handing a room over', 'to somebody who was not in it'),
+  amount(dayCosts, 'takeUp', 'Taking a coat up again', 'after a night'),
 ]
 
 /** What plans are compared by besides wages: time that goes between passes, and what days and hand-overs are worth. */
 export function PlanMoneyBlock({ job }: { readonly job: Job }) {
-  const change = (rule: typeof moving | typeof dayCosts, name: string, label: string, value: number) =>
+  const change = ({ rule, name, label }: Amount, value: number) =>
     tryChange({
       key: `rules/${rule.id}/${name}`,
       name: `${label}: ${value}`,
@@ -36,28 +52,15 @@ export function PlanMoneyBlock({ job }: { readonly job: Job }) {
         Besides wages. Shop assumptions: give them your own numbers, and the plan is looked for by those.
       </p>
       <div className="field-grid">
-        {minutes.map(([name, label, hint]) => (
+        {amounts.map((each) => (
           <EntryField
-            key={name}
-            label={label}
+            key={each.name}
+            label={each.label}
             width="short"
-            unit="min"
-            hint={hint}
-            shown={String(siteRuleNumber(job, moving, name))}
-            read={wholeNumber(0, 480)}
-            onCommit={(value) => change(moving, name, label, value)}
-          />
-        ))}
-        {dollars.map(([name, label, hint]) => (
-          <EntryField
-            key={name}
-            label={label}
-            width="short"
-            unit="$"
-            hint={hint}
-            shown={String(siteRuleNumber(job, dayCosts, name))}
-            read={decimalNumber(0, 10_000)}
-            onCommit={(value) => change(dayCosts, name, label, value)}
+            hint={each.hint}
+            shown={String(siteRuleNumber(job, each.rule, each.name))}
+            onCommit={(value) => change(each, value)}
+            {...(each.rule === moving ? minutes : dollars)}
           />
         ))}
       </div>
