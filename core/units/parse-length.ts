@@ -22,7 +22,8 @@ const inchesOnly = new RegExp(String.raw`^(${mixed})\s*(?:"|''|in\.?|inch|inches
 const metric = new RegExp(String.raw`^(${number})\s*(mm|cm|m)$`)
 const bare = new RegExp(`^(${mixed})$`)
 
-const fractionSigns: Record<string, string> = {
+/** Fractions that are one character, as they are typed with several. */
+export const fractionSigns: Readonly<Record<string, string>> = {
   '½': '1/2',
   '¼': '1/4',
   '¾': '3/4',

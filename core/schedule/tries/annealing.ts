@@ -43,7 +43,10 @@ const mostShakes = 20
 /** After so many changes that were taken, keys are set to the order they gave. */
 const changesBetweenKeys = 5
 
-/** Changes a plan little by little and goes on from what is not much dearer, in rounds that begin at the best. */
+/**
+ * Changes a plan little by little and goes on from what is not much dearer, in rounds of cooling: from the best, from the best shaken, from
+ * where the last round ended.
+ */
 interface Annealing {
   /** One try; true when it is better than everything before. */
   readonly step: () => boolean

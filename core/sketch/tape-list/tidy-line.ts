@@ -1,14 +1,5 @@
 import type { LengthUnitSystem } from '../../units/length.ts'
-
-const fractions: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-}
+import { fractionSigns } from '../../units/parse-length.ts'
 
 /** One way of writing marks, fractions, signs and blanks, without the bullet or number of a list. Letters stay as they are. */
 export function tidyLine(text: string, system: LengthUnitSystem): string {
@@ -19,7 +10,7 @@ export function tidyLine(text: string, system: LengthUnitSystem): string {
     .replace(/[×✕✖]/g, 'x')
     .replace(/[–—−‐‑]/g, '-')
     .replace(/(\d?)([½¼¾⅛⅜⅝⅞])/g, (_, digit: string, sign: string) =>
-      digit === '' ? (fractions[sign] as string) : `${digit} ${fractions[sign]}`,
+      digit === '' ? (fractionSigns[sign] as string) : `${digit} ${fractionSigns[sign]}`,
     )
     .replace(/[\s ]+/g, ' ')
     .trim()
