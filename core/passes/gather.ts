@@ -14,7 +14,7 @@ import {
 import { type Bundle, type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
 import type { PassPlace } from './layout.ts'
 import { type Part, partsOf } from './parts.ts'
-import { linesOf } from './pass-lines.ts'
+import { passLinesOf } from './pass-lines.ts'
 import { passName } from './pass-names.ts'
 import { passOrder } from './pass-order.ts'
 import type { MinutesByStep, Pass, PassEffects, Passes, PassOrder } from './pass-types.ts'
@@ -204,7 +204,7 @@ function passOf(work: SetWork, place: PassPlace, ordinal: number, part: Part): P
     kind: place.kind,
     name: nameOf(work, place, steps),
     stepKeys: steps.map(({ key }) => key),
-    lines: linesOf(job, set, place.kind, steps, minutes),
+    lines: passLinesOf(job, set, place.kind, steps, minutes),
     personMinutes: workingMinutes(personMinutes),
     people: { min: 1, max: personMinutes < minutesForTwo ? 1 : 2 },
     skills: [...new Set(steps.map(({ skill }) => skill))].toSorted(),

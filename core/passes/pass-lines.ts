@@ -10,7 +10,7 @@ import { minutesOnce } from './bundles.ts'
 import type { MinutesByStep, PassKind, PassLine } from './pass-types.ts'
 
 /** One line for each kind of work with one product, color and sheen, in the order in which it is begun. */
-export function linesOf(
+export function passLinesOf(
   job: Job,
   set: RoomSet,
   kind: PassKind,

@@ -7,8 +7,6 @@ import type { Caution, Operation, StepAmounts, WoodworkPart } from '../specifica
 import type { LocalDate } from '../time/local-date.ts'
 import type { ElapsedMinutes, WorkingMinutes } from '../units/duration.ts'
 
-export type { RoomSet }
-
 /** Person-minutes by step key. */
 export type MinutesByStep = ReadonlyMap<string, WorkingMinutes>
 

@@ -9,8 +9,6 @@ import { fail, type Outcome, succeed } from './problem.ts'
 import type { FileData } from './upgrades/file-data.ts'
 import { upgradeFile } from './upgrades/file-upgrades.ts'
 
-export { jobProblems }
-
 type JobFile = z.output<typeof jobFileSchema>
 
 /**

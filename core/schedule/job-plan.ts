@@ -8,7 +8,8 @@ import type { PlanBound } from './bound/bound.ts'
 import type { PassTask, Relaxed } from './job/planning-site.ts'
 import type { ProblemOfJob } from './job/problem-of-job.ts'
 import { type Attendance, figuresOf, type PlanFigures } from './judge/plan-costs.ts'
-import { type Violation, verifyPlan } from './judge/verify.ts'
+import { verifyPlan } from './judge/verify.ts'
+import type { Violation } from './judge/violation.ts'
 import { finishOf, type Plan, type PlanCost, type PlannedTask, type PlanSegment, type Task } from './model.ts'
 
 /** One visit of a pass as people read it. Moments are local, `2027-03-31T08:30`. */

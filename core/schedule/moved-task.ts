@@ -1,7 +1,8 @@
 import { type EpochMinutes, epochMinutes } from '../time/instant.ts'
 import { localTimeIn } from '../time/local-time.ts'
 import { intersectWindows, workingWindows } from './calendar.ts'
-import { type Violation, verifyPlan } from './judge/verify.ts'
+import { verifyPlan } from './judge/verify.ts'
+import type { Violation } from './judge/violation.ts'
 import type { Plan, PlanSegment, ScheduleProblem } from './model.ts'
 
 /** Longer than any row of days off; a task whose people are never there again keeps the segments found by then. */

@@ -13,8 +13,6 @@ import { clashSentence } from './words/clash-words.ts'
 import { faultSentence } from './words/fault-words.ts'
 import { wordsOfJob } from './words/job-words.ts'
 
-export type { JobPlan }
-
 interface PlanOptions {
   readonly seed: number
   /** Tries of the search; the plan gets better with more of them, never worse. */

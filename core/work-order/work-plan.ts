@@ -1,6 +1,6 @@
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
-import type { JobPlan } from '../schedule/plan-job.ts'
+import type { JobPlan } from '../schedule/job-plan.ts'
 import type { SiteMoment } from '../time/site-moment.ts'
 
 /** What the documents need to know of an accepted plan. */

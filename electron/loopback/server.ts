@@ -5,7 +5,7 @@ import { fail, type Outcome, type ProblemKind, succeed } from '../../core/projec
 import { answerRequest, isRequestName } from '../handlers/answer.ts'
 import { readPage } from '../pages/pages.ts'
 import type { Handover } from './handover.ts'
-import { type Refusal, refuseCaller, refuseForeigner, refuseOther } from './request-guard.ts'
+import { type RequestRefusal, refuseCaller, refuseForeigner, refuseOther } from './request-guard.ts'
 
 interface LoopbackParts {
   readonly handlers: Handlers
@@ -133,7 +133,7 @@ function parseJson(text: string): unknown {
   }
 }
 
-function refuse(response: ServerResponse, refusal: Refusal): void {
+function refuse(response: ServerResponse, refusal: RequestRefusal): void {
   const kind: ProblemKind = 'notAllowed'
   sendJson(response, refusal.status, fail(kind, refusal.sentence))
 }

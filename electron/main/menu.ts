@@ -2,7 +2,7 @@ import { app, type BaseWindow, BrowserWindow, Menu, type MenuItemConstructorOpti
 
 /**
  * The menu of the window. Undo and redo are not in it: the system's own would undo typing in one field, while the page undoes
- * deeds on the job, with the same keys.
+ * actions on the job, with the same keys.
  */
 export function setMenu(bookPath: string): void {
   const separator: MenuItemConstructorOptions = { type: 'separator' }

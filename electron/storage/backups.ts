@@ -26,7 +26,7 @@ function isFolder(path: string): boolean {
 }
 
 /** A name for a new backup that no file has: two of one moment get a millisecond between them. */
-export function freshName(bookPath: string, kind: Exclude<BackupKind, 'beforeForm'>, at: string): string {
+export function newBackupName(bookPath: string, kind: Exclude<BackupKind, 'beforeForm'>, at: string): string {
   const names = Array.from({ length: 1000 }, (_, later) =>
     nameBackup(kind, new Date(Date.parse(at) + later).toISOString()),
   )

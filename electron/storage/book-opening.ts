@@ -5,17 +5,17 @@ import type { Problem } from '../../core/project/problem.ts'
 import { nameBeforeForm } from './backup-names.ts'
 import {
   backupNames,
-  freshName,
   hasChangedSinceBackup,
   marksOfBackups,
+  newBackupName,
   removeHalves,
   tidyBackups,
   writeBackup,
 } from './backups.ts'
+import { finishSettingAside } from './book-exchange.ts'
 import { backupFolder, hasLog, logOf } from './book-files.ts'
-import { lookAtPlace, type Place } from './book-place.ts'
+import { type BookPlace, lookAtPlace } from './book-place.ts'
 import { isEmptyDatabase } from './damage.ts'
-import { finishSettingAside } from './exchange.ts'
 import { damage, describeFailure, isFullDisk, problemOfFailure } from './failures.ts'
 import { lookOver, lookOverLog } from './look-over.ts'
 import { type Migration, pendingMigrations } from './migrations.ts'
@@ -78,7 +78,7 @@ async function lookBeforeOpening(parts: OpeningParts, agreed: Agreed): Promise<S
   return agreed.otherBook !== true && isOtherThanBackups(whole.value.mark, path) ? replacedBook(path) : null
 }
 
-function lookAtNothing(path: string, place: Place, agreed: Agreed): ShutBook | null {
+function lookAtNothing(path: string, place: BookPlace, agreed: Agreed): ShutBook | null {
   // SQLite would throw away the log of an empty file.
   if (place === 'empty' && hasLog(path) && statSync(logOf(path)).size > 0 && statSync(path).size === 0) {
     return shutBy(damage(path, 'the file is empty, its log is not'))
@@ -112,7 +112,7 @@ async function openWhole(parts: OpeningParts): Promise<Opening> {
     foldLog(database)
     const isOther = isOtherThanBackups(markOf(database), path)
     if (isOther || (!isNew && hasChangedSinceBackup(database, path))) {
-      await tryBackup(database, path, freshName(path, 'work', now()), warnings)
+      await tryBackup(database, path, newBackupName(path, 'work', now()), warnings)
     }
     tidyBackups(path, now())
     return { kind: 'open', database, warnings }

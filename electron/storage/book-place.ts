@@ -4,7 +4,7 @@ import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { storageProblem } from './failures.ts'
 
 /** What stands where the book should be. */
-export type Place = 'nothing' | 'empty' | 'file'
+export type BookPlace = 'nothing' | 'empty' | 'file'
 
 const nothingChanged = 'Nothing was changed.'
 
@@ -38,7 +38,7 @@ function followLink(path: string): Outcome<string> {
 }
 
 /** Looks at the place without touching it; a problem in words where no book can be kept there. */
-export function lookAtPlace(path: string): Outcome<Place> {
+export function lookAtPlace(path: string): Outcome<BookPlace> {
   try {
     const found = statSync(path, { throwIfNoEntry: false })
     if (found === undefined) return mayWrite(dirname(path), 'nothing')
@@ -60,7 +60,7 @@ export function lookAtPlace(path: string): Outcome<Place> {
 }
 
 /** The log has to be written beside the book, so the folder counts as much as the file. */
-function mayWrite(folder: string, place: Place): Outcome<Place> {
+function mayWrite(folder: string, place: BookPlace): Outcome<BookPlace> {
   try {
     accessSync(folder, constants.W_OK | constants.X_OK)
     return succeed(place)

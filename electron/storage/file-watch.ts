@@ -11,7 +11,7 @@ import {
   statSync,
 } from 'node:fs'
 import { join } from 'node:path'
-import { freshName } from './backups.ts'
+import { newBackupName } from './backups.ts'
 import { backupFolder, logOf } from './book-files.ts'
 import { makePrivateFolder } from './private-files.ts'
 
@@ -85,7 +85,7 @@ function keepStrangers(
   at: string,
   known: { readonly book: Footprint | null; readonly log: Footprint | null },
 ): () => void {
-  const place = join(backupFolder(bookPath), freshName(bookPath, 'setAside', at))
+  const place = join(backupFolder(bookPath), newBackupName(bookPath, 'setAside', at))
   makePrivateFolder(backupFolder(bookPath))
   const isThere = existsSync(bookPath)
   if (isThere && isSameFile(known.book, footprint(bookPath))) copyFileSync(bookPath, place)

@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3'
 import type { BackupKind } from '../../core/contract/book.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
-import { freshName, hasChangedSinceBackup, newestBackup, tidyBackups, writeBackup } from './backups.ts'
+import { hasChangedSinceBackup, newBackupName, newestBackup, tidyBackups, writeBackup } from './backups.ts'
 import { backupWarning } from './book-opening.ts'
 import { describeFailure } from './failures.ts'
 import { watchFiles } from './file-watch.ts'
@@ -89,7 +89,7 @@ export function beginSession(
     backupsWaiting += 1
     const made = backingUp.then(async () => {
       try {
-        await writeBackup(database, path, freshName(path, kind, options.now()))
+        await writeBackup(database, path, newBackupName(path, kind, options.now()))
         tidyBackups(path, options.now())
         failed = null
       } catch (error) {
@@ -118,7 +118,7 @@ export function beginSession(
   async function abandon(): Promise<string> {
     clearTimeout(idle)
     await backingUp
-    const name = freshName(path, 'exchanged', options.now())
+    const name = newBackupName(path, 'exchanged', options.now())
     try {
       if (watch.hasOurBytes()) await writeBackup(database, path, name)
       else {

@@ -45,7 +45,7 @@ export function JobSheet() {
 }
 
 function JobFacts({ header }: { readonly header: JobHeader }) {
-  const change = (deed: string) => (next: Partial<JobHeader>) => changeHeader(deed, next)
+  const change = (action: string) => (next: Partial<JobHeader>) => changeHeader(action, next)
   return (
     <div className="job-facts">
       <EntryField

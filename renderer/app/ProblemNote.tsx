@@ -6,7 +6,7 @@ function isOfFile({ kind }: Problem): boolean {
   return ['notValid', 'danglingReference', 'duplicateId', 'duplicateScope'].includes(kind)
 }
 
-/** What could not be done and what to do about it, until it is dismissed or the next deed. */
+/** What could not be done and what to do about it, until it is dismissed or the next action. */
 export function ProblemNote() {
   const problem = useJobState((state) => state.problem)
   return (

@@ -40,7 +40,7 @@ export function TitleBlock() {
       <Cell label="Starts">
         {job === null ? 'not set' : dateWordsWithYear(job.header.startsOn, job.header.unitSystem)}
       </Cell>
-      <div className="title-cell title-deeds">
+      <div className="title-cell title-actions">
         <button
           type="button"
           className="plain-button"

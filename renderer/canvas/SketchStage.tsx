@@ -4,14 +4,14 @@ import type { Point } from '../../core/geometry/point.ts'
 import { useJob } from '../state/app.ts'
 import { DimensionField } from './DimensionField.tsx'
 import { DrawingGuard } from './DrawingGuard.tsx'
-import { useDraft } from './draft.ts'
 import { GestureDrawing } from './GestureDrawing.tsx'
+import { useGestureOutcome } from './gesture-outcome.ts'
 import { readInk } from './ink.ts'
-import { Refusal } from './Refusal.tsx'
+import { RefusalNote } from './RefusalNote.tsx'
 import { StoreyLayer } from './StoreyLayer.tsx'
 import { usePointer, useSize, useWheel, type WallName } from './sheet-pointer.ts'
 import { sketchStore, useSketch } from './sketch-store.ts'
-import { isMove, movedRoomIds } from './tools/moves.ts'
+import { isMove, movedRoomIds } from './tools/pointer-moves.ts'
 import type { Gesture } from './tools/tool.ts'
 import { toScreen } from './view.ts'
 
@@ -27,7 +27,7 @@ export function SketchStage() {
   useEffect(() => sketchStore.setState({ refusal: null }), [job])
   useSize(container)
   useWheel(container)
-  const draft = useDraft()
+  const draft = useGestureOutcome()
   const handlers = usePointer(container, setMeasuring)
   if (fall !== null) throw fall.error
   return (
@@ -65,11 +65,11 @@ function Refusals({ draftProblem }: { readonly draftProblem: string | null }) {
   const { gesture, view, size, refusal } = useSketch((state) => state)
   if (draftProblem !== null) {
     return gesture.kind === 'resting' ? null : (
-      <Refusal at={toScreen(view, pointOf(gesture))} sentence={draftProblem} size={size} />
+      <RefusalNote at={toScreen(view, pointOf(gesture))} sentence={draftProblem} size={size} />
     )
   }
   return refusal === null ? null : (
-    <Refusal
+    <RefusalNote
       at={toScreen(view, refusal.at)}
       sentence={refusal.sentence}
       size={size}

@@ -6,7 +6,7 @@ import { jobStore, viewStore } from '../state/app.ts'
 import { newId } from '../state/new-id.ts'
 import { snapGrid } from './Grid.tsx'
 import { sketchStore } from './sketch-store.ts'
-import type { Deed, Input, Surroundings, ToolStep } from './tools/tool.ts'
+import type { DrawnAction, Input, Surroundings, ToolStep } from './tools/tool.ts'
 import { tools } from './tools/tools.ts'
 import { fitView, type View } from './view.ts'
 
@@ -46,20 +46,20 @@ function take(step: ToolStep, job: Job): void {
   sketchStore.setState({ gesture: step.gesture })
   if (step.refusal !== undefined) sketchStore.setState({ refusal: step.refusal })
   if (step.select !== undefined) viewStore.setState(selection(job, step.select))
-  if (step.deed !== undefined) perform(step.deed, job)
+  if (step.action !== undefined) perform(step.action, job)
 }
 
-/** One gesture, one deed; what cannot be is said at its place and changes nothing. */
-function perform(deed: Deed, job: Job): void {
-  const outcome = applyCommands(job, deed.commands)
+/** One gesture, one action; what cannot be is said at its place and changes nothing. */
+function perform(action: DrawnAction, job: Job): void {
+  const outcome = applyCommands(job, action.commands)
   if (!outcome.ok) {
-    sketchStore.setState({ refusal: { sentence: outcome.problem.sentence, at: deed.at } })
+    sketchStore.setState({ refusal: { sentence: outcome.problem.sentence, at: action.at } })
     return
   }
-  jobStore.perform(deed.name, outcome)
-  const drawn = deed.commands.find(({ kind }) => kind === 'addRoom')
+  jobStore.perform(action.name, outcome)
+  const drawn = action.commands.find(({ kind }) => kind === 'addRoom')
   sketchStore.setState({ refusal: null, namingId: drawn?.kind === 'addRoom' ? drawn.id : null })
-  if (deed.select !== null) viewStore.setState(selection(outcome.value, deed.select))
+  if (action.select !== null) viewStore.setState(selection(outcome.value, action.select))
 }
 
 function selection(job: Job, selectedIds: readonly string[]) {
@@ -88,7 +88,7 @@ export function fitStorey(): void {
   sketchStore.setState({ view })
 }
 
-/** Moves what is selected by whole grid steps, as one deed. */
+/** Moves what is selected by whole grid steps, as one action. */
 export function nudge(dx: number, dy: number): void {
   const { job } = jobStore.store.getState()
   if (job === null) return

@@ -1,13 +1,13 @@
 import { useEffect, useId, useRef } from 'react'
 import { createStore } from 'zustand/vanilla'
 
-/** Something typed or begun that is no deed yet: text in a field, a form half filled in. */
+/** Something typed or begun that is no action yet: text in a field, a form half filled in. */
 interface Draft {
   /** What the field or form is called on the screen. */
   readonly label: string
   /** What was typed, to be shown and copied. */
   readonly text: string
-  /** Makes a deed of it; false where that cannot be, and then it stays. */
+  /** Makes an action of it; false where that cannot be, and then it stays. */
   readonly take: () => boolean
 }
 

@@ -4,38 +4,38 @@ import { changesOf, recordIn } from '../../core/project/rebase.ts'
 import { sameValue } from '../../core/project/same-value.ts'
 
 /** One thing the user did, as they would name it in "Undo ...", and the edit it made. */
-export interface Deed {
+export interface Action {
   readonly name: string
   readonly diff: JobDiff
 }
 
-/** So many deeds can be undone; older ones are forgotten. What this costs in memory stands in DEVELOPERS.md. */
+/** So many actions can be undone; older ones are forgotten. What this costs in memory stands in DEVELOPERS.md. */
 export const longestPast = 200
 
-export function withDeed(past: readonly Deed[], deed: Deed): readonly Deed[] {
-  return [...past, deed].slice(-longestPast)
+export function withAction(past: readonly Action[], action: Action): readonly Action[] {
+  return [...past, action].slice(-longestPast)
 }
 
-/** The newest deeds that can still be taken back from `job`, which may have changed elsewhere meanwhile. */
-export function stillUndoable(job: Job, past: readonly Deed[]): readonly Deed[] {
-  const fitting: Deed[] = []
+/** The newest actions that can still be taken back from `job`, which may have changed elsewhere meanwhile. */
+export function stillUndoable(job: Job, past: readonly Action[]): readonly Action[] {
+  const fitting: Action[] = []
   let at = job
-  for (const deed of past.toReversed()) {
-    if (!leadsTo(at, deed.diff)) break
-    fitting.unshift(deed)
-    at = applyDiff(at, reverseDiff(deed.diff))
+  for (const action of past.toReversed()) {
+    if (!leadsTo(at, action.diff)) break
+    fitting.unshift(action)
+    at = applyDiff(at, reverseDiff(action.diff))
   }
   return fitting
 }
 
-/** The next deeds that can still be done again on `job`. */
-export function stillRedoable(job: Job, future: readonly Deed[]): readonly Deed[] {
-  const fitting: Deed[] = []
+/** The next actions that can still be done again on `job`. */
+export function stillRedoable(job: Job, future: readonly Action[]): readonly Action[] {
+  const fitting: Action[] = []
   let at = job
-  for (const deed of future) {
-    if (!leadsTo(at, reverseDiff(deed.diff))) break
-    fitting.push(deed)
-    at = applyDiff(at, deed.diff)
+  for (const action of future) {
+    if (!leadsTo(at, reverseDiff(action.diff))) break
+    fitting.push(action)
+    at = applyDiff(at, action.diff)
   }
   return fitting
 }

@@ -1,7 +1,7 @@
 import type { Job } from '../../core/project/job.ts'
 import type { Problem } from '../../core/project/problem.ts'
 import type { EditClash } from '../../core/project/rebase.ts'
-import type { Deed } from './history.ts'
+import type { Action } from './history.ts'
 
 /** Own edits that are not in the job any more, kept to be read and copied. */
 export interface Unfit {
@@ -15,8 +15,8 @@ export interface Unfit {
 export interface JobState {
   readonly jobKey: string | null
   readonly job: Job | null
-  readonly past: readonly Deed[]
-  readonly future: readonly Deed[]
+  readonly past: readonly Action[]
+  readonly future: readonly Action[]
   /**
    * How the page stands to the book: equal; being sent; sent again by itself after a failure; an edit refused by the book; a newer
    * state there while the page has edits of its own; the job taken out of the book.
@@ -28,8 +28,8 @@ export interface JobState {
   /** The newer state in the book, while the page has edits of its own. */
   readonly newer: Job | null
   readonly unfit: Unfit | null
-  /** A newer state was taken over since the last deed. */
+  /** A newer state was taken over since the last action. */
   readonly hasTakenOver: boolean
-  /** The last refusal or failure, shown in words until dismissed or the next deed. */
+  /** The last refusal or failure, shown in words until dismissed or the next action. */
   readonly problem: Problem | null
 }

@@ -3,7 +3,7 @@ import type { Ask, OpenedJob } from '../../core/contract/requests.ts'
 import { applyDiff, diffJobs, isEmptyDiff, reverseDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Outcome, Problem } from '../../core/project/problem.ts'
-import { withDeed } from './history.ts'
+import { withAction } from './history.ts'
 import type { JobState } from './job-state.ts'
 import { createSender } from './sender.ts'
 import { pageTimer, type Timer } from './timer.ts'
@@ -29,7 +29,7 @@ interface JobStoreParts {
 }
 
 /**
- * The open job, its undo history, and the one way edits are made: a deed is a new job value, its diff is remembered for undo, and
+ * The open job, its undo history, and the one way edits are made: an action is a new job value, its diff is remembered for undo, and
  * the sender brings the page's job into the book. Undo and redo go the same road.
  */
 export function createJobStore(ask: Ask, parts: JobStoreParts = {}) {
@@ -46,7 +46,7 @@ export function createJobStore(ask: Ask, parts: JobStoreParts = {}) {
     sender.open(null)
   }
 
-  /** Makes one deed of the step from the present job to `next`; a problem is shown and changes nothing. */
+  /** Makes one action of the step from the present job to `next`; a problem is shown and changes nothing. */
   function perform(name: string, next: Outcome<Job>): boolean {
     const { job, past } = store.getState()
     if (job === null) return false
@@ -56,34 +56,34 @@ export function createJobStore(ask: Ask, parts: JobStoreParts = {}) {
     }
     const diff = diffJobs(job, next.value)
     if (isEmptyDiff(diff)) return true
-    const deed = { name, diff }
+    const action = { name, diff }
     store.setState({
       job: next.value,
-      past: withDeed(past, deed),
+      past: withAction(past, action),
       future: [],
       problem: null,
       hasTakenOver: false,
     })
-    sender.moved({ name, deed, job: next.value })
+    sender.moved({ name, action, job: next.value })
     return true
   }
 
   function undo(): void {
     const { job, past, future } = store.getState()
-    const deed = past.at(-1)
-    if (job === null || deed === undefined) return
-    const before = applyDiff(job, reverseDiff(deed.diff))
-    store.setState({ job: before, past: past.slice(0, -1), future: [deed, ...future], problem: null })
-    sender.moved({ name: `undoing: ${deed.name}`, deed: null, job: before })
+    const action = past.at(-1)
+    if (job === null || action === undefined) return
+    const before = applyDiff(job, reverseDiff(action.diff))
+    store.setState({ job: before, past: past.slice(0, -1), future: [action, ...future], problem: null })
+    sender.moved({ name: `undoing: ${action.name}`, action: null, job: before })
   }
 
   function redo(): void {
     const { job, past, future } = store.getState()
-    const [deed, ...rest] = future
-    if (job === null || deed === undefined) return
-    const after = applyDiff(job, deed.diff)
-    store.setState({ job: after, past: withDeed(past, deed), future: rest, problem: null })
-    sender.moved({ name: deed.name, deed, job: after })
+    const [action, ...rest] = future
+    if (job === null || action === undefined) return
+    const after = applyDiff(job, action.diff)
+    store.setState({ job: after, past: withAction(past, action), future: rest, problem: null })
+    sender.moved({ name: action.name, action, job: after })
   }
 
   return {

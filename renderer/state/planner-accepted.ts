@@ -1,7 +1,7 @@
 import { lastAcceptedPlan } from '../../core/project/accepted-plan.ts'
 import type { PlanBody } from '../../core/project/issued-records.ts'
 import type { Job } from '../../core/project/job.ts'
-import type { JobPlan } from '../../core/schedule/plan-job.ts'
+import type { JobPlan } from '../../core/schedule/job-plan.ts'
 
 interface AcceptedPlan {
   readonly id: string

@@ -4,8 +4,8 @@ import type { Job } from '../../core/project/job.ts'
 import type { PlanAim } from '../../core/project/vocabulary.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
 import type { Busy } from '../../core/schedule/job/problem-of-job.ts'
+import type { JobPlan } from '../../core/schedule/job-plan.ts'
 import type { Plan, ScheduleProblem } from '../../core/schedule/model.ts'
-import type { JobPlan } from '../../core/schedule/plan-job.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 
 /** A plan that `verifyPlan` has passed, with the problem it solves. */

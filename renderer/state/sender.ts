@@ -3,7 +3,7 @@ import type { Ask, OpenedJob } from '../../core/contract/requests.ts'
 import { diffJobs, isEmptyDiff } from '../../core/project/diff.ts'
 import { changesOf } from '../../core/project/rebase.ts'
 import type { JobState } from './job-state.ts'
-import { createSending, noteNews, openSending, remember, type Step } from './sending.ts'
+import { createSending, noteNews, openSending, remember, type UnsentEdit } from './sending.ts'
 import { isGone, work } from './sending-work.ts'
 import { reapply, takeBackRefused, takeNewer } from './settling.ts'
 import type { Timer } from './timer.ts'
@@ -22,8 +22,8 @@ export function createSender(ask: Ask, timer: Timer, store: StoreApi<JobState>, 
   }
   return {
     open: (opened: OpenedJob | null) => openSending(own, opened),
-    moved(step: Step): void {
-      remember(own, step)
+    moved(edit: UnsentEdit): void {
+      remember(own, edit)
       void work(own)
     },
     work: () => work(own),

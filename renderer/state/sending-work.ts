@@ -36,8 +36,8 @@ async function next(own: Sending, mine: number): Promise<boolean> {
     return isFree
   }
   if (own.isDoubtful || own.hasNews) return look(own, mine, jobKey, own.held)
-  if (own.refusedStep !== null) return false
-  const sent = own.isCareful ? (own.steps[0]?.job ?? job) : job
+  if (own.refusedEdit !== null) return false
+  const sent = own.isCareful ? (own.unsent[0]?.job ?? job) : job
   const diff = diffJobs(own.held.job, sent)
   if (isEmptyDiff(diff)) return acknowledge(own, { job: sent, revision: own.held.revision })
   own.store.setState({ stored: 'storing' })
@@ -66,12 +66,12 @@ async function judge(
     own.isDoubtful ||= problem.kind === 'hostFailed'
     return fails(own, problem)
   }
-  if (!own.isCareful && own.steps.length > 1) {
+  if (!own.isCareful && own.unsent.length > 1) {
     own.isCareful = true
     return true
   }
-  own.refusedStep = own.steps[0] ?? { name: 'the last edit', deed: null, job: sent.job }
-  own.store.setState({ stored: 'refused', refused: { name: own.refusedStep.name, problem }, trouble: null })
+  own.refusedEdit = own.unsent[0] ?? { name: 'the last edit', action: null, job: sent.job }
+  own.store.setState({ stored: 'refused', refused: { name: own.refusedEdit.name, problem }, trouble: null })
   return false
 }
 
@@ -102,11 +102,11 @@ function acknowledge(own: Sending, now: Held): boolean {
   own.failed = 0
   own.tries = own.tries.filter((each) => each.revision >= now.revision)
   const { job } = own.store.getState()
-  const at = own.steps.findLastIndex((step) => step.job === now.job)
+  const at = own.unsent.findLastIndex((edit) => edit.job === now.job)
   const isEqual = job !== null && isEmptyDiff(diffJobs(now.job, job))
-  if (isEqual) own.steps = []
-  else if (at >= 0) own.steps = own.steps.slice(at + 1)
-  else if (job !== null) own.steps = [{ name: 'the last edit', deed: null, job }]
+  if (isEqual) own.unsent = []
+  else if (at >= 0) own.unsent = own.unsent.slice(at + 1)
+  else if (job !== null) own.unsent = [{ name: 'the last edit', action: null, job }]
   if (isEqual) own.isCareful = false
   own.store.setState({ trouble: null, stored: isEqual ? 'stored' : 'storing' })
   return !isEqual

@@ -2,21 +2,21 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Ask, OpenedJob } from '../../core/contract/requests.ts'
 import { diffJobs, isEmptyDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
-import type { Deed } from './history.ts'
+import type { Action } from './history.ts'
 import type { JobState } from './job-state.ts'
 import type { Timer } from './timer.ts'
 
-/** One step of the page that the book does not have yet, and the job after it. A deed undone or done again is a step of its own. */
-export interface Step {
+/** One edit of the page that the book does not have yet, and the job after it. An action undone or done again is an edit of its own. */
+export interface UnsentEdit {
   readonly name: string
-  readonly deed: Deed | null
+  readonly action: Action | null
   readonly job: Job
 }
 
 /** A job as the book holds it. */
 export type Held = Pick<OpenedJob, 'job' | 'revision'>
 
-/** Older steps are taken together, which only makes a refusal name a later one. */
+/** Older edits are taken together, which only makes a refusal name a later one. */
 const longestQueue = 200
 
 /** What is known of the way between page and book; the functions of the sender read and change it. */
@@ -27,15 +27,15 @@ export interface Sending {
   readonly hasDrafts: () => boolean
   /** What the book acknowledged last. */
   held: Held | null
-  steps: readonly Step[]
+  unsent: readonly UnsentEdit[]
   /** Sent to a revision without being acknowledged: the book may hold one of them. */
   tries: readonly Held[]
   isDoubtful: boolean
   /** Somebody said that the book holds another revision; it has not been looked at yet. */
   hasNews: boolean
-  /** Sends step by step, to find the one that is refused. */
+  /** Sends edit by edit, to find the one that is refused. */
   isCareful: boolean
-  refusedStep: Step | null
+  refusedEdit: UnsentEdit | null
   /** A state of the book made elsewhere, while the page has edits of its own. */
   newer: Held | null
   /** How often sending has failed in a row. */
@@ -52,12 +52,12 @@ export function createSending(parts: Pick<Sending, 'ask' | 'timer' | 'store' | '
   return {
     ...parts,
     held: null,
-    steps: [],
+    unsent: [],
     tries: [],
     isDoubtful: false,
     hasNews: false,
     isCareful: false,
-    refusedStep: null,
+    refusedEdit: null,
     newer: null,
     failed: 0,
     stopWaiting: () => undefined,
@@ -72,28 +72,28 @@ export function openSending(own: Sending, opened: OpenedJob | null): void {
   own.turn++
   own.stopWaiting()
   own.held = opened
-  own.steps = []
+  own.unsent = []
   own.tries = []
   own.isDoubtful = false
   own.hasNews = false
   own.isCareful = false
-  own.refusedStep = null
+  own.refusedEdit = null
   own.newer = null
   own.failed = 0
   own.activity = null
 }
 
-/** The page has moved on: remembers the step, or forgets the last one where this one took it back. */
-export function remember(own: Sending, step: Step): void {
-  const before = own.steps.at(-2)?.job ?? own.held?.job
+/** The page has moved on: remembers the edit, or forgets the last one where this one took it back. */
+export function remember(own: Sending, edit: UnsentEdit): void {
+  const before = own.unsent.at(-2)?.job ?? own.held?.job
   const isTakenBack =
     own.activity === null &&
-    own.steps.length > 0 &&
+    own.unsent.length > 0 &&
     before !== undefined &&
-    isEmptyDiff(diffJobs(before, step.job))
-  own.steps = isTakenBack ? own.steps.slice(0, -1) : [...own.steps, step].slice(-longestQueue)
-  if (own.refusedStep === null || own.steps[0] === own.refusedStep) return
-  own.refusedStep = null
+    isEmptyDiff(diffJobs(before, edit.job))
+  own.unsent = isTakenBack ? own.unsent.slice(0, -1) : [...own.unsent, edit].slice(-longestQueue)
+  if (own.refusedEdit === null || own.unsent[0] === own.refusedEdit) return
+  own.refusedEdit = null
   own.store.setState({ refused: null })
 }
 

@@ -8,7 +8,7 @@ import type { Held, Sending } from './sending.ts'
 /** Shows a state of the book in the place of the page's own. */
 export function takeOver(own: Sending, state: Held, unfit: Unfit | null = null): void {
   settleOn(own, state, state.job, unfit)
-  own.steps = []
+  own.unsent = []
   own.store.setState({ stored: 'stored', hasTakenOver: true })
 }
 
@@ -19,7 +19,7 @@ function settleOn(own: Sending, state: Held, job: Job, unfit: Unfit | null): voi
   own.newer = null
   own.tries = []
   own.isCareful = false
-  own.refusedStep = null
+  own.refusedEdit = null
   own.store.setState({
     job,
     past: stillUndoable(job, past),
@@ -38,7 +38,7 @@ export function reapply(own: Sending): boolean {
   const earlier = own.tries.map((each) => each.job)
   const { job, clashes } = rebaseJob(own.held.job, mine, own.newer.job, earlier)
   settleOn(own, own.newer, job, clashes.length === 0 ? null : { clashes, job: mine, isByChoice: false })
-  own.steps = [{ name: 'your edits on top of the newer ones', deed: null, job }]
+  own.unsent = [{ name: 'your edits on top of the newer ones', action: null, job }]
   return true
 }
 
@@ -51,14 +51,14 @@ export function takeNewer(own: Sending): void {
   takeOver(own, own.newer, clashes.length === 0 ? null : { clashes, job: mine, isByChoice: true })
 }
 
-/** Takes back the deed that the book refuses and keeps what was done after it, where that stands without it. False where none is refused. */
+/** Takes back the action that the book refuses and keeps what was done after it, where that stands without it. False where none is refused. */
 export function takeBackRefused(own: Sending): boolean {
   const { job: mine, past } = own.store.getState()
-  const bad = own.refusedStep
+  const bad = own.refusedEdit
   if (own.held === null || mine === null || bad === null) return false
   const { job, clashes } = rebaseJob(bad.job, mine, own.held.job)
-  own.store.setState({ past: past.filter((deed) => deed !== bad.deed) })
+  own.store.setState({ past: past.filter((action) => action !== bad.action) })
   settleOn(own, own.held, job, clashes.length === 0 ? null : { clashes, job: mine, isByChoice: false })
-  own.steps = job === own.held.job ? [] : [{ name: 'what was done since', deed: null, job }]
+  own.unsent = job === own.held.job ? [] : [{ name: 'what was done since', action: null, job }]
   return true
 }

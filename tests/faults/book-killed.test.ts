@@ -117,8 +117,8 @@ test('killed while jobs are backed up and removed: what it was told of holds, an
       for (const { jobKey } of granted(await keeper.lookInto(name))) inBackups.add(jobKey)
     }
     for (const line of said) {
-      const [deed, jobKey = ''] = line.split(' ')
-      if (deed === 'removed') expect(inBook).not.toContain(jobKey)
+      const [action, jobKey = ''] = line.split(' ')
+      if (action === 'removed') expect(inBook).not.toContain(jobKey)
       expect(inBook.includes(jobKey) || inBackups.has(jobKey)).toBe(true)
     }
     removals += said.filter((line) => line.startsWith('removed')).length

@@ -173,7 +173,7 @@ journey('the whole job is seen at once, and one task closer', async ({ page }) =
 })
 
 journey(
-  'another painter is tried where the crew is written down, and taken as one deed',
+  'another painter is tried where the crew is written down, and taken as one action',
   async ({ page }) => {
     await openCalendar(page)
     await page.getByRole('tab', { name: 'Crew' }).click()

@@ -112,7 +112,7 @@ journey('two rooms with a shared door and three windows, drawn by mouse', async 
   }
 })
 
-journey('a wall takes the exact length written over it, one deed for one undo', async ({ page }) => {
+journey('a wall takes the exact length written over it, one action for one undo', async ({ page }) => {
   const hand = handOver(page)
   await startJob(page, 'Exact')
   await page.keyboard.press('r')

@@ -75,7 +75,7 @@ browserJourney('twelve rooms by a list, from an empty sheet', async ({ page }) =
   const [, ceilings] = await page.getByTestId('house-figures').locator('td').allInnerTexts()
   expect(ceilings).toBe(`${(ground + upper).toFixed(1)} sq ft`)
 
-  // One deed: one undo takes all of it back, and the list is empty.
+  // One action: one undo takes all of it back, and the list is empty.
   await page.keyboard.press('Control+z')
   await page.getByRole('heading', { name: 'An empty sheet' }).waitFor()
   await page.getByRole('button', { name: 'Redo: make 12 rooms' }).waitFor()

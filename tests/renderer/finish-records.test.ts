@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest'
 import { records } from '../../core/project/job.ts'
 import { usualFinishes } from '../../core/project/usual-finishes.ts'
 import { chooseFinish, finishFor, inheritFinish } from '../../renderer/panels/finish/finish-records.ts'
-import { scopesOf } from '../../renderer/panels/parts/scopes.ts'
+import { scopesOf } from '../../renderer/panels/parts/scope-choices.ts'
 import { east, north, study, twoRooms } from '../sketch/two-rooms.ts'
 import { openOnPage, pageJob } from './open-on-page.ts'
 

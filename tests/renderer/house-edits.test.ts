@@ -2,14 +2,14 @@ import { beforeEach, expect, test } from 'vitest'
 import { records } from '../../core/project/job.ts'
 import { unitsPerFoot } from '../../core/units/length.ts'
 import { addRoomOfSize, setOpeningInWall } from '../../renderer/panels/house/by-keys.ts'
+import { openingTitle } from '../../renderer/panels/house/opening-title.ts'
 import {
   copySelected,
   duplicateSelected,
   pasteCopied,
   removeSelected,
   selectAll,
-} from '../../renderer/panels/house/deeds.ts'
-import { openingTitle } from '../../renderer/panels/house/opening-title.ts'
+} from '../../renderer/panels/house/selection-actions.ts'
 import { jobStore, viewStore } from '../../renderer/state/app.ts'
 import { door, window as light, parlour, south, study, twoRooms } from '../sketch/two-rooms.ts'
 import { openOnPage, pageJob } from './open-on-page.ts'
@@ -29,7 +29,7 @@ function reach(roomId: string): readonly [number, number] {
   return [Math.min(...xs), Math.max(...xs)]
 }
 
-test('what is selected is removed as one deed, the openings of a room with it, and comes back by undo', () => {
+test('what is selected is removed as one action, the openings of a room with it, and comes back by undo', () => {
   const before = pageJob()
   select(parlour)
   removeSelected()

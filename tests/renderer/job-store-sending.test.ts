@@ -222,7 +222,7 @@ test('a request without any answer counts as lost after a while and is made agai
   expect(bookJob().header.client).toBe('Late')
 })
 
-test('a deed the book refuses is named, never sent again by itself, and undone like any other', async () => {
+test('an action the book refuses is named, never sent again by itself, and undone like any other', async () => {
   const window = openWindow()
   changeRoom(window, { name: '' }, 'take the name away')
   await time.pass(1)
@@ -261,7 +261,7 @@ test('of many edits that waited, those before the refused one are stored, and th
   expect(bookJob().header).toMatchObject({ client: 'Before', site: 'After' })
   expect(bookJob().rooms[roomId]?.name).toBe('Study')
   expect(jobOf(window)).toEqual(bookJob())
-  expect(window.jobs.store.getState().past.map((deed) => deed.name)).not.toContain('take the name away')
+  expect(window.jobs.store.getState().past.map((action) => action.name)).not.toContain('take the name away')
 })
 
 test('a window with nothing of its own takes over the newer state, and what it may still undo stays undoable', async () => {
@@ -387,7 +387,7 @@ test('a job taken out of the book elsewhere stays on the page and says so', asyn
   expect(jobOf(window).header.client).toBe('kept')
 })
 
-test('so many deeds can be undone and no more', async () => {
+test('so many actions can be undone and no more', async () => {
   const window = openWindow()
   for (let number = 0; number < longestPast + 20; number++) change(window, { client: `${number}` })
   expect(window.jobs.store.getState().past).toHaveLength(longestPast)

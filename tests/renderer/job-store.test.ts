@@ -36,7 +36,7 @@ test('what is sent is the difference from the book to the page, whatever was und
   jobs.undo()
   jobs.redo()
   await jobs.settled()
-  // The first deed was on its way; the other four lead back to it and need no request.
+  // The first action was on its way; the other four lead back to it and need no request.
   expect(kept.edits).toBe(1)
   expect(kept.job.header.title).toBe('First')
   expect(jobs.store.getState().job).toEqual(kept.job)
@@ -51,10 +51,10 @@ test('undoing everything gives back the very same job', async () => {
   for (const title of ['a', 'b', 'c']) jobs.perform(title, renamed(jobs.store.getState().job as Job, title))
   for (let times = 0; times < 5; times++) jobs.undo()
   expect(jobs.store.getState().job).toEqual(job)
-  expect(jobs.store.getState().future.map((deed) => deed.name)).toEqual(['a', 'b', 'c'])
+  expect(jobs.store.getState().future.map((action) => action.name)).toEqual(['a', 'b', 'c'])
 })
 
-test('a new deed forgets what could have been done again', () => {
+test('a new action forgets what could have been done again', () => {
   const job = twoRooms()
   const jobs = createJobStore(host(job).ask)
   jobs.show({ jobKey: 'one', job, revision: 1 })

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { RoomId, WallId } from '../../core/project/sketch-records.ts'
 import type { Finish, FinishId, Scope } from '../../core/project/survey-records.ts'
-import { recordAt, recordFor, scopesOf } from '../../renderer/panels/parts/scopes.ts'
+import { recordAt, recordFor, scopesOf } from '../../renderer/panels/parts/scope-choices.ts'
 
 const roomId = 'study' as RoomId
 const surface = { kind: 'wall', roomId, wallId: 'north' as WallId, zone: 'whole' } as const

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { type Issued, type IssuedId, issuedSchema } from '../../core/project/issued-records.ts'
 import type { Job } from '../../core/project/job.ts'
-import type { JobPlan } from '../../core/schedule/plan-job.ts'
+import type { JobPlan } from '../../core/schedule/job-plan.ts'
 import { acceptedPlan, planBody, sealedPlanAt } from '../../renderer/state/planner-accepted.ts'
 import { plainPlan } from '../fixtures/plain-plan.ts'
 import { plainJob } from '../fixtures/plain-room.ts'

@@ -62,10 +62,10 @@ function keys(text: string): readonly Input[] {
 }
 const enter: Input = { kind: 'key', key: 'Enter' }
 
-test('a dragged rectangle is one deed that draws one room of that size, caught on the grid', () => {
+test('a dragged rectangle is one action that draws one room of that size, caught on the grid', () => {
   const job = twoRooms()
   const step = play('rectangle', around(job), [down(0, 20), move(5, 24), move(12.1, 30.05), up(12.1, 30.05)])
-  const command = step.deed?.commands[0]
+  const command = step.action?.commands[0]
   if (command?.kind !== 'addRoom') throw new Error('no room')
   expect(step.gesture).toEqual(resting)
   expect(command.corners.map(({ x, y }) => [x, y])).toEqual([
@@ -85,7 +85,7 @@ test('a rectangle takes typed sides, across then down, on the side where the poi
     ...keys(`10'6 x 8'`),
     enter,
   ])
-  const command = step.deed?.commands[0]
+  const command = step.action?.commands[0]
   if (command?.kind !== 'addRoom') throw new Error('no room')
   expect(command.corners.map(({ x, y }) => [x, y])).toEqual([
     [feet(-10, -6), feet(20)],
@@ -99,7 +99,7 @@ test('what is typed but cannot be read is said at the place, and the drawing goe
   const step = play('rectangle', around(twoRooms()), [down(0, 20), up(0, 20), ...keys('abc'), enter])
   expect(step.refusal?.sentence).toContain('"abc" is not a length')
   expect(step.gesture.kind).toBe('drawingRectangle')
-  expect(step.deed).toBeUndefined()
+  expect(step.action).toBeUndefined()
 })
 
 test('an outline is drawn by clicks and typed lengths and closed with Enter', () => {
@@ -114,7 +114,7 @@ test('an outline is drawn by clicks and typed lengths and closed with Enter', ()
     down(0, 29.5),
     enter,
   ])
-  const command = step.deed?.commands[0]
+  const command = step.action?.commands[0]
   if (command?.kind !== 'addRoom') throw new Error('no room')
   expect(command.corners.map(({ x, y }) => [x, y])).toEqual([
     [feet(0), feet(20)],
@@ -135,12 +135,12 @@ test('Backspace takes back the typed figures first and then the corners', () => 
 test('two corners do not close an outline', () => {
   const step = play('outline', around(twoRooms()), [down(0, 20), down(10, 20), enter])
   expect(step.refusal?.sentence).toContain('three corners')
-  expect(step.deed).toBeUndefined()
+  expect(step.action).toBeUndefined()
 })
 
 test('a door set on a wall with a room right behind it is shared by both', () => {
   const step = play('door', around(twoRooms()), [move(12, 8), down(12, 8)])
-  const command = step.deed?.commands[0]
+  const command = step.action?.commands[0]
   if (command?.kind !== 'addOpening') throw new Error('no opening')
   expect(command.opening.far).not.toBeNull()
   expect([command.opening.roomId, command.opening.far?.roomId].sort()).toEqual(['parlour', 'study'])
@@ -160,10 +160,10 @@ test('a click picks what is under it; Shift adds and takes away', () => {
   expect(play('pick', around(job, [study]), [again, up(6, 5)]).select).toEqual([])
 })
 
-test('dragging a corner of a selected room is one deed; Escape drops it', () => {
+test('dragging a corner of a selected room is one action; Escape drops it', () => {
   const job = twoRooms()
   const step = play('pick', around(job, [study]), [down(0, 0), move(-1, 0), move(-2, 0.1), up(-2, 0)])
-  expect(step.deed?.commands).toEqual([
+  expect(step.action?.commands).toEqual([
     { kind: 'moveCorner', roomId: study, wallId: 'north', x: feet(-2), y: feet(0) },
   ])
   const dropped = play('pick', around(job, [study]), [
@@ -176,14 +176,14 @@ test('dragging a corner of a selected room is one deed; Escape drops it', () => 
 
 test('dragging a wall outward moves it by the distance of the hand from its line', () => {
   const step = play('pick', around(twoRooms()), [down(6, 10), move(6, 11), move(6, 12), up(6, 12)])
-  expect(step.deed?.commands).toEqual([
+  expect(step.action?.commands).toEqual([
     { kind: 'moveWall', roomId: study, wallId: 'south', by: feet(2), withFacing: true },
   ])
 })
 
 test('an opening slides with the place where it was taken hold of, within its wall', () => {
   const step = play('pick', around(twoRooms()), [down(12, 4), move(12, 5), move(12, 30), up(12, 30)])
-  expect(step.deed?.commands).toEqual([
+  expect(step.action?.commands).toEqual([
     { kind: 'moveOpening', openingId: 'door', offset: feet(10) - feet(2, 8) },
   ])
 })
@@ -197,7 +197,7 @@ test('sweeping over empty paper selects what lies wholly inside', () => {
 test('nothing is recorded in the middle of a gesture; the draft shows what it would end in', () => {
   const surroundings = around(twoRooms())
   const step = play('pick', surroundings, [down(6, 5), move(7, 6), move(8, 25)])
-  expect(step.deed).toBeUndefined()
+  expect(step.action).toBeUndefined()
   expect(tools.pick.draft(step.gesture, surroundings)).toMatchObject([
     { kind: 'moveRooms', roomIds: [study] },
   ])

@@ -1,6 +1,6 @@
 import { polygonArea } from '../../geometry/polygon.ts'
-import type { RoomSet } from '../../passes/pass-types.ts'
 import { type Job, records } from '../../project/job.ts'
+import type { RoomSet } from '../../project/room-sets.ts'
 import type { Room, RoomId } from '../../project/sketch-records.ts'
 import { instantOf } from '../../time/site-moment.ts'
 import { areaFromSquareUnits, toSquareFeet } from '../../units/area.ts'

@@ -12,8 +12,6 @@ import { brokenOffRule, calendarRule, crewRule, notBeforeRule, shapeRule } from 
 import { capacityRules, onePlaceRule, timeSpentRule, waitRules } from './time-rules.ts'
 import type { Violation } from './violation.ts'
 
-export type { Violation }
-
 type Rule = (court: Court, entries: readonly PlacedTask[]) => readonly Violation[]
 
 const rules: readonly Rule[] = [

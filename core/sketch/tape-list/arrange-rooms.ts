@@ -2,7 +2,7 @@ import type { RoomUse } from '../../project/vocabulary.ts'
 import { isPassage } from '../room-kinds.ts'
 
 /** A rectangle on the plan from its least corner; length units, x right, y down. */
-export interface Place {
+export interface RoomRectangle {
   readonly x: number
   readonly y: number
   readonly width: number
@@ -25,7 +25,7 @@ export interface Contact {
 }
 
 /** Where one place backs on another with just `gap` between them; null where it does not. */
-export function contactOf(one: Place, other: Place, gap: number): Contact | null {
+export function contactOf(one: RoomRectangle, other: RoomRectangle, gap: number): Contact | null {
   const alongX = { from: Math.max(one.x, other.x), to: Math.min(one.x + one.width, other.x + other.width) }
   const alongY = { from: Math.max(one.y, other.y), to: Math.min(one.y + one.depth, other.y + other.depth) }
   if (alongX.to > alongX.from) {
@@ -72,10 +72,14 @@ function hubOf(rooms: readonly RoomToPlace[]): number {
  * Sets rooms against each other with `gap` between their faces, each where it touches its partner for at least `door`, and all of them as close
  * together as that allows. The first is at the origin; the answer has the order of the rooms.
  */
-export function arrangeRooms(rooms: readonly RoomToPlace[], gap: number, door: number): readonly Place[] {
+export function arrangeRooms(
+  rooms: readonly RoomToPlace[],
+  gap: number,
+  door: number,
+): readonly RoomRectangle[] {
   const partners = partnersOf(rooms)
   const order = placingOrder(rooms, partners)
-  const placed = new Map<number, Place>()
+  const placed = new Map<number, RoomRectangle>()
   for (const index of order) {
     const room = rooms[index] as RoomToPlace
     const partner = partners[index] ?? null
@@ -87,7 +91,7 @@ export function arrangeRooms(rooms: readonly RoomToPlace[], gap: number, door: n
       bestPlace(room, all, all, gap, 0)
     placed.set(index, place ?? { x: 0, y: 0, width: room.width, depth: room.depth })
   }
-  return rooms.map((_, index) => placed.get(index) as Place)
+  return rooms.map((_, index) => placed.get(index) as RoomRectangle)
 }
 
 /** The room nobody is partner before, then its neighbours large before small, closets after all. */
@@ -102,13 +106,13 @@ function placingOrder(
 /** The place beside one of `neighbors` that is clear of all and makes the smallest house; null where none touches for `least`. */
 function bestPlace(
   room: RoomToPlace,
-  neighbors: readonly Place[],
-  all: readonly Place[],
+  neighbors: readonly RoomRectangle[],
+  all: readonly RoomRectangle[],
   gap: number,
   least: number,
-): Place | null {
+): RoomRectangle | null {
   const bounds = boundsOf(all)
-  let best: { readonly place: Place; readonly score: number } | null = null
+  let best: { readonly place: RoomRectangle; readonly score: number } | null = null
   for (const neighbor of neighbors) {
     for (const place of placesBeside(room, neighbor, all, gap)) {
       const contact = contactOf(neighbor, place, gap)
@@ -123,10 +127,10 @@ function bestPlace(
 
 function placesBeside(
   { width, depth }: RoomToPlace,
-  neighbor: Place,
-  all: readonly Place[],
+  neighbor: RoomRectangle,
+  all: readonly RoomRectangle[],
   gap: number,
-): readonly Place[] {
+): readonly RoomRectangle[] {
   const xs = stops(
     neighbor.x,
     neighbor.width,
@@ -164,7 +168,7 @@ function stops(
   return [...new Set([start, start + length - own, ...touching])]
 }
 
-function isClear(one: Place, other: Place, gap: number): boolean {
+function isClear(one: RoomRectangle, other: RoomRectangle, gap: number): boolean {
   return (
     one.x >= other.x + other.width + gap ||
     other.x >= one.x + one.width + gap ||
@@ -173,7 +177,7 @@ function isClear(one: Place, other: Place, gap: number): boolean {
   )
 }
 
-function boundsOf(places: readonly Place[]): Place {
+function boundsOf(places: readonly RoomRectangle[]): RoomRectangle {
   const x = Math.min(...places.map((place) => place.x))
   const y = Math.min(...places.map((place) => place.y))
   const width = Math.max(...places.map((place) => place.x + place.width)) - x
@@ -182,6 +186,6 @@ function boundsOf(places: readonly Place[]): Place {
 }
 
 /** Area, with a weight on houses that grow long and thin. */
-function sizeOf({ width, depth }: Place): number {
+function sizeOf({ width, depth }: RoomRectangle): number {
   return width * depth + (width - depth) ** 2 / 4
 }

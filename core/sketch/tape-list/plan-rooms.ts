@@ -7,7 +7,7 @@ import type { Drawn } from '../commands.ts'
 import { withRecords } from '../job-edits.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomKinds } from '../room-kinds.ts'
-import { arrangeRooms, type Place, partnersOf } from './arrange-rooms.ts'
+import { arrangeRooms, partnersOf, type RoomRectangle } from './arrange-rooms.ts'
 import {
   furnished,
   type Listed,
@@ -194,7 +194,7 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
   const templates = listed.map(({ openings }) => openings.flatMap((one) => templatesOf(job, one)))
   const fill = moved.map((place, index) => ({ place, openings: (templates[index] ?? []).map(toSet) }))
   const { set, crowded } = setOpenings(fill, pairsOf(toPlace), gap)
-  const rooms = listed.map((one, index) => roomRecord(job, one, moved[index] as Place, newId))
+  const rooms = listed.map((one, index) => roomRecord(job, one, moved[index] as RoomRectangle, newId))
   return {
     rooms: rooms.map((room, index): MadeRoom => {
       const { line, room: said } = listed[index] as Listed

@@ -7,7 +7,7 @@ import { roomDefaultsFor } from '../room-defaults.ts'
 import { newRoomRecord } from '../room-edits.ts'
 import { roomKinds, usualHardware } from '../room-kinds.ts'
 import { firstTrimSizes } from '../trim-sizes.ts'
-import type { Facing, Place } from './arrange-rooms.ts'
+import type { Facing, RoomRectangle } from './arrange-rooms.ts'
 import type { OpeningToSet, SetOpening } from './set-openings.ts'
 import type { TapeOpening, TapeRoom } from './tape-records.ts'
 
@@ -70,7 +70,12 @@ export function toSet(template: Template): OpeningToSet & { readonly isOutdoors:
 
 const wallNames: readonly Facing[] = ['north', 'east', 'south', 'west']
 
-export function roomRecord(job: Job, listed: Listed, place: Place, newId: (prefix: string) => string): Room {
+export function roomRecord(
+  job: Job,
+  listed: Listed,
+  place: RoomRectangle,
+  newId: (prefix: string) => string,
+): Room {
   const { room, storey, height } = listed
   const kind = roomKinds[room.use]
   const defaults = roomDefaultsFor(job, storey.id, () => newId('trim'))
@@ -114,12 +119,12 @@ const opposite: Readonly<Record<Facing, Facing>> = {
 export function openingRecord(
   set: SetOpening,
   rooms: readonly Room[],
-  places: readonly Place[],
+  places: readonly RoomRectangle[],
   templates: readonly Template[],
   newId: (prefix: string) => string,
 ): Opening {
   const { isOutside: _outside, ...template } = templates[set.opening] as Template
-  const [room, place] = [rooms[set.room] as Room, places[set.room] as Place]
+  const [room, place] = [rooms[set.room] as Room, places[set.room] as RoomRectangle]
   const far = set.far === null ? null : (rooms[set.far] as Room)
   return {
     ...template,
@@ -134,7 +139,7 @@ export function openingRecord(
 }
 
 /** Walls run clockwise on the plan from the corner at least x and least y. */
-function offsetOf(place: Place, { side, at }: SetOpening, width: number): number {
+function offsetOf(place: RoomRectangle, { side, at }: SetOpening, width: number): number {
   switch (side) {
     case 'north':
       return at - place.x

@@ -1,4 +1,4 @@
-import { type Contact, contactOf, type Facing, type Place } from './arrange-rooms.ts'
+import { type Contact, contactOf, type Facing, type RoomRectangle } from './arrange-rooms.ts'
 
 /** An opening to be set in a wall of a room; `key` tells what can be one and the same between two rooms. */
 export interface OpeningToSet {
@@ -32,7 +32,7 @@ interface Stretch {
 }
 
 interface RoomToFill {
-  readonly place: Place
+  readonly place: RoomRectangle
   readonly openings: readonly OpeningToSet[]
 }
 
@@ -145,7 +145,7 @@ interface Slot extends Stretch {
 
 const sides: readonly Facing[] = ['north', 'east', 'south', 'west']
 
-function wallStretch(place: Place, side: Facing): Stretch {
+function wallStretch(place: RoomRectangle, side: Facing): Stretch {
   return side === 'north' || side === 'south'
     ? { from: place.x, to: place.x + place.width }
     : { from: place.y, to: place.y + place.depth }
@@ -176,7 +176,7 @@ function widthOf(room: RoomToFill, opening: number): number {
 
 /** Free stretches of a wall, parted where a room behind it begins or ends. */
 function slotsOf(
-  place: Place,
+  place: RoomRectangle,
   side: Facing,
   taken: readonly Stretch[],
   backs: readonly Contact[],

@@ -1,7 +1,7 @@
 import type { HalfDayWork, PersonDay, SiteDay } from '../document-types.ts'
 import type { ChosenWeek } from '../paper-choice.ts'
 import { printable } from '../paper-size.ts'
-import { linesOf } from '../room-sheet/fit.ts'
+import { lineCountOf } from '../room-sheet/fit.ts'
 import { mergedCans } from '../site-days.ts'
 
 /** How close a week is set: type in points, a line by the height of its type, mm above and below the text of a row with its rule. */
@@ -56,12 +56,12 @@ function heightOf({ week }: ChosenWeek, density: Density): number {
 function heightOfDay({ people, chores }: SiteDay, { points, padding }: Density, line: number): number {
   const rows = people.reduce((total, each) => total + linesOfPerson(each, points) * line + padding, 0)
   const cans = mergedCans(people.map((each) => each.cans)).map(({ what }) => what)
-  const ofCans = linesOf(cans.join('; '), weekColumns.cans - gap, points) * line + padding
+  const ofCans = lineCountOf(cans.join('; '), weekColumns.cans - gap, points) * line + padding
   const alarms = chores.find(({ kind }) => kind === 'alarms')
   const ofAlarms =
     alarms === undefined
       ? 0
-      : linesOf(alarmWords + alarms.roomNames.join(', '), 2 * half + weekColumns.cans, points) * line +
+      : lineCountOf(alarmWords + alarms.roomNames.join(', '), 2 * half + weekColumns.cans, points) * line +
         padding
   return Math.max(rows, ofCans) + ofAlarms
 }
@@ -82,7 +82,7 @@ export function isSameAllDay({ morning, afternoon }: PersonDay): boolean {
 
 function linesOfWorks(works: readonly HalfDayWork[], width: number, points: number): number {
   return works.reduce(
-    (total, { roomName, passes }) => total + linesOf(`${roomName}: ${passes.join('; ')}`, width, points),
+    (total, { roomName, passes }) => total + lineCountOf(`${roomName}: ${passes.join('; ')}`, width, points),
     0,
   )
 }

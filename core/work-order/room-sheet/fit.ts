@@ -78,7 +78,7 @@ export const heights = {
 } as const
 
 /** Lines that a text takes in a column of a width (mm), with type of a size (points). */
-export function linesOf(text: string, width: number, points: number): number {
+export function lineCountOf(text: string, width: number, points: number): number {
   const letters = width / (points * millimetresPerPoint * letterWidth * wordLoss)
   return text === '' ? 0 : Math.ceil(text.length / letters)
 }
@@ -88,7 +88,7 @@ function textHeight(lines: number, points: number): number {
 }
 
 function rowHeight(cells: readonly (readonly [string, number])[]): number {
-  const most = Math.max(1, ...cells.map(([text, width]) => linesOf(text, width - 1.5, textSize.body)))
+  const most = Math.max(1, ...cells.map(([text, width]) => lineCountOf(text, width - 1.5, textSize.body)))
   return textHeight(most, textSize.body) + heights.cellPadding
 }
 
@@ -178,7 +178,7 @@ function blockHeights(
 /** What was left out is said at the head of the notes. */
 function notesHeight(sheet: RoomSheet, detail: SheetDetail, width: number): number {
   const words = leftOutOf(sheet, detail).join('; ')
-  return heights.leastNotes + textHeight(linesOf(words, width - 40, textSize.small), textSize.small)
+  return heights.leastNotes + textHeight(lineCountOf(words, width - 40, textSize.small), textSize.small)
 }
 
 function leftOutOf(sheet: RoomSheet, detail: SheetDetail): readonly string[] {
@@ -218,7 +218,7 @@ function captionText({ openings, plans }: RoomSheet): string {
 
 function drawnHeight(sheet: RoomSheet, detail: SheetDetail, width: number): number {
   const plan = planSize(sheet.plans, detail.planWidth, detail.planDepth)
-  const caption = textHeight(linesOf(captionText(sheet), width, textSize.small), textSize.small)
+  const caption = textHeight(lineCountOf(captionText(sheet), width, textSize.small), textSize.small)
   return 1.5 + caption + Math.max(plan.height, repairsHeight(sheet, detail, width - plan.width - gap))
 }
 
@@ -266,7 +266,7 @@ function passesHeight({ passes }: RoomSheet, { lines, waitNames }: SheetDetail, 
 function footHeight(sheet: RoomSheet, detail: SheetDetail, width: number): number {
   const [left, right] = footWidths(width)
   const items = mindItems(sheet, detail).map(
-    (text) => textHeight(linesOf(`xx ${text}`, left, textSize.body), textSize.body) + heights.listItem,
+    (text) => textHeight(lineCountOf(`xx ${text}`, left, textSize.body), textSize.body) + heights.listItem,
   )
   const { box, lies } = columns.register
   const off = sheet.register.map((line) => rowHeight([[registerText(line), right - 2 * box - lies]]))

@@ -5,7 +5,7 @@ import type { Outcome } from '../../../core/project/problem.ts'
 import { machineMoment } from '../../../core/time/site-moment.ts'
 import { ask } from '../../bridge/client.ts'
 import { takenWords } from './backup-words.ts'
-import { bringJobBack, goBackTo } from './exchange.ts'
+import { bringJobBack, goBackTo } from './ways-out.ts'
 
 /** What is in one backup, and what can be had from it. */
 export function BackupInside(props: { readonly backup: BackupSummary; readonly isOpen: boolean }) {

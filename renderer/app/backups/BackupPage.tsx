@@ -6,7 +6,7 @@ import { jobStore } from '../../state/app.ts'
 import { BackupInside } from './BackupInside.tsx'
 import { agoWords, kindWords, shutTitles, sizeWords, takenWords, wayWords } from './backup-words.ts'
 import { useBookView, wantBackupPage } from './book-state.ts'
-import { leaveShutBook } from './exchange.ts'
+import { leaveShutBook } from './ways-out.ts'
 import './backups.css'
 
 /** Go back to a backup: why the book is shut where it is, the backups there are, and a look inside one. */

@@ -36,7 +36,7 @@ const notStored: HelpSection = {
     'While a change cannot be stored, a bar above the title block says why. It is kept on the page and tried again by itself after 1, 2, 4, 8, 15 and then every 30 seconds, and at once when you press “Try again now”. You can go on working, undo included. Keep the window open, or save a copy of the job as a file.',
     'Text in a field that was not taken yet (press Enter or leave the field) counts as not stored. Closing the window, opening another job or starting one asks first when something would be lost.',
     'When another window or tab changes the same job, this one takes the change over within seconds. If you have something of your own that is not stored yet, it asks: “Put my edits on top” keeps both where they can be had together; what cannot is listed and can be copied. The other window’s edit then stands.',
-    'The last 200 deeds can be undone, as long as no other window has changed the same records since.',
+    'The last 200 actions can be undone, as long as no other window has changed the same records since.',
     'If a station cannot be shown, the others go on and nothing is lost: try it again, undo the last thing, and keep the details it offers to copy for a report.',
   ],
 }

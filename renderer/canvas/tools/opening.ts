@@ -10,7 +10,7 @@ import { openingTemplateFor } from '../../../core/sketch/opening-templates.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { capital } from '../../../core/words/text.ts'
 import { targetAt, wallAt } from '../hit.ts'
-import { type Deed, resting, type Surroundings, type Tool } from './tool.ts'
+import { type DrawnAction, resting, type Surroundings, type Tool } from './tool.ts'
 
 /** How far from a wall the pointer may be for an opening to hang on it, in units of the catching tolerance. */
 const reach = 3
@@ -34,7 +34,7 @@ export function openingTool(kind: OpeningKind): Tool {
           },
         }
       }
-      return { gesture: resting, deed: deedOf(kind, command, input.point) }
+      return { gesture: resting, action: actionOf(kind, command, input.point) }
     },
     draft: (gesture) =>
       gesture.kind === 'placingOpening' && gesture.command !== null ? [gesture.command] : [],
@@ -46,7 +46,11 @@ function isOverOpening(point: Point, around: Surroundings): boolean {
   return targetAt(around.job, around.storeyId, point, around.tolerance * reach, [])?.kind === 'opening'
 }
 
-function deedOf(kind: OpeningKind, command: Extract<SketchCommand, { kind: 'addOpening' }>, at: Point): Deed {
+function actionOf(
+  kind: OpeningKind,
+  command: Extract<SketchCommand, { kind: 'addOpening' }>,
+  at: Point,
+): DrawnAction {
   return { name: `set a ${openingNouns[kind]}`, commands: [command], select: [command.opening.id], at }
 }
 

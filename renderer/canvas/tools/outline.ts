@@ -60,7 +60,7 @@ function close(gesture: Drawing, around: Surroundings): ToolStep {
   const command = newRoom(gesture.corners, around)
   return {
     gesture: resting,
-    deed: { name: `draw ${command.name}`, commands: [command], select: [command.id], at: gesture.to },
+    action: { name: `draw ${command.name}`, commands: [command], select: [command.id], at: gesture.to },
   }
 }
 

@@ -2,7 +2,7 @@ import { type Point, pointsDistance } from '../../../core/geometry/point.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { openingSides } from '../../../core/project/walls.ts'
 import { placeOnWall, type Target, targetAt } from '../hit.ts'
-import { commandsOf, follow, isMove, letGo } from './moves.ts'
+import { commandsOf, follow, isMove, letGo } from './pointer-moves.ts'
 import {
   type Gesture,
   type GestureOf,

@@ -53,7 +53,7 @@ function finish(gesture: Drawing, around: Surroundings): ToolStep {
   const command = newRoom(rectangleCorners(gesture.from, gesture.to), around)
   return {
     gesture: resting,
-    deed: { name: `draw ${command.name}`, commands: [command], select: [command.id], at: gesture.to },
+    action: { name: `draw ${command.name}`, commands: [command], select: [command.id], at: gesture.to },
   }
 }
 

@@ -86,7 +86,7 @@ export type GestureOf<Kind extends Gesture['kind']> = Extract<Gesture, { kind: K
 export const resting: Gesture = { kind: 'resting' }
 
 /** One finished gesture, as the user would name it in "Undo ...". */
-export interface Deed {
+export interface DrawnAction {
   readonly name: string
   readonly commands: readonly SketchCommand[]
   /** What is selected after it; null leaves the selection. */
@@ -97,7 +97,7 @@ export interface Deed {
 
 export interface ToolStep {
   readonly gesture: Gesture
-  readonly deed?: Deed
+  readonly action?: DrawnAction
   readonly select?: readonly string[]
   /** Words for the place of the pointer when something typed cannot be read. */
   readonly refusal?: { readonly sentence: string; readonly at: Point }

@@ -2,7 +2,7 @@ import type { KeyboardEvent, PointerEvent } from 'react'
 import { barId } from './bar-walk.ts'
 import {
   type Bar,
-  dryingOf,
+  dryingSpans,
   type Lane,
   laneHeight,
   lineHeight,
@@ -139,7 +139,7 @@ function SpanRect(props: {
 function PickedDrying(props: LaneDrawingProps & { readonly y: number; readonly height: number }) {
   const bar = props.lane.bars.find((each) => each.task.id === props.look.pickedId)
   if (props.lane.kind === 'person' || bar === undefined) return null
-  return dryingOf(bar).map((span) => (
+  return dryingSpans(bar).map((span) => (
     <SpanRect
       key={span.from}
       axis={props.axis}

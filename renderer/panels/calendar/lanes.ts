@@ -115,7 +115,7 @@ function roomLane(id: string, name: string, placed: readonly Placed[]): Omit<Lan
     bars,
     stays: [],
     elsewhere: [],
-    wet: united(placed.flatMap(dryingOf)),
+    wet: united(placed.flatMap(dryingSpans)),
     outOfUse: outOfUseOf(placed),
   }
 }
@@ -144,7 +144,7 @@ function staysOf(bars: readonly Bar[], local: LocalTime): readonly Stay[] {
 }
 
 /** While a task's surfaces dry: from the end of the work on. */
-export function dryingOf({ task, planned }: Pick<Placed, 'task' | 'planned'>): readonly Span[] {
+export function dryingSpans({ task, planned }: Pick<Placed, 'task' | 'planned'>): readonly Span[] {
   const { wetFor } = task.effects
   return wetFor === null || wetFor === 0 ? [] : [{ from: planned.end, to: planned.end + wetFor }]
 }

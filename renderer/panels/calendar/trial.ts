@@ -49,7 +49,7 @@ export function dropTrial(): void {
   trialStore.setState({ changes: [] })
 }
 
-/** Makes all that is being tried one deed of the job. */
+/** Makes all that is being tried one action of the job. */
 export function takeTrial(): void {
   const { job, jobKey } = jobStore.store.getState()
   const changes = changesFor(trialStore.getState(), jobKey)

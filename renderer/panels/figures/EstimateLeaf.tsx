@@ -125,8 +125,8 @@ const basisWords: Readonly<Record<Estimate['basis'], string>> = {
 }
 
 function Percentages({ rules }: { readonly rules: PriceRules }) {
-  const change = (deed: string, changes: Partial<PriceRules>) =>
-    changeHouseRules(deed, { price: { ...rules, ...changes } })
+  const change = (action: string, changes: Partial<PriceRules>) =>
+    changeHouseRules(action, { price: { ...rules, ...changes } })
   return (
     <section className="block">
       <h3>House percentages</h3>

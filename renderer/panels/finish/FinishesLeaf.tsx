@@ -17,7 +17,7 @@ import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { sheenNotes } from '../parts/glossary-words.ts'
-import { isSameScope, type Place, recordAt } from '../parts/scopes.ts'
+import { isSameScope, recordAt, type ScopeTarget } from '../parts/scope-choices.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { depthWords } from '../parts/words.ts'
 import { ColourList } from './ColourList.tsx'
@@ -166,7 +166,7 @@ function FinishRow(props: {
   readonly label: string
   readonly name: React.ReactNode
   readonly scope: Scope
-  readonly place: Place
+  readonly place: ScopeTarget
   readonly isHead?: boolean
 }) {
   const { job, label, scope, place } = props

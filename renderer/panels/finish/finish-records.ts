@@ -3,7 +3,7 @@ import type { Finish, Scope } from '../../../core/project/survey-records.ts'
 import { usualFinishes } from '../../../core/project/usual-finishes.ts'
 import { newId } from '../../state/new-id.ts'
 import { putRecord, removeRecord } from '../parts/edits.ts'
-import { type Place, recordAt, recordFor } from '../parts/scopes.ts'
+import { recordAt, recordFor, type ScopeTarget } from '../parts/scope-choices.ts'
 
 interface ShownFinish {
   readonly finish: Omit<Finish, 'id' | 'scope'>
@@ -12,7 +12,7 @@ interface ShownFinish {
 }
 
 /** What a surface gets; until somebody says it the usual is only offered, not painted. */
-export function finishFor(job: Job, place: Place): ShownFinish {
+export function finishFor(job: Job, place: ScopeTarget): ShownFinish {
   const record = recordFor(job.finishes, place)
   if (record !== null) return { finish: record, from: record.scope }
   return { finish: { paint: false, colourId: null, ...usualFinishes[place.surfaceClass] }, from: null }
@@ -22,7 +22,7 @@ export function finishFor(job: Job, place: Place): ShownFinish {
 export function chooseFinish(
   job: Job,
   scope: Scope,
-  place: Place,
+  place: ScopeTarget,
   changes: Partial<Omit<Finish, 'id' | 'scope'>>,
 ): boolean {
   const own = recordAt(job.finishes, scope)

@@ -3,7 +3,7 @@ import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { type Area, formatArea, sumAreas } from '../../../core/units/area.ts'
 import { formatLength, type Length, sumLengths } from '../../../core/units/length.ts'
-import { useDraftJob } from '../../canvas/draft.ts'
+import { useJobAfterGesture } from '../../canvas/gesture-outcome.ts'
 import { useView } from '../../state/app.ts'
 import { takeoffOf } from '../../state/derived.ts'
 
@@ -29,7 +29,7 @@ function sumsOf(surfaces: readonly SurfaceQuantity[]): Sums {
 
 /** What the drawing measures while it is drawn: the room in hand beside the whole house. */
 export function FigureStrip() {
-  const job = useDraftJob()
+  const job = useJobAfterGesture()
   const roomId = useView((state) => state.roomId)
   const takeoff: Takeoff = useMemo(() => takeoffOf(job), [job])
   const room = roomId === null ? undefined : job.rooms[roomId]

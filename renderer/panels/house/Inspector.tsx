@@ -5,11 +5,11 @@ import { showTapeList } from '../../state/tape-list.ts'
 import { KeptItems } from '../parts/KeptItems.tsx'
 import { Leaves } from '../parts/Leaves.tsx'
 import { BuiltFields } from './BuiltFields.tsx'
-import { duplicateSelected, removeSelected } from './deeds.ts'
 import { OpeningFields } from './OpeningFields.tsx'
 import { RoomFields } from './RoomFields.tsx'
 import { ShapeFields } from './ShapeFields.tsx'
 import { SurfaceLeaf } from './SurfaceLeaf.tsx'
+import { duplicateSelected, removeSelected } from './selection-actions.ts'
 import { TrimFields } from './TrimFields.tsx'
 
 /** Everything about what is selected, in fields: the same the hand does on the sheet, exactly. */

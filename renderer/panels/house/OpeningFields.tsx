@@ -12,8 +12,8 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { command } from '../parts/edits.ts'
 import { wholeNumber, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { removeSelected } from './deeds.ts'
 import { LengthField } from './LengthField.tsx'
+import { removeSelected } from './selection-actions.ts'
 
 const slabWords = {
   flush: 'Flush',

@@ -10,8 +10,8 @@ import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { sketchStore } from '../../canvas/sketch-store.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useTakeoff } from '../../state/derived.ts'
+import { ElevationDrawing } from './ElevationDrawing.tsx'
 import { openingTitle } from './opening-title.ts'
-import { WallElevation } from './WallElevation.tsx'
 
 /** Every surface of the room: pick one to read its figure, how it came about, and see on the sheet where it comes from. */
 export function SurfaceLeaf(props: { readonly room: Room }) {
@@ -28,7 +28,7 @@ export function SurfaceLeaf(props: { readonly room: Room }) {
   }, [picked, job, room])
   return (
     <div className="leaf-pad">
-      <WallElevation room={room} pickedKey={surfaceKey} />
+      <ElevationDrawing room={room} pickedKey={surfaceKey} />
       <ul className="surface-names">
         {surfaces.map((surface) => (
           <li key={surface.key}>

@@ -4,7 +4,13 @@ import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
 import { showTapeList } from '../../state/tape-list.ts'
 import { isTyping, keyName } from '../parts/key-names.ts'
-import { copySelected, duplicateSelected, pasteCopied, removeSelected, selectAll } from './deeds.ts'
+import {
+  copySelected,
+  duplicateSelected,
+  pasteCopied,
+  removeSelected,
+  selectAll,
+} from './selection-actions.ts'
 import { zoomBy } from './sight.ts'
 import { repeatLastOpening } from './usual-room.ts'
 

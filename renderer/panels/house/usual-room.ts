@@ -32,7 +32,7 @@ export function usualWords(job: Job, room: Room): string {
     .join(', ')
 }
 
-/** Gives a room what its use usually has, as one deed: height, openings where they fit, and hardware that stays. */
+/** Gives a room what its use usually has, as one action: height, openings where they fit, and hardware that stays. */
 export function giveUsual(room: Room): void {
   const { job } = jobStore.store.getState()
   if (job === null) return

@@ -33,8 +33,8 @@ export function HoldPapers(props: {
 
 function HoldPaper({ job, hold }: { readonly job: Job; readonly hold: Hold }) {
   const { today } = useSiteNow()
-  const put = (deed: string, change: Partial<HoldRecord>) =>
-    putRecord(deed, 'holds', { ...recordOf(job, hold), ...change })
+  const put = (action: string, change: Partial<HoldRecord>) =>
+    putRecord(action, 'holds', { ...recordOf(job, hold), ...change })
   if (hold.cleared !== null) {
     const { on, by } = hold.cleared
     return (

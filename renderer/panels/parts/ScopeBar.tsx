@@ -1,6 +1,6 @@
 import { Label, Radio, RadioGroup } from 'react-aria-components'
 import type { Scope } from '../../../core/project/survey-records.ts'
-import type { ScopeLevel } from './scopes.ts'
+import type { ScopeLevel } from './scope-choices.ts'
 
 interface ScopeBarProps {
   readonly label: string

@@ -2,7 +2,7 @@ import type { Mark } from '../../../core/project/progress-records.ts'
 import { newId } from '../../state/new-id.ts'
 import { command, putRecord } from '../parts/edits.ts'
 
-const deeds: Readonly<Record<Mark['mark'], string>> = {
+const actions: Readonly<Record<Mark['mark'], string>> = {
   started: 'Mark a step started',
   done: 'Tick a step done',
   skipped: 'Leave a step out',
@@ -14,19 +14,19 @@ type Rest = Partial<Pick<Mark, 'crewMemberIds' | 'actualMinutes' | 'note'>>
 
 /** Adds what happened to a step; marks are only ever added. */
 export function addMark(stepKey: string, mark: Mark['mark'], at: string, rest: Rest = {}): boolean {
-  return putRecord(deeds[mark], 'marks', markOf(stepKey, mark, at, rest))
+  return putRecord(actions[mark], 'marks', markOf(stepKey, mark, at, rest))
 }
 
-/** Marks several steps as one deed, each with the people who did it. */
+/** Marks several steps as one action, each with the people who did it. */
 export function addMarks(
-  deed: string,
+  action: string,
   stepKeys: readonly string[],
   mark: Mark['mark'],
   at: string,
   peopleOf: (stepKey: string) => Mark['crewMemberIds'],
 ): boolean {
   return command(
-    deed,
+    action,
     ...stepKeys.map((stepKey) => ({
       kind: 'putRecord' as const,
       collection: 'marks' as const,

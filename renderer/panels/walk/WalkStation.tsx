@@ -206,8 +206,8 @@ function WalkPapers({ chain, room, surfaces, surface }: PapersProps) {
                 <FormButtons
                   isNew={isNew}
                   onAccept={() => {
-                    const deed = `${isNew ? 'Record' : 'Change'}: ${conditionWords[draft.kind]}`
-                    if (putRecord(deed, 'conditions', draft)) setDraft(null)
+                    const action = `${isNew ? 'Record' : 'Change'}: ${conditionWords[draft.kind]}`
+                    if (putRecord(action, 'conditions', draft)) setDraft(null)
                   }}
                   onCancel={() => setDraft(null)}
                 />

@@ -2,7 +2,7 @@ import type { Job } from '../../../core/project/job.ts'
 import { type ExistingFacts, factsOf } from '../../../core/project/scopes.ts'
 import type { Existing, ExistingId, Scope } from '../../../core/project/survey-records.ts'
 import { takenUntilSaid } from '../../../core/specification/taken-until-said.ts'
-import { type Place, recordAt, scopesOf } from '../parts/scopes.ts'
+import { recordAt, type ScopeTarget, scopesOf } from '../parts/scope-choices.ts'
 
 /** One fact as it holds at a scope: said there, said at a wider one, taken by class, or open. */
 export interface HoldingFact<Value> {
@@ -24,7 +24,7 @@ export const nothingSaid: ExistingFacts = {
 }
 
 /** The facts of a place at one of its scopes. */
-export function holdingFacts(job: Job, place: Place, scope: Scope): HoldingFacts {
+export function holdingFacts(job: Job, place: ScopeTarget, scope: Scope): HoldingFacts {
   const scopes = scopesOf(place)
   const wider = scopes.slice(scopes.findIndex((each) => each.level === scope.level) + 1)
   const own = recordAt(job.existing, scope) ?? nothingSaid

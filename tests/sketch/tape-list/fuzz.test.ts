@@ -4,7 +4,7 @@ import type { Job } from '../../../core/project/job.ts'
 import { records } from '../../../core/project/job.ts'
 import type { StoreyId } from '../../../core/project/sketch-records.ts'
 import { applyCommand } from '../../../core/sketch/apply-command.ts'
-import { contactOf, type Place } from '../../../core/sketch/tape-list/arrange-rooms.ts'
+import { contactOf, type RoomRectangle } from '../../../core/sketch/tape-list/arrange-rooms.ts'
 import { planTapeRooms } from '../../../core/sketch/tape-list/plan-rooms.ts'
 import { readTapeLine, readTapeList } from '../../../core/sketch/tape-list/read-line.ts'
 import { tidyLine } from '../../../core/sketch/tape-list/tidy-line.ts'
@@ -278,13 +278,13 @@ test('rooms of any list have what their lines say, stand clear of each other, an
   expect(shared).toBeGreaterThan(200)
 })
 
-function placeOf({ corners }: Job['rooms'][string]): Place {
+function placeOf({ corners }: Job['rooms'][string]): RoomRectangle {
   const [first, , third] = corners
   const { x, y } = first ?? { x: 0, y: 0 }
   return { x, y, width: (third?.x ?? 0) - x, depth: (third?.y ?? 0) - y }
 }
 
-function overlap(one: Place, other: Place): boolean {
+function overlap(one: RoomRectangle, other: RoomRectangle): boolean {
   return (
     one.x < other.x + other.width &&
     other.x < one.x + one.width &&

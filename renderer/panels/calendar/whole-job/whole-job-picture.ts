@@ -1,5 +1,5 @@
 import { kindOfPass } from '../../../../core/passes/pass-types.ts'
-import type { JobPlan } from '../../../../core/schedule/plan-job.ts'
+import type { JobPlan } from '../../../../core/schedule/job-plan.ts'
 import { phaseOf } from '../../../../core/work-order/phases.ts'
 import { type Picture, type PictureElsewhere, pictureOf } from './picture.ts'
 

@@ -49,13 +49,13 @@ export function readAndPlan(
   }
 }
 
-/** Makes the rooms as one deed. Lines that have to be mended stay in the list, below their headings. */
+/** Makes the rooms as one action. Lines that have to be mended stay in the list, below their headings. */
 export function makeRooms(sight: TapeSight): void {
   const { drawn } = sight.plan
   const [first] = drawn.rooms
   if (first === undefined) return
-  const deed = drawn.rooms.length === 1 ? `make ${first.name}` : `make ${drawn.rooms.length} rooms`
-  if (!jobStore.perform(deed, applyCommand(sight.job, { kind: 'addDrawn', drawn }))) return
+  const action = drawn.rooms.length === 1 ? `make ${first.name}` : `make ${drawn.rooms.length} rooms`
+  if (!jobStore.perform(action, applyCommand(sight.job, { kind: 'addDrawn', drawn }))) return
   writeTapeText(linesLeft(sight.lines))
   if (sight.stopCount === 0) showTapeList(false)
   showStorey(first.storeyId)

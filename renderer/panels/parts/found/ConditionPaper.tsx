@@ -24,7 +24,7 @@ import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber, w
 import { conditionNotes, conditionSigns, severityNotes } from '../glossary-words.ts'
 import { OneOf } from '../OneOf.tsx'
 import { Tick } from '../Tick.tsx'
-import { isBegun, reachOf, withReach } from './condition-records.ts'
+import { hasEntries, reachOf, withReach } from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
 
 /** Square millimetres in the record, the program's area grain (1/10 000 mm²) on the way. */
@@ -170,7 +170,7 @@ export function ConditionWhatIf(props: {
 export function useFindingDraft(job: Job, draft: Condition | null): void {
   const stored = draft === null ? undefined : job.conditions[draft.id]
   useDraft(
-    draft === null || !isBegun(draft, stored)
+    draft === null || !hasEntries(draft, stored)
       ? null
       : { label: 'What was found', text: findingText(job, draft), take: () => false },
   )

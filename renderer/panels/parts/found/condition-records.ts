@@ -67,7 +67,7 @@ export function withReach(condition: Condition, surface: SurfaceQuantity, reach:
 }
 
 /** Something was written into it that would be lost with the form: a new one with words or amounts, or a change to a kept one. */
-export function isBegun(draft: Condition, stored: Condition | undefined): boolean {
+export function hasEntries(draft: Condition, stored: Condition | undefined): boolean {
   if (stored !== undefined) return !sameValue(draft, stored)
   const { length, areaMm2, count, photo, suspectedCause, note } = draft
   return suspectedCause !== '' || note !== '' || [length, areaMm2, count, photo].some((part) => part !== null)

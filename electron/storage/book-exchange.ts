@@ -1,6 +1,6 @@
 import { existsSync, renameSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import { backupNames, freshName } from './backups.ts'
+import { backupNames, newBackupName } from './backups.ts'
 import { backupFolder, halfEnding, logIndexOf, logOf } from './book-files.ts'
 import { copyPrivately } from './look-over.ts'
 import { makePrivateFolder, settleFile, settleFolder } from './private-files.ts'
@@ -14,7 +14,7 @@ import { makePrivateFolder, settleFile, settleFolder } from './private-files.ts'
 export function setAside(bookPath: string, at: string): void {
   const folder = backupFolder(bookPath)
   makePrivateFolder(folder)
-  const aside = join(folder, freshName(bookPath, 'setAside', at))
+  const aside = join(folder, newBackupName(bookPath, 'setAside', at))
   moveCompanions(bookPath, aside, bookPath)
   settleFolder(dirname(bookPath))
   settleFolder(folder)

@@ -2,7 +2,7 @@ import type { ScreenPoint } from './screen-point.ts'
 import type { Size } from './view.ts'
 
 /** Words at the place where something cannot be. */
-export function Refusal(props: {
+export function RefusalNote(props: {
   readonly at: ScreenPoint
   readonly sentence: string
   readonly size: Size

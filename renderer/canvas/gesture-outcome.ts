@@ -15,7 +15,7 @@ let last: {
 } | null = null
 
 /** The job as it would be if the gesture ended now, or why it cannot be; worked out once for all who look. */
-export function useDraft(): Outcome<Job> {
+export function useGestureOutcome(): Outcome<Job> {
   const job = useJob()
   const gesture = useSketch((state) => state.gesture)
   const { tool } = sketchStore.getState()
@@ -27,8 +27,8 @@ export function useDraft(): Outcome<Job> {
 }
 
 /** The drafted job where it can be, else the job as it stands. */
-export function useDraftJob(): Job {
+export function useJobAfterGesture(): Job {
   const job = useJob()
-  const draft = useDraft()
+  const draft = useGestureOutcome()
   return draft.ok ? draft.value : job
 }

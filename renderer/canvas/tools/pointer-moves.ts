@@ -116,14 +116,14 @@ export function movedRoomIds<Kind extends MoveKind>(gesture: Move<Kind>): readon
   return moves[gesture.kind].roomIds(gesture)
 }
 
-/** The button is let go: one deed where something is different; a sweep only selects. */
+/** The button is let go: one action where something is different; a sweep only selects. */
 export function letGo<Kind extends MoveKind>(gesture: Move<Kind>, around: Surroundings): ToolStep {
   const { commands, name, selects } = moves[gesture.kind]
   const select = selects(gesture, around)
   if (gesture.kind === 'sweeping') return { gesture: resting, select }
   const ended = commands(gesture)
   if (ended.length === 0) return { gesture: resting }
-  return { gesture: resting, deed: { name, commands: ended, select, at: gesture.to } }
+  return { gesture: resting, action: { name, commands: ended, select, at: gesture.to } }
 }
 
 /** The corners on either side, so that a moved corner catches on square with them. */

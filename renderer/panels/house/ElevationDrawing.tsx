@@ -20,7 +20,7 @@ type WallLine = readonly HeightPoint[]
 const paper = { width: 340, height: 210, left: 40, right: 12, top: 10, bottom: 24 }
 
 /** One wall of the room drawn square on and to scale: zones, trim, openings, and in the acting colour every edge that is cut in. */
-export function WallElevation(props: { readonly room: Room; readonly pickedKey: string | null }) {
+export function ElevationDrawing(props: { readonly room: Room; readonly pickedKey: string | null }) {
   const job = useJob()
   const { room, pickedKey } = props
   const walls = useMemo(() => roomElevations(job, room.id), [job, room.id])

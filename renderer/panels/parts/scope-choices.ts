@@ -8,7 +8,7 @@ import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
 export type ScopeLevel = Scope['level']
 
 /** What a choice can be made for: one surface, its class in a room, or its class in the house. */
-export interface Place {
+export interface ScopeTarget {
   readonly surfaceClass: SurfaceClass
   readonly roomId: RoomId | null
   readonly surface: SurfaceRef | null
@@ -17,7 +17,7 @@ export interface Place {
 type ScopedRecord = RecordOf<'existing'> | RecordOf<'finishes'>
 
 /** The scopes of a place from narrow to wide, as far as the place is narrow. */
-export function scopesOf(place: Place): readonly Scope[] {
+export function scopesOf(place: ScopeTarget): readonly Scope[] {
   const { surfaceClass, roomId, surface } = place
   return [
     ...(surface === null ? [] : [{ level: 'surface', surface } as const]),
@@ -35,7 +35,7 @@ export function recordAt<Item extends ScopedRecord>(table: Table<Item>, scope: S
 }
 
 /** The record that holds for a place, the narrowest first; null where nobody said anything yet. */
-export function recordFor<Item extends ScopedRecord>(table: Table<Item>, place: Place): Item | null {
+export function recordFor<Item extends ScopedRecord>(table: Table<Item>, place: ScopeTarget): Item | null {
   for (const scope of scopesOf(place)) {
     const found = recordAt(table, scope)
     if (found !== null) return found
