@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Database } from 'better-sqlite3'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { rebuildSums } from './content-sums.ts'
 import { describeFailure } from './failures.ts'
 
 /** One numbered step of the schema. Its text never changes once released; the hash holds it to that. */
@@ -91,6 +92,8 @@ export function applyMigration(database: Database, migration: Migration, applied
       database
         .prepare('INSERT INTO applied_migrations (number, name, sha256, applied_at) VALUES (?, ?, ?, ?)')
         .run(migration.number, migration.name, migration.sha256, appliedAt)
+      // In the same transaction: a process that dies in between would leave a book that looks damaged.
+      rebuildSums(database)
     })()
     return succeed(null)
   } catch (error) {

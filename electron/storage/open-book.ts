@@ -4,7 +4,7 @@ import { dirname } from 'node:path'
 import BetterSqlite3, { type Database } from 'better-sqlite3'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
 import { isInMemory, logOf } from './book-files.ts'
-import { keepSums, rebuildSums } from './content-sums.ts'
+import { keepSums } from './content-sums.ts'
 import { storageProblem } from './failures.ts'
 import { applyMigration, type Migration, pendingMigrations } from './migrations.ts'
 import { makePrivateFile } from './private-files.ts'
@@ -65,7 +65,6 @@ export function bringToNewestForm(
     const applied = applyMigration(database, migration, now)
     if (!applied.ok) return applied
   }
-  if (pending.length > 0) rebuildSums(database)
   keepSums(database)
   return succeed(null)
 }

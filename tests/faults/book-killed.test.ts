@@ -84,7 +84,9 @@ test('killed during a migration: the book is of the old or of the new form, whol
     copyFileSync(whole, path)
     const said = await killAfter(startWorker(['migrations', path]), 1, random() * 400)
     const first = await reopen(path)
-    const isOld = first.state().shut === null
+    const { shut } = first.state()
+    expect([undefined, 'newer']).toContain(shut?.reason)
+    const isOld = shut === null
     await first.close()
     seen[isOld ? 'old' : 'new']++
     if (said.includes('migrated')) expect(isOld).toBe(false)
@@ -92,6 +94,7 @@ test('killed during a migration: the book is of the old or of the new form, whol
       now: () => new Date().toISOString(),
       migrations: isOld ? migrations : steps,
     })
+    expect(keeper.state().shut, isOld ? 'old' : 'new').toBe(null)
     expect(granted(granted(keeper.store()).open('kept')).job).toEqual(plainJob())
     await backupsAreWhole(keeper)
     await keeper.close()

@@ -4,10 +4,11 @@ import { expect, test } from 'vitest'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { ColourId } from '../../core/project/survey-records.ts'
 import { findChangedContent, rebuildSums } from '../../electron/storage/content-sums.ts'
+import { applyMigration, migrationOf } from '../../electron/storage/migrations.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
 import { linen } from '../fixtures/plain-room.ts'
 import { bookWithOneJob, tamper } from './book-states.ts'
-import { granted, openKeeper } from './books.ts'
+import { granted, migrations, openKeeper } from './books.ts'
 
 function changedIn(path: string): string | null {
   const database = new Database(path, { readonly: true })
@@ -62,4 +63,15 @@ test('a record written, changed or taken away past the program is told, and a mi
     database.close()
     expect(changedIn(path)).toBeNull()
   }
+})
+
+test('a migration brings the sums along in its own transaction, so that a process that dies behind it leaves a sound book', async () => {
+  const path = await bookWithOneJob()
+  const database = new Database(path)
+  const sql = `UPDATE rooms SET body = json_set(body, '$.name', 'Other'); ALTER TABLE jobs ADD COLUMN remark TEXT;`
+  granted(
+    applyMigration(database, migrationOf(migrations.length + 1, 'planted', sql), '2027-03-29T08:00:00Z'),
+  )
+  expect(findChangedContent(database)).toBeNull()
+  database.close()
 })
