@@ -5,7 +5,7 @@ import type { Slab } from '../project/sketch-records.ts'
 import { openingNoun } from '../project/sketch-words.ts'
 import { type Area, areaFromSquareUnits } from '../units/area.ts'
 import { equivalentArea, equivalentSource, slabCoefficients } from './equivalents.ts'
-import type { OpeningSight } from './room-survey.ts'
+import type { SeenOpening } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
 import { areaLine, type SurfaceDraft, type SurfaceFace } from './surface-draft.ts'
 import type { HoleView, WallView } from './wall-view.ts'
@@ -15,7 +15,7 @@ import type { HoleView, WallView } from './wall-view.ts'
  * a glazed slab without one is measured solid ("sash doors measured solid", Measuring Painter's Work).
  */
 export function doorSurface(
-  { survey, view, hole }: OpeningSight,
+  { survey, view, hole }: SeenOpening,
   face: SurfaceFace,
   reach: number,
 ): SurfaceDraft {

@@ -16,7 +16,7 @@ import {
 } from './opening-outline.ts'
 import { partClass, partRef } from './opening-parts.ts'
 import { revealsAdded } from './opening-policies.ts'
-import type { OpeningSight, RoomSurvey } from './room-survey.ts'
+import type { RoomSurvey, SeenOpening } from './room-survey.ts'
 import { sashSurface } from './sash-surface.ts'
 import { areaLine, faceOf, type SurfaceDraft, type SurfaceFace } from './surface-draft.ts'
 import type { HoleView, WallView } from './wall-view.ts'
@@ -26,36 +26,36 @@ export function openingSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   const drafts: SurfaceDraft[] = []
   for (const view of survey.views) {
     for (const hole of view.holes) {
-      const sight = { survey, view, hole }
-      for (const part of hole.marks.parts) drafts.push(draftPart(sight, part))
+      const seen = { survey, view, hole }
+      for (const part of hole.marks.parts) drafts.push(draftPart(seen, part))
     }
   }
   return drafts
 }
 
-function draftPart(sight: OpeningSight, part: OpeningPart): SurfaceDraft {
-  const face = partFace(sight, part)
+function draftPart(seen: SeenOpening, part: OpeningPart): SurfaceDraft {
+  const face = partFace(seen, part)
   switch (part) {
     case 'casing':
-      return casing(sight, face)
+      return casing(seen, face)
     case 'jamb':
-      return jamb(sight, face)
+      return jamb(seen, face)
     case 'slab':
-      return doorSurface(sight, face, topOf(sight))
+      return doorSurface(seen, face, topOf(seen))
     case 'sash':
-      return sashSurface(sight, face, topOf(sight))
+      return sashSurface(seen, face, topOf(seen))
     case 'stool':
-      return stool(sight, face)
+      return stool(seen, face)
   }
 }
 
-function partFace({ survey, view, hole }: OpeningSight, part: OpeningPart): SurfaceFace {
+function partFace({ survey, view, hole }: SeenOpening, part: OpeningPart): SurfaceFace {
   const { opening, side } = hole.placed
   return faceOf(partRef(opening, side, part), view.room.id, partClass(opening, part), survey.rules.markOf)
 }
 
 /** Highest point of the opening over the floor that its painter stands on. */
-function topOf({ view, hole }: OpeningSight): number {
+function topOf({ view, hole }: SeenOpening): number {
   const { bottom, top } = hole.placed.place
   return top - (hole.onFloor ? bottom : lowestFloor(view))
 }
@@ -64,19 +64,19 @@ function lowestFloor(view: WallView): number {
   return Math.min(...view.floor.map((point) => point.height))
 }
 
-function casing(sight: OpeningSight, face: SurfaceFace): SurfaceDraft {
-  const { survey, view, hole } = sight
+function casing(seen: SeenOpening, face: SurfaceFace): SurfaceDraft {
+  const { survey, view, hole } = seen
   const { width, girth, style } = hole.casing as NonNullable<HoleView['casing']>
   const blocks = style === 'plinthAndCornerBlocks'
   const edges = zoneEdges(view, outerLengthByZone(view, hole))
   edges.push(edge(hole.marks.behindCasing, liningLength(hole), 'jamb'))
   if (hole.onFloor) edges.push(edge(survey.floorMark, 2 * width, 'floor'))
-  return narrowPart(sight, face, {
+  return narrowPart(seen, face, {
     girth,
     run: casingLength(hole),
     count: blocks ? cornerBlocks(hole) : 0,
     edges,
-    reach: topOf(sight) + width,
+    reach: topOf(seen) + width,
     counts: true,
     what: blocks ? 'casing with blocks' : 'casing',
   })
@@ -87,23 +87,23 @@ function cornerBlocks(hole: HoleView): number {
   return hole.onFloor || casedBelow(hole) ? 4 : 2
 }
 
-function jamb(sight: OpeningSight, face: SurfaceFace): SurfaceDraft {
-  const { survey, hole } = sight
+function jamb(seen: SeenOpening, face: SurfaceFace): SurfaceDraft {
+  const { survey, hole } = seen
   const { opening } = hole.placed
   const holeArea = areaFromSquareUnits(hole.measure.area)
-  return narrowPart(sight, face, {
+  return narrowPart(seen, face, {
     girth: opening.jambDepth,
     run: liningLength(hole),
     count: 0,
-    edges: jambEdges(sight),
-    reach: topOf(sight),
+    edges: jambEdges(seen),
+    reach: topOf(seen),
     counts: opening.jambOf === 'wood' || revealsAdded(survey.rules.openingPolicy, holeArea),
     what: opening.jambOf === 'wall' ? 'reveal' : 'jamb',
   })
 }
 
 /** Casing or wall on this side, casing on the other, the sash in between, the floor at its feet. */
-function jambEdges({ survey, view, hole }: OpeningSight): readonly Edge[] {
+function jambEdges({ survey, view, hole }: SeenOpening): readonly Edge[] {
   const { casing, casingBeyond, sash } = hole.marks
   const along = liningLength(hole)
   const edges = [
@@ -117,12 +117,12 @@ function jambEdges({ survey, view, hole }: OpeningSight): readonly Edge[] {
   return edges
 }
 
-function stool(sight: OpeningSight, face: SurfaceFace): SurfaceDraft {
-  const { view, hole } = sight
+function stool(seen: SeenOpening, face: SurfaceFace): SurfaceDraft {
+  const { view, hole } = seen
   const { depth, thickness, apron } = hole.placed.opening.stool as NonNullable<Opening['stool']>
   const edges = zoneEdges(view, stoolOutlineByZone(view, hole))
   edges.push(edge(hole.marks.filling ?? null, hole.measure.bottomLength, 'sash'))
-  return narrowPart(sight, face, {
+  return narrowPart(seen, face, {
     girth: depth + thickness + apron,
     run: stoolLength(hole),
     count: 0,
@@ -154,8 +154,8 @@ interface NarrowPart {
 }
 
 /** Narrow work: run x girth, and what the job's rule for girths makes of it. */
-function narrowPart(sight: OpeningSight, face: SurfaceFace, part: NarrowPart): SurfaceDraft {
-  const { words, rules } = sight.survey
+function narrowPart(seen: SeenOpening, face: SurfaceFace, part: NarrowPart): SurfaceDraft {
+  const { words, rules } = seen.survey
   const length = lengthFromUnits(part.run)
   const grossArea = rectangleArea(part.girth, length)
   return {
@@ -167,7 +167,7 @@ function narrowPart(sight: OpeningSight, face: SurfaceFace, part: NarrowPart): S
     edges: part.edges,
     reach: part.reach,
     derivation: () => {
-      const { opening } = sight.hole.placed
+      const { opening } = seen.hole.placed
       const text = `${part.what} of the ${openingNoun(opening)} ${words.length(length)} x girth ${words.small(part.girth)}`
       return [areaLine('gross', text, grossArea, opening.id)]
     },

@@ -36,7 +36,7 @@ export interface RoomSurvey {
 }
 
 /** An opening as one room sees it, on its wall. */
-export interface OpeningSight {
+export interface SeenOpening {
   readonly survey: RoomSurvey
   readonly view: WallView
   readonly hole: HoleView

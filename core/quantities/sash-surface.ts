@@ -8,14 +8,14 @@ import {
 import { openingNoun } from '../project/sketch-words.ts'
 import { type Area, areaFromSquareUnits } from '../units/area.ts'
 import { equivalentArea, equivalentSource, sashCoefficient } from './equivalents.ts'
-import type { OpeningSight } from './room-survey.ts'
+import type { SeenOpening } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
 import { areaLine, type SurfaceDraft, type SurfaceFace } from './surface-draft.ts'
 import type { HoleView } from './wall-view.ts'
 
 /** One face of every sash, transom and sidelight of an opening: the frame less its daylight is the wood. */
 export function sashSurface(
-  { survey, view, hole }: OpeningSight,
+  { survey, view, hole }: SeenOpening,
   face: SurfaceFace,
   reach: number,
 ): SurfaceDraft {

@@ -12,10 +12,10 @@ import { BackupPage } from './backups/BackupPage.tsx'
 import { BookWarnings } from './backups/BookWarnings.tsx'
 import { useBackupPage, watchBookState } from './backups/book-state.ts'
 import { ClosedBook } from './ClosedBook.tsx'
+import { forgetRemoved } from './forget-removed.ts'
 import { Guard } from './Guard.tsx'
 import { HelpPage } from './help/HelpPage.tsx'
 import { JobSheet } from './JobSheet.tsx'
-import { keepSight } from './keep-sight.ts'
 import { listenForKeys } from './keys.ts'
 import { LeavingDialog } from './LeavingDialog.tsx'
 import { guardClosing } from './leaving.ts'
@@ -46,7 +46,7 @@ export function App() {
   useEffect(listenForMishaps, [])
   useEffect(watchBook, [])
   useEffect(guardClosing, [])
-  useEffect(keepSight, [])
+  useEffect(forgetRemoved, [])
   useEffect(watchBookState, [])
   const isBackupPage = useBackupPage()
   usePreparedPlanner()

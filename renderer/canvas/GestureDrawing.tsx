@@ -3,7 +3,7 @@ import { Group, Label, Line, Rect, Tag, Text } from 'react-konva'
 import { type Point, pointsDistance } from '../../core/geometry/point.ts'
 import type { SnapGuide } from '../../core/sketch/snapping.ts'
 import { formatLength, type LengthUnitSystem } from '../../core/units/length.ts'
-import type { Ink } from './ink.ts'
+import type { DrawingColors } from './drawing-colors.ts'
 import { linePoints, type ScreenPoint, screenBetween } from './screen-point.ts'
 import type { Gesture, GestureOf } from './tools/tool.ts'
 import { toScreen, type View } from './view.ts'
@@ -11,17 +11,19 @@ import { toScreen, type View } from './view.ts'
 interface GestureDrawingProps {
   readonly gesture: Gesture
   readonly view: View
-  readonly ink: Ink
+  readonly colors: DrawingColors
   readonly system: LengthUnitSystem
 }
 
 type StrokeLook = Omit<GestureDrawingProps, 'gesture'>
 
-/** What the hand is in the middle of: lines being drawn with their lengths, and the guides they catch on. */
+/** The gesture that is going on: lines being drawn with their lengths, and the guides they catch on. */
 export function GestureDrawing({ gesture, ...props }: GestureDrawingProps) {
   return (
     <Group listening={false}>
-      {'guides' in gesture ? <Guides guides={gesture.guides} view={props.view} ink={props.ink} /> : null}
+      {'guides' in gesture ? (
+        <Guides guides={gesture.guides} view={props.view} colors={props.colors} />
+      ) : null}
       {isDrawn(gesture) ? strokesOf(gesture, props) : null}
     </Group>
   )
@@ -33,7 +35,7 @@ type StrokeProps<Kind extends Drawn> = StrokeLook & { readonly gesture: GestureO
 
 /** How each gesture that draws something of its own looks. What is moved shows in the drafted rooms. */
 const strokes: { readonly [Kind in Drawn]: (props: StrokeProps<Kind>) => ReactNode } = {
-  hovering: ({ gesture, view, ink }) => <Cross at={toScreen(view, gesture.point)} ink={ink} />,
+  hovering: ({ gesture, view, colors }) => <Cross at={toScreen(view, gesture.point)} colors={colors} />,
   drawingRectangle: RectangleStrokes,
   drawingOutline: OutlineStrokes,
   sweeping: SweepStrokes,
@@ -77,14 +79,14 @@ function OutlineStrokes({ gesture, ...props }: StrokeProps<'drawingOutline'>) {
       ))}
       {corners.map((corner, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: corners in the order they were drawn
-        <Cross key={index} at={toScreen(props.view, corner)} ink={props.ink} />
+        <Cross key={index} at={toScreen(props.view, corner)} colors={props.colors} />
       ))}
       <Typed {...props} at={to} text={gesture.typed} />
     </>
   )
 }
 
-function SweepStrokes({ gesture, view, ink }: StrokeProps<'sweeping'>) {
+function SweepStrokes({ gesture, view, colors }: StrokeProps<'sweeping'>) {
   const [a, b] = [toScreen(view, gesture.from), toScreen(view, gesture.to)]
   return (
     <Rect
@@ -92,25 +94,25 @@ function SweepStrokes({ gesture, view, ink }: StrokeProps<'sweeping'>) {
       y={Math.min(a.top, b.top)}
       width={Math.abs(b.left - a.left)}
       height={Math.abs(b.top - a.top)}
-      stroke={ink.act}
+      stroke={colors.act}
       dash={[5, 4]}
-      fill={ink.actSoft}
+      fill={colors.actSoft}
       opacity={0.5}
     />
   )
 }
 
 function Side(props: StrokeLook & { readonly from: Point; readonly to: Point; readonly isNamed: boolean }) {
-  const { view, ink, system } = props
+  const { view, colors, system } = props
   const [a, b] = [toScreen(view, props.from), toScreen(view, props.to)]
   return (
     <>
-      <Line points={linePoints([a, b])} stroke={ink.act} strokeWidth={2.25} />
+      <Line points={linePoints([a, b])} stroke={colors.act} strokeWidth={2.25} />
       {props.isNamed ? (
         <Note
           at={screenBetween(a, b, 0.5)}
           text={formatLength(Math.round(pointsDistance(props.from, props.to)), system)}
-          ink={ink}
+          colors={colors}
         />
       ) : null}
     </>
@@ -121,42 +123,56 @@ function Typed(props: StrokeLook & { readonly at: Point; readonly text: string }
   if (props.text === '') return null
   const at = toScreen(props.view, props.at)
   return (
-    <Note at={{ left: at.left + 18, top: at.top + 26 }} text={`${props.text}▏`} ink={props.ink} isStrong />
+    <Note
+      at={{ left: at.left + 18, top: at.top + 26 }}
+      text={`${props.text}▏`}
+      colors={props.colors}
+      isStrong
+    />
   )
 }
 
 function Note(props: {
   readonly at: ScreenPoint
   readonly text: string
-  readonly ink: Ink
+  readonly colors: DrawingColors
   readonly isStrong?: boolean
 }) {
-  const { ink } = props
+  const { colors } = props
   return (
     <Label x={props.at.left} y={props.at.top} offsetX={props.text.length * 3.4 + 6} offsetY={10}>
-      <Tag fill={props.isStrong ? ink.act : ink.paper} stroke={ink.act} strokeWidth={1} cornerRadius={2} />
+      <Tag
+        fill={props.isStrong ? colors.act : colors.paper}
+        stroke={colors.act}
+        strokeWidth={1}
+        cornerRadius={2}
+      />
       <Text
         text={props.text}
-        fontFamily={ink.face}
+        fontFamily={colors.face}
         fontSize={12.5}
         padding={4}
-        fill={props.isStrong ? ink.paperRaised : ink.ink}
+        fill={props.isStrong ? colors.paperRaised : colors.dark}
       />
     </Label>
   )
 }
 
-function Cross(props: { readonly at: ScreenPoint; readonly ink: Ink }) {
+function Cross(props: { readonly at: ScreenPoint; readonly colors: DrawingColors }) {
   const { left, top } = props.at
   return (
     <>
-      <Line points={[left - 6, top, left + 6, top]} stroke={props.ink.act} strokeWidth={1.25} />
-      <Line points={[left, top - 6, left, top + 6]} stroke={props.ink.act} strokeWidth={1.25} />
+      <Line points={[left - 6, top, left + 6, top]} stroke={props.colors.act} strokeWidth={1.25} />
+      <Line points={[left, top - 6, left, top + 6]} stroke={props.colors.act} strokeWidth={1.25} />
     </>
   )
 }
 
-function Guides(props: { readonly guides: readonly SnapGuide[]; readonly view: View; readonly ink: Ink }) {
+function Guides(props: {
+  readonly guides: readonly SnapGuide[]
+  readonly view: View
+  readonly colors: DrawingColors
+}) {
   return props.guides
     .filter((guide) => guide.kind !== 'grid')
     .map((guide, index) => {
@@ -170,12 +186,18 @@ function Guides(props: { readonly guides: readonly SnapGuide[]; readonly view: V
             y={b.top - 6}
             width={12}
             height={12}
-            stroke={props.ink.wait}
+            stroke={props.colors.wait}
             strokeWidth={2}
           />
         )
       return (
-        <Line key={key} points={linePoints([a, b])} stroke={props.ink.wait} strokeWidth={1} dash={[6, 4]} />
+        <Line
+          key={key}
+          points={linePoints([a, b])}
+          stroke={props.colors.wait}
+          strokeWidth={1}
+          dash={[6, 4]}
+        />
       )
     })
 }

@@ -2,7 +2,7 @@ import { memo } from 'react'
 import { Line } from 'react-konva'
 import type { LengthUnitSystem } from '../../core/units/length.ts'
 import { unitsPerFoot } from '../../core/units/length.ts'
-import type { Ink } from './ink.ts'
+import type { DrawingColors } from './drawing-colors.ts'
 import type { Size, View } from './view.ts'
 
 /** Distances of grid lines the sheet can show, in plan units: feet or metres and their parts, and the widest. */
@@ -30,10 +30,10 @@ export function snapGrid(view: View, system: LengthUnitSystem): number {
 export const Grid = memo(function Grid(props: {
   readonly view: View
   readonly size: Size
-  readonly ink: Ink
+  readonly colors: DrawingColors
   readonly system: LengthUnitSystem
 }) {
-  const { view, size, ink } = props
+  const { view, size, colors } = props
   const step = gridStep(view, props.system) * view.scale
   const rows = placesFrom(view.y, step, size.height)
   const columns = placesFrom(view.x, step, size.width)
@@ -43,7 +43,7 @@ export const Grid = memo(function Grid(props: {
         <Line
           key={`x${x}`}
           points={[x, 0, x, size.height]}
-          stroke={ink.paperSunk}
+          stroke={colors.paperSunk}
           strokeWidth={1}
           listening={false}
         />
@@ -52,7 +52,7 @@ export const Grid = memo(function Grid(props: {
         <Line
           key={`y${y}`}
           points={[0, y, size.width, y]}
-          stroke={ink.paperSunk}
+          stroke={colors.paperSunk}
           strokeWidth={1}
           listening={false}
         />

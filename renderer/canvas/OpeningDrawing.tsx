@@ -4,7 +4,7 @@ import { type Point, pointBetween } from '../../core/geometry/point.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { Opening } from '../../core/project/sketch-records.ts'
 import { openingSides, type Wall } from '../../core/project/walls.ts'
-import type { Ink } from './ink.ts'
+import type { DrawingColors } from './drawing-colors.ts'
 import { linePoints, type ScreenPoint, screenBetween, screenDistance, screenTurn } from './screen-point.ts'
 import { toScreen, type View } from './view.ts'
 
@@ -15,7 +15,7 @@ interface OpeningDrawingProps {
   readonly job: Job
   readonly opening: Opening
   readonly view: View
-  readonly ink: Ink
+  readonly colors: DrawingColors
   readonly storeyId: string
   /** Thickness a wall is drawn with where nothing is known behind it, plan units. */
   readonly thickness: number
@@ -25,7 +25,7 @@ interface OpeningDrawingProps {
 
 /** One opening on the plan: the wall's solid cut away between its jambs, and what closes it. */
 export const OpeningDrawing = memo(function OpeningDrawing(props: OpeningDrawingProps) {
-  const { job, opening, view, ink } = props
+  const { job, opening, view, colors } = props
   const { near, far } = openingSides(job, opening)
   if (near === null || near.room.storeyId !== props.storeyId || near.wall.length === 0) return null
   const { from, to } = near.place
@@ -36,14 +36,14 @@ export const OpeningDrawing = memo(function OpeningDrawing(props: OpeningDrawing
     return toScreen(view, { x: x + outward.x * off, y: y + outward.y * off })
   }
   const [a, b, c, d] = [place(from, 0), place(to, 0), place(to, depth), place(from, depth)]
-  const stroke = props.isSelected ? ink.act : ink.ink
+  const stroke = props.isSelected ? colors.act : colors.dark
   const strokeWidth = props.isSelected ? 2.25 : 1.25
   return (
     <Group listening={false}>
       <Line
         points={linePoints([a, b, c, d])}
         closed
-        fill={props.isLit ? ink.waitSoft : props.isSelected ? ink.actSoft : ink.paper}
+        fill={props.isLit ? colors.waitSoft : props.isSelected ? colors.actSoft : colors.paper}
       />
       <Line points={linePoints([a, d])} stroke={stroke} strokeWidth={strokeWidth} />
       <Line points={linePoints([b, c])} stroke={stroke} strokeWidth={strokeWidth} />

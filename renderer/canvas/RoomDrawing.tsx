@@ -6,14 +6,14 @@ import type { Room } from '../../core/project/sketch-records.ts'
 import { roomWalls, type Wall } from '../../core/project/walls.ts'
 import { areaFromSquareUnits, formatArea } from '../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../core/units/length.ts'
-import type { Ink } from './ink.ts'
+import type { DrawingColors } from './drawing-colors.ts'
 import { linePoints, type ScreenPoint, screenBetween, screenDistance, screenTurn } from './screen-point.ts'
 import { toScreen, type View } from './view.ts'
 
 interface RoomDrawingProps {
   readonly room: Room
   readonly view: View
-  readonly ink: Ink
+  readonly colors: DrawingColors
   readonly system: LengthUnitSystem
   readonly isSelected: boolean
   readonly isRefused: boolean
@@ -26,12 +26,16 @@ function screenPoints(view: View, points: readonly Point[]): number[] {
 }
 
 /** Where the rooms of the storey below stand: drawn over this storey's floors, so that walls can be set on walls. */
-export function RoomBelow(props: { readonly room: Room; readonly view: View; readonly ink: Ink }) {
+export function RoomBelow(props: {
+  readonly room: Room
+  readonly view: View
+  readonly colors: DrawingColors
+}) {
   return (
     <Line
       points={screenPoints(props.view, props.room.corners)}
       closed
-      stroke={props.ink.lineStrong}
+      stroke={props.colors.lineStrong}
       strokeWidth={1}
       dash={[2, 5]}
       listening={false}
@@ -61,20 +65,20 @@ export const WallSolid = memo(function WallSolid(props: {
 
 /** The floor inside the walls; what is selected and what is lit show in it. */
 export const RoomFloor = memo(function RoomFloor(
-  props: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'isSelected' | 'litIds'>,
+  props: Pick<RoomDrawingProps, 'room' | 'view' | 'colors' | 'isSelected' | 'litIds'>,
 ) {
-  const { room, view, ink } = props
+  const { room, view, colors } = props
   const fill = props.litIds.includes(room.id)
-    ? ink.waitSoft
+    ? colors.waitSoft
     : props.isSelected
-      ? ink.actSoft
-      : ink.paperRaised
+      ? colors.actSoft
+      : colors.paperRaised
   return <Line points={screenPoints(view, room.corners)} closed fill={fill} listening={false} />
 })
 
 export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
-  const { room, view, ink, isSelected, isRefused } = props
-  const stroke = isRefused ? ink.stop : isSelected ? ink.act : ink.ink
+  const { room, view, colors, isSelected, isRefused } = props
+  const stroke = isRefused ? colors.stop : isSelected ? colors.act : colors.dark
   return (
     <Group listening={false}>
       <Line
@@ -85,13 +89,13 @@ export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
         lineJoin="miter"
         {...(isRefused ? { dash: [8, 5] } : {})}
       />
-      <RoomRakes room={room} view={view} ink={ink} />
+      <RoomRakes room={room} view={view} colors={colors} />
       {roomWalls(room).map((wall) => (
         <Fragment key={wall.id}>
           {props.litIds.includes(`${room.id}/${wall.id}`) ? (
             <Line
               points={screenPoints(view, [wall.start, wall.end])}
-              stroke={ink.wait}
+              stroke={colors.wait}
               strokeWidth={6}
               lineCap="butt"
             />
@@ -101,28 +105,28 @@ export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
       ))}
       {isSelected
         ? room.corners.map((corner) => (
-            <CornerHandle key={corner.wallId} at={toScreen(view, corner)} ink={ink} />
+            <CornerHandle key={corner.wallId} at={toScreen(view, corner)} colors={colors} />
           ))
         : null}
     </Group>
   )
 })
 
-function CornerHandle(props: { readonly at: ScreenPoint; readonly ink: Ink }) {
+function CornerHandle(props: { readonly at: ScreenPoint; readonly colors: DrawingColors }) {
   const { left, top } = props.at
   return (
     <Line
       points={[left - 4, top - 4, left + 4, top - 4, left + 4, top + 4, left - 4, top + 4]}
       closed
-      fill={props.ink.paperRaised}
-      stroke={props.ink.act}
+      fill={props.colors.paperRaised}
+      stroke={props.colors.act}
       strokeWidth={1.5}
     />
   )
 }
 
 /** Lines across the room where its ceiling bends: the ridge of a gable, the edges of a flat. */
-function RoomRakes(props: { readonly room: Room; readonly view: View; readonly ink: Ink }) {
+function RoomRakes(props: { readonly room: Room; readonly view: View; readonly colors: DrawingColors }) {
   const { ceiling, corners } = props.room
   if (ceiling.kind === 'flat' || ceiling.kind === 'shed') return null
   const bounds = polygonBounds(corners)
@@ -148,7 +152,7 @@ function RoomRakes(props: { readonly room: Room; readonly view: View; readonly i
       <Line
         key={at}
         points={screenPoints(props.view, ends)}
-        stroke={props.ink.lineStrong}
+        stroke={props.colors.lineStrong}
         strokeWidth={1}
         dash={[10, 4, 2, 4]}
       />
@@ -160,10 +164,10 @@ function RoomRakes(props: { readonly room: Room; readonly view: View; readonly i
 export const RoomTitle = memo(function RoomTitle({
   room,
   view,
-  ink,
+  colors,
   system,
   isSelected,
-}: Pick<RoomDrawingProps, 'room' | 'view' | 'ink' | 'system' | 'isSelected'>) {
+}: Pick<RoomDrawingProps, 'room' | 'view' | 'colors' | 'system' | 'isSelected'>) {
   const bounds = polygonBounds(room.corners)
   const place = toScreen(view, labelPoint(room.corners, pointBetween(bounds.min, bounds.max, 0.5)))
   const across = (bounds.max.x - bounds.min.x) * view.scale
@@ -176,7 +180,7 @@ export const RoomTitle = memo(function RoomTitle({
   const fontSize = wide < 60 ? 9 : wide < 90 ? 11 : 14
   // As on a drawn plan, a line that meets the lettering is broken round it.
   const clear = {
-    stroke: isSelected ? ink.actSoft : ink.paperRaised,
+    stroke: isSelected ? colors.actSoft : colors.paperRaised,
     strokeWidth: 5,
     lineJoin: 'round',
     fillAfterStrokeEnabled: true,
@@ -191,9 +195,9 @@ export const RoomTitle = memo(function RoomTitle({
         y={high > 60 ? -2 - lines * fontSize : -fontSize / 2}
         width={width}
         align="center"
-        fontFamily={ink.faceDrawn}
+        fontFamily={colors.faceDrawn}
         fontSize={fontSize}
-        fill={ink.ink}
+        fill={colors.dark}
         {...clear}
         ellipsis
         wrap={high > 70 ? 'word' : 'none'}
@@ -205,9 +209,9 @@ export const RoomTitle = memo(function RoomTitle({
           y={3}
           width={width}
           align="center"
-          fontFamily={ink.face}
+          fontFamily={colors.face}
           fontSize={11}
-          fill={ink.inkSoft}
+          fill={colors.darkSoft}
           {...clear}
         />
       ) : null}
@@ -237,20 +241,20 @@ function labelPoint(corners: readonly Point[], middle: Point): Point {
 }
 
 /** A dimension line inside the room along a wall, with ticks across its ends. */
-function WallDimension({ wall, view, ink, system }: RoomDrawingProps & { readonly wall: Wall }) {
+function WallDimension({ wall, view, colors, system }: RoomDrawingProps & { readonly wall: Wall }) {
   const place = dimensionPlace(wall, view)
   if (place.length < 34) return null
   const text = formatLength(Math.round(wall.length), system)
   const { start, end } = place
   return (
     <>
-      <Line points={linePoints([start, end])} stroke={ink.lineStrong} strokeWidth={1} />
+      <Line points={linePoints([start, end])} stroke={colors.lineStrong} strokeWidth={1} />
       {[start, end].map((tick, index) => (
         <Line
           // biome-ignore lint/suspicious/noArrayIndexKey: two fixed ends
           key={index}
           points={[tick.left - 3, tick.top + 3, tick.left + 3, tick.top - 3]}
-          stroke={ink.inkSoft}
+          stroke={colors.darkSoft}
           strokeWidth={1.25}
         />
       ))}
@@ -263,9 +267,9 @@ function WallDimension({ wall, view, ink, system }: RoomDrawingProps & { readonl
         width={80}
         align="center"
         rotation={place.rotation}
-        fontFamily={ink.face}
+        fontFamily={colors.face}
         fontSize={11}
-        fill={ink.ink}
+        fill={colors.dark}
       />
     </>
   )

@@ -4,9 +4,9 @@ import type { Point } from '../../core/geometry/point.ts'
 import { useJob } from '../state/app.ts'
 import { DimensionField } from './DimensionField.tsx'
 import { DrawingGuard } from './DrawingGuard.tsx'
+import { readDrawingColors } from './drawing-colors.ts'
 import { GestureDrawing } from './GestureDrawing.tsx'
 import { useGestureOutcome } from './gesture-outcome.ts'
-import { readInk } from './ink.ts'
 import { RefusalNote } from './RefusalNote.tsx'
 import { StoreyLayer } from './StoreyLayer.tsx'
 import { usePointer, useSize, useWheel, type WallName } from './sheet-pointer.ts'
@@ -19,7 +19,7 @@ import { toScreen } from './view.ts'
 export function SketchStage() {
   const job = useJob()
   const container = useRef<HTMLDivElement>(null)
-  const [ink] = useState(readInk)
+  const [colors] = useState(readDrawingColors)
   const [fall, setFall] = useState<{ readonly error: unknown } | null>(null)
   const [measuring, setMeasuring] = useState<WallName | null>(null)
   const { tool, gesture, view, size } = useSketch((state) => state)
@@ -33,7 +33,7 @@ export function SketchStage() {
   return (
     <div
       ref={container}
-      className={`sheet-paper hand-${tool}`}
+      className={`sheet-paper cursor-${tool}`}
       data-testid="sheet"
       data-scale={view.scale}
       data-origin-x={view.x}
@@ -46,11 +46,11 @@ export function SketchStage() {
         <DrawingGuard onFall={(error) => setFall({ error })}>
           <StoreyLayer
             job={draft.ok ? draft.value : job}
-            ink={ink}
+            colors={colors}
             refusedIds={!draft.ok && isMove(gesture) ? movedRoomIds(gesture) : []}
           />
           <Layer listening={false}>
-            <GestureDrawing gesture={gesture} view={view} ink={ink} system={job.header.unitSystem} />
+            <GestureDrawing gesture={gesture} view={view} colors={colors} system={job.header.unitSystem} />
           </Layer>
         </DrawingGuard>
       </Stage>

@@ -1,23 +1,23 @@
 import { Layer } from 'react-konva'
 import { type Job, records } from '../../core/project/job.ts'
 import { useView } from '../state/app.ts'
+import type { DrawingColors } from './drawing-colors.ts'
 import { Grid } from './Grid.tsx'
-import { partitions } from './hand.ts'
-import type { Ink } from './ink.ts'
 import { OpeningDrawing } from './OpeningDrawing.tsx'
 import { RoomBelow, RoomDrawing, RoomFloor, RoomTitle, WallSolid } from './RoomDrawing.tsx'
+import { partitions } from './sketch-input.ts'
 import { useSketch } from './sketch-store.ts'
 
 interface StoreyLayerProps {
   /** The job as drafted. */
   readonly job: Job
-  readonly ink: Ink
+  readonly colors: DrawingColors
   /** Rooms as they cannot be. */
   readonly refusedIds: readonly string[]
 }
 
 /** One storey on the sheet, from the ground up: grid, walls, floors, the storey below, outlines, openings, names. */
-export function StoreyLayer({ job, ink, refusedIds }: StoreyLayerProps) {
+export function StoreyLayer({ job, colors, refusedIds }: StoreyLayerProps) {
   const storeyId = useView((state) => state.storeyId) ?? ''
   const selectedIds = useView((state) => state.selectedIds)
   const { view, size, litIds, showsGrid } = useSketch((state) => state)
@@ -27,22 +27,29 @@ export function StoreyLayer({ job, ink, refusedIds }: StoreyLayerProps) {
   const looks = rooms.map((room) => ({
     room,
     view,
-    ink,
+    colors,
     system,
     isSelected: selectedIds.includes(room.id),
     litIds,
   }))
   return (
     <Layer listening={false}>
-      {showsGrid ? <Grid view={view} size={size} ink={ink} system={system} /> : null}
+      {showsGrid ? <Grid view={view} size={size} colors={colors} system={system} /> : null}
       {rooms.map((room) => (
-        <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={ink.line} />
+        <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={colors.line} />
       ))}
       {looks.map(({ room, isSelected }) => (
-        <RoomFloor key={room.id} room={room} view={view} ink={ink} isSelected={isSelected} litIds={litIds} />
+        <RoomFloor
+          key={room.id}
+          room={room}
+          view={view}
+          colors={colors}
+          isSelected={isSelected}
+          litIds={litIds}
+        />
       ))}
       {roomsBelow(job, storeyId).map((room) => (
-        <RoomBelow key={room.id} room={room} view={view} ink={ink} />
+        <RoomBelow key={room.id} room={room} view={view} colors={colors} />
       ))}
       {looks.map((look) => (
         <RoomDrawing key={look.room.id} {...look} isRefused={refusedIds.includes(look.room.id)} />
@@ -53,7 +60,7 @@ export function StoreyLayer({ job, ink, refusedIds }: StoreyLayerProps) {
           job={job}
           opening={opening}
           view={view}
-          ink={ink}
+          colors={colors}
           storeyId={storeyId}
           thickness={thickness}
           isSelected={selectedIds.includes(opening.id)}
@@ -61,7 +68,14 @@ export function StoreyLayer({ job, ink, refusedIds }: StoreyLayerProps) {
         />
       ))}
       {looks.map(({ room, isSelected }) => (
-        <RoomTitle key={room.id} room={room} view={view} ink={ink} system={system} isSelected={isSelected} />
+        <RoomTitle
+          key={room.id}
+          room={room}
+          view={view}
+          colors={colors}
+          system={system}
+          isSelected={isSelected}
+        />
       ))}
     </Layer>
   )

@@ -4,7 +4,7 @@ import type { Point } from '../../core/geometry/point.ts'
 import { type Gesture, resting, type ToolName } from './tools/tool.ts'
 import { firstView, type Size, type View } from './view.ts'
 
-/** What the hand and the eye do at the House station; none of it belongs to the job. */
+/** What is drawn and looked at in the House station; none of it belongs to the job. */
 interface SketchState {
   readonly tool: ToolName
   readonly gesture: Gesture

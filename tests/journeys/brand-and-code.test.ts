@@ -2,9 +2,9 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { journey } from './hosts.ts'
 
-async function goTo(page: Page, station: string, leaf: string): Promise<void> {
+async function goTo(page: Page, station: string, tab: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: station }).click()
-  await page.getByRole('tab', { name: leaf }).click()
+  await page.getByRole('tab', { name: tab }).click()
 }
 
 journey(

@@ -14,7 +14,7 @@ async function goTo(page: Page, station: string): Promise<void> {
 /** The price with tax, in dollars, as the Figures station says it. */
 async function price(page: Page): Promise<number> {
   await goTo(page, 'Figures')
-  const text = await page.locator('.leaves-sum strong').last().textContent()
+  const text = await page.locator('.tabs-sum strong').last().textContent()
   return Number(text?.replace(/[^0-9.]/g, ''))
 }
 

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { journey } from './hosts.ts'
-import { handOver } from './sheet-hand.ts'
+import { handOver } from './sheet-pointer.ts'
 
 /** Walls, ceiling, trim length, sash wood and the length round the glass, as they stand under the sheet. */
 async function figures(page: Page, row: 'room-figures' | 'house-figures'): Promise<readonly string[]> {

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { browserJourney } from './hosts.ts'
-import { handOver } from './sheet-hand.ts'
+import { handOver } from './sheet-pointer.ts'
 
 const twelveRooms = `Hall 4 x 18 x 8-6, 6 dr
 Living 15-6 x 13 x 8-6, 3 win, 1 dr, 1 co, 1 fireplace, crown

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { journey } from './hosts.ts'
-import { handOver } from './sheet-hand.ts'
+import { handOver } from './sheet-pointer.ts'
 
 async function startJob(page: Page, title: string): Promise<void> {
   await page.getByTestId('house-figures').waitFor()

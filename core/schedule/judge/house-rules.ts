@@ -9,7 +9,7 @@ function firstCommon(oneFrom: number, oneTo: number, otherFrom: number, otherTo:
   return at < Math.min(oneTo, otherTo) ? at : undefined
 }
 
-/** Somebody with every skill that is asked for in a room leads it, and at most one more works in it; what the hand placed is not counted. */
+/** Somebody with every skill that is asked for in a room leads it, and at most one more works in it; what somebody placed is not counted. */
 export function leadRule({ problem, person }: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   if (!problem.rules.leadAndOneMore) return []
   return [...entriesByRoom(entries)].flatMap(([room, inside]): readonly Violation[] => {

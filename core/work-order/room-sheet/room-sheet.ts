@@ -156,7 +156,7 @@ function leadOf(job: Job, tasks: readonly WorkPlanTask[]): string | null {
 }
 
 /** Rules whose reason says how the brush goes: it changes what a hand does. */
-const handRules = ['doors', 'moving-sash', 'fixed-sash', 'stairs']
+const brushRules = ['doors', 'moving-sash', 'fixed-sash', 'stairs']
 const repairing: ReadonlySet<Operation> = new Set<Operation>([
   'openCrack',
   'fill',
@@ -171,8 +171,8 @@ const repairing: ReadonlySet<Operation> = new Set<Operation>([
 function handlingOf(steps: readonly Step[]): readonly string[] {
   const told = steps.flatMap((step) =>
     step.because.filter(({ ruleId, conditionIds }) => {
-      const isHand = step.operation === 'coat' && handRules.includes(ruleId)
-      return isHand || (repairing.has(step.operation) && conditionIds.length > 0)
+      const isBrushwork = step.operation === 'coat' && brushRules.includes(ruleId)
+      return isBrushwork || (repairing.has(step.operation) && conditionIds.length > 0)
     }),
   )
   return [...new Set(told.map(({ reason }) => reason))]

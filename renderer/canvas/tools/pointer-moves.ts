@@ -156,7 +156,7 @@ function slideTo(gesture: GestureOf<'slidingOpening'>, input: MoveInput, around:
   return onGrid(at, input.free ? null : around.grid, near.wall.length - opening.width)
 }
 
-/** Rooms move with the corner nearest to the hand catching on what stays. */
+/** Rooms move with the corner nearest to the pointer catching on what stays. */
 function shiftRooms(gesture: GestureOf<'movingRooms'>, input: MoveInput, around: Surroundings): Gesture {
   const corners = gesture.roomIds.flatMap((id) => around.job.rooms[id]?.corners ?? [])
   const lead = corners.reduce<Point | null>(

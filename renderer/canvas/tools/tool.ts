@@ -7,7 +7,7 @@ import type { SnapGuide } from '../../../core/sketch/snapping.ts'
 import type { NewId } from '../../state/new-id.ts'
 import type { Target } from '../hit.ts'
 
-/** What the hand holds. Each ends every gesture at rest. */
+/** The tool that is chosen. Each ends every gesture at rest. */
 export type ToolName = 'pick' | 'rectangle' | 'outline' | OpeningKind
 
 /** Everything a tool may look at; lengths and points in plan units. */

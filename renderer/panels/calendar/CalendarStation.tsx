@@ -1,13 +1,13 @@
-import '../parts/desk.css'
+import '../parts/station-page.css'
 import './calendar.css'
 import { type ReactNode, useEffect } from 'react'
 import { records } from '../../../core/project/job.ts'
 import { forget, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
-import { Leaves } from '../parts/Leaves.tsx'
-import { CrewLeaf } from './CrewLeaf.tsx'
-import { PlanLeaf } from './PlanLeaf.tsx'
-import { SiteRulesLeaf } from './SiteRulesLeaf.tsx'
+import { PageTabs } from '../parts/PageTabs.tsx'
+import { CrewTab } from './CrewTab.tsx'
+import { PlanTab } from './PlanTab.tsx'
+import { SiteRulesTab } from './SiteRulesTab.tsx'
 import { TrialBar } from './TrialBar.tsx'
 import { useJobOnTrial } from './trial.ts'
 
@@ -25,7 +25,7 @@ export function CalendarStation() {
   }, [isTrying, trial])
   if (records(trial.job.rooms).length === 0) {
     return (
-      <section className="desk calendar">
+      <section className="station-page calendar">
         <Empty title="Nothing to plan yet">
           <p>
             The plan follows from the steps, and the steps from the sketch, what was found and the finishes.
@@ -44,21 +44,21 @@ export function CalendarStation() {
     </>
   )
   return (
-    <section className="desk calendar" aria-label="Calendar">
-      <Leaves
+    <section className="station-page calendar" aria-label="Calendar">
+      <PageTabs
         label="Calendar"
-        leaves={[
-          { id: 'plan', title: 'Plan', page: () => <PlanLeaf {...all} /> },
-          { id: 'crew', title: 'Crew', page: () => tried(<CrewLeaf job={trial.job} />) },
+        tabs={[
+          { id: 'plan', title: 'Plan', page: () => <PlanTab {...all} /> },
+          { id: 'crew', title: 'Crew', page: () => tried(<CrewTab job={trial.job} />) },
           {
             id: 'rules',
             title: 'Site hours and rooms',
-            page: () => tried(<SiteRulesLeaf job={trial.job} />),
+            page: () => tried(<SiteRulesTab job={trial.job} />),
           },
         ]}
         aside={
           trial.changes.length === 0 ? null : (
-            <p className="leaves-sum">
+            <p className="tabs-sum">
               <strong>
                 {trial.changes.length === 1 ? '1 change' : `${trial.changes.length} changes`} being tried
               </strong>

@@ -9,7 +9,7 @@ import { moveSentences } from './move-words.ts'
 /** Said at most; the rest is counted. */
 const mostSentences = 2
 
-/** While the hand holds a task: where it would begin, and what it would run into there. */
+/** While a task is dragged: where it would begin, and what it would run into there. */
 export function MoveVerdict(props: {
   readonly job: Job
   readonly found: FoundPlan

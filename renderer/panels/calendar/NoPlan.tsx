@@ -28,13 +28,13 @@ export function NoPlan(props: {
     return (
       <Empty title="Nobody to plan with">
         <p>
-          Add the people who will work here on the leaf Crew, with their hours and what they can do. The plan
+          Add the people who will work here on the tab Crew, with their hours and what they can do. The plan
           is tried while you do.
         </p>
       </Empty>
     )
   }
-  return <div className="leaf-pad">{whyNone(props)}</div>
+  return <div className="tab-pad">{whyNone(props)}</div>
 }
 
 function whyNone({

@@ -4,13 +4,13 @@ import type { LocalTime } from '../../../core/time/local-time.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { AxisHead } from './AxisHead.tsx'
 import { absences } from './absences.ts'
-import { bringIntoSight, nameWidth, useBarFocus } from './bar-focus.ts'
+import { barKeys, type PlanActs, useDrag } from './bar-drag.ts'
+import { bringIntoView, nameWidth, useBarFocus } from './bar-focus.ts'
 import { type BarPlace, barId, laneKey, placeOfTask, tabStop } from './bar-walk.ts'
 import { LaneDrawing, type PlanLook } from './LaneDrawing.tsx'
 import { type Lane, laneHeight } from './lanes.ts'
 import { Patterns } from './Patterns.tsx'
 import { PlanBackground } from './PlanBackground.tsx'
-import { barKeys, type PlanActs, useDrag } from './plan-hand.ts'
 import { useShownPart } from './shown-part.ts'
 import type { TimeAxis } from './time-axis.ts'
 
@@ -46,7 +46,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
 
   function goTo(place: BarPlace) {
     pick(place.bar.task.id)
-    bringIntoSight(scroller.current, axis, place)
+    bringIntoView(scroller.current, axis, place)
     focus.want(barId(place.lane, place.bar.task.id))
   }
 
@@ -97,7 +97,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
   )
 }
 
-/** Picks a task; one that was picked elsewhere, in the list of neighbours, is brought into sight. */
+/** Picks a task; one that was picked elsewhere, in the list of neighbours, is brought into view. */
 function usePick(
   { axis, lanes, look, onPick }: PlanDrawingProps,
   scroller: React.RefObject<HTMLElement | null>,
@@ -108,7 +108,7 @@ function usePick(
   useEffect(() => {
     const place = pickedId === null || isPickedHere.current ? null : placeOfTask(lanes, pickedId)
     isPickedHere.current = false
-    if (place !== null) bringIntoSight(scroller.current, axis, place)
+    if (place !== null) bringIntoView(scroller.current, axis, place)
   }, [pickedId])
   return (taskId) => {
     isPickedHere.current = taskId !== pickedId

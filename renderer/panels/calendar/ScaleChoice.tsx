@@ -7,7 +7,7 @@ const usualScale = 30
 /** Where the slider stands while the whole job is shown. */
 const narrowest = 10
 
-/** Kept while the page is open, so that another station or leaf does not change it. */
+/** Kept while the page is open, so that another station or tab does not change it. */
 const scaleStore = createStore<{ readonly scale: Scale }>(() => ({ scale: 'whole' }))
 
 export function useScale(): readonly [Scale, (scale: Scale) => void] {

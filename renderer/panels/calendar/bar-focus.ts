@@ -7,7 +7,7 @@ import { placeOf, type TimeAxis } from './time-axis.ts'
 export const nameWidth = 172
 
 /** Scrolls just as far as it takes to see the begin of a bar beside the names and below the axis. */
-export function bringIntoSight(scroller: HTMLElement | null, axis: TimeAxis, { lane, bar }: BarPlace): void {
+export function bringIntoView(scroller: HTMLElement | null, axis: TimeAxis, { lane, bar }: BarPlace): void {
   const row = scroller?.querySelector<HTMLElement>(`[data-lane="${laneKey(lane)}"]`)
   if (!scroller || !row) return
   const [left, right] = [placeOf(axis, bar.from), placeOf(axis, bar.to)]

@@ -9,7 +9,7 @@ interface MoveWords {
   readonly momentOf: (instant: number) => string
 }
 
-/** What a task would run into where the hand holds it, in sentences, each said once. */
+/** What a task would run into where it is dragged to, in sentences, each said once. */
 export function moveSentences(
   breaks: readonly Violation[],
   taskId: string,

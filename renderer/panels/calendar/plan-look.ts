@@ -34,7 +34,7 @@ export function drawingOf(input: {
   return { axis: timeAxis({ ...what, pixelsPerHour }), lanes: lanesOf(input.job, found, local) }
 }
 
-/** How the tasks are marked, and the words under the hand. */
+/** How the tasks are marked, and the words while one is dragged. */
 export function planLook(input: {
   readonly job: Job
   readonly found: FoundPlan

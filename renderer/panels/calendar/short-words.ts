@@ -1,7 +1,7 @@
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import type { Operation, Step } from '../../../core/specification/types.ts'
 
-/** One word for a bar of the plan; the full words stand in the task's paper and under the hand. */
+/** One word for a bar of the plan; the full words stand in the task's paper and at the pointer. */
 const operationShort: Readonly<Record<Operation, string>> = {
   protectRoom: 'Cover',
   postSigns: 'Signs',

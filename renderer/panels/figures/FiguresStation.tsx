@@ -1,4 +1,4 @@
-import '../parts/desk.css'
+import '../parts/station-page.css'
 import './figures.css'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
@@ -6,12 +6,12 @@ import { useJob } from '../../state/app.ts'
 import { useSpecification, useTakeoff } from '../../state/derived.ts'
 import { usePaidEstimate } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
-import { Leaves } from '../parts/Leaves.tsx'
-import { EstimateLeaf } from './EstimateLeaf.tsx'
-import { HoursLeaf } from './HoursLeaf.tsx'
-import { MaterialsLeaf } from './MaterialsLeaf.tsx'
-import { QuantityLeaf } from './QuantityLeaf.tsx'
-import { RatesLeaf } from './RatesLeaf.tsx'
+import { PageTabs } from '../parts/PageTabs.tsx'
+import { EstimateTab } from './EstimateTab.tsx'
+import { HoursTab } from './HoursTab.tsx'
+import { MaterialsTab } from './MaterialsTab.tsx'
+import { QuantityTab } from './QuantityTab.tsx'
+import { RatesTab } from './RatesTab.tsx'
 
 /** How much, how long and what it costs; every figure with how it came about. */
 export function FiguresStation() {
@@ -21,7 +21,7 @@ export function FiguresStation() {
   const estimate = usePaidEstimate()
   if (takeoff.surfaces.length === 0) {
     return (
-      <section className="desk figures">
+      <section className="station-page figures">
         <Empty title="Nothing measured yet">
           <p>
             Figures come from the sketch. Draw the first room at House; its walls, ceiling, trim and sash are
@@ -33,18 +33,18 @@ export function FiguresStation() {
   }
   const all = { job, takeoff, specification, estimate }
   return (
-    <section className="desk figures" aria-label="Figures">
-      <Leaves
+    <section className="station-page figures" aria-label="Figures">
+      <PageTabs
         label="Figures"
-        leaves={[
-          { id: 'quantities', title: 'Quantities', page: () => <QuantityLeaf {...all} /> },
-          { id: 'hours', title: 'Hours', page: () => <HoursLeaf {...all} /> },
-          { id: 'materials', title: 'Materials', page: () => <MaterialsLeaf {...all} /> },
-          { id: 'estimate', title: 'Estimate', page: () => <EstimateLeaf {...all} /> },
-          { id: 'rates', title: 'Rates', page: () => <RatesLeaf {...all} /> },
+        tabs={[
+          { id: 'quantities', title: 'Quantities', page: () => <QuantityTab {...all} /> },
+          { id: 'hours', title: 'Hours', page: () => <HoursTab {...all} /> },
+          { id: 'materials', title: 'Materials', page: () => <MaterialsTab {...all} /> },
+          { id: 'estimate', title: 'Estimate', page: () => <EstimateTab {...all} /> },
+          { id: 'rates', title: 'Rates', page: () => <RatesTab {...all} /> },
         ]}
         aside={
-          <p className="leaves-sum">
+          <p className="tabs-sum">
             <strong>{formatMinutes(estimate.totals.labourMinutes)}</strong> of work,{' '}
             <strong>{formatCents(estimate.totals.total)}</strong> with tax
           </p>

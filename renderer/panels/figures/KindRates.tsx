@@ -38,7 +38,7 @@ export function KindRates({
   }
 
   return (
-    <section className="leaf-intro" aria-label="Rates by kind of woodwork">
+    <section className="tab-intro" aria-label="Rates by kind of woodwork">
       <p>Crown, casings and base of a room go by one rate for trim until one of them is given its own.</p>
       <Choice
         label="Work"

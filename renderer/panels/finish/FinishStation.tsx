@@ -1,15 +1,15 @@
-import '../parts/desk.css'
+import '../parts/station-page.css'
 import './finish.css'
 import { records } from '../../../core/project/job.ts'
 import { useJob } from '../../state/app.ts'
 import { useSpecification, useTakeoff } from '../../state/derived.ts'
 import { Empty } from '../parts/Empty.tsx'
-import { Leaves } from '../parts/Leaves.tsx'
-import { AirLeaf } from './AirLeaf.tsx'
-import { FinishesLeaf } from './FinishesLeaf.tsx'
-import { OrderLeaf } from './OrderLeaf.tsx'
-import { ProductsLeaf } from './ProductsLeaf.tsx'
-import { RulesLeaf } from './RulesLeaf.tsx'
+import { PageTabs } from '../parts/PageTabs.tsx'
+import { AirTab } from './AirTab.tsx'
+import { FinishesTab } from './FinishesTab.tsx'
+import { OrderTab } from './OrderTab.tsx'
+import { ProductsTab } from './ProductsTab.tsx'
+import { RulesTab } from './RulesTab.tsx'
 
 /** What every surface becomes, and what has to be done for it, in an order that works. */
 export function FinishStation() {
@@ -18,7 +18,7 @@ export function FinishStation() {
   const specification = useSpecification()
   if (records(job.rooms).length === 0) {
     return (
-      <section className="desk finish">
+      <section className="station-page finish">
         <Empty title="Nothing to finish yet">
           <p>
             Draw the first room at House. Then choose here what its walls, ceiling and trim become; the steps
@@ -30,26 +30,26 @@ export function FinishStation() {
   }
   const holds = specification.notices.filter((notice) => notice.hold).length
   return (
-    <section className="desk finish" aria-label="Finish">
-      <Leaves
+    <section className="station-page finish" aria-label="Finish">
+      <PageTabs
         label="Finish"
-        leaves={[
-          { id: 'finishes', title: 'Finishes', page: () => <FinishesLeaf job={job} takeoff={takeoff} /> },
+        tabs={[
+          { id: 'finishes', title: 'Finishes', page: () => <FinishesTab job={job} takeoff={takeoff} /> },
           {
             id: 'order',
             title: 'Steps and reasons',
-            page: () => <OrderLeaf job={job} takeoff={takeoff} specification={specification} />,
+            page: () => <OrderTab job={job} takeoff={takeoff} specification={specification} />,
           },
           {
             id: 'rules',
             title: 'House rules',
-            page: () => <RulesLeaf job={job} specification={specification} />,
+            page: () => <RulesTab job={job} specification={specification} />,
           },
-          { id: 'products', title: 'Products', page: () => <ProductsLeaf job={job} /> },
-          { id: 'air', title: 'Air', page: () => <AirLeaf job={job} specification={specification} /> },
+          { id: 'products', title: 'Products', page: () => <ProductsTab job={job} /> },
+          { id: 'air', title: 'Air', page: () => <AirTab job={job} specification={specification} /> },
         ]}
         aside={
-          <p className="leaves-sum">
+          <p className="tabs-sum">
             <strong>{specification.steps.length}</strong> steps
             {holds === 0 ? '' : `, ${holds} ${holds === 1 ? 'hold' : 'holds'}`}
             {specification.clashes.length === 0 ? '' : `, ${specification.clashes.length} rules disagree`}

@@ -79,7 +79,7 @@ export function BuiltFields(props: { readonly room: Room }) {
   const { room } = props
   const items = records(useJob().builtItems).filter((item) => item.roomId === room.id)
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       {items.length === 0 ? (
         <p className="quiet">
           Stairs, radiators, cabinets, shelves and mantels that are painted belong here.

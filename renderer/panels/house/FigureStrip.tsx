@@ -27,7 +27,7 @@ function sumsOf(surfaces: readonly SurfaceQuantity[]): Sums {
   }
 }
 
-/** What the drawing measures while it is drawn: the room in hand beside the whole house. */
+/** What the drawing measures while it is drawn: the room being drawn beside the whole house. */
 export function FigureStrip() {
   const job = useJobAfterGesture()
   const roomId = useView((state) => state.roomId)

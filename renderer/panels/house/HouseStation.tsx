@@ -7,7 +7,7 @@ import { FigureStrip } from './FigureStrip.tsx'
 import { listenForHouseKeys } from './house-keys.ts'
 import { Inspector } from './Inspector.tsx'
 import { SheetList } from './SheetList.tsx'
-import { SightStrip, ToolStrip } from './ToolStrip.tsx'
+import { ToolStrip, ViewStrip } from './ToolStrip.tsx'
 import { TapeList } from './tape-list/TapeList.tsx'
 
 /** Sketch rooms and openings; read what they measure. */
@@ -21,7 +21,7 @@ export function HouseStation() {
         <ToolStrip />
         <div className="sheet-place">
           <SketchStage />
-          <SightStrip />
+          <ViewStrip />
         </div>
         <p className="tool-hint">
           {toolWords[tool].hint}{' '}

@@ -3,16 +3,16 @@ import type { Room } from '../../../core/project/sketch-records.ts'
 import { useJob, useView } from '../../state/app.ts'
 import { showTapeList } from '../../state/tape-list.ts'
 import { KeptItems } from '../parts/KeptItems.tsx'
-import { Leaves } from '../parts/Leaves.tsx'
+import { PageTabs } from '../parts/PageTabs.tsx'
 import { BuiltFields } from './BuiltFields.tsx'
 import { OpeningFields } from './OpeningFields.tsx'
 import { RoomFields } from './RoomFields.tsx'
 import { ShapeFields } from './ShapeFields.tsx'
-import { SurfaceLeaf } from './SurfaceLeaf.tsx'
+import { SurfaceTab } from './SurfaceTab.tsx'
 import { duplicateSelected, removeSelected } from './selection-actions.ts'
 import { TrimFields } from './TrimFields.tsx'
 
-/** Everything about what is selected, in fields: the same the hand does on the sheet, exactly. */
+/** Everything about what is selected, in fields: the same as by the pointer on the sheet, exactly. */
 export function Inspector() {
   const job = useJob()
   const selectedIds = useView((state) => state.selectedIds)
@@ -25,16 +25,16 @@ export function Inspector() {
       {rooms.length + openings.length > 1 ? (
         <Several count={rooms.length + openings.length} hasRooms={rooms.length > 0} />
       ) : room !== undefined ? (
-        <Leaves
+        <PageTabs
           key={room.id}
           label={room.name}
-          leaves={[
+          tabs={[
             { id: 'room', title: 'Room', page: () => <RoomFields room={room} /> },
             { id: 'shape', title: 'Height', page: () => <ShapeFields room={room} /> },
             { id: 'trim', title: 'Trim', page: () => <TrimFields room={room} /> },
             { id: 'built', title: 'Built', page: () => <BuiltFields room={room} /> },
-            { id: 'kept', title: 'Stays', page: () => <KeptLeaf job={job} room={room} /> },
-            { id: 'surfaces', title: 'Surfaces', page: () => <SurfaceLeaf room={room} /> },
+            { id: 'kept', title: 'Stays', page: () => <KeptTab job={job} room={room} /> },
+            { id: 'surfaces', title: 'Surfaces', page: () => <SurfaceTab room={room} /> },
           ]}
         />
       ) : opening !== undefined ? (
@@ -47,9 +47,9 @@ export function Inspector() {
 }
 
 /** The same list as at the Walk station. */
-function KeptLeaf(props: { readonly job: Job; readonly room: Room }) {
+function KeptTab(props: { readonly job: Job; readonly room: Room }) {
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       <KeptItems {...props} />
     </div>
   )
@@ -57,7 +57,7 @@ function KeptLeaf(props: { readonly job: Job; readonly room: Room }) {
 
 function Several(props: { readonly count: number; readonly hasRooms: boolean }) {
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       <h2>{props.count} things selected</h2>
       <p className="quiet">Drag them together, or shift them with the arrow keys.</p>
       <span className="button-row">
@@ -77,7 +77,7 @@ function Several(props: { readonly count: number; readonly hasRooms: boolean }) 
 function NothingSelected(props: { readonly isEmpty: boolean }) {
   if (props.isEmpty) {
     return (
-      <div className="leaf-pad">
+      <div className="tab-pad">
         <h2>An empty sheet</h2>
         <p>Have you measured the rooms already? Write them down one a line, as on a pad.</p>
         <p>
@@ -98,7 +98,7 @@ function NothingSelected(props: { readonly isEmpty: boolean }) {
     )
   }
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       <h2>Nothing selected</h2>
       <p>
         Click a room, a wall or an opening on the sheet, or a name in the list on the left. Its exact sizes

@@ -46,7 +46,7 @@ export function OpeningFields(props: { readonly opening: Opening }) {
     })
   const part = { opening, set: (change: Change) => void set(change) }
   return (
-    <div className="leaf-pad opening-fields">
+    <div className="tab-pad opening-fields">
       <h2>{capital(openingName(opening))}</h2>
       <Place {...part} />
       <Shared {...part} />

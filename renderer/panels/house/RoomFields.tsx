@@ -62,7 +62,7 @@ export function RoomFields(props: { readonly room: Room }) {
   const set = (change: Partial<Omit<Room, 'id' | 'corners'>>) =>
     command(`change ${room.name}`, { kind: 'setRoom', roomId: room.id, change })
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       <div className="field-grid block">
         <EntryField
           label="Name"

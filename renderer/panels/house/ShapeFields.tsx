@@ -33,7 +33,7 @@ export function ShapeFields(props: { readonly room: Room }) {
   const setFloor = (floor: FloorShape) =>
     command(`shape the floor of ${room.name}`, { kind: 'setFloor', roomId: room.id, floor })
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       <section className="block">
         <h3>Ceiling</h3>
         <Choice

@@ -7,7 +7,7 @@ import { newId } from '../../state/new-id.ts'
 import { command } from '../parts/edits.ts'
 import { addRoomOfSize } from './by-keys.ts'
 import { openingTitle } from './opening-title.ts'
-import { showStorey } from './sight.ts'
+import { showStorey } from './storey-view.ts'
 
 /** Storeys and their rooms: everything on the drawing, by name and by keyboard. */
 export function SheetList() {

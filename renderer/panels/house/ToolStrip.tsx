@@ -1,9 +1,9 @@
-import { fitStorey } from '../../canvas/hand.ts'
+import { fitStorey } from '../../canvas/sketch-input.ts'
 import { sketchStore, takeTool, useSketch } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
 import { showTapeList } from '../../state/tape-list.ts'
-import { zoomBy } from './sight.ts'
+import { zoomBy } from './storey-view.ts'
 import { listSign, toolSigns } from './tool-signs.tsx'
 
 const groups: readonly (readonly ToolName[])[] = [
@@ -50,10 +50,10 @@ export function ToolStrip() {
 }
 
 /** How the sheet is looked at, in its corner. */
-export function SightStrip() {
+export function ViewStrip() {
   const showsGrid = useSketch((state) => state.showsGrid)
   return (
-    <div className="tool-group tool-sight" role="toolbar" aria-label="Sight">
+    <div className="tool-group tool-view" role="toolbar" aria-label="View">
       <button
         type="button"
         className="tool"

@@ -18,7 +18,7 @@ export function TrimFields(props: { readonly room: Room }) {
   const runs = records(useJob().trimRuns).filter((run) => run.roomId === room.id)
   const missing = trimKinds.filter((kind) => !runs.some((run) => run.kind === kind))
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       {runs.length === 0 ? (
         <p className="quiet">No trim yet. Runs stop by themselves at the openings they meet.</p>
       ) : null}

@@ -1,4 +1,4 @@
-import { fitStorey, handle, nudge } from '../../canvas/hand.ts'
+import { fitStorey, handle, nudge } from '../../canvas/sketch-input.ts'
 import { sketchStore, takeTool } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
@@ -11,10 +11,10 @@ import {
   removeSelected,
   selectAll,
 } from './selection-actions.ts'
-import { zoomBy } from './sight.ts'
+import { zoomBy } from './storey-view.ts'
 import { repeatLastOpening } from './usual-room.ts'
 
-/** Keys on the sheet, by their names in the list of keys (app/help/key-list.ts). Escape goes to the tool in hand. */
+/** Keys on the sheet, by their names in the list of keys (app/help/key-list.ts). Escape goes to the chosen tool. */
 export const houseKeys: Readonly<Record<string, () => void>> = {
   // The table of words has every tool and nothing else.
   ...Object.fromEntries(

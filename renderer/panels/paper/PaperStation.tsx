@@ -1,4 +1,4 @@
-import '../parts/desk.css'
+import '../parts/station-page.css'
 import './paper.css'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
@@ -40,7 +40,7 @@ export function PaperStation() {
   const plan = accepted?.plan ?? found
   if (records(job.rooms).length === 0) {
     return (
-      <section className="desk paper-station">
+      <section className="station-page paper-station">
         <Empty title="No papers yet">
           <p>
             Papers are made from the sketch, what was found, the finishes and the plan. Draw the first room at
@@ -52,7 +52,7 @@ export function PaperStation() {
   }
   if (plan === null) {
     return (
-      <section className="desk paper-station">
+      <section className="station-page paper-station">
         <Empty title="Papers need a plan">
           {forecast.clash === null ? (
             <p role="status">A plan is being looked for; the papers appear as soon as there is one.</p>
@@ -66,7 +66,7 @@ export function PaperStation() {
       </section>
     )
   }
-  return <PaperDesk plan={plan} acceptedAt={accepted?.acceptedAt ?? null} />
+  return <PaperContent plan={plan} acceptedAt={accepted?.acceptedAt ?? null} />
 }
 
 /** The first plan, then the one the search rests at: papers are not laid out anew for every step between. */
@@ -80,7 +80,7 @@ function useSteadyPlan(forecast: SearchState): WorkPlan | null {
   return latest === null ? null : (steady ?? latest)
 }
 
-function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acceptedAt: string | null }) {
+function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acceptedAt: string | null }) {
   const job = useJob()
   const { today } = useSiteNow()
   const preview = useRef<PreviewHandle>(null)
@@ -134,7 +134,7 @@ function PaperDesk({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   }
 
   return (
-    <section className="desk paper-station" aria-label="Paper">
+    <section className="station-page paper-station" aria-label="Paper">
       <div className="paper-choices">
         <DocumentList
           chosen={old === null ? chosen.id : null}

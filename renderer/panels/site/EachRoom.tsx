@@ -16,7 +16,7 @@ export function EachRoom(props: {
   return (
     <>
       {roomIds.length < 2 ? null : (
-        <div className="leaf-pad">
+        <div className="tab-pad">
           <Choice
             label="Room"
             options={roomIds.map((id) => ({ id, label: job.rooms[id]?.name ?? id }))}

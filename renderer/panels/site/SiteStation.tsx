@@ -1,5 +1,5 @@
 import { dateWords } from '../../../core/time/date-words.ts'
-import '../parts/desk.css'
+import '../parts/station-page.css'
 import './site.css'
 import { useMemo } from 'react'
 import { Button } from 'react-aria-components'
@@ -21,12 +21,12 @@ import type { Chain } from '../parts/chain.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry } from '../parts/entries.ts'
-import { Leaves } from '../parts/Leaves.tsx'
+import { PageTabs } from '../parts/PageTabs.tsx'
 import { EachRoom } from './EachRoom.tsx'
-import { FoundLeaf } from './FoundLeaf.tsx'
-import { PassesLeaf } from './PassesLeaf.tsx'
-import { PunchLeaf } from './PunchLeaf.tsx'
-import { RegisterLeaf } from './RegisterLeaf.tsx'
+import { FoundTab } from './FoundTab.tsx'
+import { PassesTab } from './PassesTab.tsx'
+import { PunchTab } from './PunchTab.tsx'
+import { RegisterTab } from './RegisterTab.tsx'
 import { RoomList } from './RoomList.tsx'
 
 /** What got done: passes ticked room by room, what is drying, what is left, and when the house is free again. */
@@ -43,7 +43,7 @@ export function SiteStation() {
   const room = rooms.find((each) => each.roomId === viewSet) ?? rooms[0]
   if (room === undefined) {
     return (
-      <section className="desk site">
+      <section className="station-page site">
         <Empty title="Nothing to tick off yet">
           <p>
             Steps come from the sketch, what was found and the finishes. Once a surface has a finish to get,
@@ -54,9 +54,9 @@ export function SiteStation() {
     )
   }
   return (
-    <section className="desk site" aria-label="Site">
+    <section className="station-page site" aria-label="Site">
       <SiteHead progress={progress} />
-      <div className="site-desk">
+      <div className="site-panes">
         <RoomList
           rooms={rooms}
           system={job.header.unitSystem}
@@ -71,7 +71,7 @@ export function SiteStation() {
   )
 }
 
-/** The leaves of one room set: its passes, what was found, what was taken off, and what is to make good in the house. */
+/** The tabs of one room set: its passes, what was found, what was taken off, and what is to make good in the house. */
 function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: string }) {
   const job = useJob()
   const takeoff = useTakeoff()
@@ -85,9 +85,9 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
   )
   const roomIds = passes.sets.find(({ id }) => id === room.roomId)?.roomIds ?? [room.roomId]
   return (
-    <Leaves
+    <PageTabs
       label={room.name}
-      leaves={[
+      tabs={[
         {
           id: 'steps',
           title: 'Passes',
@@ -98,7 +98,7 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
           title: 'Found on site',
           page: () => (
             <EachRoom job={job} roomIds={roomIds}>
-              {(roomId) => <FoundLeaf key={roomId} chain={chain} roomId={roomId} now={now} />}
+              {(roomId) => <FoundTab key={roomId} chain={chain} roomId={roomId} now={now} />}
             </EachRoom>
           ),
         },
@@ -108,7 +108,7 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
           page: () => (
             <EachRoom job={job} roomIds={roomIds}>
               {(roomId) => (
-                <RegisterLeaf
+                <RegisterTab
                   job={job}
                   roomId={roomId}
                   steps={[...states.values()].filter(({ step }) => step.roomId === roomId)}
@@ -120,10 +120,10 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
         {
           id: 'punch',
           title: 'To make good',
-          page: () => <PunchLeaf job={job} specification={specification} now={now} />,
+          page: () => <PunchTab job={job} specification={specification} now={now} />,
         },
       ]}
-      aside={<h2 className="leaves-sum">{room.name}</h2>}
+      aside={<h2 className="tabs-sum">{room.name}</h2>}
     />
   )
 }
@@ -152,7 +152,7 @@ function RoomPasses(props: {
     return name === undefined ? 'an earlier step' : `“${name}”`
   }
   return (
-    <PassesLeaf
+    <PassesTab
       passes={all.filter(({ pass }) => pass.roomSetId === roomId)}
       states={states}
       ready={ready}

@@ -1,5 +1,5 @@
 import { capital } from '../../../core/words/text.ts'
-import '../parts/desk.css'
+import '../parts/station-page.css'
 import './walk.css'
 import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
@@ -53,7 +53,7 @@ export function WalkStation() {
   const room = rooms.find((each) => each.id === viewRoom) ?? rooms[0]
   if (room === undefined) {
     return (
-      <section className="desk walk">
+      <section className="station-page walk">
         <Empty title="Nothing to walk through yet">
           <p>
             Draw the rooms at House first. Then go through them here: pick a wall, a ceiling, a window or a
@@ -66,8 +66,8 @@ export function WalkStation() {
   const surfaces = takeoff.surfaces.filter((each) => each.roomId === room.id)
   const surface = surfaces.find((each) => each.key === viewKey) ?? null
   return (
-    <section className="desk walk" aria-label="Walk">
-      <div className="walk-desk">
+    <section className="station-page walk" aria-label="Walk">
+      <div className="walk-panes">
         <WalkMap job={job} takeoff={takeoff} room={room} surfaces={surfaces} surface={surface} />
         <WalkPapers
           key={`${room.id}/${surface?.key ?? ''}`}
@@ -224,7 +224,7 @@ function WalkPapers({ chain, room, surfaces, surface }: PapersProps) {
         <HoldPapers job={job} specification={specification} roomId={room.id} />
         <RoomNotices specification={specification} roomId={room.id} />
         {draft === null && specification.notices.length === 0 ? (
-          <p className="quiet leaf-pad">
+          <p className="quiet tab-pad">
             What follows from a finding is shown here before you record it: steps that appear, move or go,
             hours, products.
           </p>

@@ -7,11 +7,11 @@ export function PhasePatterns() {
       <defs>
         <pattern id="phase-prepare" width="8" height="8" patternUnits="userSpaceOnUse">
           <rect width="8" height="8" fill="var(--paper-raised)" />
-          <path d="M-1 1 L1 -1 M0 8 L8 0 M7 9 L9 7" stroke="var(--ink-soft)" strokeWidth="1" />
+          <path d="M-1 1 L1 -1 M0 8 L8 0 M7 9 L9 7" stroke="var(--dark-soft)" strokeWidth="1" />
         </pattern>
         <pattern id="phase-prime" width="6" height="6" patternUnits="userSpaceOnUse">
           <rect width="6" height="6" fill="var(--paper-raised)" />
-          <circle cx="3" cy="3" r="1.2" fill="var(--ink-soft)" />
+          <circle cx="3" cy="3" r="1.2" fill="var(--dark-soft)" />
         </pattern>
         <pattern id="phase-ceiling" width="6" height="6" patternUnits="userSpaceOnUse">
           <rect width="6" height="6" fill="var(--act-soft)" />

@@ -5,7 +5,7 @@ import { useJob, useView } from '../../../state/app.ts'
 import { freshName } from '../../../state/new-id.ts'
 import { showTapeList, tapeText, useTapeList, writeTapeText } from '../../../state/tape-list.ts'
 import { keyName } from '../../parts/key-names.ts'
-import { makeRooms, readAndPlan, type TapeSight } from './make-rooms.ts'
+import { makeRooms, readAndPlan, type TapeReading } from './make-rooms.ts'
 import { TapeRooms } from './TapeRooms.tsx'
 
 /** Rooms written one a line, as they stand on a pad, with what was understood of them beside. */
@@ -36,7 +36,7 @@ function TapePage() {
   const text = useTapeList(tapeText)
   const shown = useDeferredValue(text)
   const hintId = useId()
-  const sight = useMemo(() => readAndPlan(job, shown, storeyId, freshName), [job, shown, storeyId])
+  const reading = useMemo(() => readAndPlan(job, shown, storeyId, freshName), [job, shown, storeyId])
   const make = () => makeRooms(readAndPlan(job, text, storeyId, freshName))
   return (
     <>
@@ -67,27 +67,27 @@ function TapePage() {
             into the note.
           </p>
         </div>
-        <TapeRooms sight={sight} />
+        <TapeRooms reading={reading} />
       </div>
       <div className="button-row sheet-end">
-        <Button className="act-button" isDisabled={sight.roomCount === 0} onPress={make}>
-          {makeWords(sight)}
+        <Button className="act-button" isDisabled={reading.roomCount === 0} onPress={make}>
+          {makeWords(reading)}
         </Button>
         <Button className="plain-button" onPress={() => showTapeList(false)}>
           {text.trim() === '' ? 'Close' : 'Keep the list for later'}
         </Button>
-        <span className="quiet">{restWords(sight)}</span>
+        <span className="quiet">{restWords(reading)}</span>
       </div>
     </>
   )
 }
 
-function makeWords({ roomCount }: TapeSight): string {
+function makeWords({ roomCount }: TapeReading): string {
   if (roomCount === 0) return 'Make these rooms'
   return roomCount === 1 ? 'Make this room' : `Make these ${roomCount} rooms`
 }
 
-function restWords({ stopCount, roomCount }: TapeSight): string {
+function restWords({ stopCount, roomCount }: TapeReading): string {
   if (stopCount === 0) return roomCount === 0 ? '' : 'Ctrl+Enter makes them; one undo takes them back.'
   const lines = stopCount === 1 ? '1 line has' : `${stopCount} lines have`
   return `${lines} to be mended first and ${stopCount === 1 ? 'stays' : 'stay'} in the list.`

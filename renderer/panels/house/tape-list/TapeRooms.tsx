@@ -4,12 +4,12 @@ import { trimNouns } from '../../../../core/project/sketch-words.ts'
 import { countsOf, sharedWith } from '../../../../core/sketch/tape-list/room-words.ts'
 import { formatLength } from '../../../../core/units/length.ts'
 import { keptItemWords } from '../../parts/words.ts'
-import type { SeenLine, TapeSight } from './make-rooms.ts'
+import type { SeenLine, TapeReading } from './make-rooms.ts'
 import { RoomPicture, StoreyPicture } from './RoomPicture.tsx'
 
 /** What was understood, line by line, and how the rooms are set against each other. */
-export function TapeRooms({ sight }: { readonly sight: TapeSight }) {
-  const { plan, lines } = sight
+export function TapeRooms({ reading }: { readonly reading: TapeReading }) {
+  const { plan, lines } = reading
   if (lines.length === 0) {
     return <p className="quiet tape-seen">The rooms come up here as you write, before anything is made.</p>
   }
@@ -20,7 +20,7 @@ export function TapeRooms({ sight }: { readonly sight: TapeSight }) {
     <div className="tape-seen">
       <ul className="tape-lines" aria-label="What was understood" aria-live="polite">
         {lines.map((seen) => (
-          <SeenRow key={seen.line.number} sight={sight} seen={seen} />
+          <SeenRow key={seen.line.number} reading={reading} seen={seen} />
         ))}
       </ul>
       {storeys.length === 0 ? null : (
@@ -43,15 +43,19 @@ export function TapeRooms({ sight }: { readonly sight: TapeSight }) {
   )
 }
 
-function SeenRow({ sight, seen }: { readonly sight: TapeSight; readonly seen: SeenLine }) {
+function SeenRow({ reading, seen }: { readonly reading: TapeReading; readonly seen: SeenLine }) {
   const { line, sentences, isStopped } = seen
-  const roomId = sight.plan.roomIds.get(line.number)
-  const room = roomId === undefined ? undefined : sight.plan.job.rooms[roomId]
+  const roomId = reading.plan.roomIds.get(line.number)
+  const room = roomId === undefined ? undefined : reading.plan.job.rooms[roomId]
   return (
     <li className={isStopped ? 'tape-line tape-line-stopped' : 'tape-line'}>
-      {room === undefined ? null : <RoomPicture job={sight.plan.job} room={room} />}
+      {room === undefined ? null : <RoomPicture job={reading.plan.job} room={room} />}
       <div>
-        {room === undefined ? <Heading seen={seen} sight={sight} /> : <RoomWords sight={sight} room={room} />}
+        {room === undefined ? (
+          <Heading seen={seen} reading={reading} />
+        ) : (
+          <RoomWords reading={reading} room={room} />
+        )}
         {sentences.map(({ sentence, weight }) => (
           <p key={sentence} className={weight === 'stop' ? 'tape-stop' : 'tape-say'}>
             {sentence}
@@ -62,17 +66,17 @@ function SeenRow({ sight, seen }: { readonly sight: TapeSight; readonly seen: Se
   )
 }
 
-function Heading({ seen, sight }: { readonly seen: SeenLine; readonly sight: TapeSight }) {
+function Heading({ seen, reading }: { readonly seen: SeenLine; readonly reading: TapeReading }) {
   const { storey, ceilings, text } = seen.line
   if (storey !== null) return <h3 className="tape-heading">{storey.name}</h3>
   if (ceilings !== null) {
-    return <h3 className="tape-heading">Ceilings {formatLength(ceilings, sight.job.header.unitSystem)}</h3>
+    return <h3 className="tape-heading">Ceilings {formatLength(ceilings, reading.job.header.unitSystem)}</h3>
   }
   return <p className="tape-typed">{text.trim()}</p>
 }
 
-function RoomWords({ sight, room }: { readonly sight: TapeSight; readonly room: Room }) {
-  const { job, drawn } = sight.plan
+function RoomWords({ reading, room }: { readonly reading: TapeReading; readonly room: Room }) {
+  const { job, drawn } = reading.plan
   const show = (length: number) => formatLength(length, job.header.unitSystem)
   const [first, , third] = room.corners
   const height = room.ceiling.kind === 'flat' ? `, ${show(room.ceiling.height)} high` : ''

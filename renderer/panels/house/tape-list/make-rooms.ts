@@ -6,7 +6,7 @@ import { readTapeList } from '../../../../core/sketch/tape-list/read-line.ts'
 import type { TapeLine, TapeSentence } from '../../../../core/sketch/tape-list/tape-records.ts'
 import { jobStore, viewStore } from '../../../state/app.ts'
 import { showTapeList, writeTapeText } from '../../../state/tape-list.ts'
-import { showStorey } from '../sight.ts'
+import { showStorey } from '../storey-view.ts'
 
 /** One line with everything that is said of it. */
 export interface SeenLine {
@@ -16,7 +16,7 @@ export interface SeenLine {
 }
 
 /** What is understood of a list before anything is made. */
-export interface TapeSight {
+export interface TapeReading {
   readonly job: Job
   readonly plan: TapePlan
   /** Lines that are not empty. */
@@ -30,7 +30,7 @@ export function readAndPlan(
   text: string,
   storeyId: StoreyId | null,
   freshName: (prefix: string) => string,
-): TapeSight {
+): TapeReading {
   const read = readTapeList(text, job.header.unitSystem)
   const shown = storeyId ?? (Object.values(job.storeys)[0]?.id as StoreyId)
   const plan = planTapeRooms(job, read, shown, freshName)
@@ -50,14 +50,14 @@ export function readAndPlan(
 }
 
 /** Makes the rooms as one action. Lines that have to be mended stay in the list, below their headings. */
-export function makeRooms(sight: TapeSight): void {
-  const { drawn } = sight.plan
+export function makeRooms(reading: TapeReading): void {
+  const { drawn } = reading.plan
   const [first] = drawn.rooms
   if (first === undefined) return
   const action = drawn.rooms.length === 1 ? `make ${first.name}` : `make ${drawn.rooms.length} rooms`
-  if (!jobStore.perform(action, applyCommand(sight.job, { kind: 'addDrawn', drawn }))) return
-  writeTapeText(linesLeft(sight.lines))
-  if (sight.stopCount === 0) showTapeList(false)
+  if (!jobStore.perform(action, applyCommand(reading.job, { kind: 'addDrawn', drawn }))) return
+  writeTapeText(linesLeft(reading.lines))
+  if (reading.stopCount === 0) showTapeList(false)
   showStorey(first.storeyId)
   viewStore.setState({ selectedIds: [], roomId: first.id })
 }

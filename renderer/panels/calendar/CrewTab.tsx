@@ -25,7 +25,7 @@ const usualWeek: Week = {
 }
 
 /** Who is there when, and who can do what. Changes are tried against the plan before they are taken. */
-export function CrewLeaf({ job }: { readonly job: Job }) {
+export function CrewTab({ job }: { readonly job: Job }) {
   const crew = records(job.crew)
   const [pickedId, setPickedId] = useState<string | null>(crew[0]?.id ?? null)
   const person = crew.find((each) => each.id === pickedId) ?? crew[0]
@@ -68,7 +68,7 @@ export function CrewLeaf({ job }: { readonly job: Job }) {
       </div>
       <div className="pane scroll">
         {person === undefined ? (
-          <p className="quiet leaf-pad">
+          <p className="quiet tab-pad">
             Nobody is on the crew yet. Add the people who will work here, with their hours and what they can
             do; without them there is no plan.
           </p>

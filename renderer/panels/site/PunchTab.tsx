@@ -9,7 +9,7 @@ import { SourceDetails } from '../parts/SourceDetails.tsx'
 import { addMark } from './marks.ts'
 
 /** What was judged not good on the walk through, and whether it has been made good. */
-export function PunchLeaf(props: {
+export function PunchTab(props: {
   readonly job: Job
   readonly specification: Specification
   readonly now: string
@@ -19,7 +19,7 @@ export function PunchLeaf(props: {
   const steps = new Map(specification.steps.map((step) => [step.key, step]))
   const system = job.header.unitSystem
   return (
-    <div className="scroll leaf-pad">
+    <div className="scroll tab-pad">
       <p>{viewingRule.text}</p>
       <SourceDetails source={viewingRule.source} />
       {items.length === 0 ? (

@@ -1,5 +1,5 @@
 import type { StoreyId } from '../../../core/project/sketch-records.ts'
-import { fitStorey } from '../../canvas/hand.ts'
+import { fitStorey } from '../../canvas/sketch-input.ts'
 import { sketchStore } from '../../canvas/sketch-store.ts'
 import { zoomAt } from '../../canvas/view.ts'
 import { viewStore } from '../../state/app.ts'

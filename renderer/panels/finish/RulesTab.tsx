@@ -37,7 +37,7 @@ const themeWords: Readonly<Record<RuleTheme, string>> = {
 }
 
 /** The rule book as this job keeps it: switched, with the owner's own numbers, and each change can be put back. */
-export function RulesLeaf({
+export function RulesTab({
   job,
   specification,
 }: {
@@ -56,7 +56,7 @@ export function RulesLeaf({
   )
   return (
     <div className="pane pane-wide">
-      <div className="leaf-intro rules-intro">
+      <div className="tab-intro rules-intro">
         <SearchField className="entry" value={search} onChange={setSearch}>
           <Label>Find a rule</Label>
           <Input />
@@ -84,7 +84,7 @@ export function RulesLeaf({
             </section>
           )
         })}
-        {shown.length === 0 ? <p className="quiet leaf-pad">No rule of the book says that.</p> : null}
+        {shown.length === 0 ? <p className="quiet tab-pad">No rule of the book says that.</p> : null}
       </div>
     </div>
   )

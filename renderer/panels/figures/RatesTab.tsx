@@ -39,7 +39,7 @@ const addedWords: Readonly<Record<string, string>> = {
 }
 
 /** The shop's own pace, what it rests on, and what finished steps say about it. */
-export function RatesLeaf({
+export function RatesTab({
   job,
   specification,
 }: {
@@ -62,7 +62,7 @@ export function RatesLeaf({
 
   return (
     <div className="pane pane-wide">
-      <div className="leaf-intro">
+      <div className="tab-intro">
         <p>
           How much one person does in an hour. All are starting points of the shop until its own hours replace
           them: steps marked done with their minutes on Site give a suggestion here.

@@ -7,7 +7,7 @@ import { momentWords } from '../../../core/time/date-words.ts'
 import { capital } from '../../../core/words/text.ts'
 
 /** What came off, is loose or covered, and what is back; it follows the ticked steps. */
-export function RegisterLeaf(props: {
+export function RegisterTab(props: {
   readonly job: Job
   readonly roomId: RoomId
   readonly steps: readonly StepProgress[]
@@ -17,14 +17,14 @@ export function RegisterLeaf(props: {
   const system = job.header.unitSystem
   if (register.length === 0) {
     return (
-      <p className="quiet leaf-pad">
+      <p className="quiet tab-pad">
         Nothing is written down for this room. Plates, locks, lights, alarms and hangings that stay are listed
         at Walk.
       </p>
     )
   }
   return (
-    <div className="scroll leaf-pad">
+    <div className="scroll tab-pad">
       <table className="pick-table">
         <thead>
           <tr>

@@ -17,14 +17,14 @@ import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
 
-interface OrderLeafProps {
+interface OrderTabProps {
   readonly job: Job
   readonly takeoff: Takeoff
   readonly specification: Specification
 }
 
 /** The steps of a room in order; a step picked says why it is here and why it stands before and after its neighbours. */
-export function OrderLeaf(props: OrderLeafProps) {
+export function OrderTab(props: OrderTabProps) {
   const { job, takeoff, specification } = props
   const viewRoom = useView((state) => state.roomId)
   const rooms = records(job.rooms).filter((room) =>
@@ -37,9 +37,9 @@ export function OrderLeaf(props: OrderLeafProps) {
   const step = steps[index]
   if (room === undefined) {
     return (
-      <div className="leaf-pad">
+      <div className="tab-pad">
         <Callout kind="note" title="No steps yet">
-          No surface has a finish to get. Choose color and product for the house or for one room on the leaf
+          No surface has a finish to get. Choose color and product for the house or for one room on the tab
           Finishes.
         </Callout>
         <Clashes specification={specification} />
@@ -49,7 +49,7 @@ export function OrderLeaf(props: OrderLeafProps) {
   return (
     <div className="two-panes">
       <div className="pane pane-wide">
-        <div className="leaf-intro">
+        <div className="tab-intro">
           <Choice
             label="Room"
             options={rooms.map((each) => ({ id: each.id, label: each.name }))}
@@ -151,7 +151,7 @@ function WoodworkByKind({ job, step }: { readonly job: Job; readonly step: Step 
   )
 }
 
-interface WhyProps extends OrderLeafProps {
+interface WhyProps extends OrderTabProps {
   readonly steps: readonly Step[]
   readonly index: number
   readonly step: Step

@@ -3,7 +3,7 @@ import { type BarPlace, placeInLane, walked } from './bar-walk.ts'
 import type { Bar, Lane } from './lanes.ts'
 import { instantAt, placeOf, type TimeAxis } from './time-axis.ts'
 
-/** Moves of the hand and of the keys go by quarters of an hour. */
+/** Moves by the pointer and by keys go by quarters of an hour. */
 const moveGrid = 15
 
 interface Drag {
@@ -14,17 +14,17 @@ interface Drag {
   readonly hasMoved: boolean
 }
 
-/** What the hand and the keys may ask of the plan. */
+/** What the pointer and the keys may ask of the plan. */
 export interface PlanActs {
   /** Where tasks would begin that are pinned in what is tried and drawn as they are now. */
   readonly triedStarts: ReadonlyMap<string, number>
   readonly canMove: (taskId: string) => boolean
-  /** A move under the hand: called for every new place; `isDone` when let go. */
+  /** A move while the pointer drags: called for every new place; `isDone` when let go. */
   readonly onMove: (taskId: string, start: number, isDone: boolean) => void
   readonly onGiveUp: (draggedId: string | null) => void
 }
 
-/** A bar under the hand: `ghosts` are where tasks would begin, by task. */
+/** A bar that is dragged: `ghosts` are where tasks would begin, by task. */
 export function useDrag(axis: TimeAxis, acts: PlanActs, pick: (taskId: string) => void) {
   const [drag, setDrag] = useState<Drag | null>(null)
   return {

@@ -1,10 +1,10 @@
 /** The colours of tokens.css for the canvas, which does not read style sheets; read once from the page. */
-export interface Ink {
+export interface DrawingColors {
   readonly paper: string
   readonly paperRaised: string
   readonly paperSunk: string
-  readonly ink: string
-  readonly inkSoft: string
+  readonly dark: string
+  readonly darkSoft: string
   readonly line: string
   readonly lineStrong: string
   readonly act: string
@@ -16,15 +16,15 @@ export interface Ink {
   readonly faceDrawn: string
 }
 
-export function readInk(): Ink {
+export function readDrawingColors(): DrawingColors {
   const style = getComputedStyle(document.documentElement)
   const token = (name: string) => style.getPropertyValue(`--${name}`).trim()
   return {
     paper: token('paper'),
     paperRaised: token('paper-raised'),
     paperSunk: token('paper-sunk'),
-    ink: token('ink'),
-    inkSoft: token('ink-soft'),
+    dark: token('dark'),
+    darkSoft: token('dark-soft'),
     line: token('line'),
     lineStrong: token('line-strong'),
     act: token('act'),

@@ -24,7 +24,7 @@ const baseWords = { waterborne: 'water-borne', oil: 'oil', shellac: 'shellac', m
 const bases = ['waterborne', 'oil', 'shellac', 'mineral'] as const
 
 /** The shop's products by class, with the figures of their labels. */
-export function ProductsLeaf({ job }: { readonly job: Job }) {
+export function ProductsTab({ job }: { readonly job: Job }) {
   const products = records(job.products)
   const [pickedId, setPickedId] = useState<string | null>(products[0]?.id ?? null)
   const product = products.find((each) => each.id === pickedId)
@@ -42,7 +42,7 @@ export function ProductsLeaf({ job }: { readonly job: Job }) {
   return (
     <div className="two-panes">
       <div className="pane pane-wide">
-        <div className="leaf-intro">
+        <div className="tab-intro">
           <p>
             Put the figures of the label you use on each; the brand goes on the shopping list. The first of a
             class is taken where a step names no product.

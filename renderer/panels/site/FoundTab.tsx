@@ -21,7 +21,7 @@ import { ConditionForm, ConditionWhatIf, chainWith, useFindingDraft } from '../p
 import { newCondition } from '../parts/found/condition-records.ts'
 
 /** A room turned out worse than it looked: what that changes, shown before it is agreed and written down as a change order. */
-export function FoundLeaf(props: { readonly chain: Chain; readonly roomId: RoomId; readonly now: string }) {
+export function FoundTab(props: { readonly chain: Chain; readonly roomId: RoomId; readonly now: string }) {
   const { chain, roomId, now } = props
   const { job, takeoff } = chain
   const surfaces = takeoff.surfaces.filter((each) => each.roomId === roomId)
@@ -29,7 +29,7 @@ export function FoundLeaf(props: { readonly chain: Chain; readonly roomId: RoomI
   const [draft, setDraft] = useState<Condition | null>(null)
   useFindingDraft(job, draft)
   const surface = surfaces.find((each) => each.key === key) ?? surfaces[0]
-  if (surface === undefined) return <p className="quiet leaf-pad">This room has no surfaces to look at.</p>
+  if (surface === undefined) return <p className="quiet tab-pad">This room has no surfaces to look at.</p>
   return (
     <div className="two-panes">
       <div className="pane scroll">

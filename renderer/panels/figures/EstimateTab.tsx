@@ -25,7 +25,7 @@ const kindWords: Readonly<Record<EstimateLineKind, string>> = {
 }
 
 /** Every line of the price with its arithmetic, and the house's percentages beside it. */
-export function EstimateLeaf({ job, estimate }: { readonly job: Job; readonly estimate: Estimate }) {
+export function EstimateTab({ job, estimate }: { readonly job: Job; readonly estimate: Estimate }) {
   const [picked, setPicked] = useState<string | null>(null)
   const line = estimate.lines.find((each) => each.key === picked)
   return (

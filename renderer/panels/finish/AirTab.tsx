@@ -11,13 +11,7 @@ import { SourceDetails } from '../parts/SourceDetails.tsx'
 type Air = JobHeader['air']
 
 /** How warm and damp it is where the work is, the dew point that follows, and where work must wait for it. */
-export function AirLeaf({
-  job,
-  specification,
-}: {
-  readonly job: Job
-  readonly specification: Specification
-}) {
+export function AirTab({ job, specification }: { readonly job: Job; readonly specification: Specification }) {
   const { air, unitSystem } = job.header
   const isMetric = unitSystem === 'metric'
   const change = (changes: Partial<Air>) =>
@@ -25,7 +19,7 @@ export function AirLeaf({
   const notices = specification.notices.filter((notice) => notice.kind === 'dewPoint')
   const dew = dewPoint(air.temperatureC, air.relativeHumidityPercent)
   return (
-    <div className="scroll leaf-pad air">
+    <div className="scroll tab-pad air">
       <p>
         A surface colder than the air can be wet without looking it: paint is held where the surface is less
         than 3 °C (5 °F) above the dew point. Measure the coldest surface when you can; left empty, it is

@@ -14,7 +14,7 @@ import { ElevationDrawing } from './ElevationDrawing.tsx'
 import { openingTitle } from './opening-title.ts'
 
 /** Every surface of the room: pick one to read its figure, how it came about, and see on the sheet where it comes from. */
-export function SurfaceLeaf(props: { readonly room: Room }) {
+export function SurfaceTab(props: { readonly room: Room }) {
   const { room } = props
   const job = useJob()
   const takeoff = useTakeoff()
@@ -27,7 +27,7 @@ export function SurfaceLeaf(props: { readonly room: Room }) {
     return () => sketchStore.setState({ litIds: [] })
   }, [picked, job, room])
   return (
-    <div className="leaf-pad">
+    <div className="tab-pad">
       <ElevationDrawing room={room} pickedKey={surfaceKey} />
       <ul className="surface-names">
         {surfaces.map((surface) => (

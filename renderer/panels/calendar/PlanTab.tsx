@@ -28,15 +28,15 @@ import { taskWords } from './task-words.ts'
 import { dropChange, type Trial } from './trial.ts'
 import { outOfUseWords } from './verdict-words.ts'
 import { WholeJobLegend } from './whole-job/WholeJob.tsx'
-import { WholeJobSight } from './whole-job/WholeJobSight.tsx'
+import { WholeJobFrame } from './whole-job/WholeJobFrame.tsx'
 
-interface PlanLeafProps {
+interface PlanTabProps {
   readonly trial: Trial
   readonly present: SearchState
   readonly search: SearchState
 }
 
-/** Where the hand holds a task, and the plan it takes it from: better ones wait until it lets go. */
+/** Where a task is dragged to, and the plan it takes it from: better ones wait until it lets go. */
 interface Held {
   readonly taskId: string
   readonly start: number
@@ -44,7 +44,7 @@ interface Held {
 }
 
 /** The plan drawn, with what can be done to it. */
-export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
+export function PlanTab({ trial, present, search }: PlanTabProps) {
   const job = useJob()
   const [showsTrial, setShowsTrial] = useState(false)
   const [pickedId, setPickedId] = useState<string | null>(null)
@@ -56,7 +56,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   const state = isTrialShown ? search : present
   const found = held?.found ?? state.plan
   const shownJob = isTrialShown ? trial.job : job
-  const sight = useSight({
+  const picture = usePlanPicture({
     job,
     shownJob,
     found,
@@ -65,7 +65,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
     pickedId,
     scale,
   })
-  const { specification, momentOf, words, pins, drawing, look } = sight
+  const { specification, momentOf, words, pins, drawing, look } = picture
   const { timeZone, unitSystem } = job.header
   const titleOf = words.title
   const shownTrial = { isTrial: isTrialShown, show: setShowsTrial }
@@ -90,7 +90,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
         <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
         <ChoicePanel choice={choice} present={present.plan} />
         {found !== null && drawing === null ? (
-          <WholeJobSight
+          <WholeJobFrame
             job={shownJob}
             found={found}
             pickedKey={pickedId}
@@ -98,10 +98,10 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
             corner={corner}
           />
         ) : found !== null && drawing !== null && look !== null ? (
-          <HoursSight
+          <HoursPicture
             job={shownJob}
             found={found}
-            sight={{ ...sight, drawing, look }}
+            picture={{ ...picture, drawing, look }}
             held={held}
             now={instantOf(now, timeZone)}
             corner={corner}
@@ -129,7 +129,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
           <PickedTask
             job={shownJob}
             found={found}
-            sight={sight}
+            picture={picture}
             taskId={pickedId}
             onPick={setPickedId}
             onPin={pinTo}
@@ -149,7 +149,7 @@ export function PlanLeaf({ trial, present, search }: PlanLeafProps) {
   )
 }
 
-interface SightOf {
+interface PlanPictureOf {
   readonly job: Job
   readonly shownJob: Job
   readonly found: FoundPlan | null
@@ -160,7 +160,7 @@ interface SightOf {
 }
 
 /** All that is drawn of a plan, each worked out again only when what it follows from has changed. */
-function useSight({ job, shownJob, found, comparedTo, trial, pickedId, scale }: SightOf) {
+function usePlanPicture({ job, shownJob, found, comparedTo, trial, pickedId, scale }: PlanPictureOf) {
   const specification = specificationOf(job)
   const passes = passesOf(job)
   const { timeZone } = job.header
@@ -190,15 +190,15 @@ function useSight({ job, shownJob, found, comparedTo, trial, pickedId, scale }: 
   return { specification, passes, local, momentOf, words, pins, drawing, tried, look }
 }
 
-type Sight = ReturnType<typeof useSight>
+type PlanPicture = ReturnType<typeof usePlanPicture>
 
-/** The plan by the hour, with what the move under the hand would mean. */
-function HoursSight(props: {
+/** The plan by the hour, with what the move being dragged would mean. */
+function HoursPicture(props: {
   readonly job: Job
   readonly found: FoundPlan
-  readonly sight: Sight & {
-    readonly drawing: NonNullable<Sight['drawing']>
-    readonly look: NonNullable<Sight['look']>
+  readonly picture: PlanPicture & {
+    readonly drawing: NonNullable<PlanPicture['drawing']>
+    readonly look: NonNullable<PlanPicture['look']>
   }
   readonly held: Held | null
   /** Instant of now. */
@@ -209,10 +209,10 @@ function HoursSight(props: {
   readonly onGiveUp: (draggedId: string | null) => void
 }) {
   const { job, found, held } = props
-  const { local, momentOf, words, drawing, tried, look } = props.sight
+  const { local, momentOf, words, drawing, tried, look } = props.picture
   const system = job.header.unitSystem
   return (
-    <div className="plan-sight">
+    <div className="plan-view">
       <PlanDrawing
         problem={found.problem}
         local={local}
@@ -259,14 +259,14 @@ function PlanLegend(props: {
 function PickedTask(props: {
   readonly job: Job
   readonly found: FoundPlan
-  readonly sight: Sight
+  readonly picture: PlanPicture
   readonly taskId: string
   readonly onPick: (taskId: string) => void
   readonly onPin: (taskId: string, startsAt: string, people?: readonly CrewMemberId[]) => void
   readonly onUnpin: () => void
 }) {
   const { taskId, onPin } = props
-  const { specification, words, pins, momentOf, passes } = props.sight
+  const { specification, words, pins, momentOf, passes } = props.picture
   return (
     <TaskPaper
       job={props.job}

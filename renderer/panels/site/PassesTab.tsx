@@ -14,7 +14,7 @@ import { PassTicks } from './PassTicks.tsx'
 import { StepPaper } from './StepPaper.tsx'
 
 /** The passes of a room set and, beside them, what can be said of the step picked. Ticks go to the steps. */
-export function PassesLeaf(props: {
+export function PassesTab(props: {
   readonly passes: readonly PassProgress[]
   readonly states: ReturnType<typeof stepStates>
   readonly ready: ReturnType<typeof readiness>

@@ -18,7 +18,7 @@ export const partitions = { imperial: inches(4.5), metric: millimetres(115) } as
 /** Stands in while no storey is shown. No record has it, so that nothing can be drawn there. */
 const noStorey = '' as StoreyId
 
-/** What is around the hand just now. */
+/** What is around the pointer just now. */
 export function surroundings(job: Job): Surroundings {
   const { storeyId, selectedIds } = viewStore.getState()
   const { view, showsGrid } = sketchStore.getState()
@@ -34,7 +34,7 @@ export function surroundings(job: Job): Surroundings {
   }
 }
 
-/** Gives an input to the tool in hand and does what comes of it. */
+/** Gives an input to the chosen tool and does what comes of it. */
 export function handle(input: Input): void {
   const { job } = jobStore.store.getState()
   if (job === null) return

@@ -12,9 +12,9 @@ import { PlanMoneyBlock } from './PlanMoneyBlock.tsx'
 import { tryChange } from './trial.ts'
 
 /** When work may go on, how many rooms the household does without, and which rooms were promised back. */
-export function SiteRulesLeaf({ job }: { readonly job: Job }) {
+export function SiteRulesTab({ job }: { readonly job: Job }) {
   return (
-    <div className="scroll leaf-pad site-rules">
+    <div className="scroll tab-pad site-rules">
       <SiteBlock job={job} />
       <HolidaysBlock job={job} />
       <RoomsBlock job={job} />

@@ -37,14 +37,14 @@ const finishClasses: readonly ProductClass[] = productClasses.filter((each) =>
 )
 
 /** What every surface becomes: the house's defaults, a room's own, and single surfaces set apart. */
-export function FinishesLeaf({ job, takeoff }: { readonly job: Job; readonly takeoff: Takeoff }) {
+export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly takeoff: Takeoff }) {
   const viewRoom = useView((state) => state.roomId)
   const roomId = job.rooms[viewRoom ?? '']?.id ?? null
   const surfaces =
     roomId === null ? takeoff.surfaces : takeoff.surfaces.filter((each) => each.roomId === roomId)
   const present = surfaceClasses.filter((each) => surfaces.some((surface) => surface.surfaceClass === each))
   return (
-    <div className="finish-desk">
+    <div className="finish-panes">
       <ListBox
         aria-label="The house and its rooms"
         className="place-list"

@@ -29,7 +29,7 @@ interface Row {
 }
 
 /** How much there is of everything, put together as asked, each figure with how it came about. */
-export function QuantityLeaf(props: {
+export function QuantityTab(props: {
   readonly job: Job
   readonly takeoff: Takeoff
   readonly specification: Specification

@@ -2,7 +2,7 @@ import { records } from '../../core/project/job.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 
 /** What is looked at may go by an undo or by the edits of another window: the eye then rests on what is there. Answers how to stop. */
-export function keepSight(): () => void {
+export function forgetRemoved(): () => void {
   return jobStore.store.subscribe(({ job }, before) => {
     if (job === null || job === before.job) return
     const { storeyId, roomId } = viewStore.getState()

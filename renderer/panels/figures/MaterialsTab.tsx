@@ -19,7 +19,7 @@ interface MaterialsProps {
 }
 
 /** What the work takes, and the cans to buy for it. */
-export function MaterialsLeaf(props: MaterialsProps) {
+export function MaterialsTab(props: MaterialsProps) {
   const { job, estimate } = props
   const [picked, setPicked] = useState<string | null>(null)
   const line = estimate.materials.find((each) => each.key === picked)

@@ -22,7 +22,7 @@ interface Row {
 }
 
 /** Person-hours by room and step; a step picked shows quantity, rate and difficulty. */
-export function HoursLeaf(props: {
+export function HoursTab(props: {
   readonly job: Job
   readonly takeoff: Takeoff
   readonly specification: Specification
@@ -73,7 +73,7 @@ export function HoursLeaf(props: {
         ) : (
           <p className="quiet">
             Open a room and pick a step to see its quantity, its rate and what makes it slower. Rates are
-            changed on the leaf Rates.
+            changed on the tab Rates.
           </p>
         )}
         {job.header.occupied ? (

@@ -7,7 +7,7 @@ import { WholeJob } from './WholeJob.tsx'
 import { pictureOfPlan } from './whole-job-picture.ts'
 
 /** The whole job in the width there is. */
-export function WholeJobSight(props: {
+export function WholeJobFrame(props: {
   readonly job: Job
   readonly found: FoundPlan
   readonly pickedKey: string | null
@@ -35,7 +35,7 @@ export function WholeJobSight(props: {
     [found, job.crew, timeZone],
   )
   return (
-    <div ref={frame} className="whole-sight">
+    <div ref={frame} className="whole-frame">
       <WholeJob
         picture={picture}
         width={width}
