@@ -44,7 +44,7 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'panels/parts/EntryField.tsx': ['fields'],
   'panels/parts/PickTable.tsx': ['tables'],
   'panels/calendar/LaneDrawing.tsx': ['calendar'],
-  'panels/calendar/plan-hand.ts': ['calendar'],
+  'panels/calendar/bar-drag.ts': ['calendar'],
   'panels/calendar/whole-job/WholeJob.tsx': ['calendar'],
 }
 
