@@ -229,10 +229,15 @@ function disturbsOldPaint({ operation, key }: Step): boolean {
   return disturbsPaint(operation) && !/\/sand\/[2-9]$/.test(key)
 }
 
+/** Days that so many working minutes take one painter, beside setting up and clearing away; not rounded, and no drying is in them. */
+export function painterDays({ houseRules }: Job, minutes: number): number {
+  const perDay = houseRules.setUpMinutes + houseRules.cleanUpMinutes
+  return minutes / Math.max(60, minutesOfPersonDay - perDay)
+}
+
 function choresOf(job: Job, stepMinutesTotal: number): Labour['dailyChores'] {
   const perDay = job.houseRules.setUpMinutes + job.houseRules.cleanUpMinutes
-  const productive = Math.max(60, minutesOfPersonDay - perDay)
-  const personDays = stepMinutesTotal === 0 ? 0 : Math.ceil(stepMinutesTotal / productive)
+  const personDays = Math.ceil(painterDays(job, stepMinutesTotal))
   return {
     minutes: workingMinutes(personDays * perDay),
     personDays,

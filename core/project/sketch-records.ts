@@ -133,6 +133,8 @@ export const roomSchema = z.strictObject({
   backBy: localDateTimeSchema.nullable(),
   /** Null: the room has what the house's rules expect. */
   allowances: allowancesSchema.nullable(),
+  /** Pieces of the room that were looked at and are sound, by `pieceKey`; one that is no longer there says nothing. */
+  lookedAt: z.array(shortText).max(500).optional(),
   note: longText,
 })
 export type Room = Frozen<z.output<typeof roomSchema>>

@@ -68,6 +68,7 @@ export function duplicateRooms(job: Job, command: DuplicateRooms): Outcome<Job> 
     name: command.names[room.id] ?? room.name,
     workedWith: copyOfMain(room.workedWith, newIds),
     backBy: null,
+    lookedAt: [],
   }))
   const openings = copied.openings.map((opening) => copyFarSide(fresh(opening), newIds))
   let next = withRecords(job, 'rooms', rooms)

@@ -80,6 +80,11 @@ export function foundOnClass(condition: Condition, surfaceClass: SurfaceClass): 
   return only === null ? factsByKind[condition.kind].classes.includes(surfaceClass) : only === surfaceClass
 }
 
+/** Whether a finding of this kind that nobody measured means all of its surface. */
+export function isOfWholeSurface(kind: ConditionKind): boolean {
+  return factsByKind[kind].wholeSurface
+}
+
 /** The share of a condition's amounts that falls on one part: the span of the running total, so that parts sum exactly. */
 interface Share {
   readonly from: number

@@ -8,6 +8,7 @@ import { type KeyPlace, keyPlaces, shownKeys } from '../../renderer/app/help/key
 import { everywhereKeys } from '../../renderer/app/keys.ts'
 import { houseKeys } from '../../renderer/panels/house/house-keys.ts'
 import { keyName } from '../../renderer/panels/parts/key-names.ts'
+import { walkKeys } from '../../renderer/panels/walk/walk-keys.ts'
 import { granted } from '../storage/books.ts'
 
 const root = join(import.meta.dirname, '..', '..')
@@ -27,7 +28,11 @@ test('the list of keys for the sheet is the table of the House, with what is hel
   expect([...keysOf('house')].sort()).toEqual([...Object.keys(houseKeys), ...elsewhere].sort())
 })
 
-/** Files that listen to keys outside of those two tables, and the places of the list that speak of them. */
+test('the list of keys for the walk is the table of the Walk', () => {
+  expect([...keysOf('walk')].sort()).toEqual(Object.keys(walkKeys).sort())
+})
+
+/** Files that listen to keys outside of those three tables, and the places of the list that speak of them. */
 const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'app/keys.ts': ['everywhere'],
   'panels/parts/key-names.ts': ['everywhere', 'house'],
@@ -41,6 +46,7 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'canvas/tools/rectangle.ts': ['drawing'],
   'canvas/tools/typing.ts': ['drawing'],
   'canvas/DimensionField.tsx': ['fields'],
+  'panels/walk/walk-keys.ts': ['walk'],
   'panels/parts/EntryField.tsx': ['fields'],
   'panels/parts/PickTable.tsx': ['tables'],
   'panels/calendar/LaneDrawing.tsx': ['calendar'],
@@ -94,7 +100,7 @@ test('README lists the same keys', () => {
   )
   const printed = readme
     .split('\n')
-    .filter((line) => /^\| (?:Everywhere|House, on|While|In a|Calendar, on)/.test(line))
+    .filter((line) => /^\| (?:Everywhere|House, on|While|In a|Walk \| .* \| [A-Z]|Calendar, on)/.test(line))
   expect(printed).toEqual(rows)
 })
 

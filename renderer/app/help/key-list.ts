@@ -9,7 +9,7 @@ interface KeyLine {
 }
 
 export interface KeyPlace {
-  readonly id: 'everywhere' | 'house' | 'drawing' | 'fields' | 'tables' | 'calendar'
+  readonly id: 'everywhere' | 'house' | 'drawing' | 'fields' | 'tables' | 'walk' | 'calendar'
   readonly where: string
   readonly lines: readonly KeyLine[]
 }
@@ -97,6 +97,20 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['ArrowUp', 'ArrowDown'], shown: 'Up, Down', does: 'Go to the row above or below' },
       { keys: ['Home', 'End'], does: 'Go to the first or the last row' },
       { keys: ['Enter', 'Space'], does: 'Pick the row, or open and close a group' },
+    ],
+  },
+  {
+    id: 'walk',
+    where: 'Walk',
+    lines: [
+      {
+        keys: ['1', '2', '3', '4', '5', '6'],
+        shown: '1 to 6',
+        does: 'Write down a usual finding on the picked surface; once more adds to it',
+      },
+      { keys: ['S'], does: 'Nothing wrong with it; go on to what nobody has looked at yet' },
+      { keys: ['N'], does: 'Go to the next room' },
+      { keys: ['P'], does: 'Go to the room before' },
     ],
   },
   {

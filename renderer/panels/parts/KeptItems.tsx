@@ -1,51 +1,54 @@
+import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
-import { openingIdSchema, type Room, wallIdSchema } from '../../../core/project/sketch-records.ts'
+import type { Room } from '../../../core/project/sketch-records.ts'
 import type { KeptItem } from '../../../core/project/survey-records.ts'
-import {
-  type KeptItemHandling,
-  type KeptItemKind,
-  keptItemHandlings,
-  keptItemKinds,
-} from '../../../core/project/vocabulary.ts'
-import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
+import { type KeptProposal, keptProposals } from '../../../core/sketch/kept-proposals.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
-import { openingName } from '../../../core/work-order/surface-words.ts'
 import { newId } from '../../state/new-id.ts'
-import { Choice, optionsOf } from './Choice.tsx'
 import { EntryField } from './EntryField.tsx'
-import { putRecord, removeRecord } from './edits.ts'
-import { wholeNumber, words } from './entries.ts'
-import { Tick } from './Tick.tsx'
-import { keptItemWords } from './words.ts'
+import { command, putRecord, removeRecord } from './edits.ts'
+import { wholeNumber } from './entries.ts'
+import { KeptDetails } from './KeptDetails.tsx'
+import { keptCounts, keptItemWords } from './words.ts'
 
-const alarms: ReadonlySet<KeptItemKind> = new Set<KeptItemKind>([
-  'smokeAlarm',
-  'carbonMonoxideAlarm',
-  'sensor',
-])
-
-/** What is in the way and stays in the house, room by room, and how it is handled. */
+/** What is in the way and stays in the house, counted room by room, and what is usually there besides. */
 export function KeptItems({ job, room }: { readonly job: Job; readonly room: Room }) {
+  const [openId, setOpenId] = useState<string | null>(null)
   const items = records(job.keptItems).filter((item) => item.roomId === room.id)
+  const proposals = keptProposals(job, room)
   return (
     <section className="block" aria-label="In the way and stays">
       <h3>In the way, and stays</h3>
-      {items.length === 0 ? (
-        <p className="quiet">
-          Plates, locks, lights, alarms, curtain hardware, hangings: write down what is there, so that it
-          comes off, is bagged and labeled, and goes back.
-        </p>
-      ) : (
-        <ul className="kept-list">
-          {items.map((item) => (
-            <KeptLine key={item.id} job={job} room={room} item={item} />
-          ))}
-        </ul>
-      )}
+      <p className={items.length === 0 ? 'quiet' : ''}>
+        {items.length === 0
+          ? 'Plates, locks, lights, alarms, curtain hardware, hangings: what is counted here comes off, is bagged and labeled, and goes back.'
+          : keptCounts(items)}
+      </p>
+      <Proposals room={room} proposals={proposals} />
+      <ul className="kept-list">
+        {items.map((item) => (
+          <li key={item.id}>
+            <KeptLine
+              item={item}
+              isOpen={item.id === openId}
+              onOpen={() => setOpenId(item.id === openId ? null : item.id)}
+            />
+            {item.id === openId ? <KeptDetails job={job} room={room} item={item} /> : null}
+          </li>
+        ))}
+      </ul>
       <Button
         className="plain-button"
-        onPress={() => putRecord('Add what stays', 'keptItems', newItem(room))}
+        onPress={() => {
+          const item = keptItem(room, {
+            kind: 'plate',
+            name: keptItemWords.plate,
+            count: 1,
+            handling: 'takeOff',
+          })
+          if (putRecord('Add what stays', 'keptItems', item)) setOpenId(item.id)
+        }}
       >
         Add something that stays
       </Button>
@@ -53,114 +56,79 @@ export function KeptItems({ job, room }: { readonly job: Job; readonly room: Roo
   )
 }
 
-function newItem(room: Room): KeptItem {
-  return {
-    id: newId('kept'),
-    roomId: room.id,
-    kind: 'plate',
-    name: keptItemWords.plate,
-    on: { kind: 'room' },
-    count: 1,
-    handling: 'takeOff',
-    wired: false,
-    note: '',
-  }
+function keptItem(room: Room, proposal: KeptProposal): KeptItem {
+  return { ...proposal, id: newId('kept'), roomId: room.id, on: { kind: 'room' }, wired: false, note: '' }
 }
 
-function KeptLine({ job, room, item }: { readonly job: Job; readonly room: Room; readonly item: KeptItem }) {
-  const change = (changes: Partial<KeptItem>) =>
-    putRecord('Change what stays', 'keptItems', { ...item, ...changes })
+/** What the openings and the use of the room suggest and nobody has counted, each a press away, or all at once. */
+function Proposals(props: { readonly room: Room; readonly proposals: readonly KeptProposal[] }) {
+  const { room, proposals } = props
+  if (proposals.length === 0) return null
+  const take = (taken: readonly KeptProposal[]) =>
+    command(
+      `Count what stays in ${room.name}`,
+      ...taken.map(
+        (each) => ({ kind: 'putRecord', collection: 'keptItems', record: keptItem(room, each) }) as const,
+      ),
+    )
   return (
-    <li className="kept-line">
-      <Choice
-        label="Kind"
-        isBare
-        options={optionsOf(keptItemKinds, keptItemWords)}
-        chosen={item.kind}
-        onChoose={(kind) => change({ ...usualHandling(kind, item.wired), kind, name: keptItemWords[kind] })}
-      />
+    <div className="button-row">
+      <span className="quiet">Usually there:</span>
+      {proposals.map((proposal) => (
+        <Button key={proposal.kind} className="plain-button proposal" onPress={() => take([proposal])}>
+          + {keptCounts([proposal])}
+        </Button>
+      ))}
+      {proposals.length === 1 ? null : (
+        <Button className="act-button" onPress={() => take(proposals)}>
+          All of it
+        </Button>
+      )}
+    </div>
+  )
+}
+
+function KeptLine(props: { readonly item: KeptItem; readonly isOpen: boolean; readonly onOpen: () => void }) {
+  const { item, isOpen, onOpen } = props
+  const count = (next: number) =>
+    putRecord('Change what stays', 'keptItems', { ...item, count: Math.min(1000, next) })
+  return (
+    <div className="kept-count">
+      <Button
+        className="plain-button"
+        aria-label={item.count === 1 ? `Remove ${item.name}` : `One fewer: ${item.name}`}
+        onPress={() =>
+          item.count === 1 ? removeRecord('Remove what stays', 'keptItems', item.id) : count(item.count - 1)
+        }
+      >
+        −
+      </Button>
       <EntryField
         label={`How many: ${item.name}`}
         isBare
         shown={String(item.count)}
         read={wholeNumber(1, 1000)}
         width="short"
-        unit="×"
-        onCommit={(count) => change({ count })}
-      />
-      <EntryField
-        label="Name on the label"
-        isBare
-        shown={item.name}
-        read={words(200)}
-        onCommit={(name) => change({ name })}
-      />
-      <Choice
-        label={`Where: ${item.name}`}
-        isBare
-        options={placesIn(job, room)}
-        chosen={placeId(item.on)}
-        onChoose={(id) => change({ on: placeOf(id) })}
-      />
-      <Choice
-        label={`Handling: ${item.name}`}
-        isBare
-        options={optionsOf<KeptItemHandling>(handlingsFor(item), handlingWords)}
-        chosen={item.handling}
-        onChoose={(handling) => change({ handling })}
+        onCommit={count}
       />
       <Button
-        className="plain-button remove"
-        aria-label={`Remove ${item.name}`}
-        onPress={() => removeRecord('Remove what stays', 'keptItems', item.id)}
+        className="plain-button"
+        aria-label={`One more: ${item.name}`}
+        onPress={() => count(item.count + 1)}
       >
-        Remove
+        +
       </Button>
-      {alarms.has(item.kind) ? (
-        <Tick isOn={item.wired} onChange={(wired) => change({ ...usualHandling(item.kind, wired), wired })}>
-          Wired: covered for the working hours only, tried and restored the same day
-        </Tick>
-      ) : null}
-    </li>
+      <span className="kept-name">
+        {item.name} <span className="quiet">· {handlingWords[item.handling]}</span>
+      </span>
+      <Button
+        className="plain-button"
+        aria-label={`Details: ${item.name}`}
+        aria-expanded={isOpen}
+        onPress={onOpen}
+      >
+        {isOpen ? 'Close' : 'Details'}
+      </Button>
+    </div>
   )
-}
-
-function usualHandling(kind: KeptItemKind, wired: boolean): { handling: KeptItemHandling; wired: boolean } {
-  if (kind === 'hanging') return { handling: 'loosen', wired: false }
-  if (alarms.has(kind)) return { handling: wired ? 'coverDaily' : 'takeOff', wired }
-  return { handling: 'takeOff', wired: false }
-}
-
-/** What is wired cannot come down. */
-function handlingsFor(item: KeptItem): readonly KeptItemHandling[] {
-  return item.wired ? ['coverDaily', 'maskInPlace'] : keptItemHandlings
-}
-
-function placesIn(job: Job, room: Room) {
-  const walls = roomWalls(room).map((wall) => ({
-    id: `wall/${wall.id}`,
-    label: `wall ${wallLetter(wall.index)}`,
-  }))
-  const openings = records(job.openings)
-    .filter((opening) => opening.roomId === room.id || opening.far?.roomId === room.id)
-    .map((opening) => ({ id: `opening/${opening.id}`, label: openingName(opening) }))
-  return [{ id: 'room', label: 'room' }, { id: 'ceiling', label: 'ceiling' }, ...walls, ...openings]
-}
-
-function placeId(on: KeptItem['on']): string {
-  switch (on.kind) {
-    case 'wall':
-      return `wall/${on.wallId}`
-    case 'opening':
-      return `opening/${on.openingId}`
-    default:
-      return on.kind
-  }
-}
-
-function placeOf(id: string): KeptItem['on'] {
-  const [kind, target = ''] = id.split('/')
-  if (kind === 'wall') return { kind: 'wall', wallId: wallIdSchema.parse(target) }
-  if (kind === 'opening') return { kind: 'opening', openingId: openingIdSchema.parse(target) }
-  return kind === 'ceiling' ? { kind: 'ceiling' } : { kind: 'room' }
 }

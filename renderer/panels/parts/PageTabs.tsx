@@ -12,9 +12,17 @@ export function PageTabs(props: {
   readonly label: string
   readonly tabs: readonly PageTab[]
   readonly aside?: ReactNode
+  /** Which tab is open, where the station decides that. */
+  readonly open?: string
+  readonly onOpen?: (id: string) => void
 }) {
+  const { open, onOpen } = props
   return (
-    <Tabs className="tabs">
+    <Tabs
+      className="tabs"
+      {...(open === undefined ? {} : { selectedKey: open })}
+      onSelectionChange={(id) => onOpen?.(String(id))}
+    >
       <div className="tabs-head">
         <TabList aria-label={props.label} className="tabs-list">
           {props.tabs.map((tab) => (

@@ -1,11 +1,13 @@
 import type { GirthPolicy, OpeningPolicy } from '../../../core/project/job.ts'
 import type { Weekday } from '../../../core/project/shop-records.ts'
-import type {
-  ColourDepth,
-  KeptItemKind,
-  RoomOrder,
-  Skill,
-  Substrate,
+import type { KeptItem } from '../../../core/project/survey-records.ts'
+import {
+  type ColourDepth,
+  type KeptItemKind,
+  keptItemKinds,
+  type RoomOrder,
+  type Skill,
+  type Substrate,
 } from '../../../core/project/vocabulary.ts'
 
 /** Words of the screen for tags that do not stand on paper. Each list is complete, or it does not compile. */
@@ -37,6 +39,31 @@ export const keptItemWords: Readonly<Record<KeptItemKind, string>> = {
   sensor: 'sensor',
   hanging: 'wall hanging',
   other: 'something else',
+}
+
+/** One of a kind and several of it, as they are counted: `9 plates, 3 locks`. */
+const keptNouns: Readonly<Record<KeptItemKind, readonly [string, string]>> = {
+  plate: ['plate', 'plates'],
+  lockset: ['lock', 'locks'],
+  hinges: ['set of hinges', 'sets of hinges'],
+  curtainHardware: ['curtain rod', 'curtain rods'],
+  lightFixture: ['light fixture', 'light fixtures'],
+  smokeAlarm: ['smoke alarm', 'smoke alarms'],
+  carbonMonoxideAlarm: ['carbon monoxide alarm', 'carbon monoxide alarms'],
+  sensor: ['sensor', 'sensors'],
+  hanging: ['wall hanging', 'wall hangings'],
+  other: ['other thing', 'other things'],
+}
+
+/** How many of each kind, in the order of the kinds. */
+export function keptCounts(items: readonly Pick<KeptItem, 'kind' | 'count'>[]): string {
+  return keptItemKinds
+    .flatMap((kind) => {
+      const count = items.reduce((sum, item) => sum + (item.kind === kind ? item.count : 0), 0)
+      const [one, several] = keptNouns[kind]
+      return count === 0 ? [] : [`${count} ${count === 1 ? one : several}`]
+    })
+    .join(', ')
 }
 
 export const skillWords: Readonly<Record<Skill, string>> = {

@@ -2,6 +2,7 @@ import { Header, ListBox, ListBoxItem, ListBoxSection } from 'react-aria-compone
 import type { Job } from '../../../core/project/job.ts'
 import { surfaceClasses } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
+import type { WalkPiece } from '../../../core/specification/looked-at.ts'
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength } from '../../../core/units/length.ts'
@@ -14,9 +15,13 @@ export function SurfaceList(props: {
   readonly surfaces: readonly SurfaceQuantity[]
   readonly pickedKey: string | null
   readonly counts: ReadonlyMap<string, number>
+  readonly pieces: readonly WalkPiece[]
   readonly onPick: (surface: SurfaceQuantity) => void
 }) {
-  const { job, surfaces, pickedKey, counts, onPick } = props
+  const { job, surfaces, pickedKey, counts, pieces, onPick } = props
+  const states = new Map(
+    pieces.flatMap((piece) => piece.surfaces.map(({ key }) => [key, piece.state] as const)),
+  )
   const groups = surfaceClasses
     .map((surfaceClass) => ({
       surfaceClass,
@@ -46,7 +51,7 @@ export function SurfaceList(props: {
               className="surface-line"
             >
               <span>{capital(surfaceWords(job, surface.surface))}</span>
-              <FoundCount count={counts.get(surface.key) ?? 0} />
+              <Mark count={counts.get(surface.key) ?? 0} state={states.get(surface.key) ?? 'open'} />
               <span className="number quiet">{sizeOf(job, surface)}</span>
             </ListBoxItem>
           ))}
@@ -56,8 +61,11 @@ export function SurfaceList(props: {
   )
 }
 
-function FoundCount({ count }: { readonly count: number }) {
-  return count === 0 ? <span /> : <span className="found-count">{count} found</span>
+/** How many findings lie on it, or whether anybody looked at the piece it belongs to. */
+function Mark({ count, state }: { readonly count: number; readonly state: WalkPiece['state'] }) {
+  if (count > 0) return <span className="found-count">{count} found</span>
+  if (state === 'open') return <span className="quiet">to look at</span>
+  return <span className="sound-mark">{state === 'sound' ? '✓ nothing' : ''}</span>
 }
 
 function sizeOf(job: Job, surface: SurfaceQuantity): string {

@@ -1,0 +1,97 @@
+import { useState } from 'react'
+import type { Estimate } from '../../../core/price/estimate-types.ts'
+import { painterDays } from '../../../core/price/labour.ts'
+import type { Job } from '../../../core/project/job.ts'
+import type { Room } from '../../../core/project/sketch-records.ts'
+import { formatCents } from '../../../core/units/money.ts'
+import { useJobState } from '../../state/app.ts'
+import type { Chain } from '../parts/chain.ts'
+import { minutesText } from '../parts/minutes.ts'
+
+/** Working minutes, and the price before tax in cents. */
+interface Figures {
+  readonly minutes: number
+  readonly cents: number
+}
+
+function houseFigures({ totals }: Estimate): Figures {
+  return { minutes: totals.labourMinutes, cents: totals.beforeTax }
+}
+
+function roomFigures({ labour, rooms }: Estimate, room: Room): Figures {
+  const minutes = labour.steps
+    .filter((step) => step.roomId === room.id)
+    .reduce((sum, step) => sum + step.minutes, 0)
+  return { minutes, cents: rooms.find(({ roomId }) => roomId === room.id)?.cents ?? 0 }
+}
+
+/** The house's figures before the last change of the job; null until one was made while this is shown. */
+function useBefore(job: Job, now: Figures): Figures | null {
+  const [seen, setSeen] = useState<{
+    readonly job: Job
+    readonly now: Figures
+    readonly before: Figures | null
+  }>({
+    job,
+    now,
+    before: null,
+  })
+  if (seen.job === job) return seen.before
+  setSeen({ job, now, before: seen.now })
+  return seen.now
+}
+
+/** What the walk brings so far: hours, price and days of the room and the house, and what the last change did to them. */
+export function Brings({ chain, room }: { readonly chain: Chain; readonly room: Room }) {
+  const { job, estimate } = chain
+  const house = houseFigures(estimate)
+  const inRoom = roomFigures(estimate, room)
+  const before = useBefore(job, house)
+  const action = useJobState((state) => state.past.at(-1)?.name ?? null)
+  const last =
+    before === null ? null : { minutes: house.minutes - before.minutes, cents: house.cents - before.cents }
+  const rows: readonly (readonly [string, (figures: Figures) => string])[] = [
+    ['Hours', ({ minutes }) => (minutes / 60).toFixed(1)],
+    ['Price before tax', ({ cents }) => dollars(cents)],
+    ['Painter days', ({ minutes }) => painterDays(job, minutes).toFixed(1)],
+  ]
+  return (
+    <section className="block brings" aria-label="What it brings">
+      <table className="before-after">
+        <thead>
+          <tr>
+            <th>
+              <span className="unseen">What it brings</span>
+            </th>
+            <th className="number">Room</th>
+            <th className="number">House</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([label, words]) => (
+            <tr key={label}>
+              <th scope="row">{label}</th>
+              <td className="number">{words(inRoom)}</td>
+              <td className="number">{words(house)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet" aria-live="polite">
+        {last === null || action === null
+          ? 'What a finding adds stands here once it is written down.'
+          : `${action}: ${signed(last.minutes, minutesText)}, ${signed(last.cents, dollars)}`}
+      </p>
+    </section>
+  )
+}
+
+/** To the dollar: cents say nothing while the house is still walked through. */
+function dollars(cents: number): string {
+  return formatCents(Math.round(cents / 100) * 100).slice(0, -3)
+}
+
+function signed(amount: number, words: (amount: number) => string): string {
+  if (words(amount) === words(0)) return `±${words(0)}`
+  return `${amount > 0 ? '+' : '−'}${words(Math.abs(amount))}`
+}
