@@ -59,6 +59,7 @@ export function drawRoom(drawn: RoomInches): Room {
     wayOut: drawn.wayOut ?? false,
     backBy: drawn.backBy ?? null,
     allowances: null,
+    lookedAt: [],
     note: drawn.note ?? '',
   }
 }

@@ -134,7 +134,7 @@ export const roomSchema = z.strictObject({
   /** Null: the room has what the house's rules expect. */
   allowances: allowancesSchema.nullable(),
   /** Pieces of the room that were looked at and are sound, by `pieceKey`; one that is no longer there says nothing. */
-  lookedAt: z.array(shortText).max(500).optional(),
+  lookedAt: z.array(shortText).max(500),
   note: longText,
 })
 export type Room = Frozen<z.output<typeof roomSchema>>

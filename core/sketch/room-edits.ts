@@ -39,6 +39,7 @@ export function newRoomRecord(
     wayOut: isPassage(known.use),
     backBy: null,
     allowances: null,
+    lookedAt: [],
     note: '',
   }
 }

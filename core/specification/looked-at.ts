@@ -76,6 +76,6 @@ function liesOn(condition: Condition, { roomId, surfaceClass }: SurfaceQuantity)
 
 /** The marks of a room after somebody looked at these pieces and found them sound, or took that back. */
 export function lookedAtWith(room: Room, keys: readonly string[], isSound: boolean): readonly string[] {
-  const others = (room.lookedAt ?? []).filter((key) => !keys.includes(key))
+  const others = room.lookedAt.filter((key) => !keys.includes(key))
   return isSound ? [...others, ...keys] : others
 }

@@ -8,6 +8,7 @@ journey('a hold is given a name and a day, cleared, and opened again', async ({ 
   await page.getByRole('option', { name: /Upper/ }).click()
   await page.getByRole('button', { name: /^.*Room$/ }).click()
   await page.getByRole('option', { name: 'Upper hall' }).click()
+  await page.getByRole('tab', { name: /^To decide/ }).click()
   const holds = page.getByRole('region', { name: 'Holds' })
   const leak = holds.locator('.callout', { hasText: 'The leak behind the stain in Upper hall' })
   await leak.getByText('Assumed: the usual 14 days').waitFor()
@@ -21,6 +22,7 @@ journey('a hold is given a name and a day, cleared, and opened again', async ({ 
   await cover.getByText('Who sees to it: The roofer. Expected: Mon May 3.').waitFor()
 
   await page.keyboard.press('Alt+2')
+  await page.getByRole('tab', { name: /^To decide/ }).click()
   const clear = leak.getByRole('button', { name: 'Clear it' })
   expect(await clear.isDisabled()).toBe(true)
   await leak.getByRole('textbox', { name: 'Cleared on' }).fill('2027-04-01')

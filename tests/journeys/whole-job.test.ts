@@ -44,7 +44,8 @@ function surfaces(page: Page) {
 async function recordStain(page: Page): Promise<void> {
   await surfaces(page).getByRole('option', { name: 'Ceiling' }).focus()
   await page.keyboard.press('Enter')
-  await page.getByRole('button', { name: 'Write down what is wrong' }).click()
+  await page.getByRole('combobox', { name: 'Anything else' }).fill('putty')
+  await page.getByRole('option', { name: /^Missing/ }).click()
   await choose(page, /Found$/, 'Water stain')
   await page.getByText('How to tell:').first().waitFor()
   await type(page, 'Area', '4')
@@ -56,7 +57,8 @@ async function recordStain(page: Page): Promise<void> {
 /** Cracks on a wall picked in the plan; what they change is shown before they are kept. */
 async function recordCrack(page: Page): Promise<void> {
   await surfaces(page).getByRole('option', { name: 'Wall A' }).click()
-  await page.getByRole('button', { name: 'Write down what is wrong' }).click()
+  await page.getByRole('combobox', { name: 'Anything else' }).fill('chalk')
+  await page.getByRole('option', { name: /^Chalky/ }).click()
   await choose(page, /Found$/, 'Stress crack')
   await type(page, 'Length', `6'`)
   const consequences = page.getByRole('region', { name: 'If this is recorded' })

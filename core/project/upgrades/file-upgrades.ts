@@ -1,6 +1,7 @@
 import { withBrandsAndCodes } from './brands-and-codes.ts'
 import type { FileData, FileUpgrade } from './file-data.ts'
 import { nameJob } from './job-ids.ts'
+import { withLookedAtPieces } from './looked-at-pieces.ts'
 import { withPasses } from './passes.ts'
 import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
 import { withRoomAllowances } from './room-allowances.ts'
@@ -20,8 +21,11 @@ const toVersion2: readonly FileUpgrade[] = [
 /** Version 3 pins passes and says what the plan is looked for. */
 const toVersion3: readonly FileUpgrade[] = [withPinsOnPasses, withPlanAim]
 
+/** Version 4 says which pieces of a room were looked at and are sound. */
+const toVersion4: readonly FileUpgrade[] = [withLookedAtPieces]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
-const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2, toVersion3]
+const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2, toVersion3, toVersion4]
 
 /** The version that upgrades lead to: the one this program writes. */
 export const newestVersion = fileUpgrades.length + 1

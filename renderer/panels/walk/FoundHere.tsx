@@ -13,7 +13,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { areaEntry, areaText, lengthEntry, lengthText, wholeNumber } from '../parts/entries.ts'
 import { conditionsOn } from '../parts/found/condition-records.ts'
-import { amountWords } from './amount-words.ts'
+import { foundAmount } from './found-amount.ts'
 
 /** What was written down for a surface, its amount and how bad it is to be changed in place. */
 export function FoundHere(props: {
@@ -40,7 +40,7 @@ function FoundLine(props: {
 }) {
   const { job, condition, onChange } = props
   const name = conditionWords[condition.kind]
-  const amounts = amountWords(condition, job.header.unitSystem)
+  const amounts = foundAmount(condition, job.header.unitSystem)
   return (
     <li className="condition-line">
       <span className="condition-words">

@@ -4,7 +4,7 @@ import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { conditionWords } from '../../../core/specification/trade-words.ts'
 import { type UsualFinding, usualAmounts, usualFindings } from '../../../core/specification/usual-findings.ts'
 import { capital } from '../../../core/words/text.ts'
-import { amountWords } from './amount-words.ts'
+import { foundAmount } from './found-amount.ts'
 import { recordUsual } from './walk-actions.ts'
 
 /** What is usually wrong with such a surface in a house of this age, one tap each. */
@@ -12,7 +12,7 @@ export function UsualFindings({ job, surface }: { readonly job: Job; readonly su
   const system = job.header.unitSystem
   const found = usualFindings(job.header.yearBuilt, surface.surfaceClass)
   const words = (usual: UsualFinding) =>
-    usual.measure === 'all' ? 'all of it' : amountWords(usualAmounts(usual, surface, system), system)
+    usual.measure === 'all' ? 'all of it' : foundAmount(usualAmounts(usual, surface, system), system)
   return (
     <div className="usual-findings">
       {found.map((usual, index) => (

@@ -92,7 +92,7 @@ function nextOpen(pieces: readonly WalkPiece[], at: number): WalkPiece | null {
 }
 
 /** Picks a piece by its first surface. */
-export function pickPiece(roomId: RoomId, piece: WalkPiece): void {
+function pickPiece(roomId: RoomId, piece: WalkPiece): void {
   viewStore.setState({ roomId, surfaceKey: piece.surfaces[0]?.key ?? null })
 }
 

@@ -4,7 +4,7 @@ import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { areaText, lengthText } from '../parts/entries.ts'
 
 /** `6' 0", 4.0 sq ft`; empty where nobody measured. */
-export function amountWords(
+export function foundAmount(
   { length, areaMm2, count }: Pick<Condition, 'length' | 'areaMm2' | 'count'>,
   system: LengthUnitSystem,
 ): string {
