@@ -5,7 +5,7 @@ import { succeed } from '../../core/project/problem.ts'
 import { granted } from '../storage/books.ts'
 import { askFrom } from './ask-host.ts'
 import { answerInstead } from './host-answers.ts'
-import { journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
 async function goTo(page: Page, station: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: station }).click()
@@ -17,7 +17,7 @@ async function demo(page: Page): Promise<OpenedJob> {
   return granted(await askFrom(page, 'openJob', { jobKey }))
 }
 
-journey('one station that fails leaves the others, the job and the way back', async (program) => {
+browserJourney('one station that fails leaves the others, the job and the way back', async (program) => {
   const { page } = program
   const opened = await demo(page)
   const houseRules = { ...opened.job.houseRules, price: null }
@@ -52,24 +52,27 @@ journey('one station that fails leaves the others, the job and the way back', as
   await page.getByRole('tab').first().waitFor()
 })
 
-journey('a drawing that fails is said like any other station, and the frame stays', async (program) => {
-  const { page } = program
-  const opened = await demo(page)
-  const [roomId = '', room] = Object.entries(opened.job.rooms)[0] ?? []
-  const rooms = { ...opened.job.rooms, [roomId]: { ...room, corners: null } }
-  const between = await answerInstead(
-    program,
-    'openJob',
-    succeed({ ...opened, job: { ...opened.job, rooms } }),
-  )
-  await page.reload()
-  await page.getByRole('heading', { name: 'The House station could not be shown' }).waitFor()
-  await page.getByRole('button', { name: 'Book of jobs' }).waitFor()
-  await page.locator('[data-stored="stored"]').waitFor()
-  await between.takeAway()
-})
+browserJourney(
+  'a drawing that fails is said like any other station, and the frame stays',
+  async (program) => {
+    const { page } = program
+    const opened = await demo(page)
+    const [roomId = '', room] = Object.entries(opened.job.rooms)[0] ?? []
+    const rooms = { ...opened.job.rooms, [roomId]: { ...room, corners: null } }
+    const between = await answerInstead(
+      program,
+      'openJob',
+      succeed({ ...opened, job: { ...opened.job, rooms } }),
+    )
+    await page.reload()
+    await page.getByRole('heading', { name: 'The House station could not be shown' }).waitFor()
+    await page.getByRole('button', { name: 'Book of jobs' }).waitFor()
+    await page.locator('[data-stored="stored"]').waitFor()
+    await between.takeAway()
+  },
+)
 
-journey('what fails outside every station gives a page with words and a way on', async ({ page }) => {
+browserJourney('what fails outside every station gives a page with words and a way on', async ({ page }) => {
   await demo(page)
   await page.addInitScript(() => {
     const listen = window.addEventListener.bind(window)

@@ -1,13 +1,13 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
 async function goTo(page: Page, station: string, tab: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: station }).click()
   await page.getByRole('tab', { name: tab }).click()
 }
 
-journey(
+browserJourney(
   'the brand of a product and the code of a color are typed in Finish and stand among the materials',
   async (program) => {
     const { page } = program

@@ -3,11 +3,11 @@ import { join } from 'node:path'
 import { expect } from 'vitest'
 import { granted } from '../storage/books.ts'
 import { askFrom } from './ask-host.ts'
-import { journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
 const root = join(import.meta.dirname, '..', '..')
 
-journey(
+browserJourney(
   'Help is reached by F1 and from the title block, and knows this machine',
   async ({ page, host, application }) => {
     await page.setViewportSize({ width: 1366, height: 768 })

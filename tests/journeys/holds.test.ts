@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
-import { journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
-journey('a hold is given a name and a day, cleared, and opened again', async ({ page }) => {
+browserJourney('a hold is given a name and a day, cleared, and opened again', async ({ page }) => {
   await page.getByTestId('house-figures').waitFor()
   await page.keyboard.press('Alt+2')
   await page.getByRole('button', { name: /^.*Floor$/ }).click()

@@ -65,7 +65,10 @@ for (const { name, missing } of [browserHost, desktopHost]) {
   if (missing !== null) console.warn(`Journeys in the ${name} are skipped: ${missing}.`)
 }
 
-/** A journey of the user through the program, once in a browser and once in the desktop window, each on an empty book. */
+/**
+ * A journey on an empty book, once in a browser and once in the desktop window: for what a host has a part in (the book, files, paper,
+ * windows, starting again), and for one whole journey through each station.
+ */
 export function journey(name: string, walk: (program: Program) => Promise<void>): void {
   for (const host of [browserHost, desktopHost]) walkIn(host, name, walk)
 }
@@ -82,7 +85,7 @@ export function desktopJourney(
   })
 }
 
-/** What only the host for a browser has. */
+/** A journey in the browser alone: what no host has a part in, or what only the host for a browser has. */
 export function browserJourney(name: string, walk: (program: Program) => Promise<void>): void {
   walkIn(browserHost, name, walk)
 }
@@ -90,18 +93,16 @@ export function browserJourney(name: string, walk: (program: Program) => Promise
 function walkIn(host: Host, name: string, walk: (program: Program) => Promise<void>): void {
   test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
     if (host.missing !== null) return context.skip(host.missing)
-    const build = join(root, 'electron', 'launch', 'build.mjs')
-    await promisify(execFile)(process.execPath, [
-      build,
-      'renderer',
-      'job-files',
-      'loopback',
-      'main',
-      'preload',
-    ])
+    built ??= promisify(execFile)(process.execPath, [builder, ...targets])
+    await built
     await walkOn(host, walk)
   })
 }
+
+const builder = join(root, 'electron', 'launch', 'build.mjs')
+const targets = ['renderer', 'job-files', 'loopback', 'main', 'preload']
+/** Once for each file of journeys. */
+let built: Promise<unknown> | undefined
 
 async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'coatwright-journey-'))

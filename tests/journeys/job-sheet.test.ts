@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
 async function type(page: Page, field: string, text: string): Promise<void> {
   await page.getByLabel(field, { exact: true }).fill(text)
@@ -18,7 +18,7 @@ async function price(page: Page): Promise<number> {
   return Number(text?.replace(/[^0-9.]/g, ''))
 }
 
-journey(
+browserJourney(
   'the facts of a job are typed on its sheet, and the lead text and the price follow',
   async (program) => {
     const { page } = program
@@ -42,7 +42,7 @@ journey(
   },
 )
 
-journey('a new job begins with its sheet, and starts with the usual finishes', async ({ page }) => {
+browserJourney('a new job begins with its sheet, and starts with the usual finishes', async ({ page }) => {
   await page.getByTestId('house-figures').waitFor()
   await page.getByRole('button', { name: 'Book of jobs' }).click()
   await page.getByLabel('New job').fill('Mill Street')

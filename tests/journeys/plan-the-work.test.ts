@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { journey } from './hosts.ts'
+import { browserJourney, journey } from './hosts.ts'
 
 const jobFile = join(import.meta.dirname, '..', '..', 'demo-data', 'l-shaped-room.json')
 
@@ -89,61 +89,67 @@ journey(
   },
 )
 
-journey('a task dragged with the mouse says where it would be and what is in its way', async ({ page }) => {
-  await openCalendar(page)
-  const bar = bars(page).nth(3)
-  const box = await bar.boundingBox()
-  if (box === null) throw new Error('the task is not shown')
-  const [x, y] = [box.x + Math.min(4, box.width / 2), box.y + box.height / 2]
-  await page.mouse.move(x, y)
-  await page.mouse.down()
-  await page.mouse.move(x - 45, y, { steps: 5 })
-  await page.getByText(/for this something else has to move\./).waitFor()
-  await page.mouse.up()
-  await tried(page)
-    .getByText(/^Pin “/)
-    .waitFor()
-  await page.keyboard.press('Escape')
-  await tried(page).getByRole('button', { name: 'Leave it' }).click()
-  await expect.poll(() => tried(page).count()).toBe(0)
-})
+browserJourney(
+  'a task dragged with the mouse says where it would be and what is in its way',
+  async ({ page }) => {
+    await openCalendar(page)
+    const bar = bars(page).nth(3)
+    const box = await bar.boundingBox()
+    if (box === null) throw new Error('the task is not shown')
+    const [x, y] = [box.x + Math.min(4, box.width / 2), box.y + box.height / 2]
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x - 45, y, { steps: 5 })
+    await page.getByText(/for this something else has to move\./).waitFor()
+    await page.mouse.up()
+    await tried(page)
+      .getByText(/^Pin “/)
+      .waitFor()
+    await page.keyboard.press('Escape')
+    await tried(page).getByRole('button', { name: 'Leave it' }).click()
+    await expect.poll(() => tried(page).count()).toBe(0)
+  },
+)
 
-journey('another start is compared with the plan, and the accepted plan stays as it was', async (program) => {
-  let { page } = program
-  await openCalendar(page)
-  const present = page.locator('.plan-status strong')
-  const dates = await textOf(present)
-  await page.getByRole('button', { name: 'Accept this plan', exact: true }).click()
-  const accepting = page.getByRole('region', { name: 'Accepting' })
-  const accepted = accepting.getByText(/^Accepted .*keeps all it promised/)
-  await accepted.waitFor()
-  // Accepting what is shown does not take it away while it is looked at anew.
-  expect(await bars(page).count()).toBeGreaterThan(0)
-  expect(await textOf(accepted)).toContain(dates)
+browserJourney(
+  'another start is compared with the plan, and the accepted plan stays as it was',
+  async (program) => {
+    let { page } = program
+    await openCalendar(page)
+    const present = page.locator('.plan-status strong')
+    const dates = await textOf(present)
+    await page.getByRole('button', { name: 'Accept this plan', exact: true }).click()
+    const accepting = page.getByRole('region', { name: 'Accepting' })
+    const accepted = accepting.getByText(/^Accepted .*keeps all it promised/)
+    await accepted.waitFor()
+    // Accepting what is shown does not take it away while it is looked at anew.
+    expect(await bars(page).count()).toBeGreaterThan(0)
+    expect(await textOf(accepted)).toContain(dates)
 
-  await page.getByLabel('Work starts on').first().fill('2027-04-12')
-  await page.keyboard.press('Enter')
-  await compared(page)
-  await tried(page)
-    .getByRole('row', { name: /^Moved of what was accepted 0 [1-9]/ })
-    .waitFor()
-  await tried(page).getByRole('button', { name: 'Draw this plan' }).click()
-  await page.getByText('With what is being tried:').waitFor()
-  await tried(page).getByRole('button', { name: 'Take it' }).click()
-  await accepting.getByText(/The plan now moves \d+ of what it promised\./).waitFor()
-  expect(await textOf(accepting.getByText(/^Accepted \w+ .*:/))).toContain(dates)
+    await page.getByLabel('Work starts on').first().fill('2027-04-12')
+    await page.keyboard.press('Enter')
+    await compared(page)
+    await tried(page)
+      .getByRole('row', { name: /^Moved of what was accepted 0 [1-9]/ })
+      .waitFor()
+    await tried(page).getByRole('button', { name: 'Draw this plan' }).click()
+    await page.getByText('With what is being tried:').waitFor()
+    await tried(page).getByRole('button', { name: 'Take it' }).click()
+    await accepting.getByText(/The plan now moves \d+ of what it promised\./).waitFor()
+    expect(await textOf(accepting.getByText(/^Accepted \w+ .*:/))).toContain(dates)
 
-  await page.locator('[data-stored="stored"]').waitFor()
-  await program.restart()
-  page = program.page
-  await page.locator('footer').getByText('One L-shaped room').waitFor()
-  await page.keyboard.press('Alt+5')
-  await firstPlan(page)
-  const again = page.getByRole('region', { name: 'Accepting' }).getByText(/^Accepted \w+ .*:/)
-  expect(await textOf(again)).toContain(dates)
-})
+    await page.locator('[data-stored="stored"]').waitFor()
+    await program.restart()
+    page = program.page
+    await page.locator('footer').getByText('One L-shaped room').waitFor()
+    await page.keyboard.press('Alt+5')
+    await firstPlan(page)
+    const again = page.getByRole('region', { name: 'Accepting' }).getByText(/^Accepted \w+ .*:/)
+    expect(await textOf(again)).toContain(dates)
+  },
+)
 
-journey('the whole job is seen at once, and one task closer', async ({ page }) => {
+browserJourney('the whole job is seen at once, and one task closer', async ({ page }) => {
   await openCalendar(page)
   await page.getByRole('button', { name: 'Whole job' }).click()
   const whole = page.getByRole('region', { name: 'The whole job' })
@@ -172,7 +178,7 @@ journey('the whole job is seen at once, and one task closer', async ({ page }) =
     .toBe(true)
 })
 
-journey(
+browserJourney(
   'another painter is tried where the crew is written down, and taken as one action',
   async ({ page }) => {
     await openCalendar(page)

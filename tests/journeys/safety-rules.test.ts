@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
-import { journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
-journey(
+browserJourney(
   'a safety rule is left out only for a written reason, which stands on the papers',
   async ({ page }) => {
     await page.getByTestId('house-figures').waitFor()

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { journey } from './hosts.ts'
+import { browserJourney, journey } from './hosts.ts'
 import { handOver } from './sheet-pointer.ts'
 
 /** Walls, ceiling, trim length, sash wood and the length round the glass, as they stand under the sheet. */
@@ -112,7 +112,7 @@ journey('two rooms with a shared door and three windows, drawn by mouse', async 
   }
 })
 
-journey('a wall takes the exact length written over it, one action for one undo', async ({ page }) => {
+browserJourney('a wall takes the exact length written over it, one action for one undo', async ({ page }) => {
   const hand = handOver(page)
   await startJob(page, 'Exact')
   await page.keyboard.press('r')
@@ -131,7 +131,7 @@ journey('a wall takes the exact length written over it, one action for one undo'
   expect((await figures(page, 'room-figures'))[1]).toBe('120.0 sq ft')
 })
 
-journey('a room and its door by keyboard alone', async ({ page }) => {
+browserJourney('a room and its door by keyboard alone', async ({ page }) => {
   await startJob(page, 'By keys')
   await page.getByLabel('A room by its size').focus()
   await page.keyboard.type("12' x 10'")
