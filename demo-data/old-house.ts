@@ -19,7 +19,10 @@ export function oldHouse(): Job {
     {
       title: 'The old house on the corner',
       client: 'The family on the corner',
+      phones: '555 0101 home\n555 0102 at work',
+      mail: 'corner@coatwright.example',
       site: '1 Example Street',
+      access: 'The back door is open from 7:30; the dog stays in the kitchen.',
       yearBuilt: 1926,
       occupied: true,
       id: 'demo-old-house' as never,
@@ -28,6 +31,10 @@ export function oldHouse(): Job {
       planFor: 'balanced',
       timeZone: 'America/Chicago',
       unitSystem: 'imperial',
+      paper: 'letter',
+      isDemonstration: true,
+      isPutAway: false,
+      proposalNumber: null,
       air: {
         temperatureC: 19,
         relativeHumidityPercent: 55,

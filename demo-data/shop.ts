@@ -1,4 +1,6 @@
 import { defaultRates } from '../core/price/default-rates.ts'
+import { starterTexts } from '../core/price/starter-shop.ts'
+import type { Business } from '../core/project/business-record.ts'
 import { type ShopLists, tableOf } from '../core/project/empty-job.ts'
 import type { CrewMember, CrewMemberId, Week } from '../core/project/shop-records.ts'
 import type { Colour, ColourId } from '../core/project/survey-records.ts'
@@ -7,7 +9,7 @@ import { defaultRuleSettings } from '../core/specification/shop-defaults.ts'
 import { defaultProducts } from '../core/specification/shop-products.ts'
 import type { Cents } from '../core/units/money.ts'
 
-// Names, hours, wages, percentages and colours in this file are invented for the demonstration.
+// The shop, names, hours, wages, percentages, numbers of papers and colours in this file are invented for the demonstration.
 
 const none: Week['monday'] = []
 const fullDay: Week['monday'] = [{ from: '08:00', to: '16:30' }]
@@ -88,7 +90,27 @@ const colours: readonly Colour[] = [
   colour('brick-red', 'Brick red', 'strong', '#8e3b2e'),
 ]
 
+const business: Business = {
+  name: 'Demonstration paint shop',
+  address: '12 Example Street\nExampleville',
+  phone: '555 0100',
+  mail: 'shop@coatwright.example',
+  license: 'Contractor license EXAMPLE-0000',
+  insurance: 'Liability insurance, policy EXAMPLE-0000',
+  leadCertificate: { number: 'EXAMPLE-0000', expiresOn: '2029-06-30' },
+  proposal: { validDays: 30, colorsDaysBefore: 10, prices: 'byRoom', hiddenHourCents: 6800 as Cents },
+  texts: starterTexts,
+  paymentSteps: [
+    { name: 'On acceptance', percent: 20 },
+    { name: 'When the upper floor is done', percent: 40 },
+    { name: 'When all is done and looked over', percent: 40 },
+  ],
+  nextNumbers: { proposal: 1, changeOrder: 1, invoice: 1 },
+  assumed: [],
+}
+
 export const demoShop: ShopLists = {
+  business,
   houseRules: {
     roomOrder: 'byProfile',
     passes: { primed: 'together', repairs: 'together', largestHours: 6.5 },

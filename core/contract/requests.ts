@@ -1,8 +1,12 @@
+import type { NumberedPaper } from '../project/business-record.ts'
 import type { JobDiff } from '../project/diff.ts'
 import type { Job } from '../project/job.ts'
 import type { Outcome } from '../project/problem.ts'
 import type { WorkElsewhere } from '../schedule/job/elsewhere.ts'
 import type { BackupSummary, BookState, WayOut } from './book.ts'
+
+/** The shop sheet is kept like a job, under this key; it is not in the list of jobs. */
+export const shopKey = 'shop'
 
 /** One job of the book, as the list of jobs shows it. */
 export interface JobSummary {
@@ -11,6 +15,8 @@ export interface JobSummary {
   readonly client: string
   readonly startsOn: string
   readonly roomCount: number
+  readonly isDemonstration: boolean
+  readonly isPutAway: boolean
   /** ISO instant of the last stored edit. */
   readonly editedAt: string
 }
@@ -52,7 +58,13 @@ interface Requests {
   /** What to do about a shut book. */
   leaveShutBook: { argument: { readonly way: WayOut }; answer: BookState }
   listJobs: { argument: Record<string, never>; answer: readonly JobSummary[] }
-  /** An empty job with the shop's products, rates, crew and rules copied in. */
+  /** The shop sheet; one is begun where the book has none yet. */
+  openShop: { argument: Record<string, never>; answer: OpenedJob }
+  /** The next number of a paper, counted on the shop sheet at once: it is never given twice. */
+  takeNumber: { argument: { readonly of: NumberedPaper }; answer: { readonly number: number } }
+  /** The same house as a job of its own, without what was given out and done. */
+  duplicateJob: { argument: { readonly jobKey: string }; answer: OpenedJob }
+  /** An empty job with a copy of the shop sheet. */
   createJob: {
     argument: { readonly title: string; readonly unitSystem: 'imperial' | 'metric' }
     answer: OpenedJob
@@ -119,6 +131,9 @@ export const requestNames = [
   'goBackToBackup',
   'leaveShutBook',
   'listJobs',
+  'openShop',
+  'takeNumber',
+  'duplicateJob',
   'createJob',
   'openJob',
   'jobRevision',

@@ -4,6 +4,7 @@ import type { Storey } from './sketch-records.ts'
 /** The shop's own lists, copied into a job when it starts so that an old job never changes by itself. */
 export interface ShopLists {
   readonly houseRules: Job['houseRules']
+  readonly business: Job['business']
   readonly colours: Job['colours']
   readonly products: Job['products']
   readonly crew: Job['crew']
@@ -16,6 +17,7 @@ export function emptyJob(header: JobHeader, shop: ShopLists, storeys: readonly S
   return {
     header,
     houseRules: shop.houseRules,
+    business: shop.business,
     storeys: tableOf(storeys),
     rooms: {},
     openings: {},

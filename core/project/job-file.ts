@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { formSentence, issueToTell, pathText } from './form-sentence.ts'
-import { type CollectionName, collectionNames, type Job } from './job.ts'
+import { type CollectionName, collectionNames, type Job, singleNames } from './job.ts'
 import { jobFileFormat, jobFileSchema, jobFileVersion } from './job-file-schema.ts'
 import { jobProblems } from './job-problems.ts'
 import { layOutJson } from './json-layout.ts'
@@ -34,14 +34,14 @@ export function readJobFile(text: string): Outcome<Job> {
 
 /** The text of a job's file: the same job always gives the same text, and reading it gives the same job back. */
 export function writeJobFile(job: Job): string {
-  const { header, houseRules } = job
   const head = {
     format: jobFileFormat,
     version: jobFileVersion,
     units: { length: 'mm', money: 'cent' },
   } as const
   const lists = Object.fromEntries(collectionNames.map((name) => [name, Object.values(job[name])]))
-  return layOutJson(z.encode(jobFileSchema, { ...head, header, houseRules, ...lists } as JobFile))
+  const singles = Object.fromEntries(singleNames.map((name) => [name, job[name]]))
+  return layOutJson(z.encode(jobFileSchema, { ...head, ...singles, ...lists } as JobFile))
 }
 
 /** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */
@@ -108,7 +108,8 @@ function jobFromFile(file: JobFile): Outcome<Job> {
     }
     tables[name] = table
   }
-  const job = { header: file.header, houseRules: file.houseRules, ...tables } as Job
+  const singles = Object.fromEntries(singleNames.map((name) => [name, file[name]]))
+  const job = { ...singles, ...tables } as Job
   const wrong = jobProblems(job)[0]
   return wrong === undefined ? succeed(job) : { ok: false, problem: wrong }
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { type Business, businessSchema } from './business-record.ts'
 import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
 import { markSchema, pinSchema } from './progress-records.ts'
@@ -37,7 +38,12 @@ const headerSchema = z.strictObject({
   id: jobIdSchema,
   title: shortText.min(1),
   client: shortText,
+  /** All numbers with whom they reach, one a line. */
+  phones: longText,
+  mail: shortText,
   site: longText,
+  /** How to get in: key, code, who opens. For the crew only. */
+  access: longText,
   /** Null when nobody knows; then the house counts as old. */
   yearBuilt: z.int().min(1600).max(2200).nullable(),
   occupied: z.boolean(),
@@ -48,6 +54,12 @@ const headerSchema = z.strictObject({
   /** IANA name, e.g. America/Chicago. */
   timeZone: z.string().min(1).max(64),
   unitSystem: z.enum(['imperial', 'metric']),
+  paper: z.enum(['letter', 'a4']),
+  isDemonstration: z.boolean(),
+  /** Finished with, or never begun: out of the way in the list of jobs, and nothing else. */
+  isPutAway: z.boolean(),
+  /** Counted over the shop's proposals when the first one of this job is given out. */
+  proposalNumber: z.int().min(1).max(1_000_000).nullable(),
   /** How the places where the work is are heated and aired just now. */
   air: z.strictObject({
     temperatureC: z.number().min(-40).max(60),
@@ -136,14 +148,19 @@ export const collectionNames = Object.keys(recordSchemas) as CollectionName[]
 export type RecordOf<Name extends CollectionName> = Frozen<z.output<(typeof recordSchemas)[Name]>>
 export type Table<Item> = Readonly<Record<string, Item>>
 
-/** A whole job in memory: two single records and tables of records by id. Lengths are whole 1/8000 mm. */
+/** A whole job in memory: three single records and tables of records by id. Lengths are whole 1/8000 mm. */
 export type Job = {
   readonly header: JobHeader
   readonly houseRules: HouseRules
+  readonly business: Business
 } & { readonly [Name in CollectionName]: Table<RecordOf<Name>> }
 
-/** The two records a job has one of each. */
-export const singleSchemas = { header: headerSchema, houseRules: houseRulesSchema } as const
+/** The records a job has one of each. */
+export const singleSchemas = {
+  header: headerSchema,
+  houseRules: houseRulesSchema,
+  business: businessSchema,
+} as const
 export type SingleName = keyof typeof singleSchemas
 export const singleNames = Object.keys(singleSchemas) as SingleName[]
 

@@ -132,6 +132,8 @@ function changeJob(job: Job, command: SketchCommand): Outcome<Job> {
       return removeTargets(job, [{ collection: command.collection, id: command.id }])
     case 'setHeader':
       return succeed({ ...job, header: { ...job.header, ...command.change } })
+    case 'setBusiness':
+      return succeed({ ...job, business: { ...job.business, ...command.change } })
     case 'setHouseRules':
       return succeed({ ...job, houseRules: { ...job.houseRules, ...command.change } })
   }

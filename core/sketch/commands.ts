@@ -1,3 +1,4 @@
+import type { Business } from '../project/business-record.ts'
 import type { CollectionName, HouseRules, JobHeader, RecordOf } from '../project/job.ts'
 import type {
   Casing,
@@ -138,3 +139,4 @@ export type SketchCommand =
   | { readonly kind: 'removeRecord'; readonly collection: CollectionName; readonly id: string }
   | { readonly kind: 'setHeader'; readonly change: Partial<JobHeader> }
   | { readonly kind: 'setHouseRules'; readonly change: Partial<HouseRules> }
+  | { readonly kind: 'setBusiness'; readonly change: Partial<Business> }

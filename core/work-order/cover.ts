@@ -18,6 +18,8 @@ export function coverOf(
   const isLeadSafe = sheets.some(({ leadSafe }) => leadSafe)
   const ofHouse = specification.notices.filter(({ hold, roomId }) => !hold && roomId === null)
   return {
+    phones: job.header.phones,
+    access: job.header.access,
     rooms: sheets.map((sheet) => coverRoom(plan, sheet)),
     crew: records(job.crew).map((person) => person.name),
     holds: sheets.flatMap(({ number, name, holds }) =>

@@ -29,6 +29,9 @@ export interface WorkOrder {
 }
 
 export interface Cover {
+  /** How the client is reached; empty where nobody has said. */
+  readonly phones: string
+  readonly access: string
   readonly rooms: readonly CoverRoom[]
   readonly crew: readonly string[]
   /** What has to be cleared before surfaces are touched, cleared or not. */

@@ -45,7 +45,7 @@ export function headlessOutputs(input: HeadlessInput): HeadlessOutputs {
   const minutes = new Map(estimate.labour.steps.map((line) => [line.stepKey, line.minutes]))
   const passes = gatherPasses(job, specification, minutes)
   const order = workOrder(job, takeoff, specification, estimate, plan, undefined, passes)
-  const paper = job.header.unitSystem === 'imperial' ? 'letter' : 'a4'
+  const { paper } = job.header
   return {
     files: {
       'quantities.json': json(quantitiesFile(job, takeoff)),

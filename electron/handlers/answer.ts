@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { waysOut } from '../../core/contract/book.ts'
 import { type Argument, type Handlers, type RequestName, requestNames } from '../../core/contract/requests.ts'
+import { numberedPapers } from '../../core/project/business-record.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
 
 const nothing = z.strictObject({})
@@ -21,6 +22,9 @@ const argumentSchemas = {
   goBackToBackup: z.strictObject({ name: fileName }),
   leaveShutBook: z.strictObject({ way: z.enum(waysOut) }),
   listJobs: nothing,
+  openShop: nothing,
+  takeNumber: z.strictObject({ of: z.enum(numberedPapers) }),
+  duplicateJob: z.strictObject({ jobKey }),
   createJob: z.strictObject({
     title: z.string().min(1).max(200),
     unitSystem: z.enum(['imperial', 'metric']),

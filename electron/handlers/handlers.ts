@@ -1,7 +1,9 @@
 import { setImmediate as othersFirst } from 'node:timers/promises'
-import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
-import type { Job } from '../../core/project/job.ts'
-import { readJobFile } from '../../core/project/job-file.ts'
+import { type Handlers, type OpenedJob, shopKey } from '../../core/contract/requests.ts'
+import { starterShop } from '../../core/price/starter-shop.ts'
+import type { NumberedPaper } from '../../core/project/business-record.ts'
+import { diffJobs } from '../../core/project/diff.ts'
+import type { ShopLists } from '../../core/project/empty-job.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
 import { presencesOf, type WorkElsewhere } from '../../core/schedule/job/elsewhere.ts'
 import type { AcceptedElsewhere } from '../storage/accepted-elsewhere.ts'
@@ -11,7 +13,7 @@ import { jobFileName, type Store } from '../storage/store.ts'
 import { type Clock, newJobId } from './clock.ts'
 import type { Host } from './host.ts'
 import { type JobFiles, jobFilesHere } from './job-files.ts'
-import { newJob } from './new-job.ts'
+import { duplicateOf, newJob, shopSheetOf } from './new-job.ts'
 
 interface HandlerParts {
   readonly keeper: Keeper
@@ -54,17 +56,29 @@ export function createHandlers({
     return text === null ? noDemo() : inBook((store) => store.import(text))
   }
 
-  /** The lists of the job worked on last are the shop's lists; in an empty book the demonstration house lends its own. */
-  function shop(store: Store): Outcome<Job> {
-    const jobs = store.list()
-    if (!jobs.ok) return jobs
-    const latest = jobs.value[0]
-    if (latest === undefined) {
-      const text = readDemo()
-      return text === null ? noDemo() : readJobFile(text)
-    }
-    const opened = store.open(latest.jobKey)
-    return opened.ok ? { ok: true, value: opened.value.job } : opened
+  function newJobFacts(title: string, unitSystem: 'imperial' | 'metric') {
+    const today = clock.local().slice(0, 10)
+    return { id: newJobId(), title, unitSystem, today, timeZone: clock.timeZone() }
+  }
+
+  function openShop(store: Store): Outcome<OpenedJob> {
+    const kept = store.open(shopKey)
+    if (kept.ok || kept.problem.kind !== 'notFound') return kept
+    const lists = firstLists(store)
+    return lists.ok
+      ? store.create(shopSheetOf(lists.value, newJobFacts('Shop sheet', 'imperial')), shopKey)
+      : lists
+  }
+
+  function takeNumber(store: Store, of: NumberedPaper): Outcome<{ readonly number: number }> {
+    const shop = openShop(store)
+    if (!shop.ok) return shop
+    const { job, revision } = shop.value
+    const { nextNumbers } = job.business
+    const number = nextNumbers[of]
+    const business = { ...job.business, nextNumbers: { ...nextNumbers, [of]: number + 1 } }
+    const stored = store.storeEdit(shopKey, revision, diffJobs(job, { ...job, business }))
+    return stored.ok ? { ok: true, value: { number } } : stored
   }
 
   return {
@@ -92,13 +106,19 @@ export function createHandlers({
     goBackToBackup: ({ name }) => keeper.goBackTo(name),
     leaveShutBook: ({ way }) => keeper.leave(way),
     listJobs: () => inBook((store) => store.list()),
+    openShop: () => inBook(openShop),
+    takeNumber: ({ of }) => inBook((store) => takeNumber(store, of)),
+    duplicateJob: async ({ jobKey }) => {
+      await readElsewhere(jobKey)
+      return inBook((store) => {
+        const opened = store.open(jobKey)
+        return opened.ok ? store.create(duplicateOf(opened.value.job, newJobId())) : opened
+      })
+    },
     createJob: ({ title, unitSystem }) =>
       inBook((store) => {
-        const lists = shop(store)
-        if (!lists.ok) return lists
-        const today = clock.local().slice(0, 10)
-        const facts = { id: newJobId(), title, unitSystem, today, timeZone: clock.timeZone() }
-        return store.create(newJob(lists.value, facts))
+        const shop = openShop(store)
+        return shop.ok ? store.create(newJob(shop.value.job, newJobFacts(title, unitSystem))) : shop
       }),
     openJob: async ({ jobKey }) => {
       await readElsewhere(jobKey)
@@ -129,6 +149,19 @@ export function createHandlers({
     savePdf: (argument) => host.savePdf(argument),
     printDocument: (argument) => host.printDocument(argument),
   }
+}
+
+/**
+ * A book that had jobs before there was a shop sheet kept the shop's lists in the job worked on last; every other one begins with the
+ * neutral shop. Either has to be looked through by the owner.
+ */
+function firstLists(store: Store): Outcome<ShopLists> {
+  const jobs = store.list()
+  if (!jobs.ok) return jobs
+  const latest = jobs.value.find(({ isDemonstration }) => !isDemonstration)
+  if (latest === undefined) return { ok: true, value: starterShop }
+  const opened = store.open(latest.jobKey)
+  return opened.ok ? { ok: true, value: { ...opened.value.job, business: starterShop.business } } : opened
 }
 
 function workOf({ plan, timeZone, names }: AcceptedElsewhere): readonly WorkElsewhere[] {

@@ -1,5 +1,5 @@
-import { emptyJob, tableOf } from '../../core/project/empty-job.ts'
-import { type Job, type JobId, records } from '../../core/project/job.ts'
+import { emptyJob, type ShopLists, tableOf } from '../../core/project/empty-job.ts'
+import { type Job, type JobHeader, type JobId, records } from '../../core/project/job.ts'
 import { rulesForNextJob } from '../../core/project/safety-limits.ts'
 import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
@@ -18,29 +18,60 @@ interface NewJobFacts {
 
 const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground floor', level: 0 }
 
+/** Degrees Celsius: a heated house in a mild season, until somebody reads a thermometer. */
+const usualAir: JobHeader['air'] = {
+  temperatureC: 20,
+  relativeHumidityPercent: 50,
+  outdoorTemperatureC: 10,
+  surfaceTemperatureC: null,
+}
+
+function freshHeader(facts: NewJobFacts): JobHeader {
+  const { id, title, unitSystem, today, timeZone } = facts
+  return {
+    id,
+    title,
+    client: '',
+    phones: '',
+    mail: '',
+    site: '',
+    access: '',
+    yearBuilt: null,
+    occupied: true,
+    childrenOrPets: false,
+    startsOn: today,
+    planFor: 'balanced',
+    timeZone,
+    unitSystem,
+    paper: unitSystem === 'metric' ? 'a4' : 'letter',
+    isDemonstration: false,
+    isPutAway: false,
+    proposalNumber: null,
+    air: usualAir,
+  }
+}
+
 /**
  * A job with one storey, the usual finishes for the whole house and nothing drawn. The shop's lists are copied from `shop`, so that the new job never changes when another
  * one does; settings of safety rules stay behind, for they belong to one house. The year is unknown, so the house counts as old.
  */
-export function newJob(shop: Job, facts: NewJobFacts): Job {
-  const header: Job['header'] = {
-    id: facts.id,
-    title: facts.title,
-    client: '',
-    site: '',
-    yearBuilt: null,
-    occupied: true,
-    childrenOrPets: false,
-    startsOn: facts.today,
-    planFor: 'balanced',
-    timeZone: facts.timeZone,
-    unitSystem: facts.unitSystem,
-    air: shop.header.air,
-  }
+export function newJob(shop: ShopLists, facts: NewJobFacts): Job {
   const white = whiteOf(records(shop.colours))
   return {
-    ...emptyJob(header, { ...shop, rules: rulesForNextJob(shop.rules) }, [groundStorey]),
+    ...emptyJob(freshHeader(facts), { ...shop, rules: rulesForNextJob(shop.rules) }, [groundStorey]),
     colours: { ...shop.colours, [white.id]: white },
     finishes: tableOf(startingFinishes(white.id)),
   }
+}
+
+/** The shop sheet is kept in the form of a job in which nothing is drawn. */
+export function shopSheetOf(lists: ShopLists, facts: NewJobFacts): Job {
+  return emptyJob(freshHeader(facts), { ...lists, rules: rulesForNextJob(lists.rules) }, [])
+}
+
+/** The same house as a job of its own: what was given out, accepted and done on site belongs to the first one. */
+export function duplicateOf(job: Job, id: JobId): Job {
+  const title = `Copy of ${job.header.title}`.slice(0, 200)
+  const header = { ...job.header, id, title, isPutAway: false, proposalNumber: null }
+  return { ...job, header, pins: {}, marks: {}, issued: {} }
 }

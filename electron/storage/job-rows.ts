@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3'
-import type { JobSummary } from '../../core/contract/requests.ts'
+import { type JobSummary, shopKey } from '../../core/contract/requests.ts'
 import { type CollectionName, collectionNames, type Job, type SingleName } from '../../core/project/job.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
 import type { CheckedEdit } from './checked-edit.ts'
@@ -7,10 +7,11 @@ import { tableNames } from './collections.ts'
 import { damagedBook } from './failures.ts'
 import { type JobBodies, type PreparedJob, readBodies } from './job-bodies.ts'
 
-const singleColumns = { header: 'header', houseRules: 'house_rules' } as const satisfies Record<
-  SingleName,
-  string
->
+const singleColumns = {
+  header: 'header',
+  houseRules: 'house_rules',
+  business: 'business',
+} as const satisfies Record<SingleName, string>
 
 /** What is kept of a job beside its records. */
 export interface JobRow {
@@ -19,16 +20,26 @@ export interface JobRow {
   readonly revision: number
 }
 
-/** The newest edit first. */
+/** A summary as SQL gives it: true is 1. */
+type SummaryRow = Omit<JobSummary, 'isDemonstration' | 'isPutAway'> &
+  Readonly<Record<'isDemonstration' | 'isPutAway', number>>
+
+/** The newest edit first. The shop sheet is no job. */
 export function listJobRows(database: Database): readonly JobSummary[] {
-  return database
+  const rows = database
     .prepare(
       `SELECT job_key AS jobKey, header ->> '$.title' AS title, header ->> '$.client' AS client,
          header ->> '$.startsOn' AS startsOn, edited_at AS editedAt,
+         header ->> '$.isDemonstration' AS isDemonstration, header ->> '$.isPutAway' AS isPutAway,
          (SELECT count(*) FROM rooms WHERE rooms.job_key = jobs.job_key) AS roomCount
-       FROM jobs ORDER BY edited_at DESC, job_key`,
+       FROM jobs WHERE job_key <> ? ORDER BY edited_at DESC, job_key`,
     )
-    .all() as JobSummary[]
+    .all(shopKey) as SummaryRow[]
+  return rows.map((row) => ({
+    ...row,
+    isDemonstration: row.isDemonstration === 1,
+    isPutAway: row.isPutAway === 1,
+  }))
 }
 
 /** What the book has of a job, not read yet; undefined where it has none of that key. */
@@ -39,7 +50,7 @@ export interface RawJob {
 
 export function readRawJob(database: Database, jobKey: string): RawJob | undefined {
   const row = database
-    .prepare('SELECT header, house_rules AS houseRules, revision FROM jobs WHERE job_key = ?')
+    .prepare('SELECT header, house_rules AS houseRules, business, revision FROM jobs WHERE job_key = ?')
     .get(jobKey) as ({ readonly revision: number } & Record<SingleName, string>) | undefined
   if (row === undefined) return undefined
   const { revision, ...singles } = row
@@ -80,8 +91,10 @@ export function insertJobRows(
   editedAt: string,
 ): JobRow {
   database
-    .prepare('INSERT INTO jobs (job_key, header, house_rules, revision, edited_at) VALUES (?, ?, ?, 1, ?)')
-    .run(jobKey, bodies.singles.header, bodies.singles.houseRules, editedAt)
+    .prepare(
+      'INSERT INTO jobs (job_key, header, house_rules, business, revision, edited_at) VALUES (?, ?, ?, ?, 1, ?)',
+    )
+    .run(jobKey, bodies.singles.header, bodies.singles.houseRules, bodies.singles.business, editedAt)
   for (const name of collectionNames) {
     const insert = inserter(database, jobKey, name)
     for (const [id, body] of bodies.tables[name] ?? []) insert(id, body)

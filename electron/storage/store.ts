@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3'
-import type { JobSummary, OpenedJob } from '../../core/contract/requests.ts'
+import { type JobSummary, type OpenedJob, shopKey } from '../../core/contract/requests.ts'
 import { applyDiff, type JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
@@ -44,7 +44,8 @@ const noHooks: StoreHooks = { before: () => succeed(null), after: () => undefine
 export interface Store {
   readonly path: string
   readonly list: () => Outcome<readonly JobSummary[]>
-  readonly create: (job: Job) => Outcome<OpenedJob>
+  /** Under the given key, or a new one. */
+  readonly create: (job: Job, jobKey?: string) => Outcome<OpenedJob>
   /** Stores a job that was read and prepared elsewhere. */
   readonly add: (prepared: PreparedJob) => Outcome<OpenedJob>
   /** What the book has of a job that was not read yet, for whoever wants to read it elsewhere. */
@@ -105,15 +106,14 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     return read
   }
 
-  function create(job: Job): Outcome<OpenedJob> {
+  function create(job: Job, jobKey = options.newJobKey()): Outcome<OpenedJob> {
     const wrong = jobProblems(job)[0]
     if (wrong !== undefined) return { ok: false, problem: wrong }
     const prepared = prepareJob(job)
-    return prepared.ok ? add(prepared.value) : prepared
+    return prepared.ok ? insert(prepared.value, jobKey) : prepared
   }
 
-  function add(prepared: PreparedJob): Outcome<OpenedJob> {
-    const jobKey = options.newJobKey()
+  function insert(prepared: PreparedJob, jobKey: string): Outcome<OpenedJob> {
     const made = inTransaction(() => succeed(insertJobRows(database, jobKey, prepared, options.now())))
     if (made.ok) known.set(jobKey, made.value)
     return made
@@ -154,6 +154,7 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
   }
 
   function remove(jobKey: string): Outcome<Record<string, never>> {
+    if (jobKey === shopKey) return fail('notAllowed', 'The shop sheet stays in the book.')
     known.delete(jobKey)
     return inTransaction(() => {
       const { changes } = database.prepare('DELETE FROM jobs WHERE job_key = ?').run(jobKey)
@@ -172,7 +173,7 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     path: database.name,
     list: () => inTransaction(() => succeed(listJobRows(database))),
     create,
-    add,
+    add: (prepared) => insert(prepared, options.newJobKey()),
     raw,
     learn,
     open: (jobKey) => inTransaction(() => load(jobKey)),

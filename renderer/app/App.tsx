@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { shopKey } from '../../core/contract/requests.ts'
 import { CalendarStation } from '../panels/calendar/CalendarStation.tsx'
 import { FiguresStation } from '../panels/figures/FiguresStation.tsx'
 import { FinishStation } from '../panels/finish/FinishStation.tsx'
@@ -23,6 +24,7 @@ import { listenForMishaps } from './mishaps.ts'
 import { ProblemNote } from './ProblemNote.tsx'
 import { StationStrip, stationNames } from './StationStrip.tsx'
 import { StoreBar } from './StoreBar.tsx'
+import { ShopPage } from './shop/ShopPage.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 import { watchBook } from './watch-book.ts'
 
@@ -41,6 +43,7 @@ export function App() {
   const job = useJobState((state) => state.job)
   const isOpen = job !== null
   const jobKey = useJobState((state) => state.jobKey)
+  const isShop = jobKey === shopKey
   const station = useView((state) => state.station)
   useEffect(listenForKeys, [])
   useEffect(listenForMishaps, [])
@@ -50,20 +53,31 @@ export function App() {
   useEffect(watchBookState, [])
   const isBackupPage = useBackupPage()
   usePreparedPlanner()
-  const Page = pages[station]
+  const Page = isShop ? ShopPage : pages[station]
   return (
     <div className="sheet">
-      <StationStrip isOpen={isOpen} />
-      <main className="station" id="station" aria-label={station} key={`${jobKey} ${station}`}>
+      <StationStrip isOpen={isOpen && !isShop} />
+      <main
+        className="station"
+        id="station"
+        aria-label={isShop ? 'shop sheet' : station}
+        key={`${jobKey} ${station}`}
+      >
         <Guard
-          part={isBackupPage || !isOpen ? 'The book of jobs' : `The ${stationNames[station].name} station`}
+          part={
+            isBackupPage || !isOpen
+              ? 'The book of jobs'
+              : isShop
+                ? 'The shop sheet'
+                : `The ${stationNames[station].name} station`
+          }
           job={job}
         >
           {isBackupPage ? <BackupPage /> : isOpen ? <Page /> : <ClosedBook />}
         </Guard>
       </main>
       <Guard part="The job sheet" job={job} isNarrow>
-        <JobSheet />
+        {isShop ? null : <JobSheet />}
       </Guard>
       <ProblemNote />
       <BookWarnings />

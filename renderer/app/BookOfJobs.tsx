@@ -10,9 +10,11 @@ import {
 } from 'react-aria-components'
 import type { JobSummary } from '../../core/contract/requests.ts'
 import { ask } from '../bridge/client.ts'
+import { Tick } from '../panels/parts/Tick.tsx'
 import { useJobState, useView } from '../state/app.ts'
 import { wantBackupPage } from './backups/book-state.ts'
-import { createJob, deleteJob, exportJob, importJob, openDemo, openJob } from './job-book.ts'
+import { JobLine } from './JobLine.tsx'
+import { createJob, exportJob, importJob, openDemo, openShop } from './job-book.ts'
 
 /** The book of jobs behind one button: open, start, bring in, send out, take out. */
 export function BookOfJobs() {
@@ -30,13 +32,15 @@ export function BookOfJobs() {
 
 export function BookPages(props: { readonly onDone: () => void }) {
   const [jobs, setJobs] = useState<readonly JobSummary[] | null>(null)
-  const [leaving, setLeaving] = useState<string | null>(null)
+  const [hasAll, setHasAll] = useState(false)
   const openKey = useJobState((state) => state.jobKey)
   const bookPath = useView((state) => state.host?.bookPath)
   const reload = () => ask('listJobs', {}).then((answer) => setJobs(answer.ok ? answer.value : []))
   // biome-ignore lint/correctness/useExhaustiveDependencies: read again only when another job is on the table
   useEffect(() => void reload(), [openKey])
   const doing = (work: Promise<void>) => void work.then(props.onDone)
+  const away = jobs?.filter(({ isPutAway }) => isPutAway).length ?? 0
+  const shown = jobs?.filter(({ isPutAway }) => hasAll || !isPutAway) ?? []
   return (
     <>
       <Heading slot="title">Book of jobs</Heading>
@@ -46,48 +50,26 @@ export function BookPages(props: { readonly onDone: () => void }) {
             No job is in the book yet. Start one below, or open the demonstration house.
           </p>
         ) : null}
-        {jobs?.map((job) => (
-          <div key={job.jobKey} className="book-line">
-            <div>
-              <strong>{job.title}</strong>{' '}
-              {job.jobKey === openKey ? <span className="tag">open now</span> : null}
-              <div className="quiet">
-                {job.client === '' ? 'no client named' : job.client} · {job.roomCount}{' '}
-                {job.roomCount === 1 ? 'room' : 'rooms'} · starts {job.startsOn}
-              </div>
-            </div>
-            {leaving === job.jobKey ? (
-              <span className="button-row">
-                <Button className="stop-button" onPress={() => void deleteJob(job.jobKey).then(reload)}>
-                  Take it out; the backup keeps it
-                </Button>
-                <Button className="plain-button" onPress={() => setLeaving(null)}>
-                  Keep it
-                </Button>
-              </span>
-            ) : (
-              <span className="button-row">
-                <Button
-                  className="act-button"
-                  isDisabled={job.jobKey === openKey}
-                  onPress={() => doing(openJob(job.jobKey))}
-                >
-                  Open
-                </Button>
-                <Button
-                  className="plain-button"
-                  aria-label={`Take ${job.title} out of the book`}
-                  onPress={() => setLeaving(job.jobKey)}
-                >
-                  Take out
-                </Button>
-              </span>
-            )}
-          </div>
+        {shown.map((job) => (
+          <JobLine
+            key={job.jobKey}
+            job={job}
+            isOpen={job.jobKey === openKey}
+            onOpen={doing}
+            onChanged={() => void reload()}
+          />
         ))}
       </div>
+      {away === 0 ? null : (
+        <Tick isOn={hasAll} onChange={setHasAll}>
+          Show jobs that are put away ({away})
+        </Tick>
+      )}
       <NewJob onDone={props.onDone} />
       <div className="button-row">
+        <Button className="plain-button" onPress={() => doing(openShop())}>
+          Shop sheet
+        </Button>
         <Button className="plain-button" onPress={() => doing(openDemo())}>
           Open a fresh demonstration house
         </Button>

@@ -1,18 +1,22 @@
+import { useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
-import type { JobHeader } from '../../core/project/job.ts'
+import type { HouseRules, JobHeader } from '../../core/project/job.ts'
 import { EntryField } from '../panels/parts/EntryField.tsx'
-import { changeHeader } from '../panels/parts/edits.ts'
-import { dateEntry, orNothing, wholeNumber, words } from '../panels/parts/entries.ts'
+import { changeHeader, changeHouseRules } from '../panels/parts/edits.ts'
+import { dateEntry, orNothing, timeEntry, wholeNumber, words } from '../panels/parts/entries.ts'
 import { OneOf } from '../panels/parts/OneOf.tsx'
 import { Tick } from '../panels/parts/Tick.tsx'
 import { useJobState, useView, viewStore } from '../state/app.ts'
+import { openShop } from './job-book.ts'
 import { ageSentence, dwellersSentence } from './job-sheet-words.ts'
+import { ShopComparison } from './shop/ShopComparison.tsx'
 
 /** The facts of the job: whose house it is, how old, who lives there, when work starts. Opened from the title block, and first in a new job. */
 export function JobSheet() {
   const page = useView((state) => state.jobSheet)
   const header = useJobState((state) => state.job?.header ?? null)
-  if (header === null) return null
+  const hours = useJobState((state) => state.job?.houseRules.siteHours ?? null)
+  if (header === null || hours === null) return null
   const close = () => viewStore.setState({ jobSheet: 'closed' })
   return (
     <ModalOverlay
@@ -33,6 +37,8 @@ export function JobSheet() {
             </p>
           ) : null}
           <JobFacts header={header} />
+          <SiteFacts header={header} hours={hours} />
+          {page === 'first' ? null : <ShopCopy />}
           <div className="button-row sheet-end">
             <Button className="act-button" onPress={close}>
               {page === 'first' ? 'Sketch the house' : 'Done'}
@@ -41,6 +47,38 @@ export function JobSheet() {
         </Dialog>
       </Modal>
     </ModalOverlay>
+  )
+}
+
+/** The job's copy of the shop sheet; compared when it is asked for. */
+function ShopCopy() {
+  const [isCompared, setIsCompared] = useState(false)
+  return (
+    <section className="shop-copy">
+      <h3>Shop sheet</h3>
+      <p className="quiet">
+        This job works with its own copy of the shop’s figures and texts, taken when it began; it never
+        changes by itself.
+      </p>
+      {isCompared ? (
+        <ShopComparison />
+      ) : (
+        <div className="button-row">
+          <Button className="plain-button" onPress={() => setIsCompared(true)}>
+            Compare with the shop sheet
+          </Button>
+          <Button
+            className="plain-button"
+            onPress={() => {
+              viewStore.setState({ jobSheet: 'closed' })
+              void openShop()
+            }}
+          >
+            Open the shop sheet
+          </Button>
+        </div>
+      )}
+    </section>
   )
 }
 
@@ -61,12 +99,35 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         onCommit={(client) => change('Name the client')({ client })}
       />
       <EntryField
+        label="Phones"
+        lines={2}
+        shown={header.phones}
+        read={words(4000)}
+        onCommit={(phones) => change('Write down the phones')({ phones })}
+        hint="One a line, with whom it reaches."
+      />
+      <EntryField
+        label="Mail"
+        shown={header.mail}
+        read={words(200)}
+        onCommit={(mail) => change('Write down the mail')({ mail })}
+      />
+      <EntryField
         label="Address of the house"
         width="wide"
         lines={2}
         shown={header.site}
         read={words(4000)}
         onCommit={(site) => change('Write down the address')({ site })}
+      />
+      <EntryField
+        label="How to get in"
+        width="wide"
+        lines={2}
+        shown={header.access}
+        read={words(4000)}
+        onCommit={(access) => change('Say how to get in')({ access })}
+        hint="For the crew’s cover only."
       />
       <EntryField
         label="Year built"
@@ -96,6 +157,19 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         </Tick>
       </div>
       <p className="fact-follows fact-wide">{dwellersSentence(header)}</p>
+    </div>
+  )
+}
+
+type SiteHours = HouseRules['siteHours']
+
+/** When work goes on, and how the job is measured and printed. */
+function SiteFacts({ header, hours }: { readonly header: JobHeader; readonly hours: SiteHours }) {
+  const change = (action: string) => (next: Partial<JobHeader>) => changeHeader(action, next)
+  const setHours = (next: Partial<SiteHours>) =>
+    changeHouseRules('Change the hours on site', { siteHours: { ...hours, ...next } })
+  return (
+    <div className="job-facts">
       <EntryField
         label="Work starts"
         kind="date"
@@ -103,6 +177,24 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         read={dateEntry}
         onCommit={(startsOn) => change('Choose the first day')({ startsOn })}
       />
+      <div className="field-grid">
+        <EntryField
+          label="On site from"
+          kind="time"
+          width="short"
+          shown={hours.from}
+          read={timeEntry}
+          onCommit={(from) => setHours({ from })}
+        />
+        <EntryField
+          label="until"
+          kind="time"
+          width="short"
+          shown={hours.to}
+          read={timeEntry}
+          onCommit={(to) => setHours({ to })}
+        />
+      </div>
       <OneOf
         label="Units"
         options={[
@@ -111,6 +203,15 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         ]}
         chosen={header.unitSystem}
         onChoose={(unitSystem) => change('Choose the units')({ unitSystem })}
+      />
+      <OneOf
+        label="Paper"
+        options={[
+          { id: 'letter', label: 'Letter' },
+          { id: 'a4', label: 'A4' },
+        ]}
+        chosen={header.paper}
+        onChoose={(paper) => change('Choose the paper')({ paper })}
       />
     </div>
   )

@@ -1,4 +1,5 @@
 import { useStore } from 'zustand'
+import { shopKey } from '../../core/contract/requests.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { dateWordsWithYear } from '../../core/time/date-words.ts'
 import { jobStore, useJobState, useView, viewStore } from '../state/app.ts'
@@ -33,13 +34,16 @@ export function TitleBlock() {
   const last = useJobState((state) => state.past.at(-1)?.name ?? null)
   const next = useJobState((state) => state.future[0]?.name ?? null)
   const host = useView((state) => state.host)
+  const isShop = useJobState((state) => state.jobKey === shopKey)
   return (
     <footer className="title-block">
-      <SheetCell job={job} />
-      <Cell label="Rooms">{job === null ? '0' : records(job.rooms).length}</Cell>
-      <Cell label="Starts">
-        {job === null ? 'not set' : dateWordsWithYear(job.header.startsOn, job.header.unitSystem)}
-      </Cell>
+      {isShop ? (
+        <Cell label="Once in the book" wide>
+          Shop sheet
+        </Cell>
+      ) : (
+        <JobCells job={job} />
+      )}
       <div className="title-cell title-actions">
         <button
           type="button"
@@ -83,6 +87,18 @@ export function TitleBlock() {
   )
 }
 
+function JobCells({ job }: { readonly job: Job | null }) {
+  return (
+    <>
+      <SheetCell job={job} />
+      <Cell label="Rooms">{job === null ? '0' : records(job.rooms).length}</Cell>
+      <Cell label="Starts">
+        {job === null ? 'not set' : dateWordsWithYear(job.header.startsOn, job.header.unitSystem)}
+      </Cell>
+    </>
+  )
+}
+
 /** Title, client and age of the house in one button, which opens the job sheet. */
 function SheetCell({ job }: { readonly job: Job | null }) {
   if (job === null)
@@ -91,7 +107,7 @@ function SheetCell({ job }: { readonly job: Job | null }) {
         none open
       </Cell>
     )
-  const { title, client, yearBuilt } = job.header
+  const { title, client, yearBuilt, isDemonstration } = job.header
   return (
     <button
       type="button"
@@ -103,6 +119,7 @@ function SheetCell({ job }: { readonly job: Job | null }) {
       <span className="title-value">
         <span>{title}</span>
         <span className="title-facts">
+          {isDemonstration ? 'demonstration · ' : ''}
           {client === '' ? 'client not named' : client} ·{' '}
           {yearBuilt === null ? 'age not known' : `built ${yearBuilt}`}
         </span>

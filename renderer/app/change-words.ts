@@ -14,6 +14,7 @@ import type { Unfit } from '../state/job-state.ts'
 const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   header: 'Facts of the job',
   houseRules: 'Rules of the house',
+  business: 'Shop sheet',
   storeys: 'Floor',
   rooms: 'Room',
   openings: 'Opening',
@@ -47,7 +48,7 @@ function recordWords(job: Job, { part, before, after }: RecordChange): string {
   const record = fieldsOf(after ?? before)
   const name = textAt(record, 'name')
   const room = job.rooms[roomIdOf(record) ?? '']?.name
-  const named = name === null || part === 'header' ? '' : ` “${name}”`
+  const named = name === null || part === 'header' || part === 'business' ? '' : ` “${name}”`
   return `${partWords[part]}${named}${room === undefined ? '' : ` in “${room}”`}`
 }
 

@@ -1,16 +1,18 @@
-import type { OpenedJob } from '../../core/contract/requests.ts'
-import { type Job, records } from '../../core/project/job.ts'
+import { type OpenedJob, shopKey } from '../../core/contract/requests.ts'
+import { diffJobs } from '../../core/project/diff.ts'
+import { type Job, type JobHeader, records } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import type { Storey } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
+import { changeHeader } from '../panels/parts/edits.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { mayLeave, storeEverything } from './leaving.ts'
 
 const lastJobKey = 'coatwright-last-job'
 
 /** The job that was on the table when the page was last open. */
-export function rememberedJob(): string | null {
+function rememberedJob(): string | null {
   return window.localStorage.getItem(lastJobKey)
 }
 
@@ -21,7 +23,7 @@ export function showOpened(opened: Outcome<OpenedJob>): void {
     return
   }
   jobStore.show(opened.value)
-  window.localStorage.setItem(lastJobKey, opened.value.jobKey)
+  if (opened.value.jobKey !== shopKey) window.localStorage.setItem(lastJobKey, opened.value.jobKey)
   const ground = records(opened.value.job.storeys).reduce<Storey | null>(
     (best, storey) => (best === null || Math.abs(storey.level) < Math.abs(best.level) ? storey : best),
     null,
@@ -32,6 +34,47 @@ export function showOpened(opened: Outcome<OpenedJob>): void {
 export async function openJob(jobKey: string): Promise<void> {
   if (!(await mayLeave())) return
   showOpened(await ask('openJob', { jobKey }))
+}
+
+/** Puts the shop sheet on the table, which is stored like a job. */
+export async function openShop(): Promise<void> {
+  if (!(await mayLeave())) return
+  showOpened(await ask('openShop', {}))
+}
+
+/** Opens what was open last, else the job edited last, else the demonstration house. */
+export async function openLast(): Promise<void> {
+  const jobs = await ask('listJobs', {})
+  if (!jobs.ok) return jobStore.refuse(jobs.problem)
+  const last = rememberedJob()
+  const latest = [...jobs.value].sort((a, b) => (a.editedAt < b.editedAt ? 1 : -1))
+  const chosen = latest.find((job) => job.jobKey === last) ?? latest[0]
+  if (chosen === undefined) return openDemo()
+  await openJob(chosen.jobKey)
+}
+
+export async function duplicateJob(jobKey: string): Promise<void> {
+  if (!(await mayLeave())) return
+  showOpened(await ask('duplicateJob', { jobKey }))
+}
+
+/** Changes facts of a job from the list of jobs; on the open one it can be undone. */
+export async function changeListed(
+  jobKey: string,
+  action: string,
+  change: Partial<JobHeader>,
+): Promise<void> {
+  if (jobKey === jobStore.store.getState().jobKey) {
+    changeHeader(action, change)
+    await jobStore.storeNow()
+    return
+  }
+  const opened = await ask('openJob', { jobKey })
+  if (!opened.ok) return jobStore.refuse(opened.problem)
+  const { job, revision } = opened.value
+  const diff = diffJobs(job, { ...job, header: { ...job.header, ...change } })
+  const stored = await ask('storeEdit', { jobKey, revision, diff })
+  if (!stored.ok) jobStore.refuse(stored.problem)
 }
 
 export async function openDemo(): Promise<void> {

@@ -1,7 +1,7 @@
 import { ask, enterByCode } from '../bridge/client.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { isShut, refreshBook } from './backups/book-state.ts'
-import { openDemo, openJob, rememberedJob } from './job-book.ts'
+import { openLast } from './job-book.ts'
 
 /** Asks the host what it is and how its book is, and opens a job. */
 export async function startUp(): Promise<void> {
@@ -14,15 +14,4 @@ export async function startUp(): Promise<void> {
   // The page says what is so and what to do.
   if (book !== null && isShut(book)) return
   await openLast()
-}
-
-/** Opens what was open last, else the job edited last, else the demonstration house. */
-export async function openLast(): Promise<void> {
-  const jobs = await ask('listJobs', {})
-  if (!jobs.ok) return jobStore.refuse(jobs.problem)
-  const last = rememberedJob()
-  const latest = [...jobs.value].sort((a, b) => (a.editedAt < b.editedAt ? 1 : -1))
-  const chosen = latest.find((job) => job.jobKey === last) ?? latest[0]
-  if (chosen === undefined) return openDemo()
-  await openJob(chosen.jobKey)
 }

@@ -8,14 +8,6 @@ const exceptions: readonly Exception[] = [
   { export: 'core/project/job-file-schema.ts jobFileJsonSchema', reason: 'published in demo-data' },
   { export: 'core/work-order/output-schemas.ts outputJsonSchema', reason: 'published in demo-data' },
   {
-    export: 'core/specification/shop-products.ts defaultProducts',
-    reason: 'the shop of the demonstration jobs',
-  },
-  {
-    export: 'core/specification/shop-defaults.ts defaultRuleSettings',
-    reason: 'the shop of the demonstration jobs',
-  },
-  {
     export: 'electron/headless/headless.ts runHeadless',
     reason: 'the launch scripts load it from the build',
   },

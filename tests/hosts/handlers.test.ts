@@ -3,11 +3,13 @@ import { expect, test } from 'vitest'
 import { requestNames } from '../../core/contract/requests.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
+import { writeJobFile } from '../../core/project/job-file.ts'
 import { machineMoment } from '../../core/time/site-moment.ts'
 import { answerRequest } from '../../electron/handlers/answer.ts'
 import { fillEmptyBook } from '../../electron/handlers/handlers.ts'
 import { bookPath } from '../../electron/handlers/program-files.ts'
 import { portOf } from '../../electron/loopback/loopback.ts'
+import { everyRecordJob } from '../fixtures/every-record.ts'
 import { plainJob } from '../fixtures/plain-room.ts'
 import { granted, openBook, problemOf, testFolder } from '../storage/books.ts'
 import { quietHandlers, quietHost } from './handler-parts.ts'
@@ -27,6 +29,40 @@ test('a job goes through every request of its life', async () => {
   expect(granted(await handlers.listJobs({}))).toHaveLength(1)
 })
 
+test('an empty book begins with the neutral shop, and a new job has its copy, without anybody of the demonstration', async () => {
+  const handlers = quietHandlers()
+  const shop = granted(await handlers.openShop({}))
+  expect(shop.job.business.assumed).toContain('money')
+  expect(granted(await handlers.listJobs({}))).toEqual([])
+  const business = { ...shop.job.business, name: 'Our shop', assumed: [] }
+  const edit = { jobKey: shop.jobKey, revision: 1, diff: diffJobs(shop.job, { ...shop.job, business }) }
+  granted(await handlers.storeEdit(edit))
+  const { job } = granted(await handlers.createJob({ title: 'Next one', unitSystem: 'imperial' }))
+  expect(job.business).toEqual(business)
+  expect(Object.keys(job.crew)).toEqual(['painter'])
+  expect(job.houseRules.holidays).toEqual([])
+  expect(problemOf(await handlers.deleteJob({ jobKey: shop.jobKey }))).toBe('notAllowed')
+})
+
+test('a number is given once, kind by kind', async () => {
+  const handlers = quietHandlers()
+  const numbers = []
+  for (const of of ['proposal', 'proposal', 'invoice'] as const) {
+    numbers.push(granted(await handlers.takeNumber({ of })).number)
+  }
+  expect(numbers).toEqual([1, 2, 1])
+})
+
+test('a duplicate is a job of its own, without what was given out and done', async () => {
+  const handlers = quietHandlers()
+  const first = granted(await handlers.importJob({ text: writeJobFile(everyRecordJob()) }))
+  const { job, jobKey } = granted(await handlers.duplicateJob({ jobKey: first.jobKey }))
+  expect(jobKey).not.toBe(first.jobKey)
+  expect(job.header).toMatchObject({ title: 'Copy of One plain room', proposalNumber: null })
+  expect(job.header.id).not.toBe(first.job.header.id)
+  expect(job).toMatchObject({ rooms: first.job.rooms, pins: {}, marks: {}, issued: {} })
+})
+
 test('a new job starts today, with one storey and nothing drawn, in the units asked for', async () => {
   const { job } = granted(await quietHandlers().createJob({ title: 'Corner house', unitSystem: 'metric' }))
   expect(job.header).toMatchObject({
@@ -40,7 +76,7 @@ test('a new job starts today, with one storey and nothing drawn, in the units as
   expect(job.rooms).toEqual({})
 })
 
-test('a new job copies the lists of the job worked on last, and later changes to one leave the other', async () => {
+test('a book with jobs and no shop sheet begins one with the lists of the job worked on last, and later changes to one leave the other', async () => {
   const handlers = quietHandlers()
   const first = granted(await handlers.openDemo({}))
   const raised = {

@@ -61,10 +61,10 @@ function kept(version: number): Job {
   return read.value
 }
 
-test.each([1, 2, 3])('a file of version %i reads as a job of today', (version) => {
+test.each([1, 2, 3, 4])('a file of version %i reads as a job of today', (version) => {
   const job = kept(version)
   const written = JSON.parse(writeJobFile(job)) as { readonly version: number }
-  expect(written.version).toBe(4)
+  expect(written.version).toBe(5)
   expect(readJobFile(JSON.stringify(written))).toEqual({ ok: true, value: job })
 })
 
@@ -85,6 +85,13 @@ test('a task held in version 2 is held as a pass, and its plan is the usual one'
 
 test('nobody could say in version 3 that a piece of a room is sound', () => {
   expect(Object.values(kept(3).rooms).flatMap(({ lookedAt }) => lookedAt)).toEqual([])
+})
+
+test('nothing was said of the shop in version 4, and nothing is invented for it', () => {
+  const job = kept(4)
+  expect(job.business).toMatchObject({ name: '', paymentSteps: [], assumed: [] })
+  expect(job.header).toMatchObject({ access: '', paper: 'letter', isDemonstration: false, isPutAway: false })
+  expect(job).toEqual(everyRecordJob())
 })
 
 test('the file says its format, version and units first, and lengths are millimetres', () => {
@@ -182,9 +189,9 @@ test.each<[string, string, unknown, string]>([
     'no version',
     'version',
     undefined,
-    'This job file does not say its version; this program reads versions 1 to 4.',
+    'This job file does not say its version; this program reads versions 1 to 5.',
   ],
-  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 4.'],
+  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 5.'],
 ])('%s is told in a plain sentence', (_name, place, value, sentence) => {
   expect(problemOf(fileWith(set(place, value))).sentence).toBe(sentence)
 })
@@ -268,7 +275,7 @@ test('two finishes for one scope are refused, and so are two records of what is 
 })
 
 test('a newer version is told apart from a damaged file, whatever else is in it', () => {
-  expect(problemOf('{"format":"coatwright-job","version":5,"new":1}').kind).toBe('fileFromTheFuture')
+  expect(problemOf('{"format":"coatwright-job","version":6,"new":1}').kind).toBe('fileFromTheFuture')
 })
 
 test('text that is not JSON is refused with line and column', () => {

@@ -6,29 +6,27 @@ import { pagesOf } from '../../renderer/panels/paper/page-count.ts'
 test('what was chosen last comes back; what cannot be read is as if nothing had been chosen', () => {
   const usual = {
     documentId: 'workOrder',
-    size: 'a4',
     parts: crewParts,
     rooms: null,
     people: null,
     weeks: null,
     daysBetweenTrips: 14,
   }
-  expect(readMemory(null, 'a4')).toEqual(usual)
-  expect(readMemory('{', 'a4')).toEqual(usual)
-  expect(readMemory('7', 'a4')).toEqual(usual)
-  expect(
-    readMemory('{"documentId":"poster","rooms":[1],"daysBetweenTrips":0,"parts":["walls"]}', 'a4'),
-  ).toEqual(usual)
+  expect(readMemory(null)).toEqual(usual)
+  expect(readMemory('{')).toEqual(usual)
+  expect(readMemory('7')).toEqual(usual)
+  expect(readMemory('{"documentId":"poster","rooms":[1],"daysBetweenTrips":0,"parts":["walls"]}')).toEqual(
+    usual,
+  )
   const chosen = {
     documentId: 'weeks',
-    size: 'letter',
     parts: ['cover'],
     rooms: ['hall'],
     people: ['ada'],
     weeks: ['2027-03-29'],
     daysBetweenTrips: 7,
   }
-  expect(readMemory(JSON.stringify(chosen), 'a4')).toEqual(chosen)
+  expect(readMemory(JSON.stringify(chosen))).toEqual(chosen)
 })
 
 test('a choice of all is one of those to come too', () => {

@@ -53,8 +53,7 @@ test('a job can be emptied by one edit and filled again by its reverse, whatever
   const path = join(testFolder(), 'book.sqlite')
   const book = openBook(path)
   const full = granted(book.create(everyRecordJob())).job
-  const shop = { products: full.products, crew: full.crew, rates: full.rates, rules: full.rules }
-  const bare: Job = emptyJob(full.header, { ...shop, houseRules: full.houseRules, colours: {} }, [])
+  const bare: Job = emptyJob(full.header, { ...full, colours: {} }, [])
   const diff = diffJobs(full, bare)
   granted(book.storeEdit('job-1', 1, diff))
   expect(granted(book.open('job-1')).job).toEqual(bare)

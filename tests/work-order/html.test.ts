@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { documentParts, workOrderHtml } from '../../core/work-order/html.ts'
 import { cssString, escapeHtml, html } from '../../core/work-order/html-template.ts'
+import { plainJob } from '../fixtures/plain-room.ts'
 import { sampleOrder } from './sample-order.ts'
 
 const order = sampleOrder()
@@ -76,20 +77,7 @@ test('a metric job is printed in metres with dates and hours to match', () => {
 })
 
 function headerOf() {
-  return {
-    title: 'One plain room',
-    client: 'A. Client',
-    site: '1 Example Lane',
-    yearBuilt: 1928,
-    occupied: true,
-    id: 'odd-job' as never,
-    childrenOrPets: false,
-    startsOn: '2027-03-29',
-    planFor: 'balanced',
-    timeZone: 'America/New_York',
-    unitSystem: 'imperial',
-    air: { temperatureC: 20, relativeHumidityPercent: 50, outdoorTemperatureC: 8, surfaceTemperatureC: null },
-  } as const
+  return plainJob().header
 }
 
 test('nothing printed says that a surface is free of lead or asbestos', () => {

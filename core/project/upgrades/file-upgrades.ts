@@ -1,6 +1,7 @@
 import { withBrandsAndCodes } from './brands-and-codes.ts'
 import type { FileData, FileUpgrade } from './file-data.ts'
 import { nameJob } from './job-ids.ts'
+import { withBusiness, withJobSheet } from './job-sheet-and-business.ts'
 import { withLookedAtPieces } from './looked-at-pieces.ts'
 import { withPasses } from './passes.ts'
 import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
@@ -24,8 +25,11 @@ const toVersion3: readonly FileUpgrade[] = [withPinsOnPasses, withPlanAim]
 /** Version 4 says which pieces of a room were looked at and are sound. */
 const toVersion4: readonly FileUpgrade[] = [withLookedAtPieces]
 
+/** Version 5 says how to reach the client and get in, and holds the job's copy of who the shop is. */
+const toVersion5: readonly FileUpgrade[] = [withJobSheet, withBusiness]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
-const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2, toVersion3, toVersion4]
+const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2, toVersion3, toVersion4, toVersion5]
 
 /** The version that upgrades lead to: the one this program writes. */
 export const newestVersion = fileUpgrades.length + 1

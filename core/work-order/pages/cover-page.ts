@@ -9,6 +9,10 @@ import { viewingRule } from '../viewing-rule.ts'
 import { daysPicture } from './days-picture.ts'
 import { holdTable } from './hold-table.ts'
 
+function inOneLine(text: string): string {
+  return text.replaceAll('\n', ', ')
+}
+
 /** Who, where and when, the rooms and days as a picture, what holds the work up, and the cautions of the whole job. */
 export function coverPage(order: WorkOrder): Markup {
   const { unitSystem, cover } = order
@@ -18,6 +22,8 @@ export function coverPage(order: WorkOrder): Markup {
 <dl class="block">
 <div><dt>Client</dt><dd>${order.client || '–'}</dd></div>
 <div><dt>Site</dt><dd>${order.site || '–'}</dd></div>
+${cover.phones === '' ? null : html`<div><dt>Phones</dt><dd>${inOneLine(cover.phones)}</dd></div>`}
+${cover.access === '' ? null : html`<div><dt>How to get in</dt><dd>${inOneLine(cover.access)}</dd></div>`}
 <div><dt>House built</dt><dd>${order.yearBuilt ?? 'not known'}</dd></div>
 <div><dt>Starts</dt><dd>${dateWordsWithYear(order.startsOn, unitSystem)}</dd></div>
 <div><dt>Finishes</dt><dd>${dateWordsWithYear(order.finishesOn, unitSystem)}</dd></div>

@@ -2,9 +2,8 @@ import type { BookState, WayOut } from '../../../core/contract/book.ts'
 import type { Outcome } from '../../../core/project/problem.ts'
 import { ask } from '../../bridge/client.ts'
 import { jobStore } from '../../state/app.ts'
-import { showOpened } from '../job-book.ts'
+import { openLast, showOpened } from '../job-book.ts'
 import { mayLeave } from '../leaving.ts'
-import { openLast } from '../start-up.ts'
 import { bookViewStore, isShut, wantBackupPage } from './book-state.ts'
 
 /** Opens a backup in the book's place. What is on the page of an open book is brought into it first, and is set aside with it. */

@@ -24,8 +24,7 @@ const usualWeek: Week = {
   sunday: [],
 }
 
-/** Who is there when, and who can do what. Changes are tried against the plan before they are taken. */
-export function CrewTab({ job }: { readonly job: Job }) {
+export function CrewTab({ job, edits = triedEdits }: { readonly job: Job; readonly edits?: CrewEdits }) {
   const crew = records(job.crew)
   const [pickedId, setPickedId] = useState<string | null>(crew[0]?.id ?? null)
   const person = crew.find((each) => each.id === pickedId) ?? crew[0]
@@ -41,7 +40,7 @@ export function CrewTab({ job }: { readonly job: Job }) {
       partDays: [],
       wageCents: crew[0]?.wageCents ?? roundToCents(2500),
     }
-    put(fresh, null)
+    edits.put(fresh, null)
     setPickedId(fresh.id)
   }
 
@@ -73,15 +72,21 @@ export function CrewTab({ job }: { readonly job: Job }) {
             do; without them there is no plan.
           </p>
         ) : (
-          <PersonPaper key={person.id} job={job} person={person} />
+          <PersonPaper key={person.id} job={job} person={person} edits={edits} />
         )}
       </div>
     </div>
   )
 }
 
+/** What becomes of a change on the crew list; `stored` is null for whoever is not stored yet. */
+export interface CrewEdits {
+  readonly put: (person: CrewMember, stored: CrewMember | null) => void
+  readonly takeOff: (person: CrewMember, stored: CrewMember | null) => void
+}
+
 /** Whoever is not stored yet is added, whatever was changed of them since. */
-function put(person: CrewMember, stored: CrewMember | null): void {
+function tryPut(person: CrewMember, stored: CrewMember | null): void {
   tryChange({
     key: `crew/${person.id}`,
     name: stored === null ? `Add ${person.name}` : `Change ${stored.name}’s entry`,
@@ -89,7 +94,7 @@ function put(person: CrewMember, stored: CrewMember | null): void {
   })
 }
 
-function takeOff(person: CrewMember, stored: CrewMember | null): void {
+function tryTakeOff(person: CrewMember, stored: CrewMember | null): void {
   if (stored === null) {
     dropChange(`crew/${person.id}`)
     return
@@ -101,9 +106,20 @@ function takeOff(person: CrewMember, stored: CrewMember | null): void {
   })
 }
 
-function PersonPaper({ job, person }: { readonly job: Job; readonly person: CrewMember }) {
+/** At the Calendar every change is tried against the plan before it is taken. */
+const triedEdits: CrewEdits = { put: tryPut, takeOff: tryTakeOff }
+
+function PersonPaper({
+  job,
+  person,
+  edits,
+}: {
+  readonly job: Job
+  readonly person: CrewMember
+  readonly edits: CrewEdits
+}) {
   const stored = useJob().crew[person.id] ?? null
-  const change = (changes: Partial<CrewMember>) => put({ ...person, ...changes }, stored)
+  const change = (changes: Partial<CrewMember>) => edits.put({ ...person, ...changes }, stored)
   return (
     <section className="block" aria-label={person.name}>
       <div className="field-grid">
@@ -148,7 +164,7 @@ function PersonPaper({ job, person }: { readonly job: Job; readonly person: Crew
       />
       <DaysOff job={job} person={person} onChange={change} />
       <div className="button-row">
-        <Button className="plain-button remove" onPress={() => takeOff(person, stored)}>
+        <Button className="plain-button remove" onPress={() => edits.takeOff(person, stored)}>
           Take {person.name} off the crew
         </Button>
       </div>

@@ -1,17 +1,12 @@
 import { useState } from 'react'
 import type { Estimate, EstimateLine, EstimateLineKind } from '../../../core/price/estimate-types.ts'
-import type { HouseRules, Job } from '../../../core/project/job.ts'
+import type { Job } from '../../../core/project/job.ts'
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { Callout } from '../parts/Callout.tsx'
-import { Choice } from '../parts/Choice.tsx'
-import { EntryField } from '../parts/EntryField.tsx'
-import { changeHouseRules } from '../parts/edits.ts'
-import { decimalNumber, moneyEntry } from '../parts/entries.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
-
-type PriceRules = HouseRules['price']
+import { PricePercentages } from './PricePercentages.tsx'
 
 const kindWords: Readonly<Record<EstimateLineKind, string>> = {
   labour: 'Labor with burden',
@@ -56,7 +51,7 @@ export function EstimateTab({ job, estimate }: { readonly job: Job; readonly est
             <p className="quiet">Rounded to the cent once, here.</p>
           </section>
         )}
-        <Percentages rules={job.houseRules.price} />
+        <PricePercentages rules={job.houseRules.price} />
       </aside>
     </div>
   )
@@ -122,95 +117,4 @@ const basisWords: Readonly<Record<Estimate['basis'], string>> = {
   accepted: 'Labor is what the accepted plan pays: work, setting up, moving, changing product and half days.',
   first: 'No plan is accepted yet. Labor is what a first plan would pay; it is made the same way each time.',
   hours: 'Labor is counted from the hours, with setting up each day; no plan is priced yet.',
-}
-
-function Percentages({ rules }: { readonly rules: PriceRules }) {
-  const change = (action: string, changes: Partial<PriceRules>) =>
-    changeHouseRules(action, { price: { ...rules, ...changes } })
-  return (
-    <section className="block">
-      <h3>House percentages</h3>
-      <div className="field-grid">
-        <Percent
-          label="Burden on wages"
-          value={rules.burdenPercent}
-          most={300}
-          onChange={(burdenPercent) => change('Change the burden', { burdenPercent })}
-        />
-        <Percent
-          label="Overhead on cost"
-          value={rules.overheadPercent}
-          most={300}
-          onChange={(overheadPercent) => change('Change the overhead', { overheadPercent })}
-        />
-        <Percent
-          label="Contingency"
-          value={rules.contingencyPercent}
-          most={100}
-          onChange={(contingencyPercent) => change('Change the contingency', { contingencyPercent })}
-        />
-        <Percent
-          label="Profit"
-          value={rules.profit.percent}
-          most={95}
-          onChange={(percent) => change('Change the profit', { profit: { ...rules.profit, percent } })}
-        />
-        <Choice
-          label="Profit is a"
-          options={[
-            { id: 'margin', label: 'margin', note: 'A share of the price: 20 % margin is 25 % on cost.' },
-            {
-              id: 'markup',
-              label: 'markup',
-              note: 'An addition to cost: 20 % markup is 16.7 % of the price.',
-            },
-          ]}
-          chosen={rules.profit.basis}
-          onChoose={(basis) =>
-            change('Change what profit is counted on', { profit: { ...rules.profit, basis } })
-          }
-        />
-        <EntryField
-          label="Used up by the hour"
-          shown={(rules.sundriesCentsPerHour / 100).toFixed(2)}
-          read={moneyEntry}
-          width="short"
-          unit="$ / h"
-          onCommit={(sundriesCentsPerHour) =>
-            change('Change the allowance by the hour', { sundriesCentsPerHour })
-          }
-        />
-        <Percent
-          label="Tax on materials"
-          value={rules.materialsTaxPercent}
-          most={50}
-          onChange={(materialsTaxPercent) => change('Change the tax on materials', { materialsTaxPercent })}
-        />
-        <Percent
-          label="Tax on labor"
-          value={rules.labourTaxPercent}
-          most={50}
-          onChange={(labourTaxPercent) => change('Change the tax on labor', { labourTaxPercent })}
-        />
-      </div>
-    </section>
-  )
-}
-
-function Percent(props: {
-  readonly label: string
-  readonly value: number
-  readonly most: number
-  readonly onChange: (value: number) => void
-}) {
-  return (
-    <EntryField
-      label={props.label}
-      shown={String(props.value)}
-      read={decimalNumber(0, props.most)}
-      unit="%"
-      width="short"
-      onCommit={props.onChange}
-    />
-  )
 }

@@ -46,7 +46,8 @@ export function RatesTab({
   readonly job: Job
   readonly specification: Specification
 }) {
-  const [onlyUsed, setOnlyUsed] = useState(true)
+  const isOfJob = specification.steps.length > 0
+  const [onlyUsed, setOnlyUsed] = useState(isOfJob)
   const used = new Set<string>(specification.steps.map((step) => step.operation))
   const suggestions = new Map<string, RateSuggestion>(
     rateSuggestions(job, specification).map((each) => [each.rate.id, each]),
@@ -67,9 +68,11 @@ export function RatesTab({
           How much one person does in an hour. All are starting points of the shop until its own hours replace
           them: steps marked done with their minutes on Site give a suggestion here.
         </p>
-        <Tick isOn={onlyUsed} onChange={setOnlyUsed}>
-          Only rates this job uses
-        </Tick>
+        {isOfJob ? (
+          <Tick isOn={onlyUsed} onChange={setOnlyUsed}>
+            Only rates this job uses
+          </Tick>
+        ) : null}
       </div>
       <div className="scroll">
         <table className="pick-table rates-table">
@@ -143,7 +146,8 @@ function isUsed(id: string, used: ReadonlySet<string>): boolean {
   return used.has(id) || used.has(name) || name in addedWords
 }
 
-function rateName(id: string): string {
+/** Of a rate, from its id: `Coat: crown`. */
+export function rateName(id: string): string {
   const [name = '', on] = id.split('-')
   // A name that is no operation finds no words, and stands for itself.
   const words = addedWords[name] ?? operationWords[name as Operation] ?? name

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { Button, Input, Label, SearchField } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
-import { heldToLimit, limitWords } from '../../../core/project/safety-limits.ts'
+import { heldToLimit, isSafetyRule, limitWords } from '../../../core/project/safety-limits.ts'
 import { roomOrders } from '../../../core/project/vocabulary.ts'
 import { type RuleTheme, ruleThemes } from '../../../core/specification/rule-facts.ts'
 import { changedRule, type RuleState, ruleBook } from '../../../core/specification/rule-settings.ts'
@@ -40,9 +40,12 @@ const themeWords: Readonly<Record<RuleTheme, string>> = {
 export function RulesTab({
   job,
   specification,
+  hasSafety = true,
 }: {
   readonly job: Job
   readonly specification: Specification
+  /** Rules that protect people belong to one house; the shop sheet leaves them out. */
+  readonly hasSafety?: boolean
 }) {
   const [search, setSearch] = useState('')
   const [onlyChanged, setOnlyChanged] = useState(false)
@@ -52,6 +55,7 @@ export function RulesTab({
   const shown = book.filter(
     ({ facts, changed }) =>
       (!onlyChanged || changed) &&
+      (hasSafety || !isSafetyRule(facts.id)) &&
       [facts.title, facts.found, facts.reason].some((text) => text.toLowerCase().includes(wanted)),
   )
   return (

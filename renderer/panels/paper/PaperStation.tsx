@@ -16,6 +16,7 @@ import { type SearchState, useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { Empty } from '../parts/Empty.tsx'
+import { changeHeader } from '../parts/edits.ts'
 import { OneOf } from '../parts/OneOf.tsx'
 import type { PaperMemory } from './choice-memory.ts'
 import { type PaperDocument, paperDocuments, paperFileName } from './documents.ts'
@@ -98,7 +99,7 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
   const kept = records(job.issued).filter(isPaper)
   const given = kept.find((each) => each.id === old)
   const oldPaper = given === undefined ? undefined : openBody(given)
-  const size = oldPaper?.size ?? memory.size
+  const size = oldPaper?.size ?? job.header.paper
   const giving = useGiving({
     name: chosen.name,
     fileName: paperFileName(job.header.title, given?.kind ?? chosen.id, given?.issuedAt ?? today),
@@ -155,7 +156,7 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
           label="Sheet"
           options={sizes}
           chosen={size}
-          onChoose={(next) => change({ size: next })}
+          onChoose={(paper) => changeHeader('Choose the paper', { paper })}
           isDisabled={oldPaper !== undefined}
         />
         <GivingButtons giving={giving} count={count} />

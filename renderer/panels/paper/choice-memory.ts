@@ -8,7 +8,6 @@ import { type PaperDocument, paperDocuments } from './documents.ts'
 /** What was chosen on Paper: the last of each job is remembered by the browser, not by the job. */
 export interface PaperMemory {
   readonly documentId: PaperDocument['id']
-  readonly size: 'letter' | 'a4'
   /** Of the pack for the crew. */
   readonly parts: readonly DocumentPart[]
   /** Null is all there are, those to come too. */
@@ -22,7 +21,6 @@ const ids = z.array(z.string().max(64)).max(500).nullable().catch(null)
 const documentIds = paperDocuments.map(({ id }) => id)
 const memorySchema = z.object({
   documentId: z.enum(documentIds).catch('workOrder'),
-  size: z.enum(['letter', 'a4']).optional().catch(undefined),
   parts: z.array(z.enum(documentParts)).catch([...crewParts]),
   rooms: ids,
   people: ids,
@@ -35,9 +33,8 @@ function keyOf(jobId: string): string {
 }
 
 /** What was chosen last in this job; anything that cannot be read is as if nothing had been. */
-export function readMemory(text: string | null, size: PaperMemory['size']): PaperMemory {
-  const read = memorySchema.parse(parsed(text))
-  return { ...read, size: read.size ?? size } as PaperMemory
+export function readMemory(text: string | null): PaperMemory {
+  return memorySchema.parse(parsed(text)) as PaperMemory
 }
 
 function parsed(text: string | null): object {
@@ -49,8 +46,8 @@ function parsed(text: string | null): object {
   }
 }
 
-export function loadMemory(jobId: string, size: PaperMemory['size']): PaperMemory {
-  return readMemory(window.localStorage.getItem(keyOf(jobId)), size)
+export function loadMemory(jobId: string): PaperMemory {
+  return readMemory(window.localStorage.getItem(keyOf(jobId)))
 }
 
 export function saveMemory(jobId: string, memory: PaperMemory): void {

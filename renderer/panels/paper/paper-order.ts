@@ -11,8 +11,8 @@ import { loadMemory, type PaperMemory, saveMemory } from './choice-memory.ts'
 
 /** The last choice of this job, by the memory of the browser. */
 export function usePaperMemory(): readonly [PaperMemory, (memory: PaperMemory) => void] {
-  const { id, unitSystem } = useJob().header
-  const [memory, setMemory] = useState(() => loadMemory(id, unitSystem === 'imperial' ? 'letter' : 'a4'))
+  const { id } = useJob().header
+  const [memory, setMemory] = useState(() => loadMemory(id))
   return [
     memory,
     (next) => {
@@ -41,9 +41,10 @@ export function useBuild(
   memory: PaperMemory,
   day: string | null,
 ): (stamp: PaperStamp) => PagedDocument {
-  const { rooms, people, weeks, size } = memory
+  const { rooms, people, weeks } = memory
+  const { paper } = useJob().header
   return useCallback(
-    (stamp) => pagedDocument(order, size, parts, { rooms, people, weeks, day }, stamp),
-    [order, size, parts, rooms, people, weeks, day],
+    (stamp) => pagedDocument(order, paper, parts, { rooms, people, weeks, day }, stamp),
+    [order, paper, parts, rooms, people, weeks, day],
   )
 }

@@ -1,3 +1,4 @@
+import type { Business } from '../../../core/project/business-record.ts'
 import type { CollectionName, HouseRules, JobHeader, RecordOf } from '../../../core/project/job.ts'
 import { applyCommands } from '../../../core/sketch/apply-command.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
@@ -22,6 +23,10 @@ export function changeHeader(action: string, change: Partial<JobHeader>): boolea
 
 export function changeHouseRules(action: string, change: Partial<HouseRules>): boolean {
   return command(action, { kind: 'setHouseRules', change })
+}
+
+export function changeBusiness(action: string, change: Partial<Business>): boolean {
+  return command(action, { kind: 'setBusiness', change })
 }
 
 export function command(action: string, ...commands: readonly SketchCommand[]): boolean {
