@@ -84,9 +84,16 @@ interface Requests {
   deleteJob: { argument: { readonly jobKey: string }; answer: Record<string, never> }
   /** Reads a job file's text into the book; refused whole with the path and a sentence when anything is wrong. */
   importJob: { argument: { readonly text: string }; answer: OpenedJob }
+  /** `picturesLeftOut` counts those that had no room in the file. */
   exportJob: {
     argument: { readonly jobKey: string }
-    answer: { readonly fileName: string; readonly text: string }
+    answer: { readonly fileName: string; readonly text: string; readonly picturesLeftOut: number }
+  }
+  /** Keeps the bytes of a picture in the book, for whatever refers to it afterwards; the hash is what it is known by. */
+  keepPicture: { argument: { readonly base64: string }; answer: { readonly hash: string } }
+  readPicture: {
+    argument: { readonly hash: string }
+    answer: { readonly mediaType: string; readonly base64: string }
   }
   /** Asks the user where, and writes a document; `path` is null when the user thought better of it. */
   saveDocument: {
@@ -143,6 +150,8 @@ export const requestNames = [
   'deleteJob',
   'importJob',
   'exportJob',
+  'keepPicture',
+  'readPicture',
   'saveDocument',
   'savePdf',
   'printDocument',

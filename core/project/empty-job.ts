@@ -27,6 +27,7 @@ export function emptyJob(header: JobHeader, shop: ShopLists, storeys: readonly S
     keptItems: {},
     existing: {},
     conditions: {},
+    photos: {},
     holds: {},
     colours: shop.colours,
     finishes: {},

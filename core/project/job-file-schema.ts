@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type CollectionName, recordSchemas, singleSchemas } from './job.ts'
+import { pictureHashSchema } from './schema-parts.ts'
 import { worded } from './schema-words.ts'
 import { newestVersion } from './upgrades/file-upgrades.ts'
 
@@ -15,6 +16,20 @@ const lists = Object.fromEntries(
   Object.entries(recordSchemas).map(([name, schema]) => [name, z.array(schema).max(mostRecords)]),
 ) as Lists
 
+/** Pictures on their way: two for a photo, and those of papers. */
+const mostPictures = 4000
+/** Characters of base64 for the largest picture a book keeps. */
+const longestPicture = 2_700_000
+
+const travelingPicture = z.strictObject({
+  hash: pictureHashSchema,
+  base64: z
+    .string()
+    .max(longestPicture)
+    .regex(/^[A-Za-z0-9+/]+={0,2}$/, 'a picture is written in base64'),
+})
+export type TravelingPicture = z.output<typeof travelingPicture>
+
 /** The form of a job file. Lengths are millimetres and money is cents, and the file says so itself. */
 export const jobFileSchema = z.strictObject({
   format: z.literal(jobFileFormat),
@@ -22,6 +37,8 @@ export const jobFileSchema = z.strictObject({
   units: z.strictObject({ length: z.literal('mm'), money: z.literal('cent') }),
   ...singleSchemas,
   ...lists,
+  /** Left out by a file without pictures; photos whose pictures do not travel say so where they are shown. */
+  pictures: z.array(travelingPicture).max(mostPictures).optional(),
 })
 
 /** The published schema of the file form (JSON Schema 2020-12), for anybody who writes or checks job files elsewhere. */

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { formSentence, issueToTell, pathText } from './form-sentence.ts'
 import { type CollectionName, collectionNames, type Job, singleNames } from './job.ts'
-import { jobFileFormat, jobFileSchema, jobFileVersion } from './job-file-schema.ts'
+import { jobFileFormat, jobFileSchema, jobFileVersion, type TravelingPicture } from './job-file-schema.ts'
 import { jobProblems } from './job-problems.ts'
 import { layOutJson } from './json-layout.ts'
 import { findJsonFault } from './json-text.ts'
@@ -16,6 +16,14 @@ type JobFile = z.output<typeof jobFileSchema>
  * answered with the place in the file and a sentence, and nothing is loaded.
  */
 export function readJobFile(text: string): Outcome<Job> {
+  const read = readWholeJobFile(text)
+  return read.ok ? succeed(read.value.job) : read
+}
+
+/** As `readJobFile`, with the pictures that travel in the file; whether their bytes are pictures is not looked at here. */
+export function readWholeJobFile(
+  text: string,
+): Outcome<{ readonly job: Job; readonly pictures: readonly TravelingPicture[] }> {
   const fault = findJsonFault(text)
   if (fault) {
     const place = `line ${fault.line}, column ${fault.column}`
@@ -29,11 +37,13 @@ export function readJobFile(text: string): Outcome<Job> {
   const first = read.error?.issues[0]
   const issue = first && issueToTell(first)
   if (issue) return fail('notValid', formSentence(issue, upgraded), [], pathText(issue.path))
-  return jobFromFile(read.data as JobFile)
+  const file = read.data as JobFile
+  const job = jobFromFile(file)
+  return job.ok ? succeed({ job: job.value, pictures: file.pictures ?? [] }) : job
 }
 
 /** The text of a job's file: the same job always gives the same text, and reading it gives the same job back. */
-export function writeJobFile(job: Job): string {
+export function writeJobFile(job: Job, pictures: readonly TravelingPicture[] = []): string {
   const head = {
     format: jobFileFormat,
     version: jobFileVersion,
@@ -41,7 +51,8 @@ export function writeJobFile(job: Job): string {
   } as const
   const lists = Object.fromEntries(collectionNames.map((name) => [name, Object.values(job[name])]))
   const singles = Object.fromEntries(singleNames.map((name) => [name, job[name]]))
-  return layOutJson(z.encode(jobFileSchema, { ...head, ...singles, ...lists } as JobFile))
+  const part = pictures.length === 0 ? {} : { pictures }
+  return layOutJson(z.encode(jobFileSchema, { ...head, ...singles, ...lists, ...part } as JobFile))
 }
 
 /** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */

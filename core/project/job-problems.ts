@@ -1,5 +1,6 @@
 import { hourProblems } from './hour-problems.ts'
 import { type Job, placeInTable } from './job.ts'
+import { photoProblems } from './photo-problems.ts'
 import type { Problem } from './problem.ts'
 import { referenceProblems } from './references.ts'
 import { scopeProblems } from './scope-problems.ts'
@@ -10,7 +11,12 @@ import { sketchProblems } from './sketch-problems.ts'
  * end before they begin, one scope with two finishes, sketches that cannot stand. Empty for a job that may be stored and computed with.
  */
 export function jobProblems(job: Job): readonly Problem[] {
-  const broken = [...referenceProblems(job), ...hourProblems(job), ...scopeProblems(job)]
+  const broken = [
+    ...referenceProblems(job),
+    ...hourProblems(job),
+    ...scopeProblems(job),
+    ...photoProblems(job),
+  ]
   // The checks of the sketch follow references, so they wait until every one holds.
   if (broken.length > 0) return broken
   const wrong = sketchProblems(job).map((one) => ({ ...one, path: one.path || placeOf(job, one) }))

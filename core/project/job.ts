@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { type Business, businessSchema } from './business-record.ts'
 import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
+import { photoSchema } from './photo-records.ts'
 import { markSchema, pinSchema } from './progress-records.ts'
 import {
   type Frozen,
@@ -131,6 +132,7 @@ export const recordSchemas = {
   keptItems: keptItemSchema,
   existing: existingSchema,
   conditions: conditionSchema,
+  photos: photoSchema,
   holds: holdSchema,
   colours: colourSchema,
   finishes: finishSchema,

@@ -74,6 +74,10 @@ function* surveyReferences(job: Job): Iterable<Reference> {
     if (on.level === 'room') yield toRoom(job, 'conditions', id, on.roomId, 'on.roomId')
     else yield toSurface(job, 'conditions', id, 'on.surface', on.surface)
   }
+  for (const { id, of } of Object.values(job.photos)) {
+    if (of.kind === 'room') yield toRoom(job, 'photos', id, of.roomId, 'of.roomId')
+    else yield toRecord(job, 'photos', id, 'of.conditionId', 'conditions', of.conditionId, 'the finding')
+  }
 }
 
 function* siteReferences(job: Job): Iterable<Reference> {

@@ -93,3 +93,9 @@ export const localDateTimeSchema = z
   })
   .regex(dayOfCalendar, 'there is no such day in the calendar')
   .regex(yearOfPlans, yearsOfPlans)
+
+/** SHA-256 of a picture's bytes (FIPS 180-4) in small hexadecimal digits: what it is known by in a book. */
+export const pictureHashSchema = z
+  .string()
+  .max(64, { abort: true })
+  .regex(/^[0-9a-f]{64}$/, 'a picture is known by 64 small hexadecimal digits')

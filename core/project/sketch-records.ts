@@ -7,6 +7,7 @@ import {
   lengthSchema,
   localDateTimeSchema,
   longText,
+  pictureHashSchema,
   positiveLengthSchema,
   shortText,
 } from './schema-parts.ts'
@@ -18,6 +19,7 @@ import {
   sashOperations,
   slabKinds,
   trimKinds,
+  underlayStrengths,
 } from './vocabulary.ts'
 
 const storeyIdSchema = idSchema<'StoreyId'>()
@@ -35,11 +37,32 @@ export type CeilingOpeningId = z.output<typeof ceilingOpeningIdSchema>
 export type TrimRunId = z.output<typeof trimRunIdSchema>
 export type BuiltItemId = z.output<typeof builtItemIdSchema>
 
+/** More is a picture the book does not keep. */
+const mostPixels = 20_000
+
+/** A picture that lies under the sketch of a floor: its upper left corner, how large a pixel is, and how it is turned about that corner. */
+const underlaySchema = z.strictObject({
+  picture: pictureHashSchema,
+  /** Pixels. */
+  width: z.int().min(1).max(mostPixels),
+  height: z.int().min(1).max(mostPixels),
+  x: coordinateSchema,
+  y: coordinateSchema,
+  mmPerPixel: z.number().min(0.01).max(2000),
+  /** Clockwise. */
+  turnDegrees: z.number().min(-180).max(180),
+  strength: z.enum(underlayStrengths),
+  isShown: z.boolean(),
+})
+export type Underlay = Frozen<z.output<typeof underlaySchema>>
+
 export const storeySchema = z.strictObject({
   id: storeyIdSchema,
   name: shortText,
   /** 0 is the ground storey; higher is further up. */
   level: z.int().min(-3).max(20),
+  /** The photo or scan of a plan that the rooms are traced on. */
+  underlay: underlaySchema.optional(),
 })
 export type Storey = Frozen<z.output<typeof storeySchema>>
 

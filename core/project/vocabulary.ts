@@ -104,6 +104,13 @@ export type ConditionKind = (typeof conditionKinds)[number]
 export const severities = ['slight', 'moderate', 'severe'] as const
 export type Severity = (typeof severities)[number]
 
+/** How strong a picture under the sketch shows. */
+export const underlayStrengths = ['faint', 'middle', 'strong'] as const
+
+/** When a photo was taken: before the work or after it. */
+export const photoStages = ['before', 'after'] as const
+export type PhotoStage = (typeof photoStages)[number]
+
 export const keptItemKinds = [
   'plate',
   'lockset',

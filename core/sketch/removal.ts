@@ -76,9 +76,15 @@ export function takeAlong(job: Job): Job {
     const { on } = condition
     return (on.level === 'room' ? room(on.roomId) : surface(on.surface)) ? condition : null
   })
+  const photos = mapRecords(conditions, 'photos', (photo) => {
+    const { of } = photo
+    const isThere =
+      of.kind === 'room' ? room(of.roomId) : ownRecord(conditions.conditions, of.conditionId) !== undefined
+    return isThere ? photo : null
+  })
   const inScope = (scope: Scope) =>
     scope.level === 'house' || (scope.level === 'room' ? room(scope.roomId) : surface(scope.surface))
-  const existing = mapRecords(conditions, 'existing', (one) => (inScope(one.scope) ? one : null))
+  const existing = mapRecords(photos, 'existing', (one) => (inScope(one.scope) ? one : null))
   return mapRecords(existing, 'finishes', (one) => (inScope(one.scope) ? one : null))
 }
 

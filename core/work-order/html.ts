@@ -5,6 +5,7 @@ import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
 import { estimatePage } from './pages/estimate-page.ts'
 import { familySheet } from './pages/family-sheet.ts'
+import { photoPages } from './pages/photo-page.ts'
 import { roomPage } from './pages/room-page.ts'
 import { shoppingPage } from './pages/shopping-page.ts'
 import { todayPage } from './pages/today-page.ts'
@@ -13,6 +14,7 @@ import { weekPage } from './pages/week-page.ts'
 import { chosenDay, chosenRooms, chosenWeeks, type PaperChoice, wholeJob } from './paper-choice.ts'
 import type { Paper } from './paper-size.ts'
 import { noStamp, type PaperStamp, stampStyle } from './paper-stamp.ts'
+import { withPictures } from './pictured.ts'
 import { planStyle } from './plan-style.ts'
 import { printStyle, type RunningHead } from './print-style.ts'
 
@@ -70,6 +72,14 @@ export function pagedDocument(
   }
 }
 
+/** The document with its pictures put in as its pages are made. */
+export function picturedDocument(
+  document: PagedDocument,
+  addressOf: (hash: string) => string | null,
+): PagedDocument {
+  return { ...document, pages: document.pages.map((page) => once(() => withPictures(page(), addressOf))) }
+}
+
 /** The whole text of a paged document. */
 export function wholeDocument({ opening, pages, closing }: PagedDocument): string {
   return opening + pages.map((page) => page()).join('') + closing
@@ -97,10 +107,10 @@ function sheetsOf(order: WorkOrder, paper: Paper, part: DocumentPart, choice: Pa
     case 'cover':
       return [{ head: '', page: () => coverPage(order) }]
     case 'rooms':
-      return chosenRooms(order.rooms, choice).map((room) => ({
-        head: room.name,
-        page: (pageName) => roomPage(room, paper, unitSystem, pageName),
-      }))
+      return chosenRooms(order.rooms, choice).flatMap((room) => [
+        { head: room.name, page: (pageName) => roomPage(room, paper, unitSystem, pageName) },
+        ...photoPages(room).map((page) => ({ head: room.name, page })),
+      ])
     case 'weeks':
       return weeksByPage(chosenWeeks(order.weeks, choice)).map((weeks) => ({
         head: weeks[0]?.person ?? '',

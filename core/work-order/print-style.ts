@@ -79,6 +79,8 @@ ol, ul { margin: 0; padding-left: 4.5mm; } li { margin: 0 0 0.8mm; break-inside:
 .sign { display: grid; grid-template-columns: 1fr 1fr; gap: 7mm 8mm; margin-top: 9mm; break-inside: avoid; }
 .sign div { border-top: 0.25mm solid var(--ink); padding-top: 0.8mm; font-size: 8pt; color: var(--soft); }
 .keep { break-inside: avoid; break-before: avoid; }
+.photos { display: grid; grid-template-columns: repeat(3, 1fr); gap: 4mm; }
+.photo { break-inside: avoid; } .photo img { display: block; width: 100%; height: 43mm; object-fit: contain; object-position: left bottom; font-size: 7.6pt; color: var(--soft); } .photo figcaption { margin-top: 0.8mm; max-height: 10mm; overflow: hidden; }
 .total td { font-size: 11pt; font-weight: 600; border-bottom: none; }
 `
 

@@ -65,6 +65,7 @@ function roomEntry(room: RoomSheet): WorkOrderFile['rooms'][number] {
     })),
     unpainted: [...room.unpainted],
     repairs: room.repairs.map((line) => ({ ...line })),
+    photos: room.photos.map((line) => ({ ...line })),
     passes: room.passes.map(passEntry),
     handling: [...room.handling],
     cautions: room.cautions.map(cautionEntry),

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { passKinds } from '../passes/pass-types.ts'
 import { localDateSchema, localDateTimeSchema } from '../project/schema-parts.ts'
-import { keptItemHandlings, sheens } from '../project/vocabulary.ts'
+import { keptItemHandlings, photoStages, sheens } from '../project/vocabulary.ts'
 import { phases } from './phases.ts'
 
 const atLeastZero = z.number().min(0)
@@ -77,6 +77,17 @@ const roomSheet = z.strictObject({
       photo: z.string(),
     }),
   ),
+  photos: z
+    .array(
+      z.strictObject({
+        picture: z.string(),
+        number: z.int().min(1).nullable().describe('Of the finding it shows; null for a room.'),
+        subject: z.string(),
+        stage: z.enum(photoStages),
+        note: z.string(),
+      }),
+    )
+    .describe('On pages behind the sheet.'),
   passes: z.array(passEntry),
   handling: texts,
   cautions: z.array(z.strictObject({ text: z.string(), rule: z.string() })),

@@ -3,12 +3,15 @@ import { waysOut } from '../../core/contract/book.ts'
 import { type Argument, type Handlers, type RequestName, requestNames } from '../../core/contract/requests.ts'
 import { numberedPapers } from '../../core/project/business-record.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
+import { pictureHashSchema } from '../../core/project/schema-parts.ts'
 
 const nothing = z.strictObject({})
 const jobKey = z.string().min(1).max(100)
 /** Much more than the largest job file or printed document measured; less than what would exhaust the machine. */
-const longestText = 30_000_000
+const longestText = 60_000_000
 const documentText = z.string().max(longestText)
+/** Of a picture in base64; what the book keeps of one is less. */
+const longestPicture = 2_800_000
 const fileName = z.string().min(1).max(200)
 const paper = z.enum(['letter', 'a4'])
 
@@ -41,6 +44,8 @@ const argumentSchemas = {
   deleteJob: z.strictObject({ jobKey }),
   importJob: z.strictObject({ text: documentText }),
   exportJob: z.strictObject({ jobKey }),
+  keepPicture: z.strictObject({ base64: z.string().max(longestPicture) }),
+  readPicture: z.strictObject({ hash: pictureHashSchema }),
   saveDocument: z.strictObject({ fileName, mediaType: z.string().min(1).max(100), text: documentText }),
   savePdf: z.strictObject({ fileName, html: documentText, paper }),
   printDocument: z.strictObject({ html: documentText, paper }),

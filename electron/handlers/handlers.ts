@@ -1,14 +1,16 @@
 import { setImmediate as othersFirst } from 'node:timers/promises'
 import { type Handlers, type OpenedJob, shopKey } from '../../core/contract/requests.ts'
+import { lookAtKept } from '../../core/pictures/picture-bounds.ts'
 import { starterShop } from '../../core/price/starter-shop.ts'
 import type { NumberedPaper } from '../../core/project/business-record.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { ShopLists } from '../../core/project/empty-job.ts'
-import { fail, type Outcome } from '../../core/project/problem.ts'
+import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { presencesOf, type WorkElsewhere } from '../../core/schedule/job/elsewhere.ts'
 import type { AcceptedElsewhere } from '../storage/accepted-elsewhere.ts'
 import { renameJob } from '../storage/job-bodies.ts'
 import type { Keeper } from '../storage/keeper.ts'
+import { pictureHash } from '../storage/picture-rows.ts'
 import { jobFileName, type Store } from '../storage/store.ts'
 import { type Clock, newJobId } from './clock.ts'
 import type { Host } from './host.ts'
@@ -92,15 +94,15 @@ export function createHandlers({
     bringJobBack: async ({ name, jobKey }) => {
       const raw = await keeper.jobOfBackup(name, jobKey)
       if (!raw.ok) return raw
-      const { bodies } = raw.value
+      const { bodies, pictures } = raw.value
       const job = await jobFiles.readBodies(bodies)
       if (!job.ok) return job
       await othersFirst()
       return inBook((store) => {
         const prepared = { job: job.value, bodies }
-        if (!store.revision(jobKey).ok) return store.add(prepared)
+        if (!store.revision(jobKey).ok) return store.add(prepared, pictures)
         const older = renameJob(prepared, `${job.value.header.title.slice(0, 180)} (from a backup)`)
-        return older.ok ? store.add(older.value) : older
+        return older.ok ? store.add(older.value, pictures) : older
       })
     },
     goBackToBackup: ({ name }) => keeper.goBackTo(name),
@@ -137,13 +139,31 @@ export function createHandlers({
       const read = await jobFiles.read(text)
       // Taking a large job over from the thread and writing it both take long; others are answered in between.
       await othersFirst()
-      return read.ok ? inBook((store) => store.add(read.value)) : read
+      return read.ok ? inBook((store) => store.add(read.value.job, read.value.pictures)) : read
     },
     exportJob: async ({ jobKey }) => {
       const opened = inBook((store) => store.open(jobKey))
       if (!opened.ok) return opened
+      const taken = inBook((store) => store.picturesForFile(jobKey))
+      if (!taken.ok) return taken
       const { job } = opened.value
-      return { ok: true, value: { fileName: jobFileName(job), text: await jobFiles.write(job) } }
+      const { pictures, leftOut } = taken.value
+      const text = await jobFiles.write({ job, pictures })
+      return succeed({ fileName: jobFileName(job), text, picturesLeftOut: leftOut })
+    },
+    keepPicture: ({ base64 }) => {
+      const bytes = Buffer.from(base64, 'base64')
+      const look = lookAtKept(bytes)
+      if (!look.ok) return look
+      const hash = pictureHash(bytes)
+      const kept = inBook((store) => store.keepPicture({ hash, mediaType: look.value.mediaType, bytes }))
+      return kept.ok ? succeed({ hash }) : kept
+    },
+    readPicture: ({ hash }) => {
+      const read = inBook((store) => store.picture(hash))
+      if (!read.ok) return read
+      const { mediaType, bytes } = read.value
+      return succeed({ mediaType, base64: Buffer.from(bytes).toString('base64') })
     },
     saveDocument: (argument) => host.saveDocument(argument),
     savePdf: (argument) => host.savePdf(argument),

@@ -60,7 +60,7 @@ export function jobFilesBeside(script: string): JobFiles {
 
   return {
     read: (text) => work('read', text),
-    write: (job) => work('write', job),
+    write: (file) => work('write', file),
     readBodies: (bodies) => work('readBodies', bodies),
   }
 }

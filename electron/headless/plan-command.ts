@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Handlers } from '../../core/contract/requests.ts'
 import type { Job } from '../../core/project/job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { picturesNamed, withPictures } from '../../core/work-order/pictured.ts'
 import { readWords } from './summary-words.ts'
 import { writeFolder } from './write-folder.ts'
 
@@ -47,12 +48,23 @@ async function planInto(
   const made = makeFiles(opened.value.job, progress)
   if (!made.ok) return made
   for (const [fileName, content] of Object.entries(made.value.files)) {
-    const saved = await handlers.saveDocument({ fileName, mediaType: mediaTypeOf(fileName), text: content })
+    const text = fileName.endsWith('.html') ? await pictured(content, handlers) : content
+    const saved = await handlers.saveDocument({ fileName, mediaType: mediaTypeOf(fileName), text })
     if (!saved.ok) return saved
   }
   const written = writeFolder(outFolder, documents)
   if (!written.ok) return written
   return succeed([...made.value.summary, `Written to ${outFolder}: ${[...documents.keys()].join(', ')}`])
+}
+
+/** A paper with the pictures that came with the job. */
+async function pictured(paper: string, handlers: Handlers): Promise<string> {
+  const addresses = new Map<string, string>()
+  for (const hash of picturesNamed(paper)) {
+    const read = await handlers.readPicture({ hash })
+    if (read.ok) addresses.set(hash, `data:${read.value.mediaType};base64,${read.value.base64}`)
+  }
+  return withPictures(paper, (hash) => addresses.get(hash) ?? null)
 }
 
 function readText(path: string): Outcome<string> {

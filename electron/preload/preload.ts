@@ -25,6 +25,8 @@ const channels = {
   deleteJob: 'coatwright:deleteJob',
   importJob: 'coatwright:importJob',
   exportJob: 'coatwright:exportJob',
+  keepPicture: 'coatwright:keepPicture',
+  readPicture: 'coatwright:readPicture',
   saveDocument: 'coatwright:saveDocument',
   savePdf: 'coatwright:savePdf',
   printDocument: 'coatwright:printDocument',

@@ -20,6 +20,7 @@ import { damage, describeFailure, isFullDisk, problemOfFailure } from './failure
 import { lookOver, lookOverLog } from './look-over.ts'
 import { type Migration, pendingMigrations } from './migrations.ts'
 import { bringToNewestForm, connect, foldLog, giveMark, markOf } from './open-book.ts'
+import { sweepPictures } from './picture-rows.ts'
 import { emptyBook, missingBook, replacedBook, shutBook, shutBy } from './shut-book.ts'
 
 interface OpeningParts {
@@ -109,6 +110,7 @@ async function openWhole(parts: OpeningParts): Promise<Opening> {
     const brought = bringToNewestForm(database, pending.value, now())
     if (!brought.ok) return shutAgain(database, brought.problem)
     giveMark(database, known)
+    sweepPictures(database)
     foldLog(database)
     const isOther = isOtherThanBackups(markOf(database), path)
     if (isOther || (!isNew && hasChangedSinceBackup(database, path))) {

@@ -11,6 +11,7 @@ export const tableNames = {
   keptItems: 'kept_items',
   existing: 'existing',
   conditions: 'conditions',
+  photos: 'photos',
   holds: 'holds',
   colours: 'colours',
   finishes: 'finishes',

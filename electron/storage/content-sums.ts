@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3'
 
-/** Kept by the program's own hand, not by a job. */
-const apart = ['applied_migrations', 'content_sums']
+/** Kept by the program's own hand, not by a job; a picture is known by its own sum and looked at when it is read. */
+const apart = ['applied_migrations', 'content_sums', 'pictures']
 
 /** The function of SQL that sums up a row. */
 const rowSum = 'content_row_sum'

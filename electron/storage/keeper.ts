@@ -9,8 +9,7 @@ import { type BookLock, takeBookLock } from './book-lock.ts'
 import { type Agreed, openCarefully } from './book-opening.ts'
 import { findRealPlace, lookAtPlace } from './book-place.ts'
 import { problemOfFailure, storageProblem } from './failures.ts'
-import type { RawJob } from './job-rows.ts'
-import { checkCopy, jobOfBackup, jobsOfBackup } from './look-inside.ts'
+import { checkCopy, type JobOfBackup, jobOfBackup, jobsOfBackup } from './look-inside.ts'
 import { beginSession, type Session, type SessionOptions } from './session.ts'
 import { exchangedBook, shutBook, shutBy } from './shut-book.ts'
 import type { Store } from './store.ts'
@@ -29,7 +28,7 @@ export interface Keeper {
   readonly listBackups: () => Promise<Outcome<readonly BackupSummary[]>>
   readonly lookInto: (name: string) => Promise<Outcome<readonly JobSummary[]>>
   /** One job of a backup, for whoever reads it and puts it into the open book. */
-  readonly jobOfBackup: (name: string, jobKey: string) => Promise<Outcome<RawJob>>
+  readonly jobOfBackup: (name: string, jobKey: string) => Promise<Outcome<JobOfBackup>>
   /** Sets the book aside and opens a copy of a backup in its place. */
   readonly goBackTo: (name: string) => Promise<Outcome<BookState>>
   readonly leave: (way: WayOut) => Promise<Outcome<BookState>>

@@ -1,5 +1,6 @@
 import BetterSqlite3, { type Database } from 'better-sqlite3'
 import type { JobSummary } from '../../core/contract/requests.ts'
+import type { BookPicture } from '../../core/pictures/picture-bounds.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { backupFolder } from './book-files.ts'
 import { findDamage } from './damage.ts'
@@ -8,6 +9,7 @@ import { listJobRows, type RawJob, readRawJob } from './job-rows.ts'
 import { lookOverLog, onCopy } from './look-over.ts'
 import { type Migration, pendingMigrations } from './migrations.ts'
 import { bringToNewestForm } from './open-book.ts'
+import { picturesOfJob } from './picture-rows.ts'
 
 interface InsideParts {
   readonly bookPath: string
@@ -21,11 +23,21 @@ export function jobsOfBackup(source: string, parts: InsideParts): Promise<Outcom
   return insideInNewestForm(source, parts, (copy) => succeed(listJobRows(copy)))
 }
 
-/** One job of a backup in the newest form, not read yet. */
-export function jobOfBackup(source: string, jobKey: string, parts: InsideParts): Promise<Outcome<RawJob>> {
+/** A job of a backup, not read yet, with its pictures. */
+export interface JobOfBackup extends RawJob {
+  readonly pictures: readonly BookPicture[]
+}
+
+/** One job of a backup in the newest form. */
+export function jobOfBackup(
+  source: string,
+  jobKey: string,
+  parts: InsideParts,
+): Promise<Outcome<JobOfBackup>> {
   return insideInNewestForm(source, parts, (copy) => {
     const raw = readRawJob(copy, jobKey)
-    return raw === undefined ? fail('notFound', 'That backup has no such job.', [jobKey]) : succeed(raw)
+    if (raw === undefined) return fail('notFound', 'That backup has no such job.', [jobKey])
+    return succeed({ ...raw, pictures: picturesOfJob(copy, jobKey) })
   })
 }
 

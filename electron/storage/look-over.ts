@@ -71,8 +71,10 @@ export function lookOver(
   migrations: readonly Migration[],
   othersWait: boolean,
 ): Promise<Outcome<LookedOver>> {
+  const isClosed = !hasLog(path)
   return onCopy(path, folder, async (copy) => {
-    const damage = await findDamage(copy, path, othersWait)
+    // A book that was closed properly is looked over in parts; whatever a dead process left behind is checked whole.
+    const damage = await findDamage(copy, path, othersWait || isClosed)
     if (!damage.ok) return damage
     const pending = pendingMigrations(copy, migrations)
     if (!pending.ok) return pending

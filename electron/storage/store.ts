@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3'
 import { type JobSummary, type OpenedJob, shopKey } from '../../core/contract/requests.ts'
+import { type BookPicture, mostBytesInFile, picturesThatFit } from '../../core/pictures/picture-bounds.ts'
 import { applyDiff, type JobDiff } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
@@ -22,6 +23,7 @@ import {
 } from './job-rows.ts'
 import type { Migration } from './migrations.ts'
 import { openBook } from './open-book.ts'
+import { insertPictures, pictureSizes, readPicture } from './picture-rows.ts'
 
 export interface StoreOptions {
   readonly migrations: readonly Migration[]
@@ -38,6 +40,11 @@ interface StoreHooks {
   readonly after: (wrote: boolean) => void
 }
 
+interface PicturesForFile {
+  readonly pictures: readonly BookPicture[]
+  readonly leftOut: number
+}
+
 const noHooks: StoreHooks = { before: () => succeed(null), after: () => undefined }
 
 /** The book of jobs, open for this process alone. Every call is one transaction: done whole or not at all. */
@@ -46,8 +53,8 @@ export interface Store {
   readonly list: () => Outcome<readonly JobSummary[]>
   /** Under the given key, or a new one. */
   readonly create: (job: Job, jobKey?: string) => Outcome<OpenedJob>
-  /** Stores a job that was read and prepared elsewhere. */
-  readonly add: (prepared: PreparedJob) => Outcome<OpenedJob>
+  /** Stores a job that was read and prepared elsewhere, with the pictures that came with it. */
+  readonly add: (prepared: PreparedJob, pictures?: readonly BookPicture[]) => Outcome<OpenedJob>
   /** What the book has of a job that was not read yet, for whoever wants to read it elsewhere. */
   readonly raw: (jobKey: string) => Outcome<RawJob | undefined>
   readonly learn: (jobKey: string, read: RawJob, job: Outcome<Job>) => void
@@ -62,6 +69,11 @@ export interface Store {
     revision: number,
     diff: JobDiff,
   ) => Outcome<{ readonly revision: number }>
+  /** Keeps a picture; what refers to it comes with an edit afterwards. */
+  readonly keepPicture: (picture: BookPicture) => Outcome<null>
+  readonly picture: (hash: string) => Outcome<BookPicture>
+  /** Pictures of a job that a file of it takes along, and how many have no room in it. */
+  readonly picturesForFile: (jobKey: string) => Outcome<PicturesForFile>
   readonly delete: (jobKey: string) => Outcome<Record<string, never>>
   readonly import: (text: string) => Outcome<OpenedJob>
   readonly export: (jobKey: string) => Outcome<{ readonly fileName: string; readonly text: string }>
@@ -113,8 +125,15 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     return prepared.ok ? insert(prepared.value, jobKey) : prepared
   }
 
-  function insert(prepared: PreparedJob, jobKey: string): Outcome<OpenedJob> {
-    const made = inTransaction(() => succeed(insertJobRows(database, jobKey, prepared, options.now())))
+  function insert(
+    prepared: PreparedJob,
+    jobKey: string,
+    pictures: readonly BookPicture[] = [],
+  ): Outcome<OpenedJob> {
+    const made = inTransaction(() => {
+      const kept = insertPictures(database, pictures, options.now())
+      return kept.ok ? succeed(insertJobRows(database, jobKey, prepared, options.now())) : kept
+    })
     if (made.ok) known.set(jobKey, made.value)
     return made
   }
@@ -153,6 +172,15 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     return written
   }
 
+  function picturesForFile(jobKey: string): Outcome<PicturesForFile> {
+    return inTransaction(() => {
+      const { taken, leftOut } = picturesThatFit(pictureSizes(database, jobKey), mostBytesInFile)
+      const read = taken.map((hash) => readPicture(database, hash))
+      const pictures = read.flatMap((each) => (each.ok ? [each.value] : []))
+      return succeed({ pictures, leftOut: leftOut + read.length - pictures.length })
+    })
+  }
+
   function remove(jobKey: string): Outcome<Record<string, never>> {
     if (jobKey === shopKey) return fail('notAllowed', 'The shop sheet stays in the book.')
     known.delete(jobKey)
@@ -173,7 +201,7 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     path: database.name,
     list: () => inTransaction(() => succeed(listJobRows(database))),
     create,
-    add: (prepared) => insert(prepared, options.newJobKey()),
+    add: (prepared, pictures) => insert(prepared, options.newJobKey(), pictures),
     raw,
     learn,
     open: (jobKey) => inTransaction(() => load(jobKey)),
@@ -183,6 +211,9 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     },
     acceptedElsewhere: (jobKey) => inTransaction(() => succeed(readAcceptedElsewhere(database, jobKey))),
     storeEdit,
+    keepPicture: (picture) => inTransaction(() => insertPictures(database, [picture], options.now())),
+    picture: (hash) => inTransaction(() => readPicture(database, hash)),
+    picturesForFile,
     delete: remove,
     import: (text) => {
       const job = readJobFile(text)

@@ -24,6 +24,7 @@ const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   keptItems: 'Thing that stays',
   existing: 'What is there now',
   conditions: 'Condition',
+  photos: 'Photo',
   holds: 'Hold',
   colours: 'Color',
   finishes: 'Finish',

@@ -1,8 +1,9 @@
 import { type OpenedJob, shopKey } from '../../core/contract/requests.ts'
+import { mostBytesInFile } from '../../core/pictures/picture-bounds.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import { type Job, type JobHeader, records } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
-import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import { fail, type Outcome, problem, succeed } from '../../core/project/problem.ts'
 import type { Storey } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
 import { changeHeader } from '../panels/parts/edits.ts'
@@ -104,6 +105,10 @@ export async function exportJob(): Promise<void> {
   const file = await ask('exportJob', { jobKey })
   if (!file.ok) return jobStore.refuse(file.problem)
   await saveFile(file.value.fileName, file.value.text)
+  const { picturesLeftOut } = file.value
+  if (picturesLeftOut === 0) return
+  const words = `${picturesLeftOut} of the pictures had no room in the file (it takes ${mostBytesInFile / 1e6} MB of them). The small ones went first; the large ones stay in this book.`
+  jobStore.refuse(problem('notAllowed', words))
 }
 
 /** The job as it stands on the page, as a job file; needs no book. */

@@ -65,7 +65,10 @@ export const WallSolid = memo(function WallSolid(props: {
 
 /** The floor inside the walls; what is selected and what is lit show in it. */
 export const RoomFloor = memo(function RoomFloor(
-  props: Pick<RoomDrawingProps, 'room' | 'view' | 'colors' | 'isSelected' | 'litIds'>,
+  props: Pick<RoomDrawingProps, 'room' | 'view' | 'colors' | 'isSelected' | 'litIds'> & {
+    /** A picture lies under it and shows through. */
+    readonly isSheer: boolean
+  },
 ) {
   const { room, view, colors } = props
   const fill = props.litIds.includes(room.id)
@@ -73,7 +76,15 @@ export const RoomFloor = memo(function RoomFloor(
     : props.isSelected
       ? colors.actSoft
       : colors.paperRaised
-  return <Line points={screenPoints(view, room.corners)} closed fill={fill} listening={false} />
+  return (
+    <Line
+      points={screenPoints(view, room.corners)}
+      closed
+      fill={fill}
+      opacity={props.isSheer ? 0.4 : 1}
+      listening={false}
+    />
+  )
 })
 
 export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {

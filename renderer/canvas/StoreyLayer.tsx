@@ -7,6 +7,7 @@ import { OpeningDrawing } from './OpeningDrawing.tsx'
 import { RoomBelow, RoomDrawing, RoomFloor, RoomTitle, WallSolid } from './RoomDrawing.tsx'
 import { partitions } from './sketch-input.ts'
 import { useSketch } from './sketch-store.ts'
+import { UnderlayDrawing } from './UnderlayDrawing.tsx'
 
 interface StoreyLayerProps {
   /** The job as drafted. */
@@ -23,6 +24,7 @@ export function StoreyLayer({ job, colors, refusedIds }: StoreyLayerProps) {
   const { view, size, litIds, showsGrid } = useSketch((state) => state)
   const system = job.header.unitSystem
   const thickness = partitions[system]
+  const underlay = job.storeys[storeyId]?.underlay
   const rooms = records(job.rooms).filter((room) => room.storeyId === storeyId)
   const looks = rooms.map((room) => ({
     room,
@@ -34,6 +36,7 @@ export function StoreyLayer({ job, colors, refusedIds }: StoreyLayerProps) {
   }))
   return (
     <Layer listening={false}>
+      {underlay === undefined ? null : <UnderlayDrawing underlay={underlay} view={view} />}
       {showsGrid ? <Grid view={view} size={size} colors={colors} system={system} /> : null}
       {rooms.map((room) => (
         <WallSolid key={room.id} room={room} view={view} thickness={thickness} color={colors.line} />
@@ -46,6 +49,7 @@ export function StoreyLayer({ job, colors, refusedIds }: StoreyLayerProps) {
           colors={colors}
           isSelected={isSelected}
           litIds={litIds}
+          isSheer={underlay?.isShown ?? false}
         />
       ))}
       {roomsBelow(job, storeyId).map((room) => (

@@ -1,5 +1,6 @@
 import type { HoldId } from '../../core/project/hold-records.ts'
 import type { IssuedId } from '../../core/project/issued-records.ts'
+import type { PhotoId } from '../../core/project/photo-records.ts'
 import type { MarkId, PinId } from '../../core/project/progress-records.ts'
 import type { CrewMemberId, ProductId } from '../../core/project/shop-records.ts'
 import type {
@@ -32,6 +33,7 @@ interface IdOf
   readonly hatch: CeilingOpeningId
   readonly existing: ExistingId
   readonly condition: ConditionId
+  readonly photo: PhotoId
   readonly finish: FinishId
   readonly colour: ColourId
   readonly kept: KeptItemId

@@ -5,6 +5,7 @@ export const coreOrder = [
   'words',
   'geometry',
   'project',
+  'pictures',
   'sketch',
   'quantities',
   'specification',

@@ -41,9 +41,9 @@ test('between taking a job over from the thread and writing it into the book, ot
   const order: string[] = []
   const store: typeof book = {
     ...book,
-    add: (prepared) => {
+    add: (prepared, pictures) => {
       order.push('written')
-      return book.add(prepared)
+      return book.add(prepared, pictures)
     },
   }
   const read: JobFiles['read'] = (text) => {

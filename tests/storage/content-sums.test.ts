@@ -26,7 +26,13 @@ test('sums follow every way of writing: new jobs, edits of every kind, orders, r
   const named = { ...more, header: { ...more.header, client: 'Somebody else' } }
   granted(store.storeEdit(jobKey, 1, diffJobs(job, more)))
   granted(store.storeEdit(jobKey, 2, diffJobs(more, named)))
-  granted(store.storeEdit(jobKey, 3, diffJobs(named, { ...named, conditions: {}, colours: job.colours })))
+  granted(
+    store.storeEdit(
+      jobKey,
+      3,
+      diffJobs(named, { ...named, conditions: {}, photos: {}, colours: job.colours }),
+    ),
+  )
   const [first] = granted(store.list()).filter((each) => each.jobKey !== jobKey)
   granted(await keeper.remove(first?.jobKey ?? ''))
   await keeper.close()

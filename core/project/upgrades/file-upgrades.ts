@@ -8,6 +8,7 @@ import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
 import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 import { withHolds } from './with-holds.ts'
+import { withPhotos } from './with-photos.ts'
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
 const toVersion2: readonly FileUpgrade[] = [
@@ -28,8 +29,17 @@ const toVersion4: readonly FileUpgrade[] = [withLookedAtPieces]
 /** Version 5 says how to reach the client and get in, and holds the job's copy of who the shop is. */
 const toVersion5: readonly FileUpgrade[] = [withJobSheet, withBusiness]
 
+/** Version 6 holds photos, and their pictures where they travel along. */
+const toVersion6: readonly FileUpgrade[] = [withPhotos]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
-const fileUpgrades: readonly (readonly FileUpgrade[])[] = [toVersion2, toVersion3, toVersion4, toVersion5]
+const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
+  toVersion2,
+  toVersion3,
+  toVersion4,
+  toVersion5,
+  toVersion6,
+]
 
 /** The version that upgrades lead to: the one this program writes. */
 export const newestVersion = fileUpgrades.length + 1

@@ -9,6 +9,7 @@ import {
 import type { Operation, Step } from '../../specification/types.ts'
 import { squareMetres } from '../../units/area.ts'
 import { roomOfCondition, surfaceWords } from '../surface-words.ts'
+import { photoWords } from './photo-lines.ts'
 import type { SetContext } from './set-context.ts'
 import type { RepairLine } from './sheet-types.ts'
 import { repairWords, shortArea, shortLength } from './sheet-words.ts'
@@ -37,7 +38,7 @@ function foundLine(context: SetContext, condition: Condition, number: number): R
     amount: foundAmount(context, condition),
     how: howWords(steps),
     note: [...cause, ...(condition.note === '' ? [] : [condition.note])].join('; '),
-    photo: condition.photo ?? '',
+    photo: photoWords(context.job, condition),
   }
 }
 

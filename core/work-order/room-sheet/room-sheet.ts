@@ -17,6 +17,7 @@ import { roomOfCondition } from '../surface-words.ts'
 import { earliest, latest, type WorkPlanTask } from '../work-plan.ts'
 import { colorLines, unpaintedOf } from './color-lines.ts'
 import { sheetPasses } from './pass-entries.ts'
+import { photoLines } from './photo-lines.ts'
 import { planPlace } from './plan-place.ts'
 import { repairLines } from './repair-lines.ts'
 import { type SetContext, setContext } from './set-context.ts'
@@ -71,6 +72,7 @@ export function roomSheet(input: RoomSheetInput, set: RoomSet): Omit<RoomSheet, 
       context,
       found.map(({ condition }) => condition),
     ),
+    photos: photoLines(job, set, found),
     passes: sheetPasses(
       context,
       passes,

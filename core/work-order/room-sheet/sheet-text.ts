@@ -106,5 +106,5 @@ export function primerText({ primer, primerGallons }: ColorLine, system: LengthU
 /** `stress crack, slight: old leak (put right)`. */
 export function repairText({ what, note, photo }: RepairLine, withNotes: boolean): string {
   const notes = withNotes && note !== '' ? `; ${note}` : ''
-  return `${what}${notes}${photo === '' ? '' : ` (photo ${photo})`}`
+  return `${what}${notes}${photo === '' ? '' : ` (${photo})`}`
 }

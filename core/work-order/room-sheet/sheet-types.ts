@@ -2,7 +2,7 @@ import type { PassKind } from '../../passes/pass-types.ts'
 import type { ProductId } from '../../project/shop-records.ts'
 import type { OpeningId, RoomId } from '../../project/sketch-records.ts'
 import type { ColourId } from '../../project/survey-records.ts'
-import type { KeptItemHandling, Sheen } from '../../project/vocabulary.ts'
+import type { KeptItemHandling, PhotoStage, Sheen } from '../../project/vocabulary.ts'
 import type { Caution } from '../../specification/types.ts'
 import type { SiteMoment } from '../../time/site-moment.ts'
 import type { HoldLine } from '../hold-words.ts'
@@ -39,6 +39,8 @@ export interface RoomSheet {
   /** What stays as it is, in words. */
   readonly unpainted: readonly string[]
   readonly repairs: readonly RepairLine[]
+  /** On pages behind the sheet. */
+  readonly photos: readonly PhotoLine[]
   readonly passes: readonly PassEntry[]
   /** How a brush goes round doors, sash and stairs, and what else changes what a hand does. */
   readonly handling: readonly string[]
@@ -99,8 +101,19 @@ export interface RepairLine {
   readonly how: string
   /** Suspected cause and what was written down; empty for none. */
   readonly note: string
-  /** File name; empty for none. */
+  /** `photo crack.jpg` for one kept elsewhere, `2 photos behind`; empty for none. */
   readonly photo: string
+}
+
+export interface PhotoLine {
+  /** Hash of the small picture. */
+  readonly picture: string
+  /** Of the finding it shows; null for a room. */
+  readonly number: number | null
+  /** The room, or what was found. */
+  readonly subject: string
+  readonly stage: PhotoStage
+  readonly note: string
 }
 
 export interface PassEntry {

@@ -8,6 +8,7 @@ import { command } from '../parts/edits.ts'
 import { addRoomOfSize } from './by-keys.ts'
 import { openingTitle } from './opening-title.ts'
 import { showStorey } from './storey-view.ts'
+import { UnderlayPart } from './underlay/UnderlayPart.tsx'
 
 /** Storeys and their rooms: everything on the drawing, by name and by keyboard. */
 export function SheetList() {
@@ -107,6 +108,7 @@ function StoreyPart(props: { readonly storey: Storey; readonly isShown: boolean;
         <StoreyFields {...props} roomCount={rooms.length} onDone={() => setRenaming(false)} />
       ) : null}
       {isShown ? <RoomNames storeyId={storey.id} /> : null}
+      {isShown ? <UnderlayPart storey={storey} /> : null}
     </section>
   )
 }

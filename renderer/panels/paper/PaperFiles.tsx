@@ -62,9 +62,10 @@ export function PocketPage(props: {
   readonly parts: readonly DocumentPart[]
   readonly memory: PaperMemory
   readonly day: string | null
+  readonly pictured: (html: string) => string
   readonly onDelivered: (delivered: Delivered) => void
 }) {
-  const { order, memory, day, onDelivered } = props
+  const { order, memory, day, pictured, onDelivered } = props
   const { id, title } = useJob().header
   const host = useView((state) => state.host)
   const { today } = useSiteNow()
@@ -75,7 +76,7 @@ export function PocketPage(props: {
     const { rooms, people, weeks } = memory
     const page = pocketHtml(order, parts, { rooms, people, weeks, day }, `${id}-${today}`)
     const name = pocketFileName(title, today.slice(0, 10))
-    onDelivered(await saveText(name, 'text/html', page, host?.host === 'desktop'))
+    onDelivered(await saveText(name, 'text/html', pictured(page), host?.host === 'desktop'))
   }
 
   return (

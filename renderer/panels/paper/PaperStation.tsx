@@ -1,17 +1,19 @@
 import '../parts/station-page.css'
 import './paper.css'
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
 import { isPaper } from '../../../core/project/issued-records.ts'
 import { records } from '../../../core/project/job.ts'
 import { dateWords, momentWords } from '../../../core/time/date-words.ts'
-import { type DocumentPart, wholeDocument } from '../../../core/work-order/html.ts'
+import { type DocumentPart, picturedDocument, wholeDocument } from '../../../core/work-order/html.ts'
 import { chosenDay, wholeJob } from '../../../core/work-order/paper-choice.ts'
 import { noStamp } from '../../../core/work-order/paper-stamp.ts'
+import { picturesNamed, withPictures } from '../../../core/work-order/pictured.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, type PreviewHandle } from '../../print/PaperPreview.tsx'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
+import { usePictures } from '../../state/pictures.ts'
 import { type SearchState, useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
@@ -100,6 +102,12 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
   const given = kept.find((each) => each.id === old)
   const oldPaper = given === undefined ? undefined : openBody(given)
   const size = oldPaper?.size ?? job.header.paper
+  const addressOf = usePaperPictures(oldPaper?.html ?? null)
+  const shownPaper = useMemo(
+    () =>
+      oldPaper === undefined ? picturedDocument(paged, addressOf) : withPictures(oldPaper.html, addressOf),
+    [oldPaper, paged, addressOf],
+  )
   const giving = useGiving({
     name: chosen.name,
     fileName: paperFileName(job.header.title, given?.kind ?? chosen.id, given?.issuedAt ?? today),
@@ -108,6 +116,7 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
     shownId: old,
     show: setOld,
     printShown: () => preview.current?.print(),
+    pictured: (html) => withPictures(html, addressOf),
     outgoing: () =>
       outgoingPaper({
         shown: oldPaper ?? null,
@@ -160,7 +169,14 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
           isDisabled={oldPaper !== undefined}
         />
         <GivingButtons giving={giving} count={count} />
-        <PocketPage order={order} parts={parts} memory={memory} day={shownDay} onDelivered={giving.told} />
+        <PocketPage
+          order={order}
+          parts={parts}
+          memory={memory}
+          day={shownDay}
+          pictured={(html) => withPictures(html, addressOf)}
+          onDelivered={giving.told}
+        />
         <DeliveredWords giving={giving} />
         <PlanDates plan={plan} acceptedAt={acceptedAt} />
         <PlainFiles plan={plan} onDelivered={giving.told} />
@@ -169,7 +185,7 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
       <div className="paper-shown">
         <PaperPreview
           ref={preview}
-          paper={oldPaper?.html ?? paged}
+          paper={shownPaper}
           title={`${oldPaper?.name ?? chosen.name}, as printed`}
           onWhole={(inside) => {
             setCount(pagesOf(heightsIn(inside), size))
@@ -179,6 +195,22 @@ function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly 
       </div>
     </section>
   )
+}
+
+/** Addresses of the pictures of the job's photos, and of those in a paper given out before. */
+function usePaperPictures(paper: string | null): (hash: string) => string | null {
+  const job = useJob()
+  const named = useMemo(
+    () => [
+      ...new Set([
+        ...records(job.photos).map(({ small }) => small),
+        ...(paper === null ? [] : picturesNamed(paper)),
+      ]),
+    ],
+    [job.photos, paper],
+  )
+  const addresses = usePictures(named)
+  return useCallback((hash) => addresses.get(hash) ?? null, [addresses])
 }
 
 /** The parts of a document; of the pack for the crew those that were chosen. */

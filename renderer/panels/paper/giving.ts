@@ -15,6 +15,8 @@ interface GivenPaper {
   readonly shownId: string | null
   readonly show: (id: string) => void
   readonly printShown: () => void
+  /** The paper with its pictures put in; what is kept has only their names. */
+  readonly pictured: (html: string) => string
   readonly outgoing: () => Outgoing
 }
 
@@ -67,11 +69,11 @@ export function useGiving(paper: GivenPaper): Giving {
     delivered,
     told: setDelivered,
     print() {
-      if (writesPdf) void give(({ html }) => printByHost(html, paper.size), 'handedToBrowser')
+      if (writesPdf) void give(({ html }) => printByHost(paper.pictured(html), paper.size), 'handedToBrowser')
       else printByBrowser(paper.outgoing())
     },
     save() {
-      void give(({ html }) => savePdf(`${paper.fileName}.pdf`, html, paper.size), 'written')
+      void give(({ html }) => savePdf(`${paper.fileName}.pdf`, paper.pictured(html), paper.size), 'written')
     },
     isShown() {
       if (!isPrintDue) return

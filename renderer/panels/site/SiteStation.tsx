@@ -22,6 +22,7 @@ import { Empty } from '../parts/Empty.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry } from '../parts/entries.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
+import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
 import { EachRoom } from './EachRoom.tsx'
 import { FoundTab } from './FoundTab.tsx'
 import { PassesTab } from './PassesTab.tsx'
@@ -113,6 +114,26 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
                   roomId={roomId}
                   steps={[...states.values()].filter(({ step }) => step.roomId === roomId)}
                 />
+              )}
+            </EachRoom>
+          ),
+        },
+        {
+          id: 'photos',
+          title: 'Photos',
+          page: () => (
+            <EachRoom job={job} roomIds={roomIds}>
+              {(roomId) => (
+                <div className="tab-pad">
+                  <PhotoStrip
+                    key={roomId}
+                    job={job}
+                    of={{ kind: 'room', roomId }}
+                    subject={job.rooms[roomId]?.name ?? roomId}
+                    stage="after"
+                    takesPaste
+                  />
+                </div>
               )}
             </EachRoom>
           ),

@@ -13,6 +13,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { areaEntry, areaText, lengthEntry, lengthText, wholeNumber } from '../parts/entries.ts'
 import { conditionsOn } from '../parts/found/condition-records.ts'
+import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
 import { foundAmount } from './found-amount.ts'
 
 /** What was written down for a surface, its amount and how bad it is to be changed in place. */
@@ -67,6 +68,12 @@ function FoundLine(props: {
       >
         Remove
       </Button>
+      <PhotoStrip
+        job={job}
+        of={{ kind: 'finding', conditionId: condition.id }}
+        subject={name}
+        stage="before"
+      />
     </li>
   )
 }

@@ -17,6 +17,8 @@ interface SurveyPlanProps {
   readonly roomId: string | null
   readonly pickedKey: string | null
   readonly counts: ReadonlyMap<string, number>
+  /** Photos by room. */
+  readonly photos: ReadonlyMap<string, number>
   readonly onPick: (roomId: RoomId, surface: SurfaceRef) => void
 }
 
@@ -94,6 +96,35 @@ function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixe
         y={middle.y + 22 * pixel}
         pixel={pixel}
       />
+      <PhotoMark
+        count={props.photos.get(room.id) ?? 0}
+        x={middle.x}
+        y={middle.y - 20 * pixel}
+        pixel={pixel}
+      />
+    </g>
+  )
+}
+
+/** A camera with the number of photos beside it. */
+function PhotoMark(props: {
+  readonly count: number
+  readonly x: number
+  readonly y: number
+  readonly pixel: number
+}) {
+  if (props.count === 0) return null
+  return (
+    <g
+      pointerEvents="none"
+      transform={`translate(${props.x} ${props.y}) scale(${props.pixel})`}
+      className="plan-photo"
+    >
+      <path d="M-17 -5 h4 l2 -3 h6 l2 3 h4 v11 h-18 z" />
+      <circle cx="-8" cy="0.5" r="3" />
+      <text x="9" y="1" fontSize="11">
+        {props.count}
+      </text>
     </g>
   )
 }

@@ -1,9 +1,10 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Room, RoomId } from '../../../core/project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
+import { photoCounts } from '../../../core/work-order/room-photos.ts'
 import { viewStore } from '../../state/app.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { Tick } from '../parts/Tick.tsx'
@@ -21,6 +22,7 @@ export function WalkMap(props: {
 }) {
   const { job, takeoff, room, pickedKey, counts, onPicked } = props
   const [isClose, setClose] = useState(false)
+  const photos = useMemo(() => photoCounts(job), [job])
   const rooms = records(job.rooms)
   const onStorey = rooms.filter((each) => each.storeyId === room.storeyId)
 
@@ -63,6 +65,7 @@ export function WalkMap(props: {
         roomId={room.id}
         pickedKey={pickedKey}
         counts={counts}
+        photos={photos}
         onPick={pick}
       />
       <div className="walk-map-foot">

@@ -15,6 +15,7 @@ import { foundCounts } from '../parts/found/condition-records.ts'
 import { HoldPapers } from '../parts/HoldPapers.tsx'
 import { KeptItems } from '../parts/KeptItems.tsx'
 import { PageTabs } from '../parts/PageTabs.tsx'
+import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { Brings } from './Brings.tsx'
 import { ExistingPaper } from './ExistingPaper.tsx'
@@ -54,7 +55,7 @@ export function WalkStation() {
     setBegun(next === null || pickedKey === null ? null : { key: pickedKey, draft: next })
   return (
     <section className="station-page walk" aria-label="Walk">
-      <div className="walk-desk">
+      <div className="walk-panes">
         <WalkMap
           job={job}
           takeoff={takeoff}
@@ -110,7 +111,7 @@ function NothingToWalk() {
   )
 }
 
-const tabIds = ['wrong', 'there', 'stays', 'small', 'decide'] as const
+const tabIds = ['wrong', 'there', 'stays', 'small', 'photos', 'decide'] as const
 type TabId = (typeof tabIds)[number]
 
 interface PapersProps {
@@ -130,6 +131,7 @@ function WalkPapers(props: PapersProps) {
   const { job, specification } = chain
   const key = `${room.id}/${surface?.key ?? ''}`
   const kept = records(job.keptItems).filter(({ roomId }) => roomId === room.id).length
+  const photos = records(job.photos).filter(({ of }) => of.kind === 'room' && of.roomId === room.id).length
   const toDecide = [
     ...specification.holds.filter(({ roomId, cleared }) => roomId === room.id && cleared === null),
     ...specification.notices.filter(({ roomId, holdKey }) => roomId === room.id && holdKey === undefined),
@@ -174,6 +176,22 @@ function WalkPapers(props: PapersProps) {
             id: 'small',
             title: 'Small damage',
             page: () => <SmallDamage key={room.id} job={job} room={room} surfaces={surfaces} />,
+          },
+          {
+            id: 'photos',
+            title: `Photos ${photos}`,
+            page: () => (
+              <div className="tab-pad">
+                <PhotoStrip
+                  key={room.id}
+                  job={job}
+                  of={{ kind: 'room', roomId: room.id }}
+                  subject={room.name}
+                  stage="before"
+                  takesPaste
+                />
+              </div>
+            ),
           },
           {
             id: 'decide',

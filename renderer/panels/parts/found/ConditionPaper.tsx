@@ -101,12 +101,14 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
           read={words(200)}
           onCommit={(suspectedCause) => change({ suspectedCause })}
         />
-        <EntryField
-          label="Photo, file name"
-          shown={draft.photo ?? ''}
-          read={orNothing<string>(words(200))}
-          onCommit={(photo) => change({ photo })}
-        />
+        {draft.photo === null ? null : (
+          <EntryField
+            label="Photo kept elsewhere, name"
+            shown={draft.photo}
+            read={orNothing<string>(words(200))}
+            onCommit={(photo) => change({ photo })}
+          />
+        )}
       </div>
       <p className="quiet">Fill in what was measured; what is left empty is taken by how bad it is.</p>
       <Tick isOn={draft.causeCured} onChange={(causeCured) => change({ causeCured })}>

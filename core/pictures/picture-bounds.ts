@@ -1,0 +1,111 @@
+import { fail, type Outcome, succeed } from '../project/problem.ts'
+import { lookAtPicture, type PictureLook, type PictureType } from './picture-look.ts'
+
+/** Bytes of one picture in the book; a photo of 1600 pixels as JPEG has 200 000 to 600 000. */
+export const largestPicture = 2_000_000
+
+/** Bytes of all pictures in one book, so that it can still be copied in one go. */
+const mostPictureBytes = 2_000_000_000
+
+/** Bytes of a file somebody chooses, before it is made smaller. */
+const largestFile = 60_000_000
+
+/** Pixels that are decoded at once; 120 million take 480 MB of memory for a moment. */
+const mostPixels = 120_000_000
+
+/** Bytes of pictures that travel with a job file. */
+export const mostBytesInFile = 36_000_000
+
+/** The longer side in pixels: to look at closely, and for lists, plan and paper. */
+export const photoSides = { large: 1600, small: 480 } as const
+
+/** The longer side of a picture under the sketch. */
+export const planSide = 2400
+
+/**
+ * Whether a file somebody chose can be taken. The answer says what it is; a problem says what is wrong in words that go on after the
+ * file's name.
+ */
+export function lookAtChosen(bytes: Uint8Array): Outcome<PictureLook> {
+  if (bytes.length === 0) return fail('notValid', 'It is empty.')
+  if (bytes.length > largestFile) {
+    return fail(
+      'notValid',
+      `It has ${megabytes(bytes.length)}; a picture may have up to ${megabytes(largestFile)}.`,
+    )
+  }
+  const look = lookAtPicture(bytes)
+  if (!look.ok) return look
+  const { width, height } = look.value
+  if (width * height <= mostPixels) return look
+  return fail(
+    'notValid',
+    `It has ${width} × ${height} pixels; up to ${mostPixels / 1e6} million can be read. Save it smaller first.`,
+  )
+}
+
+/**
+ * Whether a picture may go into the book: bare (no place, device or words in it), upright, and not too large. The program makes its
+ * pictures so; anything else comes from elsewhere.
+ */
+export function lookAtKept(bytes: Uint8Array): Outcome<PictureLook> {
+  if (bytes.length > largestPicture) {
+    return fail(
+      'notValid',
+      `The picture has ${megabytes(bytes.length)}; the book keeps up to ${megabytes(largestPicture)} of each.`,
+    )
+  }
+  const look = lookAtPicture(bytes)
+  if (!look.ok) return fail('notValid', `The picture cannot be kept. ${look.problem.sentence}`)
+  if (!look.value.carriesData && look.value.orientation === 1) return look
+  return fail('notValid', 'The picture says more than it shows (place, device or words), and was not kept.')
+}
+
+/** The size with the longer side at most `longest` pixels; never larger than it is. */
+export function sizeWithin(
+  width: number,
+  height: number,
+  longest: number,
+): { readonly width: number; readonly height: number } {
+  const share = Math.min(1, longest / Math.max(width, height))
+  return { width: Math.max(1, Math.round(width * share)), height: Math.max(1, Math.round(height * share)) }
+}
+
+/** A picture on its way into or out of the book, known by the SHA-256 of its bytes in small hexadecimal digits. */
+export interface BookPicture {
+  readonly hash: string
+  readonly mediaType: PictureType
+  readonly bytes: Uint8Array
+}
+
+/**
+ * As many pictures as fit `most` bytes, in the order given; a smaller one that comes later still goes in.
+ *
+ * @returns hashes to take, and how many stay behind
+ */
+export function picturesThatFit(
+  sizes: readonly { readonly hash: string; readonly bytes: number }[],
+  most: number,
+): { readonly taken: readonly string[]; readonly leftOut: number } {
+  const taken: string[] = []
+  let left = most
+  for (const { hash, bytes } of sizes) {
+    if (bytes > left) continue
+    left -= bytes
+    taken.push(hash)
+  }
+  return { taken, leftOut: sizes.length - taken.length }
+}
+
+function megabytes(bytes: number): string {
+  return `${Math.ceil(bytes / 100_000) / 10} MB`
+}
+
+/** Whether so many more bytes still go into a book of pictures. */
+export function roomForPicture(bytesInBook: number, more: number): Outcome<null> {
+  if (bytesInBook + more <= mostPictureBytes) return succeed(null)
+  return fail(
+    'notAllowed',
+    `The book holds ${megabytes(bytesInBook)} of pictures and takes no more than ${megabytes(mostPictureBytes)}. Send out old jobs as files and take them out of the book.`,
+  )
+}
