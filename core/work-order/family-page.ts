@@ -33,7 +33,7 @@ function firstDay({ stretches }: FamilyRoom): string {
 }
 
 function familyRoom(job: Job, plan: JudgedPlan, set: RoomSet): FamilyRoom {
-  const stretches = stretchesOf(plan, set)
+  const stretches = outOfUseOf(plan, set)
   const last = latest(stretches.map(({ to }) => to))
   const rooms = set.roomIds.flatMap((id) => job.rooms[id] ?? [])
   return {
@@ -53,7 +53,7 @@ interface Moments {
 }
 
 /** As the plan gives the room back; a plan that does not say it has its first and last work, drying included. */
-function stretchesOf(plan: JudgedPlan, set: RoomSet): readonly Moments[] {
+export function outOfUseOf(plan: JudgedPlan, set: RoomSet): readonly Moments[] {
   const isIn = (roomId: RoomId) => set.roomIds.includes(roomId)
   if (plan.roomsOutOfUse !== undefined) {
     return plan.roomsOutOfUse.filter(({ roomId }) => isIn(roomId)).toSorted(byFrom)

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
 import { dateWords } from '../../../core/time/date-words.ts'
@@ -14,6 +15,7 @@ export function PlanStatus(props: {
   readonly found: FoundPlan | null
   readonly state: SearchState
   readonly isTrial: boolean
+  readonly children: ReactNode
 }) {
   const { job, found, state } = props
   const { unitSystem } = job.header
@@ -43,6 +45,7 @@ export function PlanStatus(props: {
           </p>
         ))}
       </div>
+      {props.children}
       {state.status === 'searching' ? (
         <Button className="plain-button" onPress={() => stopLooking(props.isTrial ? 'trial' : 'present')}>
           Looking for a better one: stop

@@ -5,13 +5,14 @@ import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { finishOf } from '../../../core/schedule/model.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
 import { localTimeIn } from '../../../core/time/local-time.ts'
-import { instantOf, momentsIn } from '../../../core/time/site-moment.ts'
+import { dateOf, instantOf, momentsIn } from '../../../core/time/site-moment.ts'
 import { useJob } from '../../state/app.ts'
 import { passesOf, specificationOf } from '../../state/derived.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { useChoice } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
+import { HouseOverDays } from '../parts/house-picture/HouseOverDays.tsx'
 import { ChoicePanel } from './choice/ChoicePanel.tsx'
 import { MoveVerdict } from './MoveVerdict.tsx'
 import { NoPlan } from './NoPlan.tsx'
@@ -20,8 +21,8 @@ import { PlanDrawing } from './PlanDrawing.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
 import { tryPin, tryUnpin } from './pin-trials.ts'
-import { drawingOf, planLook, triedStarts } from './plan-look.ts'
-import { ScaleChoice, useScale } from './ScaleChoice.tsx'
+import { drawingOf, planLook, type Scale, triedStarts } from './plan-look.ts'
+import { HouseButton, ScaleChoice, useScale } from './ScaleChoice.tsx'
 import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
 import { taskWords } from './task-words.ts'
@@ -87,9 +88,18 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
   return (
     <div className="plan-page">
       <div className="plan-main">
-        <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown} />
+        <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown}>
+          <HouseButton scale={scale} onScale={setScale} />
+        </PlanStatus>
         <ChoicePanel choice={choice} present={present.plan} />
-        {found !== null && drawing === null ? (
+        {found !== null && scale === 'house' ? (
+          <HouseOverDays
+            job={shownJob}
+            plan={found.workPlan}
+            today={dateOf(now)}
+            onPick={(setId) => setPickedId(firstTaskOf(found, setId))}
+          />
+        ) : found !== null && drawing === null ? (
           <WholeJobFrame
             job={shownJob}
             found={found}
@@ -115,12 +125,7 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
         {held === null ? (
           <TrialBar trial={trial} present={present} search={search} drawing={shownTrial} />
         ) : null}
-        <PlanLegend
-          found={found}
-          isWhole={scale === 'whole'}
-          isPicked={pickedId !== null}
-          showsMoved={isTrialShown}
-        />
+        <PlanLegend found={found} scale={scale} isPicked={pickedId !== null} showsMoved={isTrialShown} />
       </div>
       <aside className="pane pane-side" aria-label="Plan and task">
         {found === null ? null : pickedId === null ? (
@@ -156,7 +161,7 @@ interface PlanPictureOf {
   readonly comparedTo: FoundPlan | null
   readonly trial: Trial
   readonly pickedId: string | null
-  readonly scale: ReturnType<typeof useScale>[0]
+  readonly scale: Scale
 }
 
 /** All that is drawn of a plan, each worked out again only when what it follows from has changed. */
@@ -173,7 +178,7 @@ function usePlanPicture({ job, shownJob, found, comparedTo, trial, pickedId, sca
   const pins = useMemo(() => pinsOnPasses(passes, records(trial.job.pins)), [passes, trial.job.pins])
   const drawing = useMemo(
     () =>
-      found === null || scale === 'whole'
+      found === null || typeof scale !== 'number'
         ? null
         : drawingOf({ job: shownJob, found, local, pixelsPerHour: scale }),
     [found, local, scale, shownJob],
@@ -238,14 +243,14 @@ function HoursPicture(props: {
 
 function PlanLegend(props: {
   readonly found: FoundPlan | null
-  readonly isWhole: boolean
+  readonly scale: Scale
   readonly isPicked: boolean
   readonly showsMoved: boolean
 }) {
   const { found } = props
-  if (found === null) return null
+  if (found === null || props.scale === 'house') return null
   const { people, rooms } = found.problem
-  return props.isWhole ? (
+  return props.scale === 'whole' ? (
     <WholeJobLegend hasElsewhere={people.some(({ busy }) => busy.length > 0)} />
   ) : (
     <Legend
@@ -297,6 +302,13 @@ function HowToPick() {
 /** A coat that goes on the next day is drawn as one more piece of its task. */
 function taskIdOf(key: string): string {
   return key.replace(/~\d+$/, '')
+}
+
+/** Of what is left in a room set; its last one where all is done. */
+function firstTaskOf({ workPlan }: FoundPlan, setId: string): string | null {
+  const own = workPlan.tasks.filter(({ roomSetId }) => roomSetId === setId)
+  const task = own.find(({ state }) => state !== 'done') ?? own.at(-1)
+  return task === undefined ? null : taskIdOf(task.key)
 }
 
 function isOpenTask(found: FoundPlan, id: string): boolean {

@@ -32,7 +32,7 @@ export function ScaleChoice(props: { readonly scale: Scale; readonly onScale: (s
         minValue={narrowest}
         maxValue={90}
         step={4}
-        value={scale === 'whole' ? narrowest : scale}
+        value={typeof scale === 'number' ? scale : narrowest}
         onChange={(value) => onScale(Number(value))}
       >
         <SliderTrack className="zoom-track">
@@ -40,5 +40,19 @@ export function ScaleChoice(props: { readonly scale: Scale; readonly onScale: (s
         </SliderTrack>
       </Slider>
     </span>
+  )
+}
+
+/** The house on a day in the place of rows, and back. */
+export function HouseButton(props: { readonly scale: Scale; readonly onScale: (scale: Scale) => void }) {
+  const isHouse = props.scale === 'house'
+  return (
+    <Button
+      className="plain-button"
+      aria-pressed={isHouse}
+      onPress={() => props.onScale(isHouse ? 'whole' : 'house')}
+    >
+      House on a day
+    </Button>
   )
 }

@@ -11,8 +11,8 @@ import { type Neighbour, neighboursOf } from './neighbours.ts'
 import type { TaskWords } from './task-words.ts'
 import { type TimeAxis, timeAxis } from './time-axis.ts'
 
-/** How wide an hour is drawn, in pixels, or the whole job in the width there is. */
-export type Scale = number | 'whole'
+/** How wide an hour is drawn, in pixels, the whole job in the width there is, or the house on a day. */
+export type Scale = number | 'whole' | 'house'
 
 /** Lanes and axis of a plan, an hour so many pixels wide. */
 export function drawingOf(input: {

@@ -4,6 +4,7 @@ import type { Opening, Room, RoomId } from '../../../core/project/sketch-records
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
 import { openingSides, roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
 import { toMillimetres } from '../../../core/units/length.ts'
+import { labelPlace } from '../../../core/work-order/house-picture.ts'
 
 /** Picks are broad: a hand on a touch pad hits a wall within so many millimetres inside its line. */
 const wallBand = 320
@@ -71,7 +72,9 @@ function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixe
   const points = room.corners
     .map((corner) => `${toMillimetres(corner.x)},${toMillimetres(corner.y)}`)
     .join(' ')
-  const middle = labelPlace(room)
+  const middle = labelPlace(
+    room.corners.map((corner) => ({ x: toMillimetres(corner.x), y: toMillimetres(corner.y) })),
+  )
   const isPicked = pickedKey === surfaceKey(ceiling)
   const nameSize = Math.min(15 * pixel, (boxOf([room], 0).width * 1.5) / Math.max(4, room.name.length))
   return (
@@ -296,26 +299,4 @@ function boxOf(rooms: readonly Room[], around = margin) {
     width: Math.max(...xs) - left + 2 * around,
     height: Math.max(...ys) - top + 2 * around,
   }
-}
-
-/** Inside the room even where it is L-shaped: the middle of the widest stretch on the line through the middle. */
-function labelPlace(room: Room) {
-  const box = boxOf([room], 0)
-  const points = room.corners.map((corner) => ({ x: toMillimetres(corner.x), y: toMillimetres(corner.y) }))
-  const tries = [0.5, 0.3, 0.7, 0.15, 0.85].map((share) => box.y + box.height * share)
-  const stretches = tries.flatMap((y) => {
-    const cuts = points
-      .flatMap((point, index) => {
-        const next = points[(index + 1) % points.length] ?? point
-        if (point.y > y === next.y > y) return []
-        return [point.x + ((y - point.y) / (next.y - point.y)) * (next.x - point.x)]
-      })
-      .sort((a, b) => a - b)
-    return cuts.flatMap((from, index) => {
-      const to = cuts[index + 1]
-      return index % 2 === 0 && to !== undefined ? [{ x: (from + to) / 2, y, width: to - from }] : []
-    })
-  })
-  const widest = Math.max(0, ...stretches.map((stretch) => stretch.width))
-  return stretches.find((stretch) => stretch.width > widest * 0.9) ?? { x: box.x + box.width / 2, y: box.y }
 }

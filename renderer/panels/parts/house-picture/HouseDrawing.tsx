@@ -1,0 +1,136 @@
+import './house-picture.css'
+import { memo, type ReactNode } from 'react'
+import type { RoomId } from '../../../../core/project/sketch-records.ts'
+import {
+  fittedLines,
+  type HousePicture,
+  type PictureOpening,
+  type PictureRoom,
+} from '../../../../core/work-order/house-picture.ts'
+import type { PlanPoint } from '../../../../core/work-order/room-plan.ts'
+
+/** How a room is drawn. */
+export interface RoomLook {
+  readonly className: string
+  /** Class of a second layer over the first, as a hatch. */
+  readonly over: string | null
+  /** Below its name, as far as they fit. */
+  readonly lines: readonly string[]
+  /** All that is said of it, for the pointer that rests on it. */
+  readonly title: string
+}
+
+/** The floors of a house from above, each room as `lookOf` says. */
+export function HouseDrawing(props: {
+  readonly picture: HousePicture
+  /** All that can be seen, in words. */
+  readonly label: string
+  readonly size: number
+  readonly lookOf: (room: PictureRoom) => RoomLook
+  readonly pickedSet?: string | null
+  readonly onPick?: (setId: RoomId) => void
+  readonly children?: ReactNode
+}) {
+  const { picture, size, onPick } = props
+  return (
+    <svg
+      className={onPick === undefined ? 'house-drawing' : 'house-drawing house-pickable'}
+      width={picture.width}
+      height={picture.height}
+      role="img"
+      aria-label={props.label}
+    >
+      {props.children}
+      {picture.floors.map(({ name, left, top }) => (
+        <text key={name} x={left} y={top + size * 1.1} fontSize={size} className="house-floor">
+          {name}
+        </text>
+      ))}
+      {picture.rooms.map((room) => {
+        const look = props.lookOf(room)
+        return (
+          <RoomMark
+            key={room.roomId}
+            room={room}
+            className={look.className}
+            over={look.over}
+            text={look.lines.join('\n')}
+            title={look.title}
+            size={size}
+            isPicked={props.pickedSet === room.setId}
+            onPick={onPick}
+          />
+        )
+      })}
+      {picture.openings.map((opening) => (
+        <OpeningMark key={`${opening.openingId} ${opening.side}`} opening={opening} />
+      ))}
+    </svg>
+  )
+}
+
+interface RoomMarkProps extends Pick<RoomLook, 'className' | 'over' | 'title'> {
+  readonly room: PictureRoom
+  readonly text: string
+  readonly size: number
+  readonly isPicked: boolean
+  readonly onPick: ((setId: RoomId) => void) | undefined
+}
+
+/** Drawn again only where something of it changed: of sixty rooms a day changes few. */
+const RoomMark = memo(function RoomMark(props: RoomMarkProps) {
+  const { room, size, onPick } = props
+  const points = pointsText(room.outline)
+  const words = fittedLines(room, props.text === '' ? [] : props.text.split('\n'), size)
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the list beside the picture does the same by keyboard
+    <g onClick={onPick === undefined ? undefined : () => onPick(room.setId)}>
+      <title>{props.title}</title>
+      <polygon points={points} className={`house-room ${props.className}`} />
+      {props.over === null ? null : <polygon points={points} className={props.over} />}
+      {props.isPicked ? <polygon points={points} className="house-picked" /> : null}
+      <RoomWords room={room} {...words} />
+    </g>
+  )
+})
+
+/** The name and what stands below it, in the middle of the room. */
+function RoomWords(props: {
+  readonly room: PictureRoom
+  readonly lines: readonly string[]
+  readonly size: number
+  readonly isTurned: boolean
+}) {
+  const { lines, size } = props
+  const { x, y } = props.room.label
+  const top = y - ((lines.length - 1) * size * 1.2) / 2
+  return (
+    <text
+      className="house-words"
+      fontSize={size}
+      transform={props.isTurned ? `rotate(-90 ${x} ${y})` : undefined}
+    >
+      {lines.map((line, index) => (
+        <tspan
+          key={line}
+          x={x}
+          y={top + index * size * 1.2}
+          className={line === props.room.name ? 'house-name' : undefined}
+        >
+          {line}
+        </tspan>
+      ))}
+    </text>
+  )
+}
+
+function OpeningMark({ opening }: { readonly opening: PictureOpening }) {
+  const { kind, from, to } = opening
+  return (
+    <line x1={from.x} y1={from.y} x2={to.x} y2={to.y} className={`house-opening house-opening-${kind}`} />
+  )
+}
+
+function pointsText(outline: readonly PlanPoint[]): string {
+  return outline.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')
+}
