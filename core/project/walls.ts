@@ -95,7 +95,7 @@ export function openingPlace(room: Room, wall: Wall, opening: Opening): OpeningP
 }
 
 /** Walls farther apart than this (600 mm, our own choice: thicker than any wall of a house) do not share an opening. */
-const thickestWall = 600 * 8000
+export const thickestWall = 600 * 8000
 
 /**
  * Where a shared opening shows on the far room's wall: both edges projected square across the wall. Null when the walls are not

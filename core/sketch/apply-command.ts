@@ -5,6 +5,7 @@ import { collectionNames, type Job, recordSchemas, singleNames, singleSchemas } 
 import { jobProblems } from '../project/job-problems.ts'
 import { fail, type Outcome, type Problem, succeed } from '../project/problem.ts'
 import { referenceProblems } from '../project/references.ts'
+import { withBehindByPlan } from './behind-walls.ts'
 import type { RecordTarget, SketchCommand } from './commands.ts'
 import { findRoom, withRecords } from './job-edits.ts'
 import { addOpening, joinOpening, moveOpening, setOpening } from './opening-edits.ts'
@@ -26,11 +27,21 @@ import { addStorey, removeStorey, renameStorey } from './storey-edits.ts'
  * sentence for the place where it was tried; then the job given stands as it was. What comes back is always a job that may be stored.
  */
 export function applyCommand(job: Job, command: SketchCommand): Outcome<Job> {
-  const changed = changeJob(job, command)
+  return applyTogether(job, [command])
+}
+
+/** The job after several commands of which only the end has to be sound: what one of them breaks another may mend. */
+export function applyTogether(job: Job, commands: readonly SketchCommand[]): Outcome<Job> {
+  const changed = commands.reduce<Outcome<Job>>(
+    (outcome, each) => (outcome.ok ? changeJob(outcome.value, each) : outcome),
+    succeed(job),
+  )
   if (!changed.ok) return changed
-  const next = takeAlong(changed.value)
-  const lost = lostRecord(command, changed.value, next)
-  if (lost) return { ok: false, problem: lost }
+  const next = withBehindByPlan(job, takeAlong(changed.value))
+  for (const command of commands) {
+    const lost = lostRecord(command, changed.value, next)
+    if (lost) return { ok: false, problem: lost }
+  }
   const wrongForm = checkForms(diffJobs(job, next))
   if (!wrongForm.ok) return wrongForm
   const wrong = jobProblems(next)[0]

@@ -1,4 +1,5 @@
 import type { Job } from '../project/job.ts'
+import { openingNameIn } from '../project/opening-letters.ts'
 import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
 import { openingNouns, trimNouns } from '../project/sketch-words.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
@@ -34,10 +35,16 @@ export function surfaceWords(job: Job, surface: SurfaceRef): string {
       return run === undefined ? 'trim' : trimNouns[run.kind]
     }
     case 'opening':
-      return `${openingName(job.openings[surface.openingId])}: ${surface.part}`
+      return `${openingWords(job, surface)}: ${surface.part}`
     case 'built':
       return job.builtItems[surface.builtItemId]?.name || 'built work'
   }
+}
+
+function openingWords(job: Job, surface: Extract<SurfaceRef, { readonly kind: 'opening' }>): string {
+  const opening = job.openings[surface.openingId]
+  const roomId = roomOfSurface(job, surface)
+  return opening === undefined || roomId === null ? openingName(opening) : openingNameIn(job, opening, roomId)
 }
 
 export function openingName(opening: Opening | undefined): string {

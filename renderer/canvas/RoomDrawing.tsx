@@ -19,6 +19,8 @@ interface RoomDrawingProps {
   readonly isRefused: boolean
   /** Rooms (their ceilings) and walls (`room/wall`) to light. */
   readonly litIds: readonly string[]
+  /** Walls among them (`room/wall`) are drawn as picked. */
+  readonly selectedIds: readonly string[]
 }
 
 function screenPoints(view: View, points: readonly Point[]): number[] {
@@ -110,6 +112,9 @@ export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
               strokeWidth={6}
               lineCap="butt"
             />
+          ) : null}
+          {props.selectedIds.includes(`${room.id}/${wall.id}`) ? (
+            <Line points={screenPoints(view, [wall.start, wall.end])} stroke={colors.act} strokeWidth={6} />
           ) : null}
           {isSelected ? <WallDimension wall={wall} {...props} /> : null}
         </Fragment>

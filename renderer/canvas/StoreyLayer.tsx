@@ -4,6 +4,7 @@ import { useView } from '../state/app.ts'
 import type { DrawingColors } from './drawing-colors.ts'
 import { Grid } from './Grid.tsx'
 import { OpeningDrawing } from './OpeningDrawing.tsx'
+import { OpeningLetters } from './OpeningLetters.tsx'
 import { RoomBelow, RoomDrawing, RoomFloor, RoomTitle, WallSolid } from './RoomDrawing.tsx'
 import { partitions } from './sketch-input.ts'
 import { useSketch } from './sketch-store.ts'
@@ -33,6 +34,7 @@ export function StoreyLayer({ job, colors, refusedIds }: StoreyLayerProps) {
     system,
     isSelected: selectedIds.includes(room.id),
     litIds,
+    selectedIds,
   }))
   return (
     <Layer listening={false}>
@@ -70,6 +72,9 @@ export function StoreyLayer({ job, colors, refusedIds }: StoreyLayerProps) {
           isSelected={selectedIds.includes(opening.id)}
           isLit={litIds.includes(opening.id)}
         />
+      ))}
+      {records(job.openings).map((opening) => (
+        <OpeningLetters key={opening.id} {...{ job, opening, view, colors, storeyId, selectedIds }} />
       ))}
       {looks.map(({ room, isSelected }) => (
         <RoomTitle

@@ -87,7 +87,12 @@ export function usePointer(container: Sheet, measure: (wall: WallName | null) =>
         tool === 'pick' && gesture.kind === 'resting' ? dimensionAt(view, within(element, event)) : null
       measure(wall)
       if (wall === null)
-        handle({ kind: 'down', point: housePoint(event), adds: event.shiftKey, free: event.altKey })
+        handle({
+          kind: 'down',
+          point: housePoint(event),
+          adds: event.shiftKey || event.ctrlKey || event.metaKey,
+          free: event.altKey,
+        })
     },
     onPointerMove(event: React.PointerEvent) {
       if (panning.current !== null) {

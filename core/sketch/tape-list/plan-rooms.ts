@@ -3,6 +3,7 @@ import { jobProblems } from '../../project/job-problems.ts'
 import type { Opening, Room, RoomId, Storey, StoreyId } from '../../project/sketch-records.ts'
 import { openingNouns } from '../../project/sketch-words.ts'
 import { type Length, lengthFromUnits, unitsPerFoot } from '../../units/length.ts'
+import { withBehindByPlan } from '../behind-walls.ts'
 import type { Drawn } from '../commands.ts'
 import { withRecords } from '../job-edits.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
@@ -145,7 +146,7 @@ function makeRooms(job: Job, listed: readonly Listed[], newId: (prefix: string) 
   }
   return {
     drawn,
-    job: withDrawn(job, drawn),
+    job: withBehindByPlan(job, withDrawn(job, drawn)),
     roomIds: new Map(byLine.map(({ line, room }) => [line, room.id])),
     crowded: new Map(parts.flatMap(({ crowded }) => crowded)),
   }

@@ -1,8 +1,8 @@
-import { type Job, records } from '../../project/job.ts'
+import type { Job } from '../../project/job.ts'
+import { lettersOfSet } from '../../project/opening-letters.ts'
 import type { RoomSet } from '../../project/room-sets.ts'
 import type { Opening, OpeningId, RoomId } from '../../project/sketch-records.ts'
 import { openingNoun, openingNouns } from '../../project/sketch-words.ts'
-import { wallLetter } from '../../project/walls.ts'
 import type { Takeoff } from '../../quantities/takeoff-types.ts'
 import type { Specification, Step } from '../../specification/types.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
@@ -42,18 +42,14 @@ export function setContext(
   }
 }
 
-/** Every opening of the set once, lettered on from the walls of its room with the most of them. */
+/** Every opening of the set once, by its letter. */
 function openingLines(job: Job, set: RoomSet): readonly OpeningLine[] {
-  const walls = Math.max(...set.roomIds.map((id) => job.rooms[id]?.corners.length ?? 0))
   const here = new Set<RoomId>(set.roomIds)
-  const touches = ({ roomId, far }: Opening) => here.has(roomId) || (far !== null && here.has(far.roomId))
-  return records(job.openings)
-    .filter(touches)
-    .map((opening, index) => ({
-      openingId: opening.id,
-      letter: wallLetter(walls + index),
-      words: `${nounOnSheet(opening)}${leadsTo(job, opening, here)}`,
-    }))
+  return [...lettersOfSet(job, set)].flatMap(([openingId, letter]) => {
+    const opening = job.openings[openingId]
+    if (opening === undefined) return []
+    return [{ openingId, letter, words: `${nounOnSheet(opening)}${leadsTo(job, opening, here)}` }]
+  })
 }
 
 /** A name that says already what it is, such as `Door 2`, stands alone. */

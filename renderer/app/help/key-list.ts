@@ -52,6 +52,7 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['E'], does: 'Place any other opening' },
       { keys: ['A'], does: 'Set the last opening again' },
       { keys: ['L'], does: 'Write a list of rooms' },
+      { keys: ['M'], does: 'Pick many at once, as all windows of a floor' },
       {
         keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
         shown: 'Arrow keys',
@@ -67,7 +68,7 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['0'], does: 'Show the whole story' },
       { keys: ['Space'], shown: 'Space, held', does: 'Shift the sheet with the mouse' },
       { keys: ['Alt'], shown: 'Alt, held', does: 'Place freely, without catching on the grid or on walls' },
-      { keys: ['Shift'], shown: 'Shift, held', does: 'Add to the selection' },
+      { keys: ['Shift'], shown: 'Shift or Ctrl, held', does: 'Add to the selection, walls too' },
       { keys: ['Escape'], does: 'Put the tool down; then let the selection go' },
     ],
   },

@@ -86,6 +86,17 @@ function clicked(gesture: GestureOf<'pressing'>, selected: readonly string[]): r
   const { target, adds } = gesture
   if (target === null) return adds ? selected : []
   const id = target.kind === 'opening' ? target.openingId : target.roomId
-  if (!adds) return target.kind === 'wall' ? [id, `${target.roomId}/${target.wallId}`] : [id]
+  const wall = target.kind === 'wall' ? `${target.roomId}/${target.wallId}` : null
+  if (!adds) return wall === null ? [id] : [id, wall]
+  if (wall !== null) return toggled(wallsAlone(selected), wall)
+  return toggled(selected, id)
+}
+
+function toggled(selected: readonly string[], id: string): readonly string[] {
   return selected.includes(id) ? selected.filter((one) => one !== id) : [...selected, id]
+}
+
+/** A wall that was clicked brought its room; once a second wall is added, walls are meant and not their rooms. */
+function wallsAlone(selected: readonly string[]): readonly string[] {
+  return selected.filter((id) => !selected.some((other) => other.startsWith(`${id}/`)))
 }

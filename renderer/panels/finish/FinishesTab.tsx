@@ -3,13 +3,7 @@ import { Button, ListBox, ListBoxItem } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { Scope } from '../../../core/project/survey-records.ts'
-import {
-  type ProductClass,
-  productClasses,
-  type SurfaceClass,
-  sheens,
-  surfaceClasses,
-} from '../../../core/project/vocabulary.ts'
+import { type SurfaceClass, sheens, surfaceClasses } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { productClassWords, sheenWords, surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { capital } from '../../../core/words/text.ts'
@@ -19,22 +13,9 @@ import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { sheenNotes } from '../parts/glossary-words.ts'
 import { isSameScope, recordAt, type ScopeTarget } from '../parts/scope-choices.ts'
 import { Tick } from '../parts/Tick.tsx'
-import { depthWords } from '../parts/words.ts'
+import { depthWords, finishClasses } from '../parts/words.ts'
 import { ColourList } from './ColourList.tsx'
 import { chooseFinish, finishFor, inheritFinish } from './finish-records.ts'
-
-/** Products that can be a finish; primers, fillers and cleaners are chosen by the rules. */
-const finishClasses: readonly ProductClass[] = productClasses.filter((each) =>
-  [
-    'latexCeiling',
-    'latexWall',
-    'waterborneEnamel',
-    'alkydEnamel',
-    'radiatorEnamel',
-    'clearVarnish',
-    'floorEnamel',
-  ].includes(each),
-)
 
 /** What every surface becomes: the house's defaults, a room's own, and single surfaces set apart. */
 export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly takeoff: Takeoff }) {

@@ -8,6 +8,7 @@ import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
 import { wholeNumber, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
+import { firstStair } from './heights/first-stair.ts'
 import { LengthField } from './LengthField.tsx'
 
 type Kind = BuiltItem['kind']
@@ -28,24 +29,7 @@ function firstItem(kind: Kind, room: Room): BuiltItem {
       return {
         ...own,
         kind,
-        treads: 13,
-        risers: 14,
-        stepLength: feet(3),
-        treadDepth: inches(10),
-        riserHeight: inches(7.5),
-        paintTreads: false,
-        paintRisers: true,
-        stringers: 1,
-        stringerLength: feet(13),
-        stringerGirth: inches(12),
-        balusters: 26,
-        balusterHeight: inches(30),
-        balusterGirth: inches(5),
-        newels: 1,
-        newelHeight: inches(42),
-        newelGirth: inches(16),
-        handrailLength: feet(14),
-        handrailGirth: inches(9),
+        ...firstStair,
       }
     case 'radiator':
       return { ...own, kind, pattern: 'column', columns: 3, heightInches: 38, sections: 8 }

@@ -1,29 +1,31 @@
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
+import { type Picked, pickedOf } from '../../../core/sketch/many/picked.ts'
 import { useJob, useView } from '../../state/app.ts'
 import { showTapeList } from '../../state/tape-list.ts'
 import { KeptItems } from '../parts/KeptItems.tsx'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { BuiltFields } from './BuiltFields.tsx'
+import { ManyThings } from './many/ManyThings.tsx'
+import { PickMany } from './many/PickMany.tsx'
 import { OpeningFields } from './OpeningFields.tsx'
 import { RoomFields } from './RoomFields.tsx'
 import { ShapeFields } from './ShapeFields.tsx'
 import { SurfaceTab } from './SurfaceTab.tsx'
-import { duplicateSelected, removeSelected } from './selection-actions.ts'
 import { TrimFields } from './TrimFields.tsx'
 
 /** Everything about what is selected, in fields: the same as by the pointer on the sheet, exactly. */
 export function Inspector() {
   const job = useJob()
   const selectedIds = useView((state) => state.selectedIds)
-  const rooms = selectedIds.flatMap((id) => job.rooms[id] ?? [])
-  const openings = selectedIds.flatMap((id) => job.openings[id] ?? [])
-  const [room] = rooms
-  const [opening] = openings
+  const picked = pickedOf(job, selectedIds)
+  const [room] = picked.rooms
+  const [opening] = picked.openings
+  const count = picked.rooms.length + picked.openings.length + picked.walls.length
   return (
     <aside className="inspector" aria-label="What is selected">
-      {rooms.length + openings.length > 1 ? (
-        <Several count={rooms.length + openings.length} hasRooms={rooms.length > 0} />
+      {count > 1 || picked.walls.length > 0 ? (
+        <ManyThings key={kindsOf(picked)} picked={picked} />
       ) : room !== undefined ? (
         <PageTabs
           key={room.id}
@@ -55,23 +57,9 @@ function KeptTab(props: { readonly job: Job; readonly room: Room }) {
   )
 }
 
-function Several(props: { readonly count: number; readonly hasRooms: boolean }) {
-  return (
-    <div className="tab-pad">
-      <h2>{props.count} things selected</h2>
-      <p className="quiet">Drag them together, or shift them with the arrow keys.</p>
-      <span className="button-row">
-        {props.hasRooms ? (
-          <button type="button" className="plain-button" onClick={duplicateSelected}>
-            Copy them
-          </button>
-        ) : null}
-        <button type="button" className="stop-button" onClick={removeSelected}>
-          Remove them
-        </button>
-      </span>
-    </div>
-  )
+/** Tabs stay open while more of the same is picked. */
+function kindsOf({ rooms, openings, walls }: Picked): string {
+  return `${rooms.length > 0} ${openings.length > 0} ${walls.length > 0}`
 }
 
 function NothingSelected(props: { readonly isEmpty: boolean }) {
@@ -105,8 +93,10 @@ function NothingSelected(props: { readonly isEmpty: boolean }) {
         come up here.
       </p>
       <p className="quiet">
-        Shift-click adds to what is selected; dragging on empty paper sweeps up whatever lies inside.
+        Shift-click or Ctrl-click adds to what is selected, walls too; dragging on empty paper sweeps up
+        whatever lies inside.
       </p>
+      <PickMany />
     </div>
   )
 }

@@ -13,21 +13,9 @@ import { command } from '../parts/edits.ts'
 import { wholeNumber, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { LengthField } from './LengthField.tsx'
+import { sashWords, slabWords } from './opening-words.ts'
 import { removeSelected } from './selection-actions.ts'
 
-const slabWords = {
-  flush: 'Flush',
-  panelled: 'Paneled',
-  glazed: 'Glazed',
-  partGlazed: 'Part glazed',
-  louvred: 'Louvred',
-} as const
-const operationWords = {
-  fixed: 'Fixed',
-  doubleHung: 'Double-hung',
-  casement: 'Casement',
-  hopper: 'Hopper',
-} as const
 const sideWords = { near: 'into this room', far: 'out of this room' } as const
 
 type Change = Partial<Omit<Opening, 'id'>>
@@ -326,7 +314,7 @@ function SashFields({ opening, set }: PartProps) {
         <div className="field-grid">
           <Choice
             label="Works as"
-            options={optionsOf(sashOperations, operationWords)}
+            options={optionsOf(sashOperations, sashWords)}
             chosen={sash.operation}
             onChoose={(operation) => put({ operation })}
           />

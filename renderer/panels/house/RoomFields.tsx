@@ -1,13 +1,7 @@
 import { useEffect, useState } from 'react'
-import type { Corner, Room } from '../../../core/project/sketch-records.ts'
+import type { Room } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
-import {
-  type OpeningKind,
-  openingKinds,
-  type RoomUse,
-  roomOrders,
-  roomUses,
-} from '../../../core/project/vocabulary.ts'
+import { type OpeningKind, openingKinds, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { isPassage, roomUseOf } from '../../../core/sketch/room-kinds.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
@@ -23,38 +17,10 @@ import { Tick } from '../parts/Tick.tsx'
 import { roomOrderWords } from '../parts/words.ts'
 import { setOpeningInWall } from './by-keys.ts'
 import { LengthField } from './LengthField.tsx'
+import { aboveWords, behindWords, useWords } from './room-choices.ts'
 import { duplicateSelected, removeSelected } from './selection-actions.ts'
 import { giveUsual, usualWords } from './usual-room.ts'
 import { WorkedWith } from './WorkedWith.tsx'
-
-const useWords: Readonly<Record<RoomUse, string>> = {
-  entry: 'Entry',
-  hall: 'Hall',
-  stairHall: 'Stair hall',
-  living: 'Living room',
-  dining: 'Dining room',
-  kitchen: 'Kitchen',
-  bath: 'Bath',
-  bedroom: 'Bedroom',
-  study: 'Study',
-  closet: 'Closet',
-  atticStair: 'Attic stair',
-  attic: 'Attic',
-  utility: 'Utility room',
-  other: 'Other',
-}
-
-const behindWords: Readonly<Record<Corner['behind'], string>> = {
-  heated: 'Heated space',
-  outside: 'Outdoors',
-  unheated: 'Unheated space',
-}
-
-const aboveWords: Readonly<Record<Room['above'], string>> = {
-  heated: 'Heated space',
-  unheated: 'Unheated space',
-  open: 'Open to the room above',
-}
 
 export function RoomFields(props: { readonly room: Room }) {
   const { room } = props

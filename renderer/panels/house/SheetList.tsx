@@ -1,6 +1,8 @@
 import { useState } from 'react'
 import { type Job, records } from '../../../core/project/job.ts'
+import { openingLetter } from '../../../core/project/opening-letters.ts'
 import type { RoomId, Storey } from '../../../core/project/sketch-records.ts'
+import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { jobStore, useJob, useView, viewStore } from '../../state/app.ts'
 import { useDraft } from '../../state/drafts.ts'
 import { newId } from '../../state/new-id.ts'
@@ -186,15 +188,23 @@ function RoomNames(props: { readonly storeyId: string }) {
             type="button"
             className="room-name"
             aria-pressed={selectedIds.includes(room.id)}
-            onClick={(event) => select(job, room.id, event.shiftKey ? selectedIds : [])}
+            onClick={(event) => select(job, room.id, isAdding(event) ? selectedIds : [])}
           >
             {room.name}
           </button>
-          {selectedIds.includes(room.id) ? <OpeningNames roomId={room.id} /> : null}
+          {isOpenedUp(job, room.id, selectedIds) ? <OpeningNames roomId={room.id} /> : null}
         </li>
       ))}
     </ul>
   )
+}
+
+/** Its openings are listed while it or one of them is picked, so that more of them can be picked. */
+function isOpenedUp(job: Job, roomId: RoomId, selectedIds: readonly string[]): boolean {
+  return selectedIds.some((id) => {
+    const opening = job.openings[id]
+    return id === roomId || opening?.roomId === roomId || opening?.far?.roomId === roomId
+  })
 }
 
 function OpeningNames(props: { readonly roomId: RoomId }) {
@@ -211,15 +221,29 @@ function OpeningNames(props: { readonly roomId: RoomId }) {
             type="button"
             className="room-name"
             aria-pressed={selectedIds.includes(opening.id)}
-            onClick={() => viewStore.setState({ selectedIds: [opening.id], roomId: props.roomId })}
+            onClick={(event) =>
+              selectOpening(job, opening.id, props.roomId, isAdding(event) ? selectedIds : [])
+            }
           >
-            {openingTitle(job, opening, props.roomId)}
+            {openingTitle(job, opening, props.roomId, (_, { name, kind }) => name || openingNouns[kind])}{' '}
+            <span className="opening-letter">{openingLetter(job, opening.id, props.roomId)}</span>
             {opening.far === null ? null : <span className="quiet"> shared</span>}
           </button>
         </li>
       ))}
     </ul>
   )
+}
+
+/** Enter or Space with Shift or Ctrl held counts as a click with it. */
+function isAdding(event: React.MouseEvent): boolean {
+  return event.shiftKey || event.ctrlKey || event.metaKey
+}
+
+function selectOpening(job: Job, openingId: string, roomId: RoomId, others: readonly string[]): void {
+  const kept = others.filter((id) => id !== openingId && job.openings[id] !== undefined)
+  const selectedIds = others.includes(openingId) ? kept : [...kept, openingId]
+  viewStore.setState({ selectedIds, roomId })
 }
 
 function select(job: Job, roomId: RoomId, others: readonly string[]): void {

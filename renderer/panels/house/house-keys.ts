@@ -4,6 +4,7 @@ import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
 import { showTapeList } from '../../state/tape-list.ts'
 import { isTyping, keyName } from '../parts/key-names.ts'
+import { goToPickMany } from './many/PickMany.tsx'
 import {
   copySelected,
   duplicateSelected,
@@ -35,6 +36,7 @@ export const houseKeys: Readonly<Record<string, () => void>> = {
   '0': fitStorey,
   A: repeatLastOpening,
   L: () => showTapeList(true),
+  M: goToPickMany,
   'Ctrl+C': copySelected,
   'Ctrl+V': pasteCopied,
   'Ctrl+D': duplicateSelected,

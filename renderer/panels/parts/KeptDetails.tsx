@@ -1,28 +1,18 @@
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
+import { openingNameIn } from '../../../core/project/opening-letters.ts'
 import { openingIdSchema, type Room, wallIdSchema } from '../../../core/project/sketch-records.ts'
 import type { KeptItem } from '../../../core/project/survey-records.ts'
-import {
-  type KeptItemHandling,
-  type KeptItemKind,
-  keptItemHandlings,
-  keptItemKinds,
-} from '../../../core/project/vocabulary.ts'
+import { type KeptItemHandling, keptItemKinds } from '../../../core/project/vocabulary.ts'
 import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
-import { openingName } from '../../../core/work-order/surface-words.ts'
 import { Choice, optionsOf } from './Choice.tsx'
 import { EntryField } from './EntryField.tsx'
 import { putRecord, removeRecord } from './edits.ts'
 import { words } from './entries.ts'
+import { alarms, handlingsFor, usualHandling } from './kept-handling.ts'
 import { Tick } from './Tick.tsx'
 import { keptItemWords } from './words.ts'
-
-const alarms: ReadonlySet<KeptItemKind> = new Set<KeptItemKind>([
-  'smokeAlarm',
-  'carbonMonoxideAlarm',
-  'sensor',
-])
 
 /** Everything that is said of one thing that stays. */
 export function KeptDetails(props: { readonly job: Job; readonly room: Room; readonly item: KeptItem }) {
@@ -75,17 +65,6 @@ export function KeptDetails(props: { readonly job: Job; readonly room: Room; rea
   )
 }
 
-function usualHandling(kind: KeptItemKind, wired: boolean): { handling: KeptItemHandling; wired: boolean } {
-  if (kind === 'hanging') return { handling: 'loosen', wired: false }
-  if (alarms.has(kind)) return { handling: wired ? 'coverDaily' : 'takeOff', wired }
-  return { handling: 'takeOff', wired: false }
-}
-
-/** What is wired cannot come down. */
-function handlingsFor(item: KeptItem): readonly KeptItemHandling[] {
-  return item.wired ? ['coverDaily', 'maskInPlace'] : keptItemHandlings
-}
-
 function placesIn(job: Job, room: Room) {
   const walls = roomWalls(room).map((wall) => ({
     id: `wall/${wall.id}`,
@@ -93,7 +72,7 @@ function placesIn(job: Job, room: Room) {
   }))
   const openings = records(job.openings)
     .filter((opening) => opening.roomId === room.id || opening.far?.roomId === room.id)
-    .map((opening) => ({ id: `opening/${opening.id}`, label: openingName(opening) }))
+    .map((opening) => ({ id: `opening/${opening.id}`, label: openingNameIn(job, opening, room.id) }))
   return [{ id: 'room', label: 'room' }, { id: 'ceiling', label: 'ceiling' }, ...walls, ...openings]
 }
 

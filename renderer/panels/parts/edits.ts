@@ -1,6 +1,6 @@
 import type { Business } from '../../../core/project/business-record.ts'
 import type { CollectionName, HouseRules, JobHeader, RecordOf } from '../../../core/project/job.ts'
-import { applyCommands } from '../../../core/sketch/apply-command.ts'
+import { applyCommands, applyTogether } from '../../../core/sketch/apply-command.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore } from '../../state/app.ts'
 
@@ -27,6 +27,12 @@ export function changeHouseRules(action: string, change: Partial<HouseRules>): b
 
 export function changeBusiness(action: string, change: Partial<Business>): boolean {
   return command(action, { kind: 'setBusiness', change })
+}
+
+/** Many changes as one action, checked when all are made. */
+export function together(action: string, commands: readonly SketchCommand[]): boolean {
+  const { job } = jobStore.store.getState()
+  return job === null ? false : jobStore.perform(action, applyTogether(job, commands))
 }
 
 export function command(action: string, ...commands: readonly SketchCommand[]): boolean {

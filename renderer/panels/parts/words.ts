@@ -5,6 +5,8 @@ import {
   type ColourDepth,
   type KeptItemKind,
   keptItemKinds,
+  type ProductClass,
+  productClasses,
   type RoomOrder,
   type Skill,
   type Substrate,
@@ -110,3 +112,16 @@ export const weekdayWords: Readonly<Record<Weekday, string>> = {
   saturday: 'Saturday',
   sunday: 'Sunday',
 }
+
+/** Products that can be a finish; primers, fillers and cleaners are chosen by the rules. */
+export const finishClasses: readonly ProductClass[] = productClasses.filter((each) =>
+  [
+    'latexCeiling',
+    'latexWall',
+    'waterborneEnamel',
+    'alkydEnamel',
+    'radiatorEnamel',
+    'clearVarnish',
+    'floorEnamel',
+  ].includes(each),
+)

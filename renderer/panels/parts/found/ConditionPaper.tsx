@@ -14,7 +14,6 @@ import {
 import type { Area } from '../../../../core/units/area.ts'
 import { squareMetres } from '../../../../core/units/area.ts'
 import type { Length } from '../../../../core/units/length.ts'
-import { capital } from '../../../../core/words/text.ts'
 import { surfaceWords } from '../../../../core/work-order/surface-words.ts'
 import { useDraft } from '../../../state/drafts.ts'
 import { Choice, optionsOf } from '../Choice.tsx'
@@ -24,11 +23,14 @@ import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber, w
 import { conditionNotes, conditionSigns, severityNotes } from '../glossary-words.ts'
 import { OneOf } from '../OneOf.tsx'
 import { Tick } from '../Tick.tsx'
-import { hasEntries, reachOf, withReach } from './condition-records.ts'
+import {
+  conditionTitles,
+  grainsPerSquareMillimetre,
+  hasEntries,
+  reachOf,
+  withReach,
+} from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
-
-/** Square millimetres in the record, the program's area grain (1/10 000 mm²) on the way. */
-const grainsPerSquareMillimetre = 10_000
 
 interface ConditionPaperProps {
   readonly job: Job
@@ -46,7 +48,7 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
     <div className="condition-form">
       <Choice
         label="Found"
-        options={optionsOf(conditionKinds, capitals, conditionNotes)}
+        options={optionsOf(conditionKinds, conditionTitles, conditionNotes)}
         chosen={draft.kind}
         onChoose={(kind) => change({ kind })}
       />
@@ -125,11 +127,6 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
     </div>
   )
 }
-
-/** Made of the whole closed list, so that no kind is missing. */
-const capitals = Object.fromEntries(
-  conditionKinds.map((kind) => [kind, capital(conditionWords[kind])]),
-) as Readonly<Record<Condition['kind'], string>>
 
 interface Consequences {
   readonly before: Chain

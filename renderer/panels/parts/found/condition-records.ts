@@ -3,8 +3,19 @@ import { sameValue } from '../../../../core/project/same-value.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
 import { surfaceKey } from '../../../../core/project/surface-ref.ts'
 import type { Condition } from '../../../../core/project/survey-records.ts'
+import { conditionKinds } from '../../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../../core/quantities/takeoff-types.ts'
+import { conditionWords } from '../../../../core/specification/trade-words.ts'
+import { capital } from '../../../../core/words/text.ts'
 import { newId } from '../../../state/new-id.ts'
+
+/** Square millimetres in the record, the program's area grain (1/10 000 mm²) on the way. */
+export const grainsPerSquareMillimetre = 10_000
+
+/** Made of the whole closed list, so that no kind is missing. */
+export const conditionTitles = Object.fromEntries(
+  conditionKinds.map((kind) => [kind, capital(conditionWords[kind])]),
+) as Readonly<Record<Condition['kind'], string>>
 
 /** What was found on a surface: on itself, on all of its kind in the room, or on the room as a whole. */
 export function conditionsOn(job: Job, surface: SurfaceQuantity): readonly Condition[] {

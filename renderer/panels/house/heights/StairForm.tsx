@@ -1,0 +1,152 @@
+import { useState } from 'react'
+import { roomSpan } from '../../../../core/project/heights.ts'
+import type { BuiltItem, Room } from '../../../../core/project/sketch-records.ts'
+import type { SketchCommand } from '../../../../core/sketch/commands.ts'
+import {
+  type PlanSide,
+  type StairMeasure,
+  stairShape,
+  usualSlopeAxis,
+} from '../../../../core/sketch/room-slopes.ts'
+import { feet, formatLength, inches, lengthFromUnits } from '../../../../core/units/length.ts'
+import { useJob } from '../../../state/app.ts'
+import { newId } from '../../../state/new-id.ts'
+import { optionsOf } from '../../parts/Choice.tsx'
+import { EntryField } from '../../parts/EntryField.tsx'
+import { together } from '../../parts/edits.ts'
+import { wholeNumber } from '../../parts/entries.ts'
+import { OneOf } from '../../parts/OneOf.tsx'
+import { Tick } from '../../parts/Tick.tsx'
+import { LengthField } from '../LengthField.tsx'
+import { firstStair } from './first-stair.ts'
+import { SectionDrawing } from './SectionDrawing.tsx'
+
+const footWords: Readonly<Record<PlanSide, string>> = {
+  left: 'left',
+  right: 'right',
+  top: 'top',
+  bottom: 'bottom',
+}
+
+/** A stair by what is measured on it: rise, run, treads; the floor and the ceiling over it follow. */
+export function StairForm({ room }: { readonly room: Room }) {
+  const [isOpen, setOpen] = useState(false)
+  if (!isOpen)
+    return (
+      <button type="button" className="plain-button" onClick={() => setOpen(true)}>
+        A stair runs through this room
+      </button>
+    )
+  return <StairFields room={room} onDone={() => setOpen(false)} />
+}
+
+function firstMeasure(room: Room): StairMeasure {
+  const across = usualSlopeAxis(room)
+  const span = roomSpan(room, across === 'x' ? 'y' : 'x')
+  const { treadDepth: run, riserHeight: rise } = firstStair
+  const treads = Math.max(1, Math.min(firstStair.treads, Math.floor(span / run)))
+  return { rise, run, treads, foot: across === 'x' ? 'bottom' : 'left', headroom: feet(8) }
+}
+
+function StairFields({ room, onDone }: { readonly room: Room; readonly onDone: () => void }) {
+  const system = useJob().header.unitSystem
+  const [measure, setMeasure] = useState(() => firstMeasure(room))
+  const [counts, setCounts] = useState(true)
+  const change = (part: Partial<StairMeasure>) => setMeasure({ ...measure, ...part })
+  const shaped = stairShape(room, measure, system)
+  const top = lengthFromUnits(measure.rise * (measure.treads + 1))
+  const set = () => {
+    if (!shaped.ok) return
+    const commands: readonly SketchCommand[] = [
+      { kind: 'setRoom', roomId: room.id, change: shaped.value },
+      ...(counts ? [putStair(room, measure)] : []),
+    ]
+    if (together(`set a stair in ${room.name}`, commands)) onDone()
+  }
+  return (
+    <section aria-label="Stair">
+      <div className="field-grid">
+        <LengthField
+          label="Rise of a step"
+          length={measure.rise}
+          onCommit={(rise) => change({ rise })}
+          isSmall
+        />
+        <LengthField
+          label="Run of a tread"
+          length={measure.run}
+          onCommit={(run) => change({ run })}
+          isSmall
+        />
+        <EntryField
+          label="Treads"
+          shown={String(measure.treads)}
+          read={wholeNumber(1, 40)}
+          onCommit={(treads) => change({ treads })}
+          width="short"
+        />
+        {measure.headroom === null ? null : (
+          <LengthField
+            label="Ceiling over the slope"
+            length={measure.headroom}
+            onCommit={(headroom) => change({ headroom })}
+          />
+        )}
+      </div>
+      <OneOf
+        label="Foot of the stair on the plan"
+        options={optionsOf(['left', 'right', 'top', 'bottom'] as const, footWords)}
+        chosen={measure.foot}
+        onChoose={(foot) => change({ foot })}
+      />
+      <Tick isOn={measure.headroom !== null} onChange={(isOn) => change({ headroom: isOn ? feet(8) : null })}>
+        The ceiling rises with the stair
+      </Tick>
+      <Tick isOn={counts} onChange={setCounts}>
+        Count its treads and risers among built work
+      </Tick>
+      {shaped.ok ? (
+        <>
+          <SectionDrawing room={{ ...room, ...shaped.value }} />
+          <p className="quiet">
+            {measure.treads + 1} risers, {formatLength(top, system)} up in all.
+          </p>
+        </>
+      ) : (
+        <p className="field-error" role="alert">
+          {shaped.problem.sentence}
+        </p>
+      )}
+      <span className="button-row">
+        <button type="button" className="act-button" disabled={!shaped.ok} onClick={set}>
+          Set this stair
+        </button>
+        <button type="button" className="plain-button" onClick={onDone}>
+          Leave it
+        </button>
+      </span>
+    </section>
+  )
+}
+
+function putStair(room: Room, { rise, run, treads }: StairMeasure): SketchCommand {
+  const across = usualSlopeAxis(room)
+  const risers = treads + 1
+  const slope = lengthFromUnits(Math.hypot(run * treads, rise * risers))
+  const record: BuiltItem = {
+    ...firstStair,
+    kind: 'stair',
+    id: newId('stair'),
+    roomId: room.id,
+    name: 'Stair',
+    treads,
+    risers,
+    stepLength: lengthFromUnits(Math.max(inches(12), roomSpan(room, across))),
+    treadDepth: run,
+    riserHeight: rise,
+    stringerLength: slope,
+    handrailLength: slope,
+    balusters: 2 * treads,
+  }
+  return { kind: 'putRecord', collection: 'builtItems', record }
+}

@@ -1,0 +1,92 @@
+import { useState } from 'react'
+import { type Job, records } from '../../../../core/project/job.ts'
+import { openingNouns } from '../../../../core/project/sketch-words.ts'
+import { openingKinds, roomUses } from '../../../../core/project/vocabulary.ts'
+import { type PickKind, type PickPlace, pickedOf, pickMany } from '../../../../core/sketch/many/picked.ts'
+import { useJob, useView, viewStore } from '../../../state/app.ts'
+import { Choice, type ChoiceOption } from '../../parts/Choice.tsx'
+import { useWords } from '../room-choices.ts'
+
+const kinds: readonly ChoiceOption<PickKind>[] = [
+  { id: 'rooms', label: 'All rooms' },
+  { id: 'walls', label: 'All walls' },
+  { id: 'outerWalls', label: 'Walls with no room behind' },
+  ...openingKinds.map((id) => ({ id, label: `All ${openingNouns[id]}s` })),
+  { id: 'openings', label: 'All openings' },
+]
+
+const fieldsId = 'pick-many'
+
+/** Brings the keyboard to the choice of what is picked; one thing that is picked lets go of its fields for it. */
+export function goToPickMany(): void {
+  const focus = () => {
+    const button = document.querySelector<HTMLElement>(`#${fieldsId} button`)
+    button?.focus()
+    return button !== null
+  }
+  if (focus()) return
+  viewStore.setState({ selectedIds: [], roomId: null, surfaceKey: null })
+  requestAnimationFrame(focus)
+}
+
+/** Picks everything of a kind at a place, as all windows upstairs; on the sheet it is then as if it were clicked one by one. */
+export function PickMany() {
+  const job = useJob()
+  const selectedIds = useView((state) => state.selectedIds)
+  const [kind, setKind] = useState<PickKind>('window')
+  const [placeId, setPlaceId] = useState('house')
+  const { rooms } = pickedOf(job, selectedIds)
+  const places = placesOf(job, rooms.length)
+  const isThere = places.some(({ id }) => id === placeId)
+  const place = placeOf(job, isThere ? placeId : 'house', rooms)
+  const found = pickMany(job, kind, place)
+  return (
+    <section id={fieldsId} className="block" aria-label="Pick many at once">
+      <h3>Pick many at once</h3>
+      <div className="field-grid">
+        <Choice label="Pick" options={kinds} chosen={kind} onChoose={setKind} />
+        <Choice label="Where" options={places} chosen={isThere ? placeId : 'house'} onChoose={setPlaceId} />
+      </div>
+      <button
+        type="button"
+        className="plain-button"
+        disabled={found.length === 0}
+        onClick={() => pickThem(job, found)}
+      >
+        {found.length === 0 ? 'None there' : `Pick ${found.length}`}
+      </button>
+    </section>
+  )
+}
+
+function placesOf(job: Job, picked: number): readonly ChoiceOption<string>[] {
+  const uses = new Set(records(job.rooms).map(({ use }) => use))
+  return [
+    { id: 'house', label: 'Whole house' },
+    ...(picked > 0
+      ? [{ id: 'picked', label: picked === 1 ? 'The picked room' : `The ${picked} picked rooms` }]
+      : []),
+    ...records(job.storeys).map(({ id, name }) => ({ id: `floor ${id}`, label: name })),
+    ...roomUses
+      .filter((use) => uses.has(use))
+      .map((use) => ({ id: `use ${use}`, label: `${useWords[use]}: all of them` })),
+  ]
+}
+
+function placeOf(job: Job, id: string, picked: ReturnType<typeof pickedOf>['rooms']): PickPlace {
+  if (id === 'picked') return { roomIds: picked.map((room) => room.id) }
+  const storey = records(job.storeys).find((each) => id === `floor ${each.id}`)
+  if (storey !== undefined) return { storeyId: storey.id }
+  const use = roomUses.find((each) => id === `use ${each}`)
+  return use === undefined ? null : { use }
+}
+
+/** Shows a floor on which something of it is, so that what is picked is seen. */
+function pickThem(job: Job, ids: readonly string[]): void {
+  const { rooms, openings, walls } = pickedOf(job, ids)
+  const roomIds = [...rooms.map(({ id }) => id), ...[...openings, ...walls].map(({ roomId }) => roomId)]
+  const storeys = roomIds.flatMap((id) => job.rooms[id]?.storeyId ?? [])
+  const { storeyId } = viewStore.getState()
+  const shown = storeys.find((id) => id === storeyId) ?? storeys[0] ?? storeyId
+  viewStore.setState({ selectedIds: ids, roomId: roomIds[0] ?? null, surfaceKey: null, storeyId: shown })
+}
