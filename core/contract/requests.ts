@@ -1,3 +1,4 @@
+import type { Stage } from '../agreement/agreement.ts'
 import type { NumberedPaper } from '../project/business-record.ts'
 import type { JobDiff } from '../project/diff.ts'
 import type { Job } from '../project/job.ts'
@@ -17,6 +18,12 @@ export interface JobSummary {
   readonly roomCount: number
   readonly isDemonstration: boolean
   readonly isPutAway: boolean
+  /** Where it stands between the shop and its client. */
+  readonly stage: Stage
+  /** Agreed with the client, with tax; 0 before anything is. */
+  readonly agreedCents: number
+  /** Agreed and not paid. */
+  readonly balanceCents: number
   /** ISO instant of the last stored edit. */
   readonly editedAt: string
 }

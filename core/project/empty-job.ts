@@ -38,6 +38,8 @@ export function emptyJob(header: JobHeader, shop: ShopLists, storeys: readonly S
     pins: {},
     marks: {},
     issued: {},
+    options: {},
+    dealings: {},
   }
 }
 

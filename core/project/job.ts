@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { dealingSchema, optionSchema } from './agreement-records.ts'
 import { type Business, businessSchema } from './business-record.ts'
 import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
@@ -143,6 +144,8 @@ export const recordSchemas = {
   pins: pinSchema,
   marks: markSchema,
   issued: issuedSchema,
+  options: optionSchema,
+  dealings: dealingSchema,
 } as const
 
 export type CollectionName = keyof typeof recordSchemas

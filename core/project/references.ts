@@ -17,9 +17,12 @@ interface Reference {
 
 /** A problem for every reference that points at nothing, with its place in the file (`openings[3].far.roomId`). */
 export function referenceProblems(job: Job): readonly Problem[] {
-  const dangling = [...sketchReferences(job), ...surveyReferences(job), ...siteReferences(job)].filter(
-    (reference) => !reference.holds,
-  )
+  const dangling = [
+    ...sketchReferences(job),
+    ...surveyReferences(job),
+    ...siteReferences(job),
+    ...dealingReferences(job),
+  ].filter((reference) => !reference.holds)
   return [...repeatedWalls(job), ...dangling.map((reference) => danglingProblem(job, reference))]
 }
 
@@ -86,6 +89,21 @@ function* siteReferences(job: Job): Iterable<Reference> {
       for (const [index, memberId] of crewMemberIds.entries()) {
         yield toRecord(job, from, id, `crewMemberIds[${index}]`, 'crew', memberId, 'the crew member')
       }
+    }
+  }
+}
+
+/** Dealings answer one another; what they say of the sketch is of its day and may be gone. */
+function* dealingReferences(job: Job): Iterable<Reference> {
+  const to = (id: string, field: string, target: string, word: string) =>
+    toRecord(job, 'dealings', id, field, 'dealings', target, word)
+  for (const dealing of Object.values(job.dealings)) {
+    const { id } = dealing
+    if (dealing.kind === 'accepted') yield to(id, 'quoteId', dealing.quoteId, 'the quote')
+    if (dealing.kind === 'changeAnswered') yield to(id, 'changeId', dealing.changeId, 'the change order')
+    if (dealing.kind !== 'invoiced') continue
+    for (const [index, { changeId }] of dealing.lines.entries()) {
+      if (changeId !== null) yield to(id, `lines[${index}].changeId`, changeId, 'the change order')
     }
   }
 }

@@ -5,7 +5,7 @@ import type { Existing, Finish, Scope } from './survey-records.ts'
 import type { SurfaceClass } from './vocabulary.ts'
 
 /** The class a surface takes its defaults from; null for a floor and for a surface that is not in the job. */
-function surfaceClassOf(job: Job, surface: SurfaceRef): SurfaceClass | null {
+export function surfaceClassOf(job: Job, surface: SurfaceRef): SurfaceClass | null {
   switch (surface.kind) {
     case 'ceiling':
       return 'ceiling'

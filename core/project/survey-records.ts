@@ -35,7 +35,7 @@ export type ColourId = z.output<typeof colourIdSchema>
 export type KeptItemId = z.output<typeof keptItemIdSchema>
 
 /** What a default or a choice applies to; the narrower scope wins: surface, then room, then house. */
-const scopeSchema = z.discriminatedUnion('level', [
+export const scopeSchema = z.discriminatedUnion('level', [
   z.strictObject({ level: z.literal('house'), surfaceClass: z.enum(surfaceClasses) }),
   z.strictObject({ level: z.literal('room'), roomId: roomIdSchema, surfaceClass: z.enum(surfaceClasses) }),
   z.strictObject({ level: z.literal('surface'), surface: surfaceRefSchema }),
@@ -63,6 +63,8 @@ export const finishSchema = z.strictObject({
   colourId: colourIdSchema.nullable(),
   sheen: z.enum(sheens),
   productClass: z.enum(productClasses),
+  /** Coats asked for beyond those that the rules count. */
+  moreCoats: z.int().min(0).max(3).optional(),
 })
 export type Finish = Frozen<z.output<typeof finishSchema>>
 

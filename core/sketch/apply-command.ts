@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { type CollectionDiff, diffJobs, type JobDiff } from '../project/diff.ts'
 import { formSentence, pathText } from '../project/form-sentence.ts'
+import { frozenProblems } from '../project/frozen-records.ts'
 import { collectionNames, type Job, recordSchemas, singleNames, singleSchemas } from '../project/job.ts'
 import { jobProblems } from '../project/job-problems.ts'
 import { fail, type Outcome, type Problem, succeed } from '../project/problem.ts'
@@ -44,7 +45,7 @@ export function applyTogether(job: Job, commands: readonly SketchCommand[]): Out
   }
   const wrongForm = checkForms(diffJobs(job, next))
   if (!wrongForm.ok) return wrongForm
-  const wrong = jobProblems(next)[0]
+  const wrong = frozenProblems(job, next)[0] ?? jobProblems(next)[0]
   return wrong === undefined ? succeed(next) : { ok: false, problem: wrong }
 }
 

@@ -30,7 +30,9 @@ export interface GroupPlan {
 }
 
 interface CoatRequest {
+  /** Coats up to this one, counted from the first that it gives a reason for. */
   readonly count: number
+  readonly first: number
   readonly ruleId: string
 }
 interface AskedPrimer extends PrimerRequest {
@@ -46,7 +48,8 @@ export function planGroup(view: GroupView, rules: readonly GroupRule[], stock: S
   const primed = primerRequests(view, asked.primers, stock)
   const requests = [...asked.requests, ...primed.requests]
   const over = ask({ ...view, planned: requests }, rules, ['coats'])
-  const coats = [...asked.coats, ...over.coats]
+  const counted = [...asked.coats, ...over.coats]
+  const coats = [...counted, ...onTop(counted, over.more)]
   return {
     view,
     requests: [...requests, ...coatRequests(view, coats)],
@@ -92,6 +95,7 @@ interface Asked {
   readonly requests: readonly PlannedRequest[]
   readonly primers: readonly AskedPrimer[]
   readonly coats: readonly CoatRequest[]
+  readonly more: readonly CoatRequest[]
   readonly holds: readonly HoldNeed[]
   readonly notices: readonly Notice[]
 }
@@ -103,21 +107,35 @@ function ask(view: GroupView, rules: readonly GroupRule[], phases: readonly Grou
   return {
     requests: answers.flatMap(([ruleId, { steps = [] }]) => steps.map((step) => ({ ...step, ruleId }))),
     primers: answers.flatMap(([ruleId, { primers = [] }]) => primers.map((each) => ({ ...each, ruleId }))),
-    coats: answers.flatMap(([ruleId, { coats }]) => (coats === undefined ? [] : [{ count: coats, ruleId }])),
+    coats: answers.flatMap(([ruleId, { coats }]) =>
+      coats === undefined ? [] : [{ count: coats, first: 1, ruleId }],
+    ),
+    more: answers.flatMap(([ruleId, { moreCoats }]) =>
+      moreCoats === undefined ? [] : [{ count: moreCoats, first: 1, ruleId }],
+    ),
     holds: answers.flatMap(([, { holds = [] }]) => holds),
     notices: answers.flatMap(([, { notices = [] }]) => notices),
   }
 }
 
+function countOf(coats: readonly CoatRequest[]): number {
+  return Math.max(1, ...coats.map((each) => each.count))
+}
+
+/** Coats asked for beyond those that the rules count. */
+function onTop(counted: readonly CoatRequest[], more: readonly CoatRequest[]): readonly CoatRequest[] {
+  const below = countOf(counted)
+  return more.map(({ count, ruleId }) => ({ count: below + count, first: below + 1, ruleId }))
+}
+
 function coatRequests(view: GroupView, coats: readonly CoatRequest[]): readonly PlannedRequest[] {
-  const count = Math.max(1, ...coats.map((each) => each.count))
-  return Array.from({ length: count }, (_, index) => index + 1).flatMap((coat) => {
+  return Array.from({ length: countOf(coats) }, (_, index) => index + 1).flatMap((coat) => {
     const step = wholeStep('coat', {
       ordinal: `${coat}`,
       productClass: view.group.finish.productClass,
       coloured: true,
     })
-    const reasons = coats.filter((each) => each.count >= coat)
+    const reasons = coats.filter((each) => each.first <= coat && coat <= each.count)
     const ruleIds = reasons.length === 0 ? [finishRuleId] : reasons.map((each) => each.ruleId)
     return ruleIds.map((ruleId) => ({ ...step, ruleId }))
   })

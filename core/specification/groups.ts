@@ -101,7 +101,7 @@ function isFixedSash(job: Job, surface: SurfaceRef): boolean {
 
 function contentOf({ quantity, existing, finish, fixedSash, held }: Member): string {
   const found = existingFactNames.map((name) => existing[name] ?? 'unsaid').join(',')
-  const wanted = [finish.productClass, finish.sheen, finish.colourId].join(',')
+  const wanted = [finish.productClass, finish.sheen, finish.colourId, finish.moreCoats ?? 0].join(',')
   return [quantity.surfaceClass, fixedSash, held, found, wanted].join('|')
 }
 

@@ -3,7 +3,7 @@ import { airRules } from './rules/air-rules.ts'
 import { allowanceRules } from './rules/allowances.ts'
 import { asbestosRules } from './rules/asbestos.ts'
 import { calcimineRules } from './rules/calcimine.ts'
-import { coatRules, patchedCoats, scuffBetweenCoats, sheenAdvice } from './rules/coat-rules.ts'
+import { coatRules, coatsAskedFor, patchedCoats, scuffBetweenCoats, sheenAdvice } from './rules/coat-rules.ts'
 import { dustRules } from './rules/dust.ts'
 import { keptItemRules } from './rules/kept-items.ts'
 import { leadRules } from './rules/lead-safe.ts'
@@ -38,6 +38,7 @@ export const allRules: readonly Rule[] = [
   ...systemRules,
   ...coatRules,
   patchedCoats,
+  coatsAskedFor,
   scuffBetweenCoats,
   ...dustRules,
   ...orderRules,

@@ -47,6 +47,8 @@ export interface Contribution {
   readonly primers?: readonly PrimerRequest[]
   /** Finish coats this rule asks for; the most any rule asks for go on. */
   readonly coats?: number
+  /** Coats on top of all that rules ask for. */
+  readonly moreCoats?: number
   readonly holds?: readonly HoldNeed[]
   readonly notices?: readonly Notice[]
 }

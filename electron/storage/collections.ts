@@ -22,4 +22,6 @@ export const tableNames = {
   pins: 'pins',
   marks: 'marks',
   issued: 'issued',
+  options: 'options',
+  dealings: 'dealings',
 } as const satisfies Record<CollectionName, string>

@@ -1,11 +1,21 @@
 import type { Database } from 'better-sqlite3'
+import { agreementOf } from '../../core/agreement/agreement.ts'
+import { totalCents } from '../../core/agreement/taxed-money.ts'
 import { type JobSummary, shopKey } from '../../core/contract/requests.ts'
-import { type CollectionName, collectionNames, type Job, type SingleName } from '../../core/project/job.ts'
+import type { Dealing } from '../../core/project/agreement-records.ts'
+import {
+  type CollectionName,
+  collectionNames,
+  type Job,
+  recordSchemas,
+  type SingleName,
+} from '../../core/project/job.ts'
 import { type Outcome, succeed } from '../../core/project/problem.ts'
 import type { CheckedEdit } from './checked-edit.ts'
 import { tableNames } from './collections.ts'
 import { damagedBook } from './failures.ts'
 import { type JobBodies, type PreparedJob, readBodies } from './job-bodies.ts'
+import { readRecord } from './record-bodies.ts'
 
 const singleColumns = {
   header: 'header',
@@ -21,8 +31,8 @@ export interface JobRow {
 }
 
 /** A summary as SQL gives it: true is 1. */
-type SummaryRow = Omit<JobSummary, 'isDemonstration' | 'isPutAway'> &
-  Readonly<Record<'isDemonstration' | 'isPutAway', number>>
+type SummaryRow = Omit<JobSummary, 'isDemonstration' | 'isPutAway' | keyof Standing> &
+  Readonly<Record<'isDemonstration' | 'isPutAway' | 'hasMarks', number>>
 
 /** The newest edit first. The shop sheet is no job. */
 export function listJobRows(database: Database): readonly JobSummary[] {
@@ -31,15 +41,29 @@ export function listJobRows(database: Database): readonly JobSummary[] {
       `SELECT job_key AS jobKey, header ->> '$.title' AS title, header ->> '$.client' AS client,
          header ->> '$.startsOn' AS startsOn, edited_at AS editedAt,
          header ->> '$.isDemonstration' AS isDemonstration, header ->> '$.isPutAway' AS isPutAway,
-         (SELECT count(*) FROM rooms WHERE rooms.job_key = jobs.job_key) AS roomCount
+         (SELECT count(*) FROM rooms WHERE rooms.job_key = jobs.job_key) AS roomCount,
+         EXISTS (SELECT 1 FROM marks WHERE marks.job_key = jobs.job_key) AS hasMarks
        FROM jobs WHERE job_key <> ? ORDER BY edited_at DESC, job_key`,
     )
     .all(shopKey) as SummaryRow[]
-  return rows.map((row) => ({
+  return rows.map(({ hasMarks, ...row }) => ({
     ...row,
     isDemonstration: row.isDemonstration === 1,
     isPutAway: row.isPutAway === 1,
+    ...standingOf(database, row.jobKey, hasMarks === 1),
   }))
+}
+
+type Standing = Pick<JobSummary, 'stage' | 'agreedCents' | 'balanceCents'>
+
+/** Where a job stands, from its dealings alone; one that this program cannot read is left out. */
+function standingOf(database: Database, jobKey: string, hasMarks: boolean): Standing {
+  const dealings = readTable(database, jobKey, 'dealings').flatMap(([, body]) => {
+    const read = readRecord(recordSchemas.dealings, body) as Dealing | null
+    return read === null ? [] : [read]
+  })
+  const { stage, agreed, balanceCents } = agreementOf(dealings, hasMarks)
+  return { stage, agreedCents: totalCents(agreed), balanceCents }
 }
 
 /** What the book has of a job, not read yet; undefined where it has none of that key. */

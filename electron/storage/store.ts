@@ -2,6 +2,7 @@ import type { Database } from 'better-sqlite3'
 import { type JobSummary, type OpenedJob, shopKey } from '../../core/contract/requests.ts'
 import { type BookPicture, mostBytesInFile, picturesThatFit } from '../../core/pictures/picture-bounds.ts'
 import { applyDiff, type JobDiff } from '../../core/project/diff.ts'
+import { frozenProblems } from '../../core/project/frozen-records.ts'
 import type { Job } from '../../core/project/job.ts'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { jobProblems } from '../../core/project/job-problems.ts'
@@ -161,7 +162,7 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
     const edit = checkEdit(row.value.job, diff)
     if (!edit.ok) return edit
     const job = applyDiff(row.value.job, edit.value.diff)
-    const wrong = jobProblems(job)[0]
+    const wrong = frozenProblems(row.value.job, job)[0] ?? jobProblems(job)[0]
     if (wrong !== undefined) return { ok: false, problem: wrong }
     const next = { jobKey, job, revision: revision + 1 }
     const written = inTransaction(() => {

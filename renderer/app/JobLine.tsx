@@ -1,6 +1,8 @@
 import { useState } from 'react'
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
+import { stageWords } from '../../core/agreement/stage-words.ts'
 import type { JobSummary } from '../../core/contract/requests.ts'
+import { formatCents } from '../../core/units/money.ts'
 import { changeListed, deleteJob, duplicateJob, openJob } from './job-book.ts'
 
 interface JobLineProps {
@@ -101,8 +103,18 @@ function JobWords({ job, isOpen }: { readonly job: JobSummary; readonly isOpen: 
         {job.client === '' ? 'no client named' : job.client} · {job.roomCount}{' '}
         {job.roomCount === 1 ? 'room' : 'rooms'} · starts {job.startsOn}
       </div>
+      {job.stage === 'notQuoted' ? null : <div className="quiet">{standingWords(job)}</div>}
     </div>
   )
+}
+
+/** `Under way · $8,230.00 agreed · balance $1,200.00`. */
+function standingWords({ stage, agreedCents, balanceCents }: JobSummary): string {
+  const money =
+    stage === 'quoted' || stage === 'lost'
+      ? []
+      : [`${formatCents(agreedCents)} agreed`, `balance ${formatCents(balanceCents)}`]
+  return [stageWords[stage], ...money].join(' · ')
 }
 
 function RenameForm(props: {

@@ -35,6 +35,8 @@ const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   pins: 'Fixed time',
   marks: 'Mark on site',
   issued: 'Paper given out',
+  options: 'Option',
+  dealings: 'Entry of the agreement',
 }
 
 type Fields = Readonly<Record<string, unknown>>

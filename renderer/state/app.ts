@@ -24,6 +24,8 @@ interface ViewState {
   /** The job sheet over the station; `first` while it is the first step of a new job. */
   readonly jobSheet: 'closed' | 'open' | 'first'
   readonly isHelpOpen: boolean
+  /** The paper given out that Paper opens on; null for none. */
+  readonly paperId: string | null
 }
 
 export const viewStore = createStore<ViewState>(() => ({
@@ -35,6 +37,7 @@ export const viewStore = createStore<ViewState>(() => ({
   host: null,
   jobSheet: 'closed',
   isHelpOpen: false,
+  paperId: null,
 }))
 
 export const jobStore: JobStore = createJobStore(ask, { hasDrafts: () => pendingDrafts().length > 0 })

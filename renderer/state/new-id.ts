@@ -1,3 +1,4 @@
+import type { DealingId, OptionId } from '../../core/project/agreement-records.ts'
 import type { HoldId } from '../../core/project/hold-records.ts'
 import type { IssuedId } from '../../core/project/issued-records.ts'
 import type { PhotoId } from '../../core/project/photo-records.ts'
@@ -45,6 +46,8 @@ interface IdOf
   readonly paper: IssuedId
   readonly change: IssuedId
   readonly plan: IssuedId
+  readonly option: OptionId
+  readonly dealing: DealingId
 }
 
 /** Makes ids; tests bring one that counts. */

@@ -12,6 +12,7 @@ export const coreOrder = [
   'passes',
   'price',
   'schedule',
+  'agreement',
   'work-order',
   'progress',
   'contract',

@@ -34,6 +34,7 @@ export interface OneSurface {
   readonly productClass?: ProductClass
   readonly colourId?: string
   readonly sheen?: Finish['sheen']
+  readonly moreCoats?: number
   readonly conditions?: readonly (readonly [Condition['kind'], Partial<Condition>?])[]
   readonly quantity?: Partial<HandQuantity>
   readonly rules?: readonly (readonly [string, boolean, Readonly<Record<string, number>>?])[]
@@ -135,6 +136,7 @@ export function oneSurfaceJob(given: OneSurface): Job {
         given.productClass ?? usualFinish[surfaceClass],
         given.colourId ?? 'white',
         given.sheen ?? (broad ? 'flat' : 'semiGloss'),
+        given.moreCoats === undefined ? {} : { moreCoats: given.moreCoats },
       ),
     ],
     conditions: (given.conditions ?? []).map(([kind, changes], index) =>

@@ -7,6 +7,7 @@ import { withPasses } from './passes.ts'
 import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
 import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
+import { withAgreement } from './with-agreement.ts'
 import { withHolds } from './with-holds.ts'
 import { withPhotos } from './with-photos.ts'
 
@@ -32,6 +33,9 @@ const toVersion5: readonly FileUpgrade[] = [withJobSheet, withBusiness]
 /** Version 6 holds photos, and their pictures where they travel along. */
 const toVersion6: readonly FileUpgrade[] = [withPhotos]
 
+/** Version 7 keeps options and what happened between the shop and its client. */
+const toVersion7: readonly FileUpgrade[] = [withAgreement]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion2,
@@ -39,6 +43,7 @@ const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion4,
   toVersion5,
   toVersion6,
+  toVersion7,
 ]
 
 /** The version that upgrades lead to: the one this program writes. */

@@ -112,6 +112,24 @@ export const patchedCoats: GroupRule = {
   order: [],
 }
 
+/** The owner or the client wants more than the rules count; a number of the finish, not of the rule. */
+export const coatsAskedFor: GroupRule = {
+  id: 'coats-asked-for',
+  level: 'group',
+  phase: 'coats',
+  theme: 'coats',
+  title: 'Coats asked for beyond those counted',
+  found: 'A finish with more coats than the rules count.',
+  reason: 'One coat more was asked for: a thicker film hides better and wears longer.',
+  source: commonPractice,
+  safety: 'none',
+  on: true,
+  numbers: {},
+  when: (view) => (view.group.finish.moreCoats ?? 0) > 0,
+  consequence: (view) => ({ moreCoats: view.group.finish.moreCoats ?? 0 }),
+  order: [],
+}
+
 export const scuffBetweenCoats: GroupRule = {
   id: 'scuff-between-coats',
   level: 'group',

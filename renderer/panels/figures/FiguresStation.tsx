@@ -7,6 +7,8 @@ import { useSpecification, useTakeoff } from '../../state/derived.ts'
 import { usePaidEstimate } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { PageTabs } from '../parts/PageTabs.tsx'
+import { AgreementTab } from './agreement/AgreementTab.tsx'
+import { OptionsTab } from './agreement/OptionsTab.tsx'
 import { EstimateTab } from './EstimateTab.tsx'
 import { HoursTab } from './HoursTab.tsx'
 import { MaterialsTab } from './MaterialsTab.tsx'
@@ -41,6 +43,8 @@ export function FiguresStation() {
           { id: 'hours', title: 'Hours', page: () => <HoursTab {...all} /> },
           { id: 'materials', title: 'Materials', page: () => <MaterialsTab {...all} /> },
           { id: 'estimate', title: 'Estimate', page: () => <EstimateTab {...all} /> },
+          { id: 'options', title: 'Options', page: () => <OptionsTab {...all} /> },
+          { id: 'agreement', title: 'Agreement', page: () => <AgreementTab {...all} /> },
           { id: 'rates', title: 'Rates', page: () => <RatesTab {...all} /> },
         ]}
         aside={

@@ -11,7 +11,7 @@ import { noStamp } from '../../../core/work-order/paper-stamp.ts'
 import { picturesNamed, withPictures } from '../../../core/work-order/pictured.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, type PreviewHandle } from '../../print/PaperPreview.tsx'
-import { useJob } from '../../state/app.ts'
+import { useJob, viewStore } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
 import { usePictures } from '../../state/pictures.ts'
 import { type SearchState, useForecast } from '../../state/planner.ts'
@@ -83,13 +83,20 @@ function useSteadyPlan(forecast: SearchState): WorkPlan | null {
   return latest === null ? null : (steady ?? latest)
 }
 
+/** The paper that another station sent the user here for; asked for once. */
+function takeAskedPaper(): string | null {
+  const { paperId } = viewStore.getState()
+  if (paperId !== null) queueMicrotask(() => viewStore.setState({ paperId: null }))
+  return paperId
+}
+
 function PaperContent({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acceptedAt: string | null }) {
   const job = useJob()
   const { today } = useSiteNow()
   const preview = useRef<PreviewHandle>(null)
   const [memory, setMemory] = usePaperMemory()
   const [day, setDay] = useState<string | null>(null)
-  const [old, setOld] = useState<string | null>(null)
+  const [old, setOld] = useState(takeAskedPaper)
   const [count, setCount] = useState<PageCount | null>(null)
   const chosen = documentOf(memory.documentId)
   const parts = usePartsOf(chosen, memory)

@@ -35,6 +35,14 @@ export const coatsAndDustCases: Readonly<Record<string, () => void>> = {
       'patched-coats',
     ])
   },
+  'coats-asked-for': () => {
+    const reasons = (moreCoats: number) =>
+      specifyOne({ surfaceClass: 'walls', colourId: 'sage', moreCoats })
+        .steps.filter((step) => step.operation === 'coat')
+        .map(({ because }) => because.map(({ ruleId }) => ruleId))
+    expect(reasons(0)).toEqual([['colour-change'], ['colour-change']])
+    expect(reasons(1)).toEqual([['colour-change'], ['colour-change'], ['coats-asked-for']])
+  },
   'scuff-between-coats': () => {
     const specification = specifyOne({ surfaceClass: 'trim' })
     // A light sanding is taken for 0.3 of a full one.

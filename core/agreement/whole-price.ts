@@ -1,0 +1,41 @@
+import { estimate } from '../price/estimate.ts'
+import type { JobChange, Money } from '../project/agreement-records.ts'
+import type { Job } from '../project/job.ts'
+import { type Outcome, succeed } from '../project/problem.ts'
+import { createTakeOff } from '../quantities/take-off.ts'
+import { createSpecify } from '../specification/specify.ts'
+import { applyChanges } from './changes.ts'
+import { lessMoney } from './taxed-money.ts'
+
+/** The price of a whole job and the working minutes in it. */
+interface WholePrice extends Money {
+  readonly minutes: number
+}
+
+export type PriceJob = (job: Job) => WholePrice
+
+/**
+ * Prices whole jobs by their hours: measured, specified and estimated from the start. It keeps what it worked out of each room, so that
+ * the same job with one change is quick. By hours and not by a plan, because two plans differ by more than a small change costs.
+ */
+export function createPriceJob(): PriceJob {
+  const takeOff = createTakeOff()
+  const specify = createSpecify()
+  return (job) => {
+    const takeoff = takeOff(job)
+    const { totals } = estimate(job, takeoff, specify(job, takeoff))
+    return { beforeTaxCents: totals.beforeTax, taxCents: totals.tax, minutes: totals.labourMinutes }
+  }
+}
+
+/** What a list of changes costs: the whole job with them less the whole job without. Refused where they no longer fit. */
+export function priceOfChanges(
+  priceJob: PriceJob,
+  job: Job,
+  changes: readonly JobChange[],
+): Outcome<WholePrice> {
+  const changed = applyChanges(job, changes)
+  if (!changed.ok) return changed
+  const [before, after] = [priceJob(job), priceJob(changed.value)]
+  return succeed({ ...lessMoney(after, before), minutes: after.minutes - before.minutes })
+}

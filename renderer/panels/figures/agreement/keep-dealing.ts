@@ -1,0 +1,79 @@
+import { agreementOf } from '../../../../core/agreement/agreement.ts'
+import { applyChanges } from '../../../../core/agreement/changes.ts'
+import type { Dealing, DealingId, JobChange, OptionId } from '../../../../core/project/agreement-records.ts'
+import { type Issued, type IssuedId, nextPaperNumber } from '../../../../core/project/issued-records.ts'
+import { type Job, records } from '../../../../core/project/job.ts'
+import { type Outcome, succeed } from '../../../../core/project/problem.ts'
+import { changeOrderHtml, invoiceHtml } from '../../../../core/work-order/agreement-papers.ts'
+import { jobStore } from '../../../state/app.ts'
+
+/** The page of a dealing is kept under an id that follows from it. */
+export function paperIdOf(id: DealingId): IssuedId {
+  return `paper-${id}` as IssuedId
+}
+
+/** Writes down what happened, with its page where it has one, as one thing to undo. */
+export function keepDealing(action: string, dealing: Dealing, at: string): boolean {
+  return edit(action, (job) => succeed(withDealing(job, dealing, at)))
+}
+
+/** Writes down what happened and makes changes to the job with it; options taken are no options any more. */
+export function keepDealingWith(
+  action: string,
+  dealing: Dealing,
+  changes: readonly JobChange[],
+  taken: readonly OptionId[],
+  at: string,
+): boolean {
+  return edit(action, (job) => {
+    const changed = applyChanges(job, changes)
+    if (!changed.ok) return changed
+    const options = Object.fromEntries(
+      Object.entries(changed.value.options).filter(([, { id }]) => !taken.includes(id)),
+    )
+    return succeed(withDealing({ ...changed.value, options }, dealing, at))
+  })
+}
+
+export function edit(action: string, change: (job: Job) => Outcome<Job>): boolean {
+  const { job } = jobStore.store.getState()
+  return job === null ? false : jobStore.perform(action, change(job))
+}
+
+function withDealing(job: Job, dealing: Dealing, at: string): Job {
+  const page = pageOf(job, dealing)
+  const next = { ...job, dealings: { ...job.dealings, [dealing.id]: dealing } }
+  if (page === null) return next
+  const size = job.header.unitSystem === 'imperial' ? 'letter' : 'a4'
+  const issued: Issued = {
+    id: paperIdOf(dealing.id),
+    kind: 'forClient',
+    issuedAt: at,
+    body: {
+      version: 2,
+      number: nextPaperNumber(records(job.issued)),
+      name: page.name,
+      size,
+      html: page.html(size),
+    },
+  }
+  return { ...next, issued: { ...job.issued, [issued.id]: issued } }
+}
+
+function pageOf(job: Job, dealing: Dealing) {
+  const before = agreementOf(records(job.dealings), true)
+  switch (dealing.kind) {
+    case 'changeOffered':
+      return {
+        name: `Change order ${dealing.number}`,
+        html: (size: 'letter' | 'a4') => changeOrderHtml(job.header, dealing, before, size),
+      }
+    case 'invoiced':
+      return {
+        name: `Invoice ${dealing.number}`,
+        html: (size: 'letter' | 'a4') => invoiceHtml(job.header, dealing, before, size),
+      }
+    default:
+      return null
+  }
+}
