@@ -18,9 +18,12 @@ export function dateWordsWithYear(date: string, system: LengthUnitSystem): strin
   return system === 'imperial' ? `${dateWords(date, system)}, ${year}` : `${dateWords(date, system)} ${year}`
 }
 
-/** `8:05 am` or `08:05`. */
 function timeWords(moment: SiteMoment, system: LengthUnitSystem): string {
-  const time = moment.slice(11)
+  return timeOfDayWords(moment.slice(11), system)
+}
+
+/** A local time `08:05` as `8:05 am` or `08:05`. */
+export function timeOfDayWords(time: string, system: LengthUnitSystem): string {
   if (system === 'metric') return time
   const [hours = 0] = time.split(':').map(Number)
   return `${((hours + 11) % 12) + 1}:${time.slice(3)} ${hours < 12 ? 'am' : 'pm'}`

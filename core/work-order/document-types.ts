@@ -1,3 +1,4 @@
+import type { Business } from '../project/business-record.ts'
 import type { CrewMemberId, ProductId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Caution, Notice } from '../specification/types.ts'
@@ -24,7 +25,7 @@ export interface WorkOrder {
   readonly weeks: readonly WeekSheet[]
   readonly family: FamilyPage
   readonly shopping: ShoppingList
-  readonly estimate: ClientEstimate
+  readonly proposal: Proposal
   readonly colorRecord: ColorRecord
 }
 
@@ -224,12 +225,58 @@ export interface ShoppingLine {
   readonly neededOn: string | null
 }
 
-export interface ClientEstimate {
-  readonly rooms: readonly { readonly name: string; readonly scope: string; readonly cents: Cents }[]
+/** The offer to the client; no wages, rates or margins. */
+export interface Proposal {
+  readonly business: Business
+  readonly client: string
+  readonly phones: readonly string[]
+  readonly mail: string
+  readonly site: readonly string[]
+  /** Null until the first one of the job is given out. */
+  readonly number: number | null
+  /** Of the next one that is given out. */
+  readonly version: number
+  readonly prices: Business['proposal']['prices']
+  readonly validDays: number
+  readonly floors: readonly ProposalFloor[]
   readonly beforeTax: Cents
   readonly tax: Cents
   readonly total: Cents
   readonly optional: readonly { readonly label: string; readonly cents: Cents }[]
-  readonly doubts: readonly string[]
+  /** They sum to the total. */
+  readonly payments: readonly { readonly name: string; readonly percent: number; readonly cents: Cents }[]
+  /** On which somebody works. */
+  readonly days: number
+  readonly siteHours: { readonly from: string; readonly to: string }
+  readonly colorsNeededOn: string
+  /** What is painted and has no color yet. */
+  readonly colorsOpen: readonly string[]
+  readonly notIncluded: readonly string[]
+  readonly whoMoves: readonly string[]
+  readonly hidden: readonly string[]
+  readonly warranty: readonly string[]
   readonly terms: readonly string[]
+  readonly lead: ProposalLead | null
+  /** For the owner: what to settle before it is given out. */
+  readonly doubts: readonly string[]
+}
+
+export interface ProposalFloor {
+  readonly name: string
+  readonly rooms: readonly ProposalRoom[]
+  readonly cents: Cents
+}
+
+/** A room with the small rooms worked with it. */
+export interface ProposalRoom {
+  readonly name: string
+  readonly scope: readonly string[]
+  readonly stretches: readonly FamilyStretch[]
+  readonly cents: Cents
+}
+
+export interface ProposalLead {
+  /** Some of the work is more than minor repair. */
+  readonly isCovered: boolean
+  readonly lines: readonly LeadRule[]
 }

@@ -3,9 +3,9 @@ import { asMarkup, html, type Markup } from './html-template.ts'
 import { once } from './once.ts'
 import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
-import { estimatePage } from './pages/estimate-page.ts'
 import { familySheet } from './pages/family-sheet.ts'
 import { photoPages } from './pages/photo-page.ts'
+import { proposalPage } from './pages/proposal-page.ts'
 import { roomPage } from './pages/room-page.ts'
 import { shoppingPage } from './pages/shopping-page.ts'
 import { todayPage } from './pages/today-page.ts'
@@ -25,12 +25,12 @@ export const documentParts = [
   'rooms',
   'shopping',
   'family',
-  'estimate',
+  'proposal',
   'colorRecord',
 ] as const
 export type DocumentPart = (typeof documentParts)[number]
 
-/** What the crew gets; the client's estimate is a paper of its own. */
+/** What the crew gets; the client's proposal is a paper of its own. */
 export const crewParts: readonly DocumentPart[] = ['cover', 'weeks', 'rooms', 'shopping']
 
 interface Sheet {
@@ -56,7 +56,7 @@ export function pagedDocument(
 ): PagedDocument {
   const sheets = documentParts
     .filter((part) => parts.includes(part))
-    .flatMap((part) => sheetsOf(order, paper, part, choice))
+    .flatMap((part) => sheetsOf(order, paper, part, choice, stamp))
   const named = sheets.map((sheet, index) => ({ sheet, pageName: `sheet-${index + 1}` }))
   const heads: readonly RunningHead[] = named.map(({ sheet, pageName }) => ({ pageName, text: sheet.head }))
   const opening = html`<!DOCTYPE html>
@@ -97,11 +97,17 @@ export function workOrderHtml(
 }
 
 function titleOf(order: WorkOrder, parts: readonly DocumentPart[]): string {
-  const kind = parts.length === 1 && parts[0] === 'estimate' ? 'Estimate' : 'Work order'
+  const kind = parts.length === 1 && parts[0] === 'proposal' ? 'Proposal' : 'Work order'
   return `${kind}: ${order.title}`
 }
 
-function sheetsOf(order: WorkOrder, paper: Paper, part: DocumentPart, choice: PaperChoice): readonly Sheet[] {
+function sheetsOf(
+  order: WorkOrder,
+  paper: Paper,
+  part: DocumentPart,
+  choice: PaperChoice,
+  stamp: PaperStamp,
+): readonly Sheet[] {
   const { unitSystem } = order
   switch (part) {
     case 'cover':
@@ -124,8 +130,8 @@ function sheetsOf(order: WorkOrder, paper: Paper, part: DocumentPart, choice: Pa
       return [{ head: '', page: () => shoppingPage(order) }]
     case 'family':
       return [{ head: '', page: () => familySheet(order) }]
-    case 'estimate':
-      return [{ head: '', page: () => estimatePage(order) }]
+    case 'proposal':
+      return [{ head: '', page: () => proposalPage(order, stamp) }]
     case 'colorRecord':
       return [{ head: '', page: () => colorRecordPage(order) }]
   }

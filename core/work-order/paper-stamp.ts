@@ -9,7 +9,15 @@ export type PaperStamp =
   /** No plan is accepted yet: nothing may be worked by it. */
   | { readonly kind: 'draft' }
   /** Given out under a number, at a moment on site. */
-  | { readonly kind: 'issued'; readonly number: number; readonly at: SiteMoment }
+  | {
+      readonly kind: 'issued'
+      readonly number: number
+      readonly at: SiteMoment
+      /** The number over all jobs of the shop, for a proposal. */
+      readonly proposal: { readonly number: number; readonly version: number } | null
+    }
+
+type IssuedStamp = Extract<PaperStamp, { readonly kind: 'issued' }>
 
 export const noStamp: PaperStamp = { kind: 'none' }
 
@@ -25,12 +33,14 @@ body::before { content: "DRAFT"; position: fixed; left: 0; right: 0; top: 38vh; 
 `
     case 'issued':
       return `
-@page { @bottom-center { content: ${cssString(stampWords(stamp.number, stamp.at, system))}; font: 600 7.5pt Arial, sans-serif; white-space: nowrap; } }
+@page { @bottom-center { content: ${cssString(stampWords(stamp, system))}; font: 600 7.5pt Arial, sans-serif; white-space: nowrap; } }
 `
   }
 }
 
-/** `No. 7, given out Mon Mar 29, 5:00 pm`. */
-function stampWords(number: number, at: SiteMoment, system: LengthUnitSystem): string {
-  return `No. ${number}, given out ${momentWords(at, system)}`
+/** `No. 7, given out Mon Mar 29, 5:00 pm`, `Proposal 12, version 2`. */
+function stampWords({ number, at, proposal }: IssuedStamp, system: LengthUnitSystem): string {
+  return proposal === null
+    ? `No. ${number}, given out ${momentWords(at, system)}`
+    : `Proposal ${proposal.number}, version ${proposal.version}`
 }

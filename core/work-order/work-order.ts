@@ -6,12 +6,12 @@ import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
 import { compareText } from '../words/text.ts'
-import { clientEstimate } from './client-estimate.ts'
 import { colorRecord } from './color-record.ts'
 import { coverOf } from './cover.ts'
 import type { WorkOrder } from './document-types.ts'
 import { familyPage } from './family-page.ts'
 import { once } from './once.ts'
+import { proposalOf } from './proposal/proposal.ts'
 import { type RoomSheetInput, roomSheet } from './room-sheet/room-sheet.ts'
 import type { RoomSheet } from './room-sheet/sheet-types.ts'
 import { shoppingList } from './shopping.ts'
@@ -58,7 +58,7 @@ export function workOrder(
     }),
   )
   const family = once(() => familyPage(job, specification, plan))
-  const forClient = once(() => clientEstimate(job, specification, priced))
+  const proposal = once(() => proposalOf(job, specification, priced, plan, family()))
   const record = once(() => colorRecord(job, rooms(), priced))
   return {
     title: job.header.title,
@@ -86,8 +86,8 @@ export function workOrder(
     get shopping() {
       return shopping()
     },
-    get estimate() {
-      return forClient()
+    get proposal() {
+      return proposal()
     },
     get colorRecord() {
       return record()

@@ -32,6 +32,7 @@ function give(
     kept,
     at: '2027-03-29T08:00',
     id: `paper-${kept.length}` as IssuedId,
+    proposalNumber: null,
     layOut: sheets('two rooms'),
     ...changes,
   })
@@ -45,7 +46,7 @@ test('a paper that is kept goes out under the next number, with the moment it we
   const first = give('workOrder', [])
   expect(first.html).toBe('two rooms No. 1 2027-03-29T08:00')
   expect(first.record).toMatchObject({ kind: 'workOrder', issuedAt: '2027-03-29T08:00' })
-  const second = give('estimate', kept(first))
+  const second = give('proposal', kept(first))
   expect(second.html).toBe('two rooms No. 2 2027-03-29T08:00')
 })
 
@@ -67,7 +68,7 @@ test('drafts, papers of one day and papers shown as they were keep nothing', () 
   const [old] = kept(give('workOrder', []))
   const shown = old === undefined ? undefined : openBody(old)
   if (old === undefined || shown === undefined) throw new Error('nothing was kept')
-  expect(give('estimate', [old], { shown, layOut: sheets('changed') })).toEqual({
+  expect(give('proposal', [old], { shown, layOut: sheets('changed') })).toEqual({
     html: 'two rooms No. 1 2027-03-29T08:00',
     record: null,
   })

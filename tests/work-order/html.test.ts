@@ -56,13 +56,13 @@ test('every table has a caption and every head cell a table head row', () => {
   expect(page).not.toMatch(/<th(?! scope=)\b(?!ead)/)
 })
 
-test("the crew's papers hold no price, and the estimate is a paper of its own", () => {
+test("the crew's papers hold no price, and the proposal is a paper of its own", () => {
   const crew = workOrderHtml(order, 'letter')
   expect(crew).not.toContain('$')
-  const estimate = workOrderHtml(order, 'a4', ['estimate'])
-  expect(estimate).toContain('<title>Estimate: One plain room</title>')
-  expect(estimate).toContain('size: A4')
-  expect(estimate.match(/class="sheet/g)).toHaveLength(1)
+  const proposal = workOrderHtml(order, 'a4', ['proposal'])
+  expect(proposal).toContain('<title>Proposal: One plain room</title>')
+  expect(proposal).toContain('size: A4')
+  expect(proposal.match(/class="sheet/g)).toHaveLength(1)
 })
 
 test('a metric job is printed in metres with dates and hours to match', () => {

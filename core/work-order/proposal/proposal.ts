@@ -1,0 +1,144 @@
+import type { Estimate, RoomPrice } from '../../price/estimate-types.ts'
+import { shareCents } from '../../price/price-shares.ts'
+import { isPaper } from '../../project/issued-records.ts'
+import { type Job, records } from '../../project/job.ts'
+import { type RoomSet, roomSetsOf } from '../../project/room-sets.ts'
+import type { RoomId } from '../../project/sketch-records.ts'
+import { surfaceNoun } from '../../specification/trade-words.ts'
+import type { Specification, Step } from '../../specification/types.ts'
+import { addDays } from '../../time/local-date.ts'
+import { type Cents, formatCents, sumCents } from '../../units/money.ts'
+import type { FamilyPage, Proposal, ProposalFloor, ProposalRoom } from '../document-types.ts'
+import type { WorkPlan } from '../work-plan.ts'
+import { leadText } from './lead-text.ts'
+import { proposalDoubts } from './proposal-doubts.ts'
+import { roomScope } from './room-scope.ts'
+
+/** What is offered to the client: rooms with their scope and price, days, payment and terms. No wages, rates or margins. */
+export function proposalOf(
+  job: Job,
+  specification: Specification,
+  priced: Estimate,
+  plan: WorkPlan,
+  family: FamilyPage,
+): Proposal {
+  const { header, business, houseRules } = job
+  const { texts, proposal } = business
+  return {
+    business,
+    client: header.client,
+    phones: linesOf(header.phones),
+    mail: header.mail,
+    site: linesOf(header.site),
+    number: header.proposalNumber,
+    version: nextVersion(job),
+    prices: proposal.prices,
+    validDays: proposal.validDays,
+    floors: floorsOf(job, specification, priced.rooms, family),
+    beforeTax: priced.totals.beforeTax,
+    tax: priced.totals.tax,
+    total: priced.totals.total,
+    optional: priced.optional.map(({ label, cents }) => ({ label, cents })),
+    payments: paymentsOf(business.paymentSteps, priced.totals.total),
+    days: new Set(plan.tasks.flatMap(({ segments }) => segments.map(({ startsAt }) => startsAt.slice(0, 10))))
+      .size,
+    siteHours: houseRules.siteHours,
+    colorsNeededOn: addDays(plan.startsOn, -proposal.colorsDaysBefore),
+    colorsOpen: openColors(job, specification.steps),
+    notIncluded: linesOf(texts.notIncluded),
+    whoMoves: linesOf(texts.whoMoves),
+    hidden: hiddenText(job),
+    warranty: linesOf(texts.warranty),
+    terms: linesOf(texts.terms),
+    lead: leadText(job, specification.steps),
+    doubts: proposalDoubts(job, priced.doubts, plan),
+  }
+}
+
+/** Of the next proposal of this job that is given out. */
+function nextVersion({ issued }: Job): number {
+  return records(issued).filter((each) => isPaper(each) && each.kind === 'estimate').length + 1
+}
+
+/** Sentences of the shop sheet, one a line. */
+function linesOf(text: string): readonly string[] {
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+}
+
+function floorsOf(
+  job: Job,
+  specification: Specification,
+  prices: readonly RoomPrice[],
+  family: FamilyPage,
+): readonly ProposalFloor[] {
+  const centsOf = new Map(prices.map(({ roomId, cents }) => [roomId, cents]))
+  const sets = roomSetsOf(job)
+  return records(job.storeys)
+    .toSorted((one, other) => one.level - other.level)
+    .map((storey): ProposalFloor => {
+      const rooms = sets
+        .filter(({ id }) => job.rooms[id]?.storeyId === storey.id)
+        .map((set) => roomOf(job, specification.steps, centsOf, family, set))
+        .filter(({ scope, cents }) => scope.length > 0 || cents !== 0)
+      return { name: storey.name, rooms, cents: sumCents(rooms.map(({ cents }) => cents)) }
+    })
+    .filter(({ rooms }) => rooms.length > 0)
+}
+
+function roomOf(
+  job: Job,
+  steps: readonly Step[],
+  centsOf: ReadonlyMap<RoomId, Cents>,
+  family: FamilyPage,
+  { id, name, roomIds }: RoomSet,
+): ProposalRoom {
+  const others = roomIds.filter((each) => each !== id).map((each) => job.rooms[each]?.name ?? each)
+  return {
+    name: others.length === 0 ? name : `${name} with ${others.join(' and ')}`,
+    scope: roomScope(
+      job,
+      steps.filter((step) => roomIds.includes(step.roomId)),
+    ),
+    stretches: family.rooms.find(({ roomSetId }) => roomSetId === id)?.stretches ?? [],
+    cents: sumCents(roomIds.flatMap((each) => centsOf.get(each) ?? [])),
+  }
+}
+
+/** Shares of the whole price that sum to it, where the shop's steps make a whole. */
+function paymentsOf(steps: Job['business']['paymentSteps'], total: Cents): Proposal['payments'] {
+  const shares = shareCents(
+    total,
+    steps.map(({ percent }) => percent),
+  )
+  return steps.map(({ name, percent }, index) => ({ name, percent, cents: shares[index] ?? total }))
+}
+
+/** `walls of Kitchen and Study`: what is painted and has no color yet. */
+function openColors(job: Job, steps: readonly Step[]): readonly string[] {
+  const open = steps.filter(({ operation, colourId }) => operation === 'coat' && colourId === null)
+  const classes = [...new Set(open.flatMap(({ surfaceClass }) => surfaceClass ?? []))]
+  return classes.map((each) => {
+    const rooms = new Set(
+      open
+        .filter(({ surfaceClass }) => surfaceClass === each)
+        .map(({ roomId }) => job.rooms[roomId]?.name ?? roomId),
+    )
+    return `${surfaceNoun(each)} of ${[...rooms].join(', ')}`
+  })
+}
+
+function hiddenText({ business, houseRules }: Job): readonly string[] {
+  const { hiddenHourCents } = business.proposal
+  return [
+    ...linesOf(business.texts.hiddenConditions),
+    ...(hiddenHourCents > 0
+      ? [`It is worked at ${formatCents(hiddenHourCents)} an hour for each person, with material besides.`]
+      : []),
+    ...(houseRules.price.contingencyPercent > 0
+      ? ['The price holds an allowance for small things of this kind; only what goes beyond it is charged.']
+      : []),
+  ]
+}
