@@ -60,7 +60,7 @@ export const starterTexts: Business['texts'] = {
   notIncluded: [
     'Carpentry, plastering beyond the repairs named here, electrical work and plumbing.',
     'Insides of closets, cabinets and drawers, unless they are named.',
-    'Removing or testing hazardous materials, except the lead-safe work named here.',
+    'Testing for or removing hazardous materials, except what is named here.',
   ].join('\n'),
   whoMoves: [
     'You take down pictures, curtains and small things, and empty shelves and the tops of furniture.',
