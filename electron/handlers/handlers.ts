@@ -188,12 +188,6 @@ function workOf({ plan, timeZone, names }: AcceptedElsewhere): readonly WorkElse
   return presencesOf(plan, timeZone).map((each) => ({ ...each, name: names.get(each.crewMemberId) ?? '' }))
 }
 
-/** A book without jobs gets the demonstration house, so that the first start shows one. */
-export async function fillEmptyBook(handlers: Handlers): Promise<Outcome<unknown>> {
-  const jobs = await handlers.listJobs({})
-  return jobs.ok && jobs.value.length === 0 ? handlers.openDemo({}) : jobs
-}
-
 function noDemo(): Outcome<never> {
   return fail('notFound', 'The demonstration house is not here: demo-data/old-house.json is missing.')
 }

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
-import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
+import { createHandlers } from '../handlers/handlers.ts'
 import type { Host } from '../handlers/host.ts'
 import { jobFilesBeside } from '../handlers/job-files-beside.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
@@ -47,7 +47,6 @@ export async function startLoopback(options: LoopbackOptions): Promise<Outcome<R
     readDemo: files.readDemo,
     jobFiles: jobFilesBeside(files.jobFilesThread),
   })
-  await fillEmptyBook(handlers)
   const token = randomBytes(24).toString('base64url')
   const handover = createHandover(token)
   const server = await startServer({ handlers, pages: files.pages, token, handover, port: port.value }).catch(

@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import { app, type BrowserWindow, dialog, session } from 'electron'
 import { machineClock, newJobKey } from '../handlers/clock.ts'
-import { createHandlers, fillEmptyBook } from '../handlers/handlers.ts'
+import { createHandlers } from '../handlers/handlers.ts'
 import { jobFilesBeside } from '../handlers/job-files-beside.ts'
 import { bookPath, programFiles } from '../handlers/program-files.ts'
 import { createKeeper, type Keeper, keeperTimes } from '../storage/keeper.ts'
@@ -76,7 +76,6 @@ async function start(): Promise<void> {
     jobFiles: jobFilesBeside(files.jobFilesThread),
   })
   serveChannels(handlers, window)
-  await fillEmptyBook(handlers)
   closeBeforeQuitting(keeper)
 }
 

@@ -13,6 +13,7 @@ import { BackupPage } from './backups/BackupPage.tsx'
 import { BookWarnings } from './backups/BookWarnings.tsx'
 import { useBackupPage, watchBookState } from './backups/book-state.ts'
 import { ClosedBook } from './ClosedBook.tsx'
+import { DemoNote } from './DemoNote.tsx'
 import { forgetRemoved } from './forget-removed.ts'
 import { Guard } from './Guard.tsx'
 import { HelpPage } from './help/HelpPage.tsx'
@@ -56,7 +57,10 @@ export function App() {
   const Page = isShop ? ShopPage : pages[station]
   return (
     <div className="sheet">
-      <StationStrip isOpen={isOpen && !isShop} />
+      <div>
+        <StationStrip isOpen={isOpen && !isShop} />
+        <DemoNote />
+      </div>
       <main
         className="station"
         id="station"

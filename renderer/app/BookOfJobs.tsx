@@ -99,7 +99,8 @@ export function BookPages(props: { readonly onDone: () => void }) {
   )
 }
 
-function NewJob(props: { readonly onDone: () => void }) {
+/** Title and units of a job that is to be started. */
+export function NewJob(props: { readonly onDone: () => void; readonly isFocused?: boolean }) {
   const [title, setTitle] = useState('')
   const [unitSystem, setUnitSystem] = useState<'imperial' | 'metric'>('imperial')
   return (
@@ -114,6 +115,8 @@ function NewJob(props: { readonly onDone: () => void }) {
         <span className="label">New job</span>
         <input
           value={title}
+          // biome-ignore lint/a11y/noAutofocus: it appears on the press that asks for it
+          autoFocus={props.isFocused ?? false}
           maxLength={200}
           onChange={(event) => setTitle(event.target.value)}
           placeholder="House or street"

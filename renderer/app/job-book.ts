@@ -43,14 +43,14 @@ export async function openShop(): Promise<void> {
   showOpened(await ask('openShop', {}))
 }
 
-/** Opens what was open last, else the job edited last, else the demonstration house. */
+/** Opens what was open last, else the job edited last. In an empty book nothing is open, and the page shows how to begin. */
 export async function openLast(): Promise<void> {
   const jobs = await ask('listJobs', {})
   if (!jobs.ok) return jobStore.refuse(jobs.problem)
   const last = rememberedJob()
   const latest = [...jobs.value].sort((a, b) => (a.editedAt < b.editedAt ? 1 : -1))
   const chosen = latest.find((job) => job.jobKey === last) ?? latest[0]
-  if (chosen === undefined) return openDemo()
+  if (chosen === undefined) return jobStore.close()
   await openJob(chosen.jobKey)
 }
 

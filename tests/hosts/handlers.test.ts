@@ -6,7 +6,6 @@ import type { Job } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { machineMoment } from '../../core/time/site-moment.ts'
 import { answerRequest } from '../../electron/handlers/answer.ts'
-import { fillEmptyBook } from '../../electron/handlers/handlers.ts'
 import { bookPath } from '../../electron/handlers/program-files.ts'
 import { portOf } from '../../electron/loopback/loopback.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
@@ -116,13 +115,6 @@ test('no switch and no number of a safety rule goes into the next job; those of 
   expect(granted(await handlers.openJob({ jobKey: first.jobKey })).job.rules).toEqual(rules)
   const next = granted(await handlers.createJob({ title: 'Next one', unitSystem: 'imperial' }))
   expect(next.job.rules).toEqual({ 'dust-down': settings[2] })
-})
-
-test('the first start puts the demonstration house into the empty book, and only then', async () => {
-  const handlers = quietHandlers()
-  await fillEmptyBook(handlers)
-  await fillEmptyBook(handlers)
-  expect(granted(await handlers.listJobs({})).map((job) => job.title)).toEqual([plainJob().header.title])
 })
 
 test('every request refuses an argument of another shape, as data', async () => {

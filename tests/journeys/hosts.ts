@@ -66,7 +66,7 @@ for (const { name, missing } of [browserHost, desktopHost]) {
 }
 
 /**
- * A journey on an empty book, once in a browser and once in the desktop window: for what a host has a part in (the book, files, paper,
+ * A journey on a book with the demonstration house, once in a browser and once in the desktop window: for what a host has a part in (the book, files, paper,
  * windows, starting again), and for one whole journey through each station.
  */
 export function journey(name: string, walk: (program: Program) => Promise<void>): void {
@@ -90,12 +90,17 @@ export function browserJourney(name: string, walk: (program: Program) => Promise
   walkIn(browserHost, name, walk)
 }
 
-function walkIn(host: Host, name: string, walk: (program: Program) => Promise<void>): void {
+/** As the program is when it was never used: an empty book; in a browser. */
+export function firstJourney(name: string, walk: (program: Program) => Promise<void>): void {
+  walkIn(browserHost, name, walk, false)
+}
+
+function walkIn(host: Host, name: string, walk: (program: Program) => Promise<void>, hasDemo = true): void {
   test(`${name} (${host.name})`, { timeout: 240_000 }, async (context) => {
     if (host.missing !== null) return context.skip(host.missing)
     built ??= promisify(execFile)(process.execPath, [builder, ...targets])
     await built
-    await walkOn(host, walk)
+    await walkOn(host, walk, hasDemo)
   })
 }
 
@@ -104,7 +109,11 @@ const targets = ['renderer', 'job-files', 'loopback', 'main', 'preload']
 /** Once for each file of journeys. */
 let built: Promise<unknown> | undefined
 
-async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Promise<void> {
+async function walkOn(
+  host: Host,
+  walk: (program: Program) => Promise<void>,
+  hasDemo: boolean,
+): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'coatwright-journey-'))
   const saveFolder = join(folder, 'saved')
   mkdirSync(saveFolder)
@@ -127,6 +136,7 @@ async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Pr
     },
   }
   try {
+    if (hasDemo) await lookAtDemo(running.page)
     await walk(program)
   } catch (error) {
     await keepPicture(host.name, running.page)
@@ -135,6 +145,11 @@ async function walkOn(host: Host, walk: (program: Program) => Promise<void>): Pr
     await running.end()
     rmSync(folder, { recursive: true, force: true })
   }
+}
+
+async function lookAtDemo(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Look at the demo house' }).click()
+  await page.getByTestId('house-figures').waitFor()
 }
 
 /** What the user saw when a journey failed: test-results/<host>-<moment>.png. */

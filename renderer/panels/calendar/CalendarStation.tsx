@@ -4,6 +4,7 @@ import { type ReactNode, useEffect } from 'react'
 import { records } from '../../../core/project/job.ts'
 import { forget, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
+import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { CrewTab } from './CrewTab.tsx'
 import { PlanTab } from './PlanTab.tsx'
@@ -26,7 +27,7 @@ export function CalendarStation() {
   if (records(trial.job.rooms).length === 0) {
     return (
       <section className="station-page calendar">
-        <Empty title="Nothing to plan yet">
+        <Empty title="Nothing to plan yet" next={drawFirstRoom}>
           <p>
             The plan follows from the steps, and the steps from the sketch, what was found and the finishes.
             Draw the first room at House, choose its finishes at Finish, and see here who works when, with the

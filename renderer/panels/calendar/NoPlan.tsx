@@ -5,6 +5,7 @@ import { lookFurther, type SearchState } from '../../state/planner.ts'
 import type { PlanClash } from '../../state/planner-messages.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Empty } from '../parts/Empty.tsx'
+import { walkThrough } from '../parts/next-steps.ts'
 
 /** Instead of a drawing: what is missing before there can be a plan, what stands in its way, or that it is on its way. */
 export function NoPlan(props: {
@@ -16,7 +17,7 @@ export function NoPlan(props: {
   const { job, specification } = props
   if (specification.steps.every((step) => step.daily)) {
     return (
-      <Empty title="No steps to plan yet">
+      <Empty title="No steps to plan yet" next={walkThrough}>
         <p>
           The rooms are drawn, and nothing is to be done in them. Write down what is wrong at Walk, or choose
           a color at Finish: the steps follow, and with them who works when.

@@ -6,6 +6,7 @@ import { useJob } from '../../state/app.ts'
 import { useSpecification, useTakeoff } from '../../state/derived.ts'
 import { usePaidEstimate } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
+import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { AgreementTab } from './agreement/AgreementTab.tsx'
 import { OptionsTab } from './agreement/OptionsTab.tsx'
@@ -24,7 +25,7 @@ export function FiguresStation() {
   if (takeoff.surfaces.length === 0) {
     return (
       <section className="station-page figures">
-        <Empty title="Nothing measured yet">
+        <Empty title="Nothing measured yet" next={drawFirstRoom}>
           <p>
             Figures come from the sketch. Draw the first room at House; its walls, ceiling, trim and sash are
             measured here while you draw.

@@ -4,6 +4,7 @@ import { records } from '../../../core/project/job.ts'
 import { useJob } from '../../state/app.ts'
 import { useSpecification, useTakeoff } from '../../state/derived.ts'
 import { Empty } from '../parts/Empty.tsx'
+import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { AirTab } from './AirTab.tsx'
 import { FinishesTab } from './FinishesTab.tsx'
@@ -19,7 +20,7 @@ export function FinishStation() {
   if (records(job.rooms).length === 0) {
     return (
       <section className="station-page finish">
-        <Empty title="Nothing to finish yet">
+        <Empty title="Nothing to finish yet" next={drawFirstRoom}>
           <p>
             Draw the first room at House. Then choose here what its walls, ceiling and trim become; the steps
             that lead there follow with their reasons.

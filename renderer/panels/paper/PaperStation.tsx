@@ -20,6 +20,7 @@ import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { changeHeader } from '../parts/edits.ts'
+import { drawFirstRoom, lookAtCalendar } from '../parts/next-steps.ts'
 import { OneOf } from '../parts/OneOf.tsx'
 import type { PaperMemory } from './choice-memory.ts'
 import { type PaperDocument, paperDocuments, paperFileName } from './documents.ts'
@@ -45,7 +46,7 @@ export function PaperStation() {
   if (records(job.rooms).length === 0) {
     return (
       <section className="station-page paper-station">
-        <Empty title="No papers yet">
+        <Empty title="No papers yet" next={drawFirstRoom}>
           <p>
             Papers are made from the sketch, what was found, the finishes and the plan. Draw the first room at
             House; the work order, the week sheets, the shopping list and the estimate follow.
@@ -57,7 +58,7 @@ export function PaperStation() {
   if (plan === null) {
     return (
       <section className="station-page paper-station">
-        <Empty title="Papers need a plan">
+        <Empty title="Papers need a plan" {...(forecast.clash === null ? {} : { next: lookAtCalendar })}>
           {forecast.clash === null ? (
             <p role="status">A plan is being looked for; the papers appear as soon as there is one.</p>
           ) : (

@@ -7,6 +7,7 @@ import { passStates } from '../../../core/progress/pass-states.ts'
 import { readiness } from '../../../core/progress/readiness.ts'
 import { jobProgress, type RoomProgress } from '../../../core/progress/room-progress.ts'
 import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
+import { records } from '../../../core/project/job.ts'
 import { mainRoomOf } from '../../../core/project/room-sets.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
@@ -21,6 +22,7 @@ import type { Chain } from '../parts/chain.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry } from '../parts/entries.ts'
+import { chooseFinishes, drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
 import { EachRoom } from './EachRoom.tsx'
@@ -45,7 +47,10 @@ export function SiteStation() {
   if (room === undefined) {
     return (
       <section className="station-page site">
-        <Empty title="Nothing to tick off yet">
+        <Empty
+          title="Nothing to tick off yet"
+          next={records(job.rooms).length === 0 ? drawFirstRoom : chooseFinishes}
+        >
           <p>
             Steps come from the sketch, what was found and the finishes. Once a surface has a finish to get,
             its passes stand here to be ticked as they are done, with what is drying and what can start next.

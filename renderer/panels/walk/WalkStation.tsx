@@ -14,6 +14,7 @@ import { Empty } from '../parts/Empty.tsx'
 import { foundCounts } from '../parts/found/condition-records.ts'
 import { HoldPapers } from '../parts/HoldPapers.tsx'
 import { KeptItems } from '../parts/KeptItems.tsx'
+import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
@@ -101,7 +102,7 @@ export function WalkStation() {
 function NothingToWalk() {
   return (
     <section className="station-page walk">
-      <Empty title="Nothing to walk through yet">
+      <Empty title="Nothing to walk through yet" next={drawFirstRoom}>
         <p>
           Draw the rooms at House first. Then go through them here: pick a wall, a ceiling, a window or a run
           of trim in the plan, say what is on it now, and write down what is wrong with it.
