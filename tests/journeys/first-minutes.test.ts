@@ -10,7 +10,10 @@ firstJourney('an empty book says how to begin, and every empty station what to d
   await begin.getByRole('button', { name: 'Start a house' }).click()
   await page.keyboard.type('Elm Street')
   await page.keyboard.press('Enter')
+  const sheet = page.getByRole('dialog')
+  await sheet.waitFor()
   await page.keyboard.press('Escape')
+  await sheet.waitFor({ state: 'detached' })
   await page.getByRole('button', { name: 'Write a list of rooms' }).waitFor()
   for (const station of [2, 3, 4, 5, 6, 7]) {
     await page.keyboard.press(`Alt+${station}`)
