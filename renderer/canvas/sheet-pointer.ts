@@ -3,6 +3,7 @@ import type { Point } from '../../core/geometry/point.ts'
 import type { RoomId, WallId } from '../../core/project/sketch-records.ts'
 import { findWall } from '../../core/project/walls.ts'
 import { jobStore, viewStore } from '../state/app.ts'
+import { useFingers } from './fingers.ts'
 import { dimensionPlace } from './RoomDrawing.tsx'
 import type { ScreenPoint } from './screen-point.ts'
 import { fitStorey, handle, showsWholeStorey } from './sketch-input.ts'
@@ -64,10 +65,18 @@ function within(
 export function usePointer(container: Sheet, measure: (wall: WallName | null) => void) {
   const panning = useRef<ScreenPoint | null>(null)
   const spaceHeld = useSpace()
-  const housePoint = (event: React.PointerEvent): Point => {
-    const element = container.current
-    return element === null ? { x: 0, y: 0 } : toHouse(sketchStore.getState().view, within(element, event))
+  const press = (at: ScreenPoint, adds: boolean, free: boolean) => {
+    sketchStore.setState({ refusal: null })
+    const { view, tool, gesture } = sketchStore.getState()
+    const wall = tool === 'pick' && gesture.kind === 'resting' ? dimensionAt(view, at) : null
+    measure(wall)
+    if (wall === null) handle({ kind: 'down', point: pointAt(at), adds, free })
   }
+  const fingers = useFingers({
+    down: (at) => press(at, false, false),
+    move: (at) => handle({ kind: 'move', point: pointAt(at), free: false }),
+    up: (at) => handle({ kind: 'up', point: pointAt(at), free: false }),
+  })
   return {
     onPointerDown(event: React.PointerEvent) {
       if (!(event.target instanceof HTMLCanvasElement)) return
@@ -76,25 +85,17 @@ export function usePointer(container: Sheet, measure: (wall: WallName | null) =>
       if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
       event.preventDefault()
       element.setPointerCapture(event.pointerId)
+      if (event.pointerType === 'touch') return fingers.down(touchOf(element, event))
       if (event.button === 1 || spaceHeld.current) {
         panning.current = { left: event.clientX, top: event.clientY }
         return
       }
       if (event.button !== 0) return
-      sketchStore.setState({ refusal: null })
-      const { view, tool, gesture } = sketchStore.getState()
-      const wall =
-        tool === 'pick' && gesture.kind === 'resting' ? dimensionAt(view, within(element, event)) : null
-      measure(wall)
-      if (wall === null)
-        handle({
-          kind: 'down',
-          point: housePoint(event),
-          adds: event.shiftKey || event.ctrlKey || event.metaKey,
-          free: event.altKey,
-        })
+      const adds = event.shiftKey || event.ctrlKey || event.metaKey
+      press(within(element, event), adds, event.altKey)
     },
-    onPointerMove(event: React.PointerEvent) {
+    onPointerMove(event: React.PointerEvent<HTMLElement>) {
+      if (event.pointerType === 'touch') return fingers.move(touchOf(event.currentTarget, event))
       if (panning.current !== null) {
         const { view } = sketchStore.getState()
         sketchStore.setState({
@@ -103,20 +104,31 @@ export function usePointer(container: Sheet, measure: (wall: WallName | null) =>
         panning.current = { left: event.clientX, top: event.clientY }
         return
       }
-      handle({ kind: 'move', point: housePoint(event), free: event.altKey })
+      handle({ kind: 'move', point: pointAt(within(event.currentTarget, event)), free: event.altKey })
     },
-    onPointerUp(event: React.PointerEvent) {
+    onPointerUp(event: React.PointerEvent<HTMLElement>) {
+      if (event.pointerType === 'touch') return fingers.up(touchOf(event.currentTarget, event))
       if (panning.current !== null) {
         panning.current = null
         return
       }
-      if (event.button === 0) handle({ kind: 'up', point: housePoint(event), free: event.altKey })
+      if (event.button !== 0) return
+      handle({ kind: 'up', point: pointAt(within(event.currentTarget, event)), free: event.altKey })
     },
-    onPointerCancel() {
+    onPointerCancel(event: React.PointerEvent) {
+      if (event.pointerType === 'touch') fingers.cancel(event.pointerId)
       panning.current = null
       handle({ kind: 'key', key: 'Escape' })
     },
   }
+}
+
+function pointAt(at: ScreenPoint): Point {
+  return toHouse(sketchStore.getState().view, at)
+}
+
+function touchOf(element: HTMLElement, event: React.PointerEvent) {
+  return { id: event.pointerId, at: within(element, event) }
 }
 
 function useSpace(): React.RefObject<boolean> {
