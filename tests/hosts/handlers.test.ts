@@ -9,7 +9,6 @@ import { answerRequest } from '../../electron/handlers/answer.ts'
 import { bookPath } from '../../electron/handlers/program-files.ts'
 import { portOf } from '../../electron/loopback/loopback.ts'
 import { everyRecordJob } from '../fixtures/every-record.ts'
-import { plainJob } from '../fixtures/plain-room.ts'
 import { granted, openBook, problemOf, testFolder } from '../storage/books.ts'
 import { quietHandlers, quietHost } from './handler-parts.ts'
 
