@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Operation, Step, StepOrder } from '../specification/types.ts'
 import type { MinutesByStep } from './pass-types.ts'
 
@@ -152,14 +153,14 @@ function bundledBy(
     .map(
       ([lead, list]): Bundle => ({
         steps: list,
-        lead: list.find((step) => step.key === lead) as Step,
+        lead: present(list.find((step) => step.key === lead)),
         personMinutes: list.reduce((sum, step) => sum + minutesOnce(step, minutes), 0),
       }),
     )
   const bundleOf = new Map(bundles.flatMap(({ steps: list }, index) => list.map(({ key }) => [key, index])))
   const longest = new Map<string, BundleEdge>()
   for (const { before, after, minimumWait } of order) {
-    const [from, to] = [bundleOf.get(before) as number, bundleOf.get(after) as number]
+    const [from, to] = [present(bundleOf.get(before)), present(bundleOf.get(after))]
     if (from === to) continue
     const pair = `${from} ${to}`
     longest.set(pair, { before: from, after: to, wait: Math.max(longest.get(pair)?.wait ?? 0, minimumWait) })

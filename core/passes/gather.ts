@@ -1,6 +1,7 @@
+import { groupedBy, present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import { type RoomSet, roomSetsOf } from '../project/room-sets.ts'
-import type { Room, RoomId } from '../project/sketch-records.ts'
+import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification, Step, StepOrder } from '../specification/types.ts'
 import { elapsedMinutes, workingMinutes } from '../units/duration.ts'
 import {
@@ -11,7 +12,7 @@ import {
   holdsByStep,
   holdsOfBundle,
 } from './apart.ts'
-import { type Bundle, type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
+import { type Bundled, bundleSteps, forwardOrder, minutesOnce } from './bundles.ts'
 import type { PassPlace } from './layout.ts'
 import { type Part, partsOf } from './parts.ts'
 import { passLinesOf } from './pass-lines.ts'
@@ -91,7 +92,7 @@ function worksOfSets(job: Job, specification: Specification, minutes: MinutesByS
     if (own.length === 0) return []
     const names = set.roomIds.map((id) => job.rooms[id]?.name ?? id)
     const held = own.flatMap(({ key }) => (holds.get(key) ?? []).map((hold) => [hold.key, hold.expectedOn]))
-    const template = templateOf(job, job.rooms[set.id] as Room)
+    const template = templateOf(job, present(job.rooms[set.id]))
     return [
       {
         job,
@@ -105,19 +106,6 @@ function worksOfSets(job: Job, specification: Specification, minutes: MinutesByS
       },
     ]
   })
-}
-
-function groupedBy<Item>(
-  items: readonly Item[],
-  keyOf: (item: Item) => RoomId | undefined,
-): ReadonlyMap<RoomId | undefined, readonly Item[]> {
-  const groups = new Map<RoomId | undefined, Item[]>()
-  for (const item of items) {
-    const group = groups.get(keyOf(item))
-    if (group === undefined) groups.set(keyOf(item), [item])
-    else group.push(item)
-  }
-  return groups
 }
 
 /** Whether nothing that counts has changed from one work to the next. */
@@ -145,7 +133,7 @@ function gatherSet(work: WorkOfSet): SetPasses {
     const parts = partsOf(list, {
       ...bundled,
       heldUntil: (index) => placed[index]?.until ?? '',
-      apartBy: (index) => apartByRule(bundled.bundles[index] as Bundle, place.kind, template),
+      apartBy: (index) => apartByRule(present(bundled.bundles[index]), place.kind, template),
       template,
       mainRoomId: set.id,
     })
@@ -191,7 +179,7 @@ interface SetWork {
 
 function passOf(work: SetWork, place: PassPlace, ordinal: number, part: Part): Pass {
   const { job, set, minutes, bundled, holds } = work
-  const bundles = part.bundles.map((index) => bundled.bundles[index] as Bundle)
+  const bundles = part.bundles.map((index) => present(bundled.bundles[index]))
   const steps = bundles.flatMap((bundle) => bundle.steps)
   const held = [...new Set(bundles.flatMap((bundle) => holdsOfBundle(bundle, holds)))]
   const personMinutes = steps.reduce((sum, step) => sum + minutesOnce(step, minutes), 0)
@@ -266,7 +254,7 @@ function effectsOf(steps: readonly Step[]): PassEffects {
   const fuming = steps.filter(({ effects }) => effects.fumes)
   const closing = steps.filter(({ effects }) => effects.closesRoom)
   return {
-    wetFor: wet.length > 0 ? dryOf(wet) : null,
+    touchDry: wet.length > 0 ? dryOf(wet) : null,
     dusty: steps.some(({ effects }) => effects.dusty),
     fumesFor: fuming.length > 0 ? dryOf(fuming) : null,
     closedFor: closing.length > 0 ? dryOf(closing.filter(({ effects }) => effects.wet)) : null,

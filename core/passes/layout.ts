@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Step } from '../specification/types.ts'
 import type { Bundle, Bundled, BundleEdge } from './bundles.ts'
 import type { Family } from './families.ts'
@@ -30,7 +31,7 @@ export class Row {
   }
 
   placeAt(index: number): PassPlace {
-    return { index, ...(this.kinds[index % this.kinds.length] as Omit<PassPlace, 'index'>) }
+    return { index, ...present(this.kinds[index % this.kinds.length]) }
   }
 
   kindAt(index: number): PassKind {
@@ -90,7 +91,7 @@ export class Layout {
     }
     this.places = bundles.map(() => 0)
     for (const [index, { lead }] of bundles.entries()) {
-      this.places[index] = this.row.firstFrom(this.low(index), families[index] as Family, lead)
+      this.places[index] = this.row.firstFrom(this.low(index), present(families[index]), lead)
     }
     this.passOnHolds()
   }

@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Bundle, BundleEdge } from './bundles.ts'
 import type { PassTemplate } from './template.ts'
@@ -52,9 +53,9 @@ function roundOrder(place: readonly number[], input: PartInput): readonly number
   const open = new Map(place.map((index) => [index, inside.filter(({ after }) => after === index).length]))
   const ordered: number[] = []
   const rank = (index: number) => {
-    const [bundle, lastIndex] = [bundles[index] as Bundle, ordered.at(-1)]
+    const [bundle, lastIndex] = [present(bundles[index]), ordered.at(-1)]
     if (lastIndex === undefined) return roundRank(bundle)
-    const last = bundles[lastIndex] as Bundle
+    const last = present(bundles[lastIndex])
     const isBeside =
       (bundle.lead.roomId === last.lead.roomId ? 0 : 1000) + (unitOf(bundle) === unitOf(last) ? 0 : 500)
     return (apartBy(index) === apartBy(lastIndex) ? 0 : 2000) + isBeside + roundRank(bundle)
@@ -62,9 +63,11 @@ function roundOrder(place: readonly number[], input: PartInput): readonly number
   while (ordered.length < place.length) {
     const ready = [...open].filter(([, left]) => left === 0).map(([index]) => index)
     const soonest = ready.map(heldUntil).toSorted()[0]
-    const next = ready
-      .filter((index) => heldUntil(index) === soonest)
-      .toSorted((one, other) => rank(one) - rank(other) || one - other)[0] as number
+    const next = present(
+      ready
+        .filter((index) => heldUntil(index) === soonest)
+        .toSorted((one, other) => rank(one) - rank(other) || one - other)[0],
+    )
     ordered.push(next)
     open.delete(next)
     for (const { before, after } of inside) {
@@ -98,7 +101,7 @@ function runsOf(list: readonly number[], labelOf: (index: number) => string): re
   const runs: number[][] = []
   for (const index of list) {
     const last = runs.at(-1)
-    if (last !== undefined && labelOf(last[0] as number) === labelOf(index)) last.push(index)
+    if (last !== undefined && labelOf(present(last[0])) === labelOf(index)) last.push(index)
     else runs.push([index])
   }
   return runs
@@ -128,7 +131,7 @@ function unitsOf(
   { bundles, template, mainRoomId }: PartInput,
 ): readonly (readonly number[])[] {
   const whole = (bundle: Bundle) => (bundle.lead.roomId === mainRoomId ? unitOf(bundle) : bundle.lead.roomId)
-  return runsOf(run, (index) => whole(bundles[index] as Bundle)).flatMap((unit) => {
+  return runsOf(run, (index) => whole(present(bundles[index]))).flatMap((unit) => {
     const minutes = unit.reduce((sum, index) => sum + (bundles[index]?.personMinutes ?? 0), 0)
     return minutes > template.largestPassMinutes ? unit.map((index) => [index]) : [unit]
   })
@@ -158,7 +161,7 @@ const packed: Shares = (units, parts, minutesOf) => {
   const load = (share: readonly number[]) =>
     share.reduce((sum, unit) => sum + minutesOf(units[unit] ?? []), 0)
   for (const unit of largestFirst) {
-    const least = shares.toSorted((one, other) => load(one) - load(other))[0] as number[]
+    const least = present(shares.toSorted((one, other) => load(one) - load(other))[0])
     least.push(unit)
   }
   return shares

@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { RoomSet } from '../project/room-sets.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
@@ -24,7 +25,7 @@ export function passLinesOf(
     byWork.set(work, [...(byWork.get(work) ?? []), step])
   }
   return [...byWork.values()].map((list): PassLine => {
-    const [first] = list as [Step]
+    const first = present(list[0])
     const classes = [...new Set(list.map((step) => step.surfaceClass))]
     return {
       operation: first.operation,

@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import { reduceOrder } from '../specification/order.ts'
 import type { Step, StepOrder } from '../specification/types.ts'
 import { elapsedMinutes } from '../units/duration.ts'
@@ -53,7 +54,7 @@ function orderBetween(
   { steps }: OrderInput,
   rounds: ReadonlyMap<string, ReadonlyMap<string, Stretch>>,
 ): PassOrder {
-  const [first, second] = [steps.get(edge.before) as Step, steps.get(edge.after) as Step]
+  const [first, second] = [present(steps.get(edge.before)), present(steps.get(edge.after))]
   const meanwhile = minutesMeanwhile(before, after, first, second, rounds)
   const shortened = Math.max(first.touchDry, edge.minimumWait - meanwhile)
   const atLeast = edge.minimumWait > 0 ? Math.min(edge.minimumWait, shortened) : 0
@@ -106,7 +107,7 @@ function roundsOf(pass: Pass, { steps, minutes }: OrderInput): ReadonlyMap<strin
   const rounds = new Map<string, Stretch>()
   let at = 0
   for (const key of pass.stepKeys) {
-    const step = steps.get(key) as Step
+    const step = present(steps.get(key))
     const to = at + minutesOnce(step, minutes) / pass.people.max
     rounds.set(unitOf(step), { from: rounds.get(unitOf(step))?.from ?? at, to })
     at = to

@@ -54,7 +54,7 @@ export interface PassLine {
 
 /** What a pass does to its room set. Elapsed minutes after its end; null means "does not". */
 export interface PassEffects {
-  readonly wetFor: ElapsedMinutes | null
+  readonly touchDry: ElapsedMinutes | null
   readonly dusty: boolean
   readonly fumesFor: ElapsedMinutes | null
   readonly closedFor: ElapsedMinutes | null

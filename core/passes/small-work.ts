@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Operation } from '../specification/types.ts'
 import type { Layout, PlacedPass } from './layout.ts'
 import { overflow } from './parts.ts'
@@ -54,7 +55,7 @@ function giveUpOne(layout: Layout, template: PassTemplate): boolean {
       const places = moving.map((index) => layout.placeOf(index))
       layout.move(moving, target)
       if (passesNeeded(layout, template) < now) return true
-      for (const [at, index] of moving.entries()) layout.move([index], places[at] as number)
+      for (const [at, index] of moving.entries()) layout.move([index], present(places[at]))
     }
   }
   return false

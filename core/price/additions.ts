@@ -14,7 +14,7 @@ export function additions(rules: PriceRules, direct: readonly EstimateLine[]): r
     cost,
     'labor, materials and sundries',
   )
-  const withOverhead = (cost + overhead.cents) as Cents
+  const withOverhead = roundToCents(cost + overhead.cents)
   const contingency = percentLine(
     'contingency',
     'Contingency for hidden conditions',
@@ -22,9 +22,9 @@ export function additions(rules: PriceRules, direct: readonly EstimateLine[]): r
     withOverhead,
     'cost and overhead',
   )
-  const beforeProfit = (withOverhead + contingency.cents) as Cents
+  const beforeProfit = roundToCents(withOverhead + contingency.cents)
   const profit = profitLine(rules.profit, beforeProfit)
-  const priced = (beforeProfit + profit.cents) as Cents
+  const priced = roundToCents(beforeProfit + profit.cents)
   return [overhead, contingency, profit, ...taxLines(rules, direct, cost, priced)].filter(
     (line) => line.cents !== 0,
   )

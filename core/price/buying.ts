@@ -1,13 +1,13 @@
 import type { Colour } from '../project/survey-records.ts'
 import type { Step } from '../specification/types.ts'
-import type { Cents } from '../units/money.ts'
+import { roundToCents } from '../units/money.ts'
 import { type ContainerMix, type ContainerSize, cheapestContainers, mixOfOne } from './containers.ts'
 
 /** Kept back of every finish paint for touching up, percent of what the work takes; shop assumption. */
 export const sparePercent = 3
 
 /** A mix of small cans is bought only where it saves at least this much over fewer cans; shop assumption. */
-export const savingWorthIt = 1000 as Cents
+export const savingWorthIt = roundToCents(1000)
 
 /** Less than a gallon by no more than a rounding. */
 const gallon = 1 - 1e-9

@@ -1,5 +1,6 @@
-import { type Cents, sumCents } from '../units/money.ts'
+import { type Cents, roundToCents, sumCents } from '../units/money.ts'
 import type { Gallons } from '../units/volume.ts'
+import { gallons } from '../units/volume.ts'
 
 export interface ContainerSize {
   readonly name: string
@@ -125,7 +126,7 @@ function mixOf(offered: readonly ContainerSize[], counts: readonly number[]): Co
     .toSorted((a, b) => b.gallons - a.gallons)
   return {
     containers,
-    gallons: containers.reduce((total, each) => total + each.count * each.gallons, 0) as Gallons,
-    priceCents: sumCents(containers.map((each) => (each.count * each.priceCents) as Cents)),
+    gallons: gallons(containers.reduce((total, each) => total + each.count * each.gallons, 0)),
+    priceCents: sumCents(containers.map((each) => roundToCents(each.count * each.priceCents))),
   }
 }

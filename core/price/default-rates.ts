@@ -1,4 +1,5 @@
-import type { Rate, RateBasis, RateId } from '../project/shop-records.ts'
+import type { Rate, RateBasis } from '../project/shop-records.ts'
+import { rateIdSchema } from '../project/shop-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { Operation, WoodworkKind } from '../specification/types.ts'
 
@@ -28,7 +29,7 @@ const washingOff =
   'UK trade article "Estimating for Interior Painting and Decorating", undated: 6 sq yd per person-hour, with cutting out and making good'
 
 function rate(name: RateName, basis: RateBasis, perHour: number, source = assumption): Rate {
-  return { id: name as unknown as RateId, basis, perHour, source }
+  return { id: rateIdSchema.parse(name), basis, perHour, source }
 }
 
 /**

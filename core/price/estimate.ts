@@ -2,7 +2,7 @@ import type { Job } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
 import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
-import { type Cents, sumCents } from '../units/money.ts'
+import { type Cents, roundToCents, sumCents } from '../units/money.ts'
 import { plainWords } from '../words/text.ts'
 import { additions } from './additions.ts'
 import type {
@@ -119,7 +119,7 @@ function totalsOf(lines: readonly EstimateLine[], labourMinutes: WorkingMinutes)
     overhead: of('overhead'),
     contingency: of('contingency'),
     profit: of('profit'),
-    beforeTax: (total - tax) as Cents,
+    beforeTax: roundToCents(total - tax),
     tax,
     total,
   }
@@ -137,7 +137,7 @@ function optionalPrice(
   const rest = priceOf(job, takeoff, without, null).totals.total
   return {
     label: item.label,
-    cents: (total - rest) as Cents,
+    cents: roundToCents(total - rest),
     derivation:
       'the whole price less the price without these steps (cans and days are whole, so options do not simply add up)',
   }

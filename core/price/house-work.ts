@@ -1,5 +1,5 @@
+import { present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
-import type { Rate } from '../project/shop-records.ts'
 import { bookOf } from '../specification/rule-book.ts'
 import { allRules } from '../specification/rule-list.ts'
 import type { Operation, Specification } from '../specification/types.ts'
@@ -27,7 +27,7 @@ const leadSafe: ReadonlySet<Operation> = new Set([
 export function houseWork(job: Job, specification: Specification): readonly HouseWork[] {
   const isLeadSafe = specification.steps.some((step) => leadSafe.has(step.operation))
   if (!isLeadSafe || !bookOf(job, allRules).isOn('lead-papers')) return []
-  const rate = (job.rates.leadPapers ?? defaultRate('leadPapers')) as Rate
+  const rate = present(job.rates.leadPapers ?? defaultRate('leadPapers'))
   const part = { rate, quantity: 1, minutes: 60 / rate.perHour }
   return [
     {

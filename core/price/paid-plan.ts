@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { Specification, Step } from '../specification/types.ts'
@@ -105,7 +106,7 @@ function workLines(
     groups.set(key, [...(groups.get(key) ?? []), step])
   }
   return [...groups.values()].map((steps): WorkLine => {
-    const [first] = steps as [Step]
+    const first = present(steps[0])
     const byWage = new Map<number, number>()
     for (const step of steps) {
       const wage = wages.get(step.key) ?? meanWage(job, step.skill)
@@ -172,7 +173,7 @@ function restLine({ days }: PaidPlan, pay: Cents, said: Cents): readonly Estimat
       label: 'On site besides: daily chores, half days, full five minutes',
       roomId: null,
       surfaceClass: null,
-      cents: (pay - said) as Cents,
+      cents: roundToCents(pay - said),
       derivation: `what the plan pays for ${formatMinutes(paid)} of attendance, less the work and the other time named above`,
     },
   ]

@@ -2,6 +2,7 @@ import type { Job } from '../project/job.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Specification } from '../specification/types.ts'
 import type { Cents } from '../units/money.ts'
+import { roundToCents } from '../units/money.ts'
 import type { EstimateLine, RoomPrice } from './estimate-types.ts'
 import type { MaterialLine } from './materials.ts'
 import { shareCents } from './price-shares.ts'
@@ -29,6 +30,6 @@ export function roomPrices(
   return [...weights.keys()].map((roomId, index) => ({
     roomId,
     name: job.rooms[roomId]?.name ?? roomId,
-    cents: shares[index] ?? (0 as Cents),
+    cents: shares[index] ?? roundToCents(0),
   }))
 }

@@ -1,11 +1,11 @@
 import { assumedParts, type Business } from '../project/business-record.ts'
 import { type ShopLists, tableOf } from '../project/empty-job.ts'
 import type { HouseRules } from '../project/job.ts'
-import type { CrewMember, CrewMemberId, Week } from '../project/shop-records.ts'
+import { type CrewMember, crewMemberIdSchema, type Week } from '../project/shop-records.ts'
 import { whiteOf } from '../project/usual-finishes.ts'
 import { defaultRuleSettings } from '../specification/shop-defaults.ts'
 import { defaultProducts } from '../specification/shop-products.ts'
-import type { Cents } from '../units/money.ts'
+import { roundToCents } from '../units/money.ts'
 import { defaultRates } from './default-rates.ts'
 
 /**
@@ -16,7 +16,7 @@ import { defaultRates } from './default-rates.ts'
 const fullDay: Week['monday'] = [{ from: '08:00', to: '16:30' }]
 
 const painter: CrewMember = {
-  id: 'painter' as CrewMemberId,
+  id: crewMemberIdSchema.parse('painter'),
   name: 'Painter',
   skills: ['preparation', 'painting', 'fineBrush'],
   week: {
@@ -31,7 +31,7 @@ const painter: CrewMember = {
   breaks: [{ from: '12:00', to: '12:30' }],
   daysOff: [],
   partDays: [],
-  wageCents: 2800 as Cents,
+  wageCents: roundToCents(2800),
 }
 
 const houseRules: HouseRules = {
@@ -51,7 +51,7 @@ const houseRules: HouseRules = {
     contingencyPercent: 5,
     materialsTaxPercent: 0,
     labourTaxPercent: 0,
-    sundriesCentsPerHour: 40 as Cents,
+    sundriesCentsPerHour: roundToCents(40),
   },
 }
 
@@ -82,7 +82,7 @@ const business: Business = {
   license: '',
   insurance: '',
   leadCertificate: { number: '', expiresOn: null },
-  proposal: { validDays: 30, colorsDaysBefore: 7, prices: 'byRoom', hiddenHourCents: 6500 as Cents },
+  proposal: { validDays: 30, colorsDaysBefore: 7, prices: 'byRoom', hiddenHourCents: roundToCents(6500) },
   texts: starterTexts,
   paymentSteps: [
     { name: 'On acceptance', percent: 20 },

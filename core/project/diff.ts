@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import {
   type CollectionName,
   collectionNames,
@@ -34,7 +35,7 @@ export function diffJobs(before: Job, after: Job): JobDiff {
   }
   for (const name of collectionNames) {
     if (before[name] === after[name]) continue
-    const part = diffTables(before[name] as Table<AnyRecord>, after[name] as Table<AnyRecord>)
+    const part = diffTables(before[name], after[name])
     if (part.added.length + part.updated.length + part.removed.length > 0 || part.order) diff[name] = part
   }
   return diff as JobDiff
@@ -69,8 +70,8 @@ export function applyDiff(job: Job, diff: JobDiff): Job {
     if (change) next[name] = change[1]
   }
   for (const name of collectionNames) {
-    const part = diff[name] as CollectionDiff<AnyRecord> | undefined
-    if (part) next[name] = applyToTable(job[name] as Table<AnyRecord>, part)
+    const part: CollectionDiff<AnyRecord> | undefined = diff[name]
+    if (part) next[name] = applyToTable(job[name], part)
   }
   return next as Job
 }
@@ -86,7 +87,7 @@ function applyToTable(table: Table<AnyRecord>, part: CollectionDiff<AnyRecord>):
 /** Records that the order does not name go behind those it does. */
 function inOrder(table: Table<AnyRecord>, order: readonly string[]): Table<AnyRecord> {
   const ids = new Set([...order.filter((id) => Object.hasOwn(table, id)), ...Object.keys(table)])
-  return Object.fromEntries([...ids].map((id) => [id, table[id] as AnyRecord]))
+  return Object.fromEntries([...ids].map((id) => [id, present(table[id])]))
 }
 
 /** The edit that takes this one back. */
@@ -97,7 +98,7 @@ export function reverseDiff(diff: JobDiff): JobDiff {
     if (change) reversed[name] = [change[1], change[0]]
   }
   for (const name of collectionNames) {
-    const part = diff[name] as CollectionDiff<AnyRecord> | undefined
+    const part: CollectionDiff<AnyRecord> | undefined = diff[name]
     if (part === undefined) continue
     reversed[name] = {
       added: part.removed,

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { isGroup } from '../lists/lists.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -98,19 +99,15 @@ function shown(value: unknown): string {
 }
 
 function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>(
-    (value, step) =>
-      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined,
-    data,
-  )
+  return path.reduce<unknown>((value, step) => (isGroup(value) ? value[String(step)] : undefined), data)
 }
 
 /** The name or id of the record the place is in, so that a painter need not count rooms. */
 function nearestName(data: unknown, path: readonly PropertyKey[]): string {
   if (path.length < 2) return ''
   const record = valueAt(data, path.slice(0, 2))
-  if (typeof record !== 'object' || record === null) return ''
-  const { name, id } = record as { name?: unknown; id?: unknown }
+  if (!isGroup(record)) return ''
+  const { name, id } = record
   const known = typeof name === 'string' && name !== '' ? name : id
   return typeof known === 'string' && known !== '' ? ` (in "${known.slice(0, 60)}")` : ''
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { isGroup } from '../lists/lists.ts'
 import { formSentence, issueToTell, pathText } from './form-sentence.ts'
 import { type CollectionName, collectionNames, type Job, singleNames } from './job.ts'
 import { jobFileFormat, jobFileSchema, jobFileVersion, type TravelingPicture } from './job-file-schema.ts'
@@ -37,9 +38,9 @@ export function readWholeJobFile(
   const first = read.error?.issues[0]
   const issue = first && issueToTell(first)
   if (issue) return fail('notValid', formSentence(issue, upgraded), [], pathText(issue.path))
-  const file = read.data as JobFile
-  const job = jobFromFile(file)
-  return job.ok ? succeed({ job: job.value, pictures: file.pictures ?? [] }) : job
+  if (!read.success) return fail('notValid', 'This job file could not be read.')
+  const job = jobFromFile(read.data)
+  return job.ok ? succeed({ job: job.value, pictures: read.data.pictures ?? [] }) : job
 }
 
 /** The text of a job's file: the same job always gives the same text, and reading it gives the same job back. */
@@ -57,10 +58,10 @@ export function writeJobFile(job: Job, pictures: readonly TravelingPicture[] = [
 
 /** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */
 function checkHeader(data: unknown): Outcome<{ readonly data: FileData; readonly version: number }> {
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) {
+  if (!isGroup(data) || Array.isArray(data)) {
     return fail('notValid', 'This is not a job file: it should be one group of fields in braces.')
   }
-  const { format, version, units } = data as Record<string, unknown>
+  const { format, version, units } = data
   if (format !== jobFileFormat) {
     return fail(
       'notValid',
@@ -80,11 +81,11 @@ function checkHeader(data: unknown): Outcome<{ readonly data: FileData; readonly
     return fail('notValid', sentence, [], 'version')
   }
   const inUnits = checkUnits(units)
-  return inUnits.ok ? succeed({ data: data as FileData, version }) : inUnits
+  return inUnits.ok ? succeed({ data, version }) : inUnits
 }
 
 function checkUnits(units: unknown): Outcome<null> {
-  const stated = (typeof units === 'object' && units !== null ? units : {}) as Record<string, unknown>
+  const stated = isGroup(units) ? units : {}
   for (const [name, unit] of [
     ['length', 'mm'],
     ['money', 'cent'],

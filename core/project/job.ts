@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { keysOf, present } from '../lists/lists.ts'
 import { dealingSchema, optionSchema } from './agreement-records.ts'
 import { type Business, businessSchema } from './business-record.ts'
 import { holdSchema } from './hold-records.ts'
@@ -32,7 +33,7 @@ import {
 } from './survey-records.ts'
 import { planAims, roomOrders } from './vocabulary.ts'
 
-const jobIdSchema = idSchema<'JobId'>()
+export const jobIdSchema = idSchema<'JobId'>()
 export type JobId = z.output<typeof jobIdSchema>
 
 const headerSchema = z.strictObject({
@@ -149,7 +150,7 @@ export const recordSchemas = {
 } as const
 
 export type CollectionName = keyof typeof recordSchemas
-export const collectionNames = Object.keys(recordSchemas) as CollectionName[]
+export const collectionNames = keysOf(recordSchemas)
 export type RecordOf<Name extends CollectionName> = Frozen<z.output<(typeof recordSchemas)[Name]>>
 export type Table<Item> = Readonly<Record<string, Item>>
 
@@ -167,7 +168,7 @@ export const singleSchemas = {
   business: businessSchema,
 } as const
 export type SingleName = keyof typeof singleSchemas
-export const singleNames = Object.keys(singleSchemas) as SingleName[]
+export const singleNames = keysOf(singleSchemas)
 
 /** Tables never change in place, so each is listed once: listing thousands of keys costs more than most edits. */
 const listed = new WeakMap<object, readonly unknown[]>()
@@ -177,7 +178,7 @@ export function records<Item>(table: Table<Item>): readonly Item[] {
   const known = listed.get(table)
   if (known !== undefined) return known as readonly Item[]
   // For thousands of keys this is three times as fast as `Object.values`.
-  const list = Object.keys(table).map((id) => table[id] as Item)
+  const list = Object.keys(table).map((id) => present(table[id]))
   listed.set(table, list)
   return list
 }

@@ -87,7 +87,7 @@ function readName(reader: Reader): boolean {
   take(reader, space)
   const start = reader.at
   if (!takeString(reader)) return fault(reader, 'a name in double quotes is expected here')
-  const name = JSON.parse(reader.text.slice(start, reader.at)) as string
+  const name = String(JSON.parse(reader.text.slice(start, reader.at)))
   if (nest.names.has(name)) return fault(reader, `the name "${name}" stands a second time before here`)
   if (name === '__proto__') return fault(reader, 'the name before here is not allowed')
   nest.names.add(name)

@@ -1,5 +1,6 @@
 import { type Point, pointsTurn } from '../geometry/point.ts'
 import { polygonSelfContact } from '../geometry/polygon.ts'
+import { present } from '../lists/lists.ts'
 import { unitsPer64thInch } from '../units/length.ts'
 import { type Problem, problem } from './problem.ts'
 import type { Room } from './sketch-records.ts'
@@ -19,8 +20,8 @@ export function outlineProblems(room: Room): readonly Problem[] {
 }
 
 function allInLine(room: Room): boolean {
-  const first: Point = room.corners[0] as Room['corners'][number]
-  const second: Point = room.corners[1] as Room['corners'][number]
+  const first: Point = present(room.corners[0])
+  const second: Point = present(room.corners[1])
   return room.corners.every((corner) => pointsTurn(first, second, corner) === 0)
 }
 
@@ -36,7 +37,7 @@ function degenerate(room: Room): Problem {
 
 function crossing(room: Room, [one, other]: readonly [number, number]): Problem {
   const walls = roomWalls(room)
-  const [first, second] = [walls[one] as Wall, walls[other] as Wall]
+  const [first, second] = [present(walls[one]), present(walls[other])]
   const sentence = `${room.name}: ${wallName(first)} and ${wallName(second)} cross or touch. Move a corner so that the outline runs around the room once.`
   return problem('outlineCrossesItself', sentence, [room.id, first.id, second.id])
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { isGroup, isOneOf } from '../lists/lists.ts'
 import { applyDiff, type CollectionDiff, diffJobs, type JobDiff } from './diff.ts'
 import {
   type CollectionName,
@@ -41,7 +42,7 @@ export function changesOf(diff: JobDiff): readonly RecordChange[] {
     return change === undefined ? [] : [{ part: name, id: name, before: change[0], after: change[1] }]
   })
   const others = collectionNames.flatMap((part): readonly RecordChange[] => {
-    const change = diff[part] as CollectionDiff<{ readonly id: string }> | undefined
+    const change: CollectionDiff<{ readonly id: string }> | undefined = diff[part]
     if (change === undefined) return []
     return [
       ...change.added.map((after) => ({ part, id: after.id, before: undefined, after })),
@@ -91,11 +92,11 @@ const clashing = Symbol('two that cannot be had together')
 function merged(change: RecordChange, there: unknown, known: readonly unknown[]): unknown {
   const { part, before, after } = change
   if (known.some((one) => sameValue(one, there)) || sameValue(after, there)) return after
-  if (![before, after, there].every(isRecord)) return clashing
+  if (!isGroup(before) || !isGroup(after) || !isGroup(there)) return clashing
   const fields: Record<string, unknown> = {}
-  for (const key of new Set([...Object.keys(after as object), ...Object.keys(there as object)])) {
-    const [was, is, now] = [before, after, there].map((record) => (record as Fields)[key])
-    const isMine = known.some((one) => isRecord(one) && sameValue(one[key], now)) || sameValue(is, now)
+  for (const key of new Set([...Object.keys(after), ...Object.keys(there)])) {
+    const [was, is, now] = [before[key], after[key], there[key]]
+    const isMine = known.some((one) => isGroup(one) && sameValue(one[key], now)) || sameValue(is, now)
     if (!isMine && !sameValue(was, is)) return clashing
     const value = isMine ? is : now
     if (value !== undefined) fields[key] = value
@@ -104,14 +105,8 @@ function merged(change: RecordChange, there: unknown, known: readonly unknown[])
   return z.safeEncode(schema, fields as never).success ? fields : clashing
 }
 
-type Fields = Readonly<Record<string, unknown>>
-
-function isRecord(value: unknown): value is Fields {
-  return typeof value === 'object' && value !== null
-}
-
 function isSingle(part: CollectionName | SingleName): part is SingleName {
-  return (singleNames as readonly string[]).includes(part)
+  return isOneOf(singleNames, part)
 }
 
 function whyNot(there: unknown): EditClash['why'] {

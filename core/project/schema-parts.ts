@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Brand } from '../units/brand.ts'
 import { type Length, lengthFromUnits, unitsPerMillimetre } from '../units/length.ts'
 import type { Cents } from '../units/money.ts'
+import { roundToCents } from '../units/money.ts'
 
 /** A record as the core sees it: nothing in it can be changed in place. */
 export type Frozen<T> = T extends string | number | boolean | null | undefined
@@ -28,14 +29,14 @@ export const positiveLengthSchema = lengthCodec(0.01)
 export const coordinateSchema = lengthCodec(-largestMillimetres)
 
 export const centsSchema = z.codec(z.int().min(-1e12).max(1e12), z.custom<Cents>(Number.isSafeInteger), {
-  decode: (value) => value as Cents,
-  encode: (cents) => cents as number,
+  decode: (value) => roundToCents(value),
+  encode: (cents) => cents,
 })
 
 /** A price or a wage: nothing or more, and no more than ten million dollars. */
 export const priceSchema = z.codec(z.int().min(0).max(1e9), z.custom<Cents>(Number.isSafeInteger), {
-  decode: (value) => value as Cents,
-  encode: (cents) => cents as number,
+  decode: (value) => roundToCents(value),
+  encode: (cents) => cents,
 })
 
 /**
@@ -55,7 +56,7 @@ export function idSchema<Name extends string>() {
         'an id is 1 to 64 letters, digits, - or _, and neither a plain number nor a word of the language',
       ),
     z.custom<Brand<string, Name>>((value) => typeof value === 'string'),
-    { decode: (value) => value as Brand<string, Name>, encode: (id) => id as string },
+    { decode: (value) => value as Brand<string, Name>, encode: (id) => id },
   )
 }
 

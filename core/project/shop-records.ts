@@ -11,14 +11,12 @@ import {
 } from './schema-parts.ts'
 import { productClasses, sheens, skills } from './vocabulary.ts'
 
-const productIdSchema = idSchema<'ProductId'>()
+export const productIdSchema = idSchema<'ProductId'>()
 export const crewMemberIdSchema = idSchema<'CrewMemberId'>()
 export const rateIdSchema = idSchema<'RateId'>()
 export const ruleIdSchema = idSchema<'RuleId'>()
 export type ProductId = z.output<typeof productIdSchema>
 export type CrewMemberId = z.output<typeof crewMemberIdSchema>
-export type RateId = z.output<typeof rateIdSchema>
-export type RuleId = z.output<typeof ruleIdSchema>
 
 const minutes = z
   .int()

@@ -22,7 +22,7 @@ import {
   underlayStrengths,
 } from './vocabulary.ts'
 
-const storeyIdSchema = idSchema<'StoreyId'>()
+export const storeyIdSchema = idSchema<'StoreyId'>()
 export const roomIdSchema = idSchema<'RoomId'>()
 export const wallIdSchema = idSchema<'WallId'>()
 export const openingIdSchema = idSchema<'OpeningId'>()

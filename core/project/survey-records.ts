@@ -25,9 +25,9 @@ import {
 
 const existingIdSchema = idSchema<'ExistingId'>()
 export const conditionIdSchema = idSchema<'ConditionId'>()
-const finishIdSchema = idSchema<'FinishId'>()
-const colourIdSchema = idSchema<'ColourId'>()
-const keptItemIdSchema = idSchema<'KeptItemId'>()
+export const finishIdSchema = idSchema<'FinishId'>()
+export const colourIdSchema = idSchema<'ColourId'>()
+export const keptItemIdSchema = idSchema<'KeptItemId'>()
 export type ExistingId = z.output<typeof existingIdSchema>
 export type ConditionId = z.output<typeof conditionIdSchema>
 export type FinishId = z.output<typeof finishIdSchema>

@@ -1,4 +1,5 @@
-import type { Colour, ColourId, Finish, FinishId } from './survey-records.ts'
+import type { Colour, ColourId, Finish } from './survey-records.ts'
+import { colourIdSchema, finishIdSchema } from './survey-records.ts'
 import type { ProductClass, Sheen, SurfaceClass } from './vocabulary.ts'
 
 /** What a class of surface usually gets: common practice in lived-in houses, and every part of it a choice of the owner. */
@@ -22,7 +23,7 @@ const whiteClasses = ['ceiling', 'wainscot', 'trim', 'doors', 'sash', 'builtWork
 /** The finishes a new job starts with, for the whole house, so that a price moves from the first finding on. */
 export function startingFinishes(white: ColourId): readonly Finish[] {
   const finish = (surfaceClass: SurfaceClass, colourId: ColourId | null): Finish => ({
-    id: `finish-${surfaceClass}` as FinishId,
+    id: finishIdSchema.parse(`finish-${surfaceClass}`),
     scope: { level: 'house', surfaceClass },
     paint: true,
     colourId,
@@ -34,7 +35,7 @@ export function startingFinishes(white: ColourId): readonly Finish[] {
 /** The first white of the shop's list, or a plain one where the list has none. */
 export function whiteOf(colours: readonly Colour[]): Colour {
   const plainWhite: Colour = {
-    id: 'white' as ColourId,
+    id: colourIdSchema.parse('white'),
     name: 'White',
     code: '',
     depth: 'white',

@@ -2,6 +2,7 @@ import { type HeightPoint, heightAt, heightLineAlong } from '../geometry/height-
 import { type Point, pointBetween, pointsDistance } from '../geometry/point.ts'
 import { polygonSignedDoubleArea } from '../geometry/polygon.ts'
 import { segmentShareAt } from '../geometry/segment.ts'
+import { present } from '../lists/lists.ts'
 import { ceilingLine, floorLine } from './heights.ts'
 import type { Job } from './job.ts'
 import type { Corner, Opening, Room, RoomId, WallId } from './sketch-records.ts'
@@ -38,7 +39,7 @@ export function roomWalls(room: Room): readonly Wall[] {
 function measureWalls(room: Room): readonly Wall[] {
   const inside = polygonSignedDoubleArea(room.corners) >= 0 ? 'right' : 'left'
   return room.corners.map((corner, index) => {
-    const next = room.corners[(index + 1) % room.corners.length] as Corner
+    const next = present(room.corners[(index + 1) % room.corners.length])
     return {
       id: corner.wallId,
       roomId: room.id,

@@ -1,8 +1,8 @@
 import { radiatorSectionSquareFeet } from '../project/radiator-surface.ts'
 import type { BuiltItem } from '../project/sketch-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
-import { type Area, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
-import { inches, type Length, lengthFromUnits } from '../units/length.ts'
+import { type Area, areaFromUnits, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
+import { inches, lengthFromUnits } from '../units/length.ts'
 import {
   balustradeArea,
   cupboardCoefficient,
@@ -55,7 +55,7 @@ function measureBuilt(item: BuiltItem, words: FigureWords): BuiltDraft {
 /** One line of built work: its area, or nothing where there is none. */
 function pieces(count: number, what: string, one: number, other: number, words: FigureWords): DerivationLine {
   const text = `${count} ${what} ${words.length(one)} x ${words.small(other)}`
-  return areaLine('gross', text, (count * rectangleArea(one, other)) as Area, null)
+  return areaLine('gross', text, areaFromUnits(count * rectangleArea(one, other)), null)
 }
 
 function present(lines: readonly DerivationLine[]): readonly DerivationLine[] {
@@ -97,7 +97,7 @@ function stair(item: Of<'stair'>, words: FigureWords): BuiltDraft {
   )
   return {
     grossArea: total([...solid, ...balustrade]),
-    equivalentArea: (total(solid) + byRule) as Area,
+    equivalentArea: areaFromUnits(total(solid) + byRule),
     length: item.handrailLength,
     count: 1,
     edges: stepEdges(item, treads, risers),
@@ -117,7 +117,7 @@ function stepEdges(item: Of<'stair'>, treads: number, risers: number): readonly 
 /** The whole surface, wet side left out, as published per section; what shows is less, but no source says how much. */
 function radiator(item: Of<'radiator'>): BuiltDraft {
   const each = squareFeet(radiatorSectionSquareFeet(item) ?? 0)
-  const grossArea = (each * item.sections) as Area
+  const grossArea = areaFromUnits(each * item.sections)
   const text = `${item.sections} sections of ${item.columns} ${item.pattern}s, ${item.heightInches} in high (published heating surface, boiler maker's guide)`
   return {
     grossArea,
@@ -168,7 +168,7 @@ function shelf(item: Of<'shelf'>, words: FigureWords): BuiltDraft {
     pieces(count, 'front edges', length, thickness, words),
     pieces(2 * count, 'ends', depth, thickness, words),
   ])
-  return { ...cupboard(lines, item.id), length: (length * count) as Length, count, edges: [], reach: 0 }
+  return { ...cupboard(lines, item.id), length: lengthFromUnits(length * count), count, edges: [], reach: 0 }
 }
 
 /** Two legs under a frieze as wide as the mantel, and the shelf over it on both faces; returns are not known. */

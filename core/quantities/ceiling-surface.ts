@@ -1,9 +1,10 @@
 import { largestGap, lineLength } from '../geometry/band.ts'
 import type { HeightPoint } from '../geometry/height-line.ts'
 import { type Polygon, polygonArea, polygonBand, polygonBounds } from '../geometry/polygon.ts'
+import { present } from '../lists/lists.ts'
 import { ceilingLine } from '../project/heights.ts'
 import type { CeilingOpening } from '../project/sketch-records.ts'
-import { type Area, areaFromSquareUnits, sumAreas } from '../units/area.ts'
+import { type Area, areaFromSquareUnits, areaFromUnits, sumAreas } from '../units/area.ts'
 import { lengthFromUnits } from '../units/length.ts'
 import type { Edge } from './finish-marks.ts'
 import type { RoomSurvey } from './room-survey.ts'
@@ -23,7 +24,7 @@ export function ceilingSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
   const draft: SurfaceDraft = {
     face: faceOf({ kind: 'ceiling', roomId: room.id }, room.id, 'ceiling', survey.rules.markOf),
     grossArea,
-    deductedArea: Math.min(grossArea, areaOf(deductions)) as Area,
+    deductedArea: areaFromUnits(Math.min(grossArea, areaOf(deductions))),
     addedArea: areaOf(additions),
     edges: [...survey.edges.ceiling, ...ceilingOpenings.map((hole) => holeEdge(survey, hole))],
     reach: Math.max(...survey.views.map((view) => largestGap(view.floor, view.ceiling, 0, view.wall.length))),
@@ -33,7 +34,7 @@ export function ceilingSurfaces(survey: RoomSurvey): readonly SurfaceDraft[] {
 }
 
 function areaOf(lines: readonly DerivationLine[]): Area {
-  return sumAreas(lines.map((line) => line.area as Area))
+  return sumAreas(lines.flatMap(({ area }) => area ?? []))
 }
 
 /** One line per plane facet that a plan outline lies under: plan area x the true length of the slope over its run. */
@@ -75,15 +76,15 @@ function facetsOf(points: readonly HeightPoint[], least: number, most: number): 
   const inner = points.filter((point) => point.at > least && point.at < most).map((point) => point.at)
   const places = [least, ...inner, most]
   return places.slice(1).map((to, index) => {
-    const from = places[index] as number
+    const from = present(places[index])
     return { from, to, slope: slopeAt(points, (from + to) / 2) }
   })
 }
 
 function slopeAt(points: readonly HeightPoint[], at: number): number {
   for (let index = 1; index < points.length; index++) {
-    const before = points[index - 1] as HeightPoint
-    const after = points[index] as HeightPoint
+    const before = present(points[index - 1])
+    const after = present(points[index])
     if (at > before.at && at < after.at) return (after.height - before.height) / (after.at - before.at)
   }
   return 0

@@ -1,9 +1,9 @@
 import { levelOf, lowerLine } from '../geometry/band.ts'
 import { type HoleMeasure, measureHole } from '../geometry/hole.ts'
+import { present } from '../lists/lists.ts'
 import { type OpeningLayout, openingLayout, sashFrames } from '../project/opening-layout.ts'
-import type { Slab } from '../project/sketch-records.ts'
 import { openingNoun } from '../project/sketch-words.ts'
-import { type Area, areaFromSquareUnits } from '../units/area.ts'
+import { type Area, areaFromSquareUnits, areaFromUnits, zeroArea } from '../units/area.ts'
 import { equivalentArea, equivalentSource, slabCoefficients } from './equivalents.ts'
 import type { SeenOpening } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
@@ -21,19 +21,19 @@ export function doorSurface(
 ): SurfaceDraft {
   const { opening, side } = hole.placed
   const { words } = survey
-  const slab = opening.slab as Slab
+  const slab = present(opening.slab)
   const layout = openingLayout(opening, hole.placed.place)
   const main = mainMeasure(view, hole, layout)
   const grossArea = areaFromSquareUnits(main.area)
   const glass = glassOf(view, hole, layout)
   const edgeRun = slabPerimeter(main, slab.leaves)
-  const edgeArea = slab.edgesShow === side ? areaFromSquareUnits(edgeRun * slab.thickness) : (0 as Area)
+  const edgeArea = slab.edgesShow === side ? areaFromSquareUnits(edgeRun * slab.thickness) : zeroArea
   const equivalent = equivalentArea(grossArea, slabCoefficients[slab.kind])
   return {
     face,
     reach,
     grossArea,
-    deductedArea: Math.min(grossArea, glass.area) as Area,
+    deductedArea: areaFromUnits(Math.min(grossArea, glass.area)),
     addedArea: edgeArea,
     equivalentArea: equivalent,
     count: slab.leaves,
@@ -84,7 +84,7 @@ function glassOf(
   layout: OpeningLayout,
 ): { readonly area: Area; readonly perimeter: number } {
   const { opening } = hole.placed
-  if (opening.slab?.kind !== 'glazed') return { area: 0 as Area, perimeter: 0 }
+  if (opening.slab?.kind !== 'glazed') return { area: zeroArea, perimeter: 0 }
   const frames = sashFrames(opening, layout).map((frame) => measureSash(frame, hole.hole.head, view.ceiling))
   return {
     area: areaFromSquareUnits(frames.reduce((sum, frame) => sum + frame.daylightArea, 0)),

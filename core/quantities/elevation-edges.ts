@@ -2,6 +2,7 @@ import { lineBetween } from '../geometry/band.ts'
 import { type HeightPoint, heightAt } from '../geometry/height-line.ts'
 import { headHeightAt } from '../geometry/hole.ts'
 import { type Interval, intervalsLeft } from '../geometry/interval.ts'
+import { present } from '../lists/lists.ts'
 import { openingNoun, trimNoun, wallName } from '../project/sketch-words.ts'
 import type { FinishMark } from './finish-marks.ts'
 import { casedBelow, hasStool, stoolLength } from './opening-outline.ts'
@@ -28,7 +29,7 @@ interface PlainEdge {
 
 /** Edges of the wall's zones that are cut in or masked; those between surfaces of one finish are left out. */
 export function drawnEdges(survey: RoomSurvey, index: number): readonly DrawnEdge[] {
-  const view = survey.views[index] as WallView
+  const view = present(survey.views[index])
   return plainEdges(survey, view, index).flatMap(({ zone, neighbour, along, line }): readonly DrawnEdge[] => {
     if (zone.mark === null || neighbour === zone.mark) return []
     return [{ kind: neighbour === null ? 'mask' : 'cutIn', key: zone.key, along, line }]
@@ -90,7 +91,7 @@ function topEdges(survey: RoomSurvey, view: WallView): readonly PlainEdge[] {
 }
 
 function bottomEdges(survey: RoomSurvey, view: WallView): readonly PlainEdge[] {
-  const zone = view.zones[0] as ZoneView
+  const zone = present(view.zones[0])
   const base = view.bands.find((band) => band.run.kind === 'baseboard')
   const onFloor = view.holes.filter((hole) => hole.onFloor).map((hole) => hole.outer)
   const bare = intervalsLeft({ from: 0, to: view.wall.length }, [...(base?.stretches ?? []), ...onFloor])
@@ -150,8 +151,8 @@ function outlinePieces(hole: HoleView): readonly Line[] {
   const width = casing?.width ?? 0
   const bottom = hasStool(hole) ? placed.place.bottom : outer.bottom
   const springs = headLine(hole)
-  const first = springs[0] as HeightPoint
-  const last = springs.at(-1) as HeightPoint
+  const first = present(springs[0])
+  const last = present(springs.at(-1))
   const below = casedBelow(hole) && measure.bottomLength > 0
   return [
     [point(outer.from, bottom), first],
@@ -194,7 +195,7 @@ function cutByZones(view: WallView, line: Line): readonly { readonly zone: ZoneV
   const [lower, upper] = view.zones
   if (lower === undefined) return []
   if (upper === undefined) return [{ zone: lower, line }]
-  const [a, b] = [line[0] as HeightPoint, line.at(-1) as HeightPoint]
+  const [a, b] = [present(line[0]), present(line.at(-1))]
   const split = heightAt(lower.upper, (a.at + b.at) / 2)
   const zoneOf = (height: number) => (height < split ? lower : upper)
   if (line.length > 2 || (a.height - split) * (b.height - split) >= 0) {
@@ -210,8 +211,8 @@ function cutByZones(view: WallView, line: Line): readonly { readonly zone: ZoneV
 /** Both ends of the wall, where the next wall has another finish. */
 function cornerEdges(survey: RoomSurvey, view: WallView, index: number): readonly PlainEdge[] {
   const { views } = survey
-  const before = views[(index + views.length - 1) % views.length] as WallView
-  const after = views[(index + 1) % views.length] as WallView
+  const before = present(views[(index + views.length - 1) % views.length])
+  const after = present(views[(index + 1) % views.length])
   return [...cornerWith(view, 0, before, before.wall.length), ...cornerWith(view, view.wall.length, after, 0)]
 }
 

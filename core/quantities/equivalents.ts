@@ -1,5 +1,5 @@
 import type { SlabKind } from '../project/vocabulary.ts'
-import { type Area, areaFromSquareUnits } from '../units/area.ts'
+import { type Area, areaFromSquareUnits, areaFromUnits } from '../units/area.ts'
 
 export const equivalentSource =
   'IS 1200 Part 15:1987, table of equivalent plain areas (flat area, not girthed, each side)'
@@ -22,7 +22,7 @@ export const cupboardSource = 'Armstrong, Cyclopedia of Painting, 1908, p. 127'
 
 /** Coefficients have two digits, so that the product is worked in whole hundredths and 1.3 x 4.2 m² is 5.46 m². */
 export function equivalentArea(flatArea: number, coefficient: number): Area {
-  return Math.round((flatArea * Math.round(coefficient * 100)) / 100) as Area
+  return areaFromUnits(Math.round((flatArea * Math.round(coefficient * 100)) / 100))
 }
 
 /** Painters' balustrade: handrail length x (2 x baluster height + rail girth), 18th-19th c. mensuration texts. Length units in. */

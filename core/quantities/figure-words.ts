@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import { formatArea } from '../units/area.ts'
 import { formatLength, formatSmallLength, type LengthUnitSystem, lengthFromUnits } from '../units/length.ts'
 import { type Edge, edgeLengths, type FinishMark } from './finish-marks.ts'
@@ -69,7 +70,7 @@ export function edgeLines(
 
 function edgeText(edges: readonly Edge[], write: (length: number) => string): string {
   if (edges.length === 1) {
-    const edge = edges[0] as Edge
+    const edge = present(edges[0])
     return `${edge.along} ${write(edge.length)}`
   }
   const sums = new Map<string, number>()

@@ -1,5 +1,6 @@
 import { heightAt } from '../geometry/height-line.ts'
 import { intervalsShared } from '../geometry/interval.ts'
+import { present } from '../lists/lists.ts'
 import type { HoleView, WallView } from './wall-view.ts'
 
 /** Sides and head of the hole; length units. */
@@ -63,7 +64,7 @@ export function outerLengthByZone(view: WallView, hole: HoleView): readonly numb
     ),
   )
   const below = casedBelow(hole) && hole.outer.bottom < split ? bottomOuter(hole) : 0
-  const inLower = Math.min(total, (legs[0] as number) + (legs[1] as number) + below)
+  const inLower = Math.min(total, present(legs[0]) + present(legs[1]) + below)
   return [inLower, total - inLower]
 }
 

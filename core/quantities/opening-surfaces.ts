@@ -1,4 +1,4 @@
-import type { Opening } from '../project/sketch-records.ts'
+import { present } from '../lists/lists.ts'
 import { openingNoun } from '../project/sketch-words.ts'
 import type { OpeningPart } from '../project/surface-ref.ts'
 import { areaFromSquareUnits, rectangleArea, zeroArea } from '../units/area.ts'
@@ -66,7 +66,7 @@ function lowestFloor(view: WallView): number {
 
 function casing(seen: SeenOpening, face: SurfaceFace): SurfaceDraft {
   const { survey, view, hole } = seen
-  const { width, girth, style } = hole.casing as NonNullable<HoleView['casing']>
+  const { width, girth, style } = present(hole.casing)
   const blocks = style === 'plinthAndCornerBlocks'
   const edges = zoneEdges(view, outerLengthByZone(view, hole))
   edges.push(edge(hole.marks.behindCasing, liningLength(hole), 'jamb'))
@@ -119,7 +119,7 @@ function jambEdges({ survey, view, hole }: SeenOpening): readonly Edge[] {
 
 function stool(seen: SeenOpening, face: SurfaceFace): SurfaceDraft {
   const { view, hole } = seen
-  const { depth, thickness, apron } = hole.placed.opening.stool as NonNullable<Opening['stool']>
+  const { depth, thickness, apron } = present(hole.placed.opening.stool)
   const edges = zoneEdges(view, stoolOutlineByZone(view, hole))
   edges.push(edge(hole.marks.filling ?? null, hole.measure.bottomLength, 'sash'))
   return narrowPart(seen, face, {

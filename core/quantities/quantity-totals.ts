@@ -1,5 +1,5 @@
-import { type Area, zeroArea } from '../units/area.ts'
-import { type Length, zeroLength } from '../units/length.ts'
+import { areaFromUnits, zeroArea } from '../units/area.ts'
+import { lengthFromUnits, zeroLength } from '../units/length.ts'
 import type { QuantityTotals, SurfaceQuantity } from './takeoff-types.ts'
 
 const noQuantities: QuantityTotals = {
@@ -23,13 +23,13 @@ export function quantityTotals(surfaces: readonly SurfaceQuantity[]): QuantityTo
 
 function addQuantities(one: QuantityTotals, other: QuantityTotals): QuantityTotals {
   return {
-    netArea: (one.netArea + other.netArea) as Area,
-    policyArea: (one.policyArea + other.policyArea) as Area,
-    equivalentArea: (one.equivalentArea + other.equivalentArea) as Area,
-    length: (one.length + other.length) as Length,
+    netArea: areaFromUnits(one.netArea + other.netArea),
+    policyArea: areaFromUnits(one.policyArea + other.policyArea),
+    equivalentArea: areaFromUnits(one.equivalentArea + other.equivalentArea),
+    length: lengthFromUnits(one.length + other.length),
     count: one.count + other.count,
-    cuttingIn: (one.cuttingIn + other.cuttingIn) as Length,
-    masking: (one.masking + other.masking) as Length,
-    glassPerimeter: (one.glassPerimeter + other.glassPerimeter) as Length,
+    cuttingIn: lengthFromUnits(one.cuttingIn + other.cuttingIn),
+    masking: lengthFromUnits(one.masking + other.masking),
+    glassPerimeter: lengthFromUnits(one.glassPerimeter + other.glassPerimeter),
   }
 }

@@ -1,6 +1,7 @@
 import { levelOf, lineLength, lowestBetween, stretchesBelow } from '../geometry/band.ts'
 import { type HeightPoint, heightAt } from '../geometry/height-line.ts'
 import { type Interval, intervalsLeft, intervalsShared } from '../geometry/interval.ts'
+import { present } from '../lists/lists.ts'
 import { openingNoun, trimNoun, wallName } from '../project/sketch-words.ts'
 import type { Edge, FinishMark } from './finish-marks.ts'
 import { outerLengthByZone, stoolOutlineByZone } from './opening-outline.ts'
@@ -33,7 +34,7 @@ export function roomEdges(views: readonly WallView[], marks: RoomMarks): RoomEdg
     noteBottom(notes, view, marks)
     noteRails(notes, view, marks)
     noteOpenings(notes, view)
-    noteCorner(notes, view, views[(index + 1) % views.length] as WallView)
+    noteCorner(notes, view, present(views[(index + 1) % views.length]))
   })
   return notes
 }
@@ -117,7 +118,7 @@ function lengthAlong(
 
 /** The wall ends at the baseboard, else at the floor; doors interrupt both. */
 function noteBottom(notes: Notes, view: WallView, marks: RoomMarks): void {
-  const lowest = view.zones[0] as ZoneView
+  const lowest = present(view.zones[0])
   const base = view.bands.find((band) => band.run.kind === 'baseboard')
   if (base !== undefined) {
     noteZone(notes, lowest, marks.bandMark(base), base.length, 'baseboard')
@@ -148,7 +149,7 @@ function noteRails(notes: Notes, view: WallView, marks: RoomMarks): void {
 }
 
 export function zonesAtRail(view: WallView, band: BandView): readonly [ZoneView, ZoneView] {
-  const lower = view.zones[0] as ZoneView
+  const lower = present(view.zones[0])
   const upper = view.zones[1] ?? lower
   if (band.run === view.divider) return [lower, upper]
   const middle = view.wall.length / 2
@@ -159,11 +160,11 @@ function noteOpenings(notes: Notes, view: WallView): void {
   for (const hole of view.holes) {
     const { rim, stool } = hole.marks
     outerLengthByZone(view, hole).forEach((length, index) => {
-      noteZone(notes, view.zones[index] as ZoneView, rim, length, openingNoun(hole.placed.opening))
+      noteZone(notes, present(view.zones[index]), rim, length, openingNoun(hole.placed.opening))
     })
     if (stool === undefined) continue
     stoolOutlineByZone(view, hole).forEach((length, index) => {
-      noteZone(notes, view.zones[index] as ZoneView, stool, length, 'stool')
+      noteZone(notes, present(view.zones[index]), stool, length, 'stool')
     })
   }
 }

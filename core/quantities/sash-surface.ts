@@ -6,7 +6,7 @@ import {
   sideFrames,
 } from '../project/opening-layout.ts'
 import { openingNoun } from '../project/sketch-words.ts'
-import { type Area, areaFromSquareUnits } from '../units/area.ts'
+import { areaFromSquareUnits, areaFromUnits } from '../units/area.ts'
 import { equivalentArea, equivalentSource, sashCoefficient } from './equivalents.ts'
 import type { SeenOpening } from './room-survey.ts'
 import { measureSash } from './sash-measure.ts'
@@ -33,7 +33,7 @@ export function sashSurface(
     face,
     reach,
     grossArea,
-    deductedArea: Math.min(grossArea, daylight) as Area,
+    deductedArea: areaFromUnits(Math.min(grossArea, daylight)),
     equivalentArea: equivalent,
     count: frames.length,
     glassPerimeter,

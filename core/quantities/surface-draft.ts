@@ -1,7 +1,7 @@
 import type { RoomId } from '../project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
-import { type Area, zeroArea } from '../units/area.ts'
+import { type Area, areaFromUnits, zeroArea } from '../units/area.ts'
 import { type Length, lengthFromUnits, zeroLength } from '../units/length.ts'
 import { edgeLines, type FigureWords } from './figure-words.ts'
 import { type Edge, edgeLengths, type FinishMark, type MarkOf } from './finish-marks.ts'
@@ -77,7 +77,7 @@ export class MeasuredSurface implements SurfaceQuantity {
   constructor(draft: SurfaceDraft, explain: Explain) {
     const { face } = draft
     const deducted = draft.deductedArea ?? zeroArea
-    const net = Math.max(0, draft.grossArea - deducted + (draft.addedArea ?? 0)) as Area
+    const net = areaFromUnits(Math.max(0, draft.grossArea - deducted + (draft.addedArea ?? 0)))
     const edges = edgeLengths(face.mark, draft.edges)
     this.key = face.key
     this.surface = face.surface

@@ -1,5 +1,6 @@
+import { present } from '../lists/lists.ts'
 import { type Job, records } from '../project/job.ts'
-import { allRoomParts, type RoomParts, roomParts } from '../project/room-parts.ts'
+import { allRoomParts, roomParts } from '../project/room-parts.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { takeOffRules } from './room-survey.ts'
 import { roomTakeOff } from './room-take-off.ts'
@@ -41,7 +42,7 @@ function measureAgain(job: Job, before: MeasuredRooms, touched: ReadonlySet<Room
   const rooms = new Map<RoomId, readonly SurfaceQuantity[]>()
   for (const { id: roomId } of records(job.rooms)) {
     const known = touched.has(roomId) ? undefined : before.get(roomId)
-    rooms.set(roomId, known ?? roomTakeOff(roomParts(job, roomId) as RoomParts, rules))
+    rooms.set(roomId, known ?? roomTakeOff(present(roomParts(job, roomId)), rules))
   }
   return rooms
 }

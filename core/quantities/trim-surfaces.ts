@@ -1,4 +1,5 @@
 import { largestGap } from '../geometry/band.ts'
+import { present } from '../lists/lists.ts'
 import type { TrimRun } from '../project/sketch-records.ts'
 import { trimNoun, wallName } from '../project/sketch-words.ts'
 import { rectangleArea } from '../units/area.ts'
@@ -39,7 +40,7 @@ function trimSurface(survey: RoomSurvey, run: TrimRun): SurfaceDraft {
     edges: pieces.flatMap(({ band }) => survey.edges.bands.get(band) ?? []),
     reach: Math.max(0, ...pieces.map(reachOf)),
     derivation: () => [
-      ...pieces.map((piece, index) => wallLine(survey, piece, lengths[index] as Length)),
+      ...pieces.map((piece, index) => wallLine(survey, piece, present(lengths[index]))),
       areaLine(
         'gross',
         `${trimNoun(run)} ${survey.words.length(length)} x girth ${survey.words.small(run.girth)}`,

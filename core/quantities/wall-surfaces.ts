@@ -2,7 +2,7 @@ import { areaBetween, largestGap, levelOf, piecePlaces } from '../geometry/band.
 import { heightAt } from '../geometry/height-line.ts'
 import { measureHole } from '../geometry/hole.ts'
 import { openingNoun, wallName } from '../project/sketch-words.ts'
-import { type Area, areaFromSquareUnits } from '../units/area.ts'
+import { type Area, areaFromSquareUnits, areaFromUnits } from '../units/area.ts'
 import { lengthFromUnits } from '../units/length.ts'
 import type { FigureWords } from './figure-words.ts'
 import { deductedShare, type OpeningFace } from './opening-policies.ts'
@@ -29,8 +29,8 @@ function draftZone(survey: RoomSurvey, view: WallView, zone: ZoneView): SurfaceD
   const deductions = view.holes.flatMap((hole) => deduct(survey, view, zone, hole))
   const exact = deductions.reduce((sum, each) => sum + each.area, 0)
   const byPolicy = deductions.reduce((sum, each) => sum + each.byPolicy, 0)
-  const deductedArea = Math.min(grossArea, exact) as Area
-  const policyArea = Math.max(0, grossArea - Math.round(byPolicy)) as Area
+  const deductedArea = areaFromUnits(Math.min(grossArea, exact))
+  const policyArea = areaFromUnits(Math.max(0, grossArea - Math.round(byPolicy)))
   return {
     face: {
       key: zone.key,

@@ -67,7 +67,7 @@ function resourceShortage(problem: ScheduleProblem, task: Task): Clash | undefin
 
 /** Tasks that wait for one another in a circle. */
 function circleOfWaits({ tasks, links }: ScheduleProblem): Clash | undefined {
-  const before = new Map(tasks.map(({ id }) => [id, [] as TaskId[]]))
+  const before = new Map<TaskId, TaskId[]>(tasks.map(({ id }) => [id, []]))
   for (const { from, to, atLeast } of links) if (atLeast !== null && atLeast >= 0) before.get(to)?.push(from)
   const done = new Set<TaskId>()
   for (const { id } of tasks) {

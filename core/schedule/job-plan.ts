@@ -1,3 +1,4 @@
+import { groupedBy, present } from '../lists/lists.ts'
 import type { PassLine } from '../passes/pass-types.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
@@ -89,7 +90,7 @@ export function jobPlanOf(asked: ProblemOfJob, plan: Plan, bound?: PlanBound): J
   const figures = figuresOf(problem, plan)
   const rows = plan.tasks
     .flatMap((planned) =>
-      taskRows(byId.get(planned.task) as Task, planned, tasks.get(planned.task) as PassTask, moment),
+      taskRows(present(byId.get(planned.task)), planned, present(tasks.get(planned.task)), moment),
     )
     .toSorted((one, other) => compareText(one.startsAt, other.startsAt) || compareText(one.key, other.key))
   const plannedOf = plannedByPerson(byId, plan)
@@ -128,8 +129,8 @@ function taskRows(
   { pass, stepKeys }: PassTask,
   moment: (instant: number) => string,
 ): readonly JobPlanTask[] {
-  const { wetFor } = task.effects
-  const leavesFilm = wetFor !== null || pass.lines.some(leavesAFilm)
+  const { touchDry } = task.effects
+  const leavesFilm = touchDry !== null || pass.lines.some(leavesAFilm)
   const parts =
     leavesFilm && task.state.kind !== 'done' ? byDay(planned.segments, moment) : [planned.segments]
   return parts.map((segments, index) => {
@@ -147,7 +148,7 @@ function taskRows(
       endsAt: moment(end),
       segments: segments.map((each) => ({ startsAt: moment(each.start), endsAt: moment(each.end) })),
       crewMemberIds: planned.people as readonly CrewMemberId[],
-      dryUntil: wetFor === null ? null : moment(end + wetFor),
+      dryUntil: touchDry === null ? null : moment(end + touchDry),
       state: task.state.kind,
     }
   })
@@ -175,16 +176,10 @@ function plannedByPerson(
   byId: ReadonlyMap<string, Task>,
   { tasks }: Plan,
 ): ReadonlyMap<string, readonly PlannedTask[]> {
-  const found = new Map<string, PlannedTask[]>()
-  for (const planned of tasks) {
-    if (byId.get(planned.task)?.state.kind === 'done') continue
-    for (const person of planned.people) {
-      const list = found.get(person) ?? []
-      found.set(person, list)
-      list.push(planned)
-    }
-  }
-  return found
+  const open = tasks.filter(({ task }) => byId.get(task)?.state.kind !== 'done')
+  const shares = open.flatMap((planned) => planned.people.map((person) => ({ person, planned })))
+  const found = groupedBy(shares, ({ person }) => person)
+  return new Map([...found].map(([person, own]) => [person, own.map(({ planned }) => planned)]))
 }
 
 function dayRow(
@@ -201,7 +196,7 @@ function dayRow(
     ({ segments }) => segments.some(({ start }) => start >= from && start < to) && isBegunOn(segments, from),
   )
   const between = begun.reduce(
-    (sum, planned) => sum + minutesBetween(byId.get(planned.task) as Task, planned),
+    (sum, planned) => sum + minutesBetween(present(byId.get(planned.task)), planned),
     0,
   )
   const worked = spent.reduce((sum, { start, end }) => sum + end - start, 0)

@@ -66,7 +66,7 @@ type Breaking = 'never' | 'natural'
 /** What a task does to its room. Times are elapsed minutes *after the task's end*; null means "does not". */
 export interface RoomEffects {
   /** Surface wet from start until this long after the end; 0 is wet only while worked. */
-  readonly wetFor: ElapsedMinutes | null
+  readonly touchDry: ElapsedMinutes | null
   /** Raises dust from start to end, pauses included (sanding, scraping): never where something is wet. */
   readonly dusty: boolean
   /** Fumes from start until this long after the end. */
@@ -76,8 +76,8 @@ export interface RoomEffects {
 }
 
 /** Elapsed minutes after its end for which a task keeps the household out: until what it coated is dry and what it closed is open. */
-export function minutesUntilUsable({ wetFor, closedFor }: RoomEffects): number {
-  return Math.max(wetFor ?? 0, closedFor ?? 0)
+export function minutesUntilUsable({ touchDry, closedFor }: RoomEffects): number {
+  return Math.max(touchDry ?? 0, closedFor ?? 0)
 }
 
 /**

@@ -160,8 +160,8 @@ function checkTask(problem: ScheduleProblem, known: KnownIds, task: Task, faults
   if (!isWhole(min) || !isWhole(max) || min > max) faults.push(badNumber('crew', at, max))
   if (min === 0 && max > 0) faults.push(badNumber('crew', at, min))
   if (max > 0 && problem.clock.kind === 'unbroken') faults.push({ kind: 'needsSiteClock', usedBy: at })
-  const { wetFor, fumesFor, closedFor } = task.effects
-  for (const value of [wetFor, fumesFor, closedFor]) {
+  const { touchDry, fumesFor, closedFor } = task.effects
+  for (const value of [touchDry, fumesFor, closedFor]) {
     if (value !== null && !isWhole(value)) faults.push(badNumber('effects', at, value))
   }
   checkKnown(known, 'room', task.room, at, faults)

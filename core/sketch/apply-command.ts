@@ -180,7 +180,7 @@ function checkForms(diff: JobDiff): Outcome<null> {
     if (!checked.ok) return checked
   }
   for (const name of collectionNames) {
-    const part = diff[name] as CollectionDiff<{ readonly id: string }> | undefined
+    const part: CollectionDiff<{ readonly id: string }> | undefined = diff[name]
     for (const record of part ? [...part.added, ...part.updated.map(([, after]) => after)] : []) {
       const checked = checkForm(recordSchemas[name], record, `${name}.${record.id}`)
       if (!checked.ok) return checked

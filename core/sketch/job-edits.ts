@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { CollectionName, Job, RecordOf } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Corner, Opening, OpeningId, Room, RoomId, WallId } from '../project/sketch-records.ts'
@@ -55,5 +56,5 @@ export function findCorner(room: Room, wallId: WallId): Outcome<number> {
 
 /** Corner by place in the outline, counted round and round. */
 export function cornerAt(corners: readonly Corner[], index: number): Corner {
-  return corners[(index + corners.length) % corners.length] as Corner
+  return present(corners[(index + corners.length) % corners.length])
 }

@@ -1,4 +1,5 @@
 import { pointsDistance } from '../geometry/point.ts'
+import { present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Corner, Room, WallId } from '../project/sketch-records.ts'
@@ -65,7 +66,7 @@ export function setWallLength(job: Job, command: Command<'setWallLength'>): Outc
   const place = findPlace(job, command.roomId, command.wallId)
   if (!place.ok) return place
   const { room, index } = place.value
-  const wall = roomWalls(room)[index] as Wall
+  const wall = present(roomWalls(room)[index])
   if (wall.length === 0)
     return fail('wallTooShort', `That wall of ${room.name} has no direction yet.`, [room.id, wall.id])
   const grows = command.length - wall.length
@@ -100,7 +101,7 @@ export function insertCorner(job: Job, command: Command<'insertCorner'>): Outcom
   if (room.corners.some((corner) => corner.wallId === command.newWallId)) {
     return fail('duplicateId', `${room.name} already has a wall with that id.`, [room.id, command.newWallId])
   }
-  const wall = roomWalls(room)[index] as Wall
+  const wall = present(roomWalls(room)[index])
   if (command.at <= 0 || command.at >= wall.length) {
     return fail('wallTooShort', `A new corner must lie between the ends of the wall of ${room.name}.`, [
       room.id,
@@ -179,12 +180,12 @@ export function removeCorner(job: Job, { roomId, wallId }: Command<'removeCorner
 function withOutline(job: Job, room: Room, corners: readonly Corner[]): Job {
   const after = { ...room, corners }
   const walls = new Map(
-    roomWalls(room).map((wall, index) => [wall.id, [wall, roomWalls(after)[index] as Wall] as const]),
+    roomWalls(room).map((wall, index) => [wall.id, [wall, present(roomWalls(after)[index])] as const]),
   )
   const reseated = mapRecords(job, 'openings', (opening) => {
     const pair = opening.roomId === room.id ? walls.get(opening.wallId) : undefined
     const offset = pair ? lengthFromUnits(opening.offset + offsetShift(...pair)) : opening.offset
-    return offset === opening.offset ? opening : { ...opening, offset: offset as Length }
+    return offset === opening.offset ? opening : { ...opening, offset: lengthFromUnits(offset) }
   })
   return withRecords(reseated, 'rooms', [after])
 }

@@ -1,6 +1,7 @@
 import type { Job } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Opening, RoomId } from '../project/sketch-records.ts'
+import { roomIdSchema } from '../project/sketch-records.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { Scope } from '../project/survey-records.ts'
 import type { SketchCommand } from './commands.ts'
@@ -90,7 +91,7 @@ function checkNewIds(job: Job, command: DuplicateRooms): Outcome<never> | null {
   const used = new Set(
     Object.values(collect(job, new Set(Object.keys(job.rooms))))
       .flat()
-      .map(({ id }) => id as string),
+      .map(({ id }): string => id),
   )
   const missing = needed.find((_, index) => given[index] === undefined)
   if (missing !== undefined) return fail('notFound', 'A copy needs a new id for everything in it.', [missing])
@@ -100,13 +101,15 @@ function checkNewIds(job: Job, command: DuplicateRooms): Outcome<never> | null {
 
 /** Worked with the copy of its room when that is copied too, else as use and doors suggest. */
 function copyOfMain(workedWith: RoomId | null, newIds: DuplicateRooms['newIds']): RoomId | null {
-  return ((workedWith && newIds[workedWith]) ?? null) as RoomId | null
+  const id = workedWith && newIds[workedWith]
+  return id ? roomIdSchema.parse(id) : null
 }
 
 /** Joined to the copy of the far room when that is copied too, else to nothing. */
 function copyFarSide(opening: Opening, newIds: DuplicateRooms['newIds']): Opening {
   const farRoomId = opening.far && newIds[opening.far.roomId]
-  if (opening.far && farRoomId) return { ...opening, far: { ...opening.far, roomId: farRoomId as RoomId } }
+  if (opening.far && farRoomId)
+    return { ...opening, far: { ...opening.far, roomId: roomIdSchema.parse(farRoomId) } }
   return { ...opening, far: null, casingFar: null }
 }
 

@@ -1,5 +1,6 @@
 import { type Job, records } from '../project/job.ts'
-import type { Room, RoomId, StoreyId, TrimRun, TrimRunId } from '../project/sketch-records.ts'
+import type { Room, RoomId, StoreyId, TrimRun } from '../project/sketch-records.ts'
+import { trimRunIdSchema } from '../project/sketch-records.ts'
 import { feet } from '../units/length.ts'
 import type { RoomDefaults } from './commands.ts'
 import { firstTrimSizes } from './trim-sizes.ts'
@@ -30,7 +31,10 @@ export function roomDefaultsFor(
   return {
     ceiling: model?.ceiling ?? first.ceiling,
     above: model?.above ?? first.above,
-    trim: (baseboard ? [baseboard] : first.trim).map((run) => ({ ...run, id: newId() as TrimRunId })),
+    trim: (baseboard ? [baseboard] : first.trim).map((run) => ({
+      ...run,
+      id: trimRunIdSchema.parse(newId()),
+    })),
   }
 }
 

@@ -47,7 +47,7 @@ export function newRoomRecord(
 /** Adds records of several collections; none of their ids may be taken. */
 export function addDrawn(job: Job, { drawn }: Command<'addDrawn'>): Outcome<Job> {
   for (const name of drawnNames) {
-    const ids = drawn[name].map(({ id }) => id as string)
+    const ids = drawn[name].map(({ id }): string => id)
     const taken = ids.find((id, index) => Object.hasOwn(job[name], id) || ids.indexOf(id) !== index)
     if (taken !== undefined)
       return fail('duplicateId', `The id "${taken}" is already used in ${name}.`, [taken])

@@ -1,3 +1,4 @@
+import { keysOf, present } from '../lists/lists.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import type { RoomUse, TrimKind } from '../project/vocabulary.ts'
@@ -72,9 +73,7 @@ const nameWords: Readonly<Record<RoomUse, string>> = {
 }
 
 const useByWord: ReadonlyMap<string, RoomUse> = new Map(
-  (Object.keys(nameWords) as RoomUse[]).flatMap((use) =>
-    nameWords[use].split(' ').map((word) => [word, use] as const),
-  ),
+  keysOf(nameWords).flatMap((use) => nameWords[use].split(' ').map((word) => [word, use] as const)),
 )
 
 /** Others get out through it. */
@@ -89,7 +88,7 @@ export function roomUseOf(name: string): RoomUse {
     .split(/[^a-z]+/)
     .filter((word) => word !== '')
   for (let at = words.length - 1; at >= 0; at--) {
-    const word = words[at] as string
+    const word = present(words[at])
     const two = useByWord.get(`${words[at - 1] ?? ''}${word}`)
     const use = two ?? useByWord.get(word) ?? useByWord.get(word.replace(/s$/, ''))
     if (use !== undefined) return use

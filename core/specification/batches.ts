@@ -1,8 +1,7 @@
 import type { Rate, RateBasis } from '../project/shop-records.ts'
-import type { Area } from '../units/area.ts'
-import { toSquareFeet } from '../units/area.ts'
+import { areaFromUnits, toSquareFeet } from '../units/area.ts'
 import { elapsedMinutes } from '../units/duration.ts'
-import { formatLength, type Length, toFeet } from '../units/length.ts'
+import { formatLength, type Length, lengthFromUnits, toFeet } from '../units/length.ts'
 import { amountsSum } from './amounts.ts'
 import { equalParts, type OpenTimeBatches, openTimeBatches } from './open-time.ts'
 import type { Precedence } from './order.ts'
@@ -122,7 +121,7 @@ function cut(planned: PlannedStep, count: number, why: Because): readonly Planne
   return amounts.map((part, index) => ({
     ...planned,
     role: `${planned.role}.${index + 1}`,
-    touchedArea: (areas[index] ?? 0) as Area,
+    touchedArea: areaFromUnits(areas[index] ?? 0),
     step: {
       ...step,
       key: `${step.key}.${index + 1}`,
@@ -145,11 +144,11 @@ function amountParts(amounts: StepAmounts, count: number): readonly StepAmounts[
     parts(amounts.count),
   ]
   return Array.from({ length: count }, (_, index) => ({
-    area: (area[index] ?? 0) as Area,
-    equivalentArea: (equivalent[index] ?? 0) as Area,
-    length: (length[index] ?? 0) as Length,
-    cuttingIn: (cutting[index] ?? 0) as Length,
-    glassPerimeter: (glass[index] ?? 0) as Length,
+    area: areaFromUnits(area[index] ?? 0),
+    equivalentArea: areaFromUnits(equivalent[index] ?? 0),
+    length: lengthFromUnits(length[index] ?? 0),
+    cuttingIn: lengthFromUnits(cutting[index] ?? 0),
+    glassPerimeter: lengthFromUnits(glass[index] ?? 0),
     count: pieces[index] ?? 0,
   }))
 }

@@ -1,4 +1,4 @@
-import { type Area, toSquareFeet } from '../units/area.ts'
+import { type Area, areaFromUnits, toSquareFeet } from '../units/area.ts'
 import type { Finding } from './findings.ts'
 import type { Group } from './groups.ts'
 import { disturbsPaint } from './operation-facts.ts'
@@ -30,7 +30,9 @@ function freedArea(group: Group, cutting: readonly PlannedStep[]): Area {
   const freed = new Set(
     cutting.filter(({ step }) => step.operation === 'freeSash').flatMap(({ step }) => step.surfaceKeys),
   )
-  return group.quantities
-    .filter((quantity) => freed.has(quantity.key))
-    .reduce((sum, quantity) => sum + quantity.netArea, 0) as Area
+  return areaFromUnits(
+    group.quantities
+      .filter((quantity) => freed.has(quantity.key))
+      .reduce((sum, quantity) => sum + quantity.netArea, 0),
+  )
 }

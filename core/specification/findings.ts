@@ -2,8 +2,8 @@ import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { ConditionKind, SurfaceClass } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
-import { type Area, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
-import { feet, inches, type Length, zeroLength } from '../units/length.ts'
+import { type Area, areaFromUnits, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
+import { feet, inches, type Length, lengthFromUnits, zeroLength } from '../units/length.ts'
 import type { RuleBook } from './rule-book.ts'
 
 /** A condition as it lies on one group of surfaces: its share of the amount, in the one measure that fits its kind. */
@@ -204,11 +204,11 @@ function inMeasure(measure: Measure, amount: number, measured: boolean, book: Ru
   const width = inches(book.number('spot-size', 'widthInches'))
   switch (measure) {
     case 'length':
-      return { ...nothing, length: amount as Length, spotArea: rectangleArea(amount, width) }
+      return { ...nothing, length: lengthFromUnits(amount), spotArea: rectangleArea(amount, width) }
     case 'area':
-      return { ...nothing, area: amount as Area, spotArea: amount as Area }
+      return { ...nothing, area: areaFromUnits(amount), spotArea: areaFromUnits(amount) }
     case 'count':
-      return { ...nothing, count: amount, spotArea: (amount * rectangleArea(width, width)) as Area }
+      return { ...nothing, count: amount, spotArea: areaFromUnits(amount * rectangleArea(width, width)) }
   }
 }
 

@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import { isWetWork } from './operation-facts.ts'
 import type { Precedence } from './order.ts'
 import type { PlannedStep } from './planned-step.ts'
@@ -65,7 +66,7 @@ export function groupPrecedences(
 /** The reason is the first special one of a rule that asked for one of the two steps itself, else the first at all. */
 function precedenceBetween(before: PlannedStep, after: PlannedStep, said: readonly SaidBy[]): Precedence {
   const special = said.find(({ rule, statement }) => statement.special && isAbout(rule, before, after))
-  const { rule, statement } = special ?? (said[0] as SaidBy)
+  const { rule, statement } = special ?? present(said[0])
   return {
     before: before.step.key,
     after: after.step.key,
@@ -94,13 +95,13 @@ export function waits(
   before: PlannedStep,
   after: PlannedStep,
 ): { readonly minimumWait: number; readonly maximumWait: number | null } {
-  const wet = isWetWork(before.step.operation) || before.dryMinutes > 0
+  const wet = isWetWork(before.step.operation) || before.recoatMinimum > 0
   if (!wet) return { minimumWait: 0, maximumWait: null }
   if (after.step.operation === 'unmask') return { minimumWait: before.step.touchDry, maximumWait: null }
   const recoats = after.step.operation === 'coat' || after.step.operation === 'prime'
   const limit = recoats ? before.recoatMaximum : null
   return {
-    minimumWait: before.dryMinutes,
-    maximumWait: limit === null ? null : Math.max(limit, before.dryMinutes),
+    minimumWait: before.recoatMinimum,
+    maximumWait: limit === null ? null : Math.max(limit, before.recoatMinimum),
   }
 }

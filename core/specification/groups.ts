@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import {
   type ExistingFacts,
@@ -122,7 +123,7 @@ function keyOf(list: readonly Member[]): string {
 }
 
 function groupOf(job: Job, list: readonly Member[], findings: readonly Finding[]): Group {
-  const { quantity, existing, finish, fixedSash } = list[0] as Member
+  const { quantity, existing, finish, fixedSash } = present(list[0])
   const quantities = list.map((member) => member.quantity)
   const taken = takenUntilSaid(job.header, quantity.surfaceClass)
   return {

@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { Precedence } from './order.ts'
 
 interface InTime {
@@ -23,7 +24,7 @@ export function servedJustInTime(
     if (served === undefined) continue
     order.splice(order.indexOf(key), 1)
     order.splice(order.indexOf(served), 0, key)
-    const known = into.get(key) as Map<string, Precedence>
+    const known = present(into.get(key))
     for (const precedence of into.get(served)?.values() ?? []) {
       if (precedence.before !== key && !isServing(precedence.before))
         known.set(precedence.before, taken(known, precedence, key))

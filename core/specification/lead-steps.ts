@@ -3,7 +3,7 @@ import type { Job } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import { findWall } from '../project/walls.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
-import { type Area, squareFeet, toSquareFeet } from '../units/area.ts'
+import { type Area, areaFromUnits, squareFeet, toSquareFeet } from '../units/area.ts'
 import { toFeet } from '../units/length.ts'
 import { cutsIntoPaint } from './disturbed.ts'
 import { becauseOf, type PlannedStep, type StepMaker } from './planned-step.ts'
@@ -92,10 +92,12 @@ export function sheetedFloor(
   if (surfaces.some(({ surface }) => surface.kind === 'ceiling')) return floor
   const places = new Map(surfaces.map((each) => placeOnFloor(job, room, each)))
   const strips = [...places.values()].map((width) => squareFeet((width + 2 * reachFeet) * reachFeet))
-  return Math.min(
-    floor,
-    strips.reduce<number>((sum, strip) => sum + strip, 0),
-  ) as Area
+  return areaFromUnits(
+    Math.min(
+      floor,
+      strips.reduce<number>((sum, strip) => sum + strip, 0),
+    ),
+  )
 }
 
 /** Feet a surface is wide where it stands; parts of one wall or opening stand in one place. */

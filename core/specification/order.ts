@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import { type Problem, problem } from '../project/problem.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import type { StepOrder } from './types.ts'
@@ -100,7 +101,7 @@ function takeFirst(ready: string[], position: ReadonlyMap<string, number>): stri
   for (let index = 1; index < ready.length; index += 1) {
     if ((position.get(ready[index] ?? '') ?? 0) < (position.get(ready[best] ?? '') ?? 0)) best = index
   }
-  return ready.splice(best, 1)[0] as string
+  return present(ready.splice(best, 1)[0])
 }
 
 /** Precedences around one cycle among the keys that could not be sorted. */
@@ -130,7 +131,7 @@ function findCycle(
 /** Two precedences of the cycle from different rules, special ones first; from one rule where it contradicts itself. */
 function clashingPrecedences(cycle: readonly Precedence[]): readonly [Precedence, Precedence] {
   const ranked = cycle.toSorted((a, b) => Number(b.special) - Number(a.special))
-  const first = ranked[0] as Precedence
+  const first = present(ranked[0])
   const second = ranked.find((precedence) => precedence.ruleId !== first.ruleId) ?? ranked[1] ?? first
   return [first, second]
 }

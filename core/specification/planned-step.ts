@@ -20,7 +20,7 @@ export interface PlannedStep {
   readonly role: string
   readonly product: Product | null
   /** Elapsed minutes before the same surface is worked on again. */
-  readonly dryMinutes: number
+  readonly recoatMinimum: number
   /** After this it must be dulled again before the next coat; null without a limit. */
   readonly recoatMaximum: number | null
   readonly touchedArea: Area
@@ -87,7 +87,7 @@ export function plannedStep(
     step,
     role: `${draft.operation}/${draft.ordinal}`,
     product,
-    dryMinutes: maker.drying.recoat(draft, product),
+    recoatMinimum: maker.drying.recoat(draft, product),
     recoatMaximum: putsOnFilm(draft.operation) ? (product?.recoatMaximumMinutes ?? null) : null,
     touchedArea: draft.touchedArea,
     extent: draft.extent,

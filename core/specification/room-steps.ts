@@ -193,7 +193,7 @@ export function roomStep(
     },
     role: `${operation}/1`,
     product: null,
-    dryMinutes: 0,
+    recoatMinimum: 0,
     recoatMaximum: null,
     touchedArea: zeroArea,
     extent: 'whole',

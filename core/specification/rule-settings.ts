@@ -1,6 +1,7 @@
 import type { Job } from '../project/job.ts'
 import { isSafetyRule, type SafetyLimit, safetyLimit } from '../project/safety-limits.ts'
-import type { LeftOut, RuleId, RuleSetting } from '../project/shop-records.ts'
+import type { LeftOut, RuleSetting } from '../project/shop-records.ts'
+import { ruleIdSchema } from '../project/shop-records.ts'
 import { withinLimits } from './rule-book.ts'
 import type { RuleFacts, RuleNumber } from './rule-facts.ts'
 import { allRules, ruleById } from './rule-list.ts'
@@ -82,5 +83,5 @@ export function changedRule(
   })
   if (on === rule.on && numbers.length === 0) return null
   const reason = leftOut === undefined ? {} : { leftOut }
-  return { id: ruleId as RuleId, on, numbers: Object.fromEntries(numbers), ...reason }
+  return { id: ruleIdSchema.parse(ruleId), on, numbers: Object.fromEntries(numbers), ...reason }
 }

@@ -1,6 +1,7 @@
-import type { Product, ProductId } from '../project/shop-records.ts'
+import type { Product } from '../project/shop-records.ts'
+import { productIdSchema } from '../project/shop-records.ts'
 import type { ProductClass, Sheen } from '../project/vocabulary.ts'
-import type { Cents } from '../units/money.ts'
+import { roundToCents } from '../units/money.ts'
 
 /** What differs from one product to the next; the rest stands at the usual value of `product`. */
 type Facts = Pick<
@@ -36,15 +37,15 @@ const enamelSheens: readonly Sheen[] = ['satin', 'semiGloss', 'gloss']
 
 function tins(quart: number, gallon: number, pail: number | null): Product['containers'] {
   return [
-    { name: 'quart', gallons: 0.25, priceCents: quart as Cents },
-    { name: 'gallon', gallons: 1, priceCents: gallon as Cents },
-    ...(pail === null ? [] : [{ name: '5 gallon pail', gallons: 5, priceCents: pail as Cents }]),
+    { name: 'quart', gallons: 0.25, priceCents: roundToCents(quart) },
+    { name: 'gallon', gallons: 1, priceCents: roundToCents(gallon) },
+    ...(pail === null ? [] : [{ name: '5 gallon pail', gallons: 5, priceCents: roundToCents(pail) }]),
   ]
 }
 
 function product(id: string, productClass: ProductClass, facts: Facts): Product {
   return {
-    id: id as ProductId,
+    id: productIdSchema.parse(id),
     productClass,
     brand: '',
     sheens: [],
@@ -245,7 +246,7 @@ const preparations: readonly Product[] = [
     base: 'mineral',
     touchDryMinutes: 45,
     recoatMinimumMinutes: 90,
-    containers: [{ name: '18 lb bag', gallons: 2.2, priceCents: 1700 as Cents }],
+    containers: [{ name: '18 lb bag', gallons: 2.2, priceCents: roundToCents(1700) }],
     source: `Sets chemically in its rated time, next layer once hard: ${memory}. Joint work at 50 F and over: install guides.`,
   }),
   product('drying-filler', 'dryingFiller', {
@@ -255,9 +256,9 @@ const preparations: readonly Product[] = [
     touchDryMinutes: hour,
     recoatMinimumMinutes: 6 * hour,
     containers: [
-      { name: 'quart', gallons: 0.25, priceCents: 700 as Cents },
-      { name: 'gallon', gallons: 1, priceCents: 1400 as Cents },
-      { name: '4.5 gallon pail', gallons: 4.5, priceCents: 2200 as Cents },
+      { name: 'quart', gallons: 0.25, priceCents: roundToCents(700) },
+      { name: 'gallon', gallons: 1, priceCents: roundToCents(1400) },
+      { name: '4.5 gallon pail', gallons: 4.5, priceCents: roundToCents(2200) },
     ],
     source:
       'A 1/16 in coat takes 2 h to days by temperature and humidity: Drywall Finishing Council, Joint Compound Drying Time; the 6 h band stands. Joint work at 50 F and over: install guides.',
@@ -269,8 +270,8 @@ const preparations: readonly Product[] = [
     touchDryMinutes: 30,
     recoatMinimumMinutes: 90,
     containers: [
-      { name: 'half pint', gallons: 0.0625, priceCents: 600 as Cents },
-      { name: 'quart', gallons: 0.25, priceCents: 1400 as Cents },
+      { name: 'half pint', gallons: 0.0625, priceCents: roundToCents(600) },
+      { name: 'quart', gallons: 0.25, priceCents: roundToCents(1400) },
     ],
     source: `Shallow holes can be sanded after 30 min to 2 h, deep ones later: common practice, ${memory}. The label decides.`,
   }),
@@ -281,8 +282,8 @@ const preparations: readonly Product[] = [
     touchDryMinutes: hour,
     recoatMinimumMinutes: 4 * hour,
     containers: [
-      { name: 'pint', gallons: 0.125, priceCents: 1200 as Cents },
-      { name: 'quart', gallons: 0.25, priceCents: 2000 as Cents },
+      { name: 'pint', gallons: 0.125, priceCents: roundToCents(1200) },
+      { name: 'quart', gallons: 0.25, priceCents: roundToCents(2000) },
     ],
     source: 'Acrylic filler 2-4 h: filler guides.',
   }),
@@ -292,7 +293,7 @@ const preparations: readonly Product[] = [
     base: 'waterborne',
     touchDryMinutes: 30,
     recoatMinimumMinutes: 4 * hour,
-    containers: [{ name: 'cartridge', gallons: 0.079, priceCents: 450 as Cents }],
+    containers: [{ name: 'cartridge', gallons: 0.079, priceCents: roundToCents(450) }],
     source: `Tack-free 30 min, paint after 1-4 h: caulk guide. A 10.1 fl oz cartridge: ${memory}.`,
   }),
   product('glazing-putty', 'glazingPutty', {
@@ -302,7 +303,7 @@ const preparations: readonly Product[] = [
     touchDryMinutes: day,
     recoatMinimumMinutes: 7 * day,
     fumes: false,
-    containers: [{ name: 'quart', gallons: 0.25, priceCents: 1500 as Cents }],
+    containers: [{ name: 'quart', gallons: 0.25, priceCents: roundToCents(1500) }],
     source: `Skins before it is painted, about a week: ${memory}.`,
   }),
   product('cleaner', 'cleaner', {

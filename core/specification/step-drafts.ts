@@ -1,7 +1,8 @@
+import { present } from '../lists/lists.ts'
 import type { ConditionId } from '../project/survey-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
-import { type Area, sumAreas, zeroArea } from '../units/area.ts'
+import { type Area, areaFromUnits, sumAreas, zeroArea } from '../units/area.ts'
 import { sumLengths, zeroLength } from '../units/length.ts'
 import { type Finding, patchArea } from './findings.ts'
 import { amountsOfSurfaces, type Group } from './groups.ts'
@@ -43,7 +44,7 @@ export function draftsOf(view: GroupView, requests: readonly PlannedRequest[]): 
 }
 
 function draftOf(view: GroupView, list: readonly PlannedRequest[]): Draft {
-  const first = list[0] as PlannedRequest
+  const first = present(list[0])
   const extent = widest(list.map((request) => request.extent))
   const findings = uniqueFindings(list.flatMap((request) => request.findings))
   const { group } = view
@@ -88,7 +89,7 @@ function surfaceKeysOf(group: Group, extent: Extent, findings: readonly Finding[
 
 function spotArea(group: Group, findings: readonly Finding[]): Area {
   const spots = sumAreas(findings.map((finding) => finding.spotArea))
-  return Math.min(spots, group.amounts.area) as Area
+  return areaFromUnits(Math.min(spots, group.amounts.area))
 }
 
 function amountsOf(
@@ -111,7 +112,7 @@ function amountsOf(
       return { ...noAmounts, area, equivalentArea: area }
     }
     case 'measured': {
-      const area = Math.min(sumAreas(findings.map((each) => each.area)), group.amounts.area) as Area
+      const area = areaFromUnits(Math.min(sumAreas(findings.map((each) => each.area)), group.amounts.area))
       return {
         ...noAmounts,
         area,

@@ -63,7 +63,13 @@ export function isWaterborne(productClass: ProductClass): boolean {
 const oilClasses: readonly ProductClass[] = ['alkydEnamel', 'radiatorEnamel', 'clearVarnish']
 
 /** The order knows of so many coats and layers and no more. */
-const mostByUnit: Readonly<Record<string, number>> = { coats: 4, layers: 3 }
+/** No rule asks for more finish coats than this, and the order of work knows so many. */
+const mostCoats = 4
+
+/** Finish coats by their ordinals, the first one first: `1`, `2`... */
+export const coatOrdinals: readonly string[] = Array.from({ length: mostCoats }, (_, index) => `${index + 1}`)
+
+const mostByUnit: Readonly<Record<string, number>> = { coats: mostCoats, layers: 3 }
 
 /** A number of a rule with its default. Coats and layers are whole, at least one; everything else is zero or more. */
 export function number(value: number, unit: string, meaning: string, source = 'shop assumption'): RuleNumber {

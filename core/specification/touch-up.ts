@@ -1,5 +1,5 @@
 import type { Room } from '../project/sketch-records.ts'
-import { type Area, sumAreas } from '../units/area.ts'
+import { areaFromUnits, sumAreas } from '../units/area.ts'
 import type { Group } from './groups.ts'
 import type { Precedence } from './order.ts'
 import type { PlannedStep, StepMaker } from './planned-step.ts'
@@ -10,7 +10,9 @@ import { allowancesOf } from './rules/allowances.ts'
 /** The last round with the small brush: a share of what is painted in the room (rule `touch-up`, or the room's own number). */
 export function touchUpSteps(maker: StepMaker, room: Room, groups: readonly Group[]): readonly PlannedStep[] {
   const { touchUp } = allowancesOf(maker.job, room, maker.book)
-  const area = Math.round((sumAreas(groups.map((group) => group.amounts.area)) * touchUp) / 100) as Area
+  const area = areaFromUnits(
+    Math.round((sumAreas(groups.map((group) => group.amounts.area)) * touchUp) / 100),
+  )
   return area > 0 ? [roomStep(maker, room, 'touchUp', 'touch-up', { amounts: { area } })] : []
 }
 

@@ -2,7 +2,7 @@ import type { Condition } from '../project/survey-records.ts'
 import type { ConditionKind, SurfaceClass } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { rectangleArea } from '../units/area.ts'
-import { feet, type Length, type LengthUnitSystem, millimetres } from '../units/length.ts'
+import { feet, type LengthUnitSystem, lengthFromUnits, millimetres } from '../units/length.ts'
 
 /** A finding to begin with: how much of it is written down until somebody measures. `all` is the whole surface. */
 export interface UsualFinding {
@@ -188,7 +188,7 @@ export function usualAmounts(
     case 'feet': {
       const most = surface.length > 0 ? surface.length : Number.POSITIVE_INFINITY
       const wanted = system === 'imperial' ? feet(amount) : millimetres(amount * 300)
-      return { ...none, length: Math.min(wanted, most) as Length }
+      return { ...none, length: lengthFromUnits(Math.min(wanted, most)) }
     }
     case 'squareFeet': {
       const wanted = system === 'imperial' ? rectangleArea(feet(amount), feet(1)) / 10_000 : amount * 100_000

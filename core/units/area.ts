@@ -14,11 +14,16 @@ const areaUnitsPerSquareMillimetre = 10_000
 const areaUnitsPerSquareInch = 6_451_600
 const areaUnitsPerSquareFoot = 144 * areaUnitsPerSquareInch
 
-export const zeroArea = 0 as Area
+export const zeroArea = areaFromUnits(0)
 
 /** From a product of two lengths (or any sum of such products), rounded to the area grain. */
 export function areaFromSquareUnits(squareUnits: number): Area {
-  const whole = Math.round(squareUnits / squareUnitsPerAreaUnit)
+  return areaFromUnits(squareUnits / squareUnitsPerAreaUnit)
+}
+
+/** Rounds to the nearest whole unit; the way a computed number of area units becomes an Area. */
+export function areaFromUnits(units: number): Area {
+  const whole = Math.round(units)
   return (whole === 0 ? 0 : whole) as Area
 }
 
@@ -27,11 +32,11 @@ export function rectangleArea(width: number, height: number): Area {
 }
 
 export function squareMetres(value: number): Area {
-  return Math.round(value * 1e6 * areaUnitsPerSquareMillimetre) as Area
+  return areaFromUnits(value * 1e6 * areaUnitsPerSquareMillimetre)
 }
 
 export function squareFeet(value: number): Area {
-  return Math.round(value * areaUnitsPerSquareFoot) as Area
+  return areaFromUnits(value * areaUnitsPerSquareFoot)
 }
 
 export function toSquareMetres(area: number): number {
@@ -43,7 +48,7 @@ export function toSquareFeet(area: number): number {
 }
 
 export function sumAreas(areas: readonly Area[]): Area {
-  return areas.reduce<number>((total, area) => total + area, 0) as Area
+  return areaFromUnits(areas.reduce<number>((total, area) => total + area, 0))
 }
 
 /** `123.4 sq ft` or `11.46 m²`. */

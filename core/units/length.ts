@@ -20,7 +20,7 @@ export function lengthFromUnits(units: number): Length {
   return (whole === 0 ? 0 : whole) as Length
 }
 
-export const zeroLength = 0 as Length
+export const zeroLength = lengthFromUnits(0)
 
 export function millimetres(value: number): Length {
   return lengthFromUnits(value * unitsPerMillimetre)
@@ -51,7 +51,7 @@ export function toFeet(length: number): number {
 }
 
 export function sumLengths(lengths: readonly Length[]): Length {
-  return lengths.reduce<number>((total, length) => total + length, 0) as Length
+  return lengthFromUnits(lengths.reduce<number>((total, length) => total + length, 0))
 }
 
 /** Shows a length the trade's way: `12' 6 1/2"` to the nearest 1/16 in, or metres to the millimetre `3.810 m`. */

@@ -9,7 +9,7 @@ export function roundToCents(value: number): Cents {
 }
 
 export function sumCents(amounts: readonly Cents[]): Cents {
-  return amounts.reduce<number>((total, amount) => total + amount, 0) as Cents
+  return roundToCents(amounts.reduce<number>((total, amount) => total + amount, 0))
 }
 
 /** `$1,234.50`; the sign of the currency is the shop's. */

@@ -3,7 +3,7 @@ import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
 import { compareText } from '../words/text.ts'
 import type { Cover, CoverRoom, PhaseDays } from './document-types.ts'
-import { type LeadRule, leadPractice } from './lead-rules.ts'
+import { leadPractice } from './lead-rules.ts'
 import { type Phase, phaseOf } from './phases.ts'
 import type { RoomSheet } from './room-sheet/sheet-types.ts'
 import type { WorkPlan } from './work-plan.ts'
@@ -27,7 +27,7 @@ export function coverOf(
     ),
     toDecide: specification.notices.filter((notice) => notice.hold && notice.holdKey === undefined),
     notices: ofHouse.filter(({ kind }) => kind !== 'leadSafe' || !isLeadSafe),
-    leadRules: isLeadSafe ? leadPractice : ([] as readonly LeadRule[]),
+    leadRules: isLeadSafe ? leadPractice : [],
     cautions: gravestFirst(specification.steps.flatMap((step) => step.cautions)),
   }
 }

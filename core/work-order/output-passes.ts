@@ -22,7 +22,7 @@ export function passEntries(passes: Passes): Pick<SpecificationFile, 'roomSets' 
 }
 
 function passEntry(pass: Pass): SpecificationFile['passes'][number] {
-  const { wetFor, dusty, fumesFor, closedFor } = pass.effects
+  const { touchDry, dusty, fumesFor, closedFor } = pass.effects
   return {
     passKey: pass.key,
     roomSetId: pass.roomSetId,
@@ -35,7 +35,7 @@ function passEntry(pass: Pass): SpecificationFile['passes'][number] {
     skills: [...pass.skills],
     breaking: pass.breaking,
     smallestPartPersonMinutes: pass.smallestPart === null ? null : places(pass.smallestPart),
-    wetForElapsedMinutes: wetFor,
+    wetForElapsedMinutes: touchDry,
     dusty,
     fumesForElapsedMinutes: fumesFor,
     closedForElapsedMinutes: closedFor,

@@ -5,7 +5,7 @@ import type { SundryLine } from '../price/sundries.ts'
 import { sundryRules } from '../price/sundry-rules.ts'
 import { productClassWords, sheenWords } from '../specification/trade-words.ts'
 import type { Operation, Step } from '../specification/types.ts'
-import { type Cents, roundToCents } from '../units/money.ts'
+import { roundToCents } from '../units/money.ts'
 import { toolsByDay } from './crew-tools.ts'
 import type { ShoppingLine, ShoppingList, ShoppingTotal } from './document-types.ts'
 import { containersByTrip, type DatedNeed, piecesByTrip, tripFor, tripsOf } from './trips.ts'
@@ -118,7 +118,7 @@ function containerLine(
     spareGallons: line.spareGallons,
     advice: adviceOn(line),
     unitPriceCents: container.priceCents,
-    priceCents: (container.priceCents * container.count) as Cents,
+    priceCents: roundToCents(container.priceCents * container.count),
     neededOn,
   }
 }
@@ -161,7 +161,7 @@ function sundryLines(
     spareGallons: 0,
     advice: '',
     unitPriceCents,
-    priceCents: (unitPriceCents * count) as Cents,
+    priceCents: roundToCents(unitPriceCents * count),
     neededOn: neededFrom(needs, trips, trip),
   }))
 }

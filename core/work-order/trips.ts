@@ -1,3 +1,4 @@
+import { present } from '../lists/lists.ts'
 import type { ContainerCount } from '../price/containers.ts'
 import { addDays } from '../time/local-date.ts'
 
@@ -59,7 +60,7 @@ export function containersByTrip(
     const isLast = index === wanted.length - 1
     const now: ContainerCount[] = []
     while (left.length > 0 && (isLast || short > slack)) {
-      const can = left.shift() as ContainerCount
+      const can = present(left.shift())
       short -= can.gallons
       now.push(can)
     }

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { waysOut } from '../../core/contract/book.ts'
 import { type Argument, type Handlers, type RequestName, requestNames } from '../../core/contract/requests.ts'
+import { isOneOf } from '../../core/lists/lists.ts'
 import { numberedPapers } from '../../core/project/business-record.ts'
 import { fail, type Outcome } from '../../core/project/problem.ts'
 import { pictureHashSchema } from '../../core/project/schema-parts.ts'
@@ -52,7 +53,7 @@ const argumentSchemas = {
 } satisfies { readonly [Name in RequestName]: z.ZodType<Argument<Name>> }
 
 export function isRequestName(name: unknown): name is RequestName {
-  return typeof name === 'string' && (requestNames as readonly string[]).includes(name)
+  return typeof name === 'string' && isOneOf(requestNames, name)
 }
 
 /**

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import type { JobId } from '../../core/project/job.ts'
+import { jobIdSchema } from '../../core/project/job.ts'
 import { machineMoment } from '../../core/time/site-moment.ts'
 
 /** The machine's clock, zone and randomness, so that everything behind the handlers can be given others in tests. */
@@ -19,7 +20,7 @@ export const machineClock: Clock = {
 
 /** For the job itself, wherever it goes. */
 export function newJobId(): JobId {
-  return `job-${randomUUID()}` as JobId
+  return jobIdSchema.parse(`job-${randomUUID()}`)
 }
 
 /** For a job in one book. */

@@ -1,7 +1,8 @@
 import { emptyJob, type ShopLists, tableOf } from '../../core/project/empty-job.ts'
 import { type Job, type JobHeader, type JobId, records } from '../../core/project/job.ts'
 import { rulesForNextJob } from '../../core/project/safety-limits.ts'
-import type { Storey, StoreyId } from '../../core/project/sketch-records.ts'
+import type { Storey } from '../../core/project/sketch-records.ts'
+import { storeyIdSchema } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
 
 /** What a new job starts with besides the shop's own lists. */
@@ -16,7 +17,7 @@ interface NewJobFacts {
   readonly timeZone: string
 }
 
-const groundStorey: Storey = { id: 'ground' as StoreyId, name: 'Ground floor', level: 0 }
+const groundStorey: Storey = { id: storeyIdSchema.parse('ground'), name: 'Ground floor', level: 0 }
 
 /** Degrees Celsius: a heated house in a mild season, until somebody reads a thermometer. */
 const usualAir: JobHeader['air'] = {

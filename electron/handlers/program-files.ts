@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { homedir } from 'node:os'
 import { join } from 'node:path'
+import { z } from 'zod'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 
 /** Where the parts of the program lie, from its top folder (the one with package.json). */
@@ -10,7 +11,8 @@ export function programFiles(root: string) {
     migrations: join(root, 'migrations'),
     jobFilesThread: join(root, 'build', 'job-files', 'job-files.cjs'),
     version: () =>
-      (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version,
+      z.object({ version: z.string() }).parse(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')))
+        .version,
     readDemo: () => {
       const path = join(root, 'demo-data', 'old-house.json')
       return existsSync(path) ? readFileSync(path, 'utf8') : null

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import type { Handlers } from '../../core/contract/requests.ts'
+import { isGroup } from '../../core/lists/lists.ts'
 import type { Job } from '../../core/project/job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { picturesNamed, withPictures } from '../../core/work-order/pictured.ts'
@@ -77,7 +78,7 @@ function readText(path: string): Outcome<string> {
 }
 
 function unreadable(path: string, error: unknown): string {
-  switch ((error as NodeJS.ErrnoException).code) {
+  switch (isGroup(error) ? error.code : undefined) {
     case 'ENOENT':
       return `There is no file ${path}.`
     case 'EISDIR':

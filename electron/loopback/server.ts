@@ -1,6 +1,6 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
-import type { AddressInfo } from 'node:net'
 import type { Handlers } from '../../core/contract/requests.ts'
+import { present } from '../../core/lists/lists.ts'
 import { fail, type Outcome, type ProblemKind, succeed } from '../../core/project/problem.ts'
 import { answerRequest, isRequestName } from '../handlers/answer.ts'
 import { readPage } from '../pages/pages.ts'
@@ -55,7 +55,8 @@ export async function startServer(parts: LoopbackParts): Promise<LoopbackServer>
 }
 
 function portOf(server: Server): number {
-  return (server.address() as AddressInfo).port
+  const address = server.address()
+  return typeof address === 'object' ? present(address).port : 0
 }
 
 async function serve(

@@ -18,7 +18,7 @@ export interface AcceptedElsewhere {
  */
 export function readAcceptedElsewhere(database: Database, jobKey: string): readonly AcceptedElsewhere[] {
   const rows = database
-    .prepare(
+    .prepare<[string], { readonly jobKey: string; readonly timeZone: string; readonly body: string }>(
       `SELECT other.job_key AS jobKey, other.header ->> '$.timeZone' AS timeZone,
          (SELECT body FROM ${tableNames.issued} AS plan
           WHERE plan.job_key = other.job_key AND body ->> '$.kind' = 'plan'
@@ -29,7 +29,7 @@ export function readAcceptedElsewhere(database: Database, jobKey: string): reado
          AND coalesce(body ->> '$.body.plan.finishesOn', '') >= own.header ->> '$.startsOn'
        ORDER BY other.job_key`,
     )
-    .all(jobKey) as { readonly jobKey: string; readonly timeZone: string; readonly body: string }[]
+    .all(jobKey)
   return rows.flatMap(({ jobKey: key, timeZone, body }) => {
     const plan = planIn(body)
     return plan === null ? [] : [{ jobKey: key, timeZone, plan, names: namesOf(database, key) }]
@@ -44,8 +44,10 @@ function planIn(body: string): PlanBody['plan'] | null {
 
 function namesOf(database: Database, jobKey: string): ReadonlyMap<string, string> {
   const rows = database
-    .prepare(`SELECT id, body ->> '$.name' FROM ${tableNames.crew} WHERE job_key = ?`)
+    .prepare<[string], [string, string]>(
+      `SELECT id, body ->> '$.name' FROM ${tableNames.crew} WHERE job_key = ?`,
+    )
     .raw()
-    .all(jobKey) as [string, string][]
+    .all(jobKey)
   return new Map(rows)
 }

@@ -1,4 +1,5 @@
 import type { BackupKind } from '../../core/contract/book.ts'
+import { keysOf } from '../../core/lists/lists.ts'
 
 /** What the name of a backup's file says. */
 export interface BackupName {
@@ -42,6 +43,5 @@ export function readBackupName(name: string): BackupName | null {
 
 function kindOf(beginning: string): BackupKind {
   if (beginning.startsWith('before-')) return 'beforeForm'
-  for (const [kind, word] of Object.entries(beginnings)) if (word === beginning) return kind as BackupKind
-  return 'work'
+  return keysOf(beginnings).find((kind) => beginnings[kind] === beginning) ?? 'work'
 }

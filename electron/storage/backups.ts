@@ -56,7 +56,7 @@ function countJobs(path: string): number | null {
   if (hasLog(path)) return null
   return readQuietly(
     path,
-    (database) => database.prepare('SELECT count(*) FROM jobs').pluck().get() as number,
+    (database) => database.prepare<[], number>('SELECT count(*) FROM jobs').pluck().get() ?? null,
   )
 }
 

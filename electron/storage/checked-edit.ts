@@ -1,3 +1,4 @@
+import { isOneOf, present } from '../../core/lists/lists.ts'
 import type { JobDiff } from '../../core/project/diff.ts'
 import {
   type CollectionName,
@@ -52,7 +53,7 @@ export function checkEdit(job: Job, diff: unknown): Outcome<CheckedEdit> {
   const rows: Omit<CheckedEdit, 'diff' | 'singles'>[] = []
   for (const collection of collectionNames) {
     if (diff[collection] === undefined) continue
-    const part = checkPart(collection, job[collection] as AnyTable, diff[collection])
+    const part = checkPart(collection, job[collection], diff[collection])
     if (!part.ok) return part
     const { rows: partRows, ...checked } = part.value
     checkedDiff[collection] = checked
@@ -85,19 +86,19 @@ function checkSingles(job: Job, diff: Readonly<Record<string, unknown>>) {
 
 function checkPart(collection: CollectionName, table: AnyTable, part: unknown): Outcome<CheckedPart> {
   const where = `diff.${collection}`
-  if (!isPlainObject(part) || !['added', 'updated', 'removed'].every((key) => Array.isArray(part[key]))) {
+  if (!isChange(part)) {
     return misshapen(where, 'a change has the lists added, updated and removed')
   }
-  const updates = part.updated as readonly unknown[]
+  const updates = part.updated
   if (!updates.every(isPair)) return misshapen(`${where}.updated`, 'an update is a pair of before and after')
-  const added = keepAll(collection, part.added as readonly unknown[])
+  const added = keepAll(collection, part.added)
   if (!added.ok) return added
   const updated = keepAll(
     collection,
     updates.map((pair) => pair[1]),
   )
   if (!updated.ok) return updated
-  const removed = (part.removed as readonly unknown[]).map(idOf)
+  const removed = part.removed.map(idOf)
   const misplaced = findMisplaced(collection, table, {
     added: added.value.map((kept) => kept.row.id),
     updated: updated.value.map((kept) => kept.row.id),
@@ -110,8 +111,8 @@ function checkPart(collection: CollectionName, table: AnyTable, part: unknown): 
   }
   return succeed({
     added: added.value.map((kept) => kept.record),
-    updated: updated.value.map((kept) => [table[kept.row.id] as AnyRecord, kept.record] as const),
-    removed: removed.map((id) => table[id] as AnyRecord),
+    updated: updated.value.map((kept) => [present(table[kept.row.id]), kept.record] as const),
+    removed: removed.map((id) => present(table[id])),
     ...(order && { order }),
     rows: {
       added: added.value.map((kept) => kept.row),
@@ -155,9 +156,17 @@ function findMisplaced(
 }
 
 function isPartName(name: string): boolean {
-  return (
-    (singleNames as readonly string[]).includes(name) || (collectionNames as readonly string[]).includes(name)
-  )
+  return isOneOf(singleNames, name) || isOneOf(collectionNames, name)
+}
+
+interface Change extends Readonly<Record<string, unknown>> {
+  readonly added: readonly unknown[]
+  readonly updated: readonly unknown[]
+  readonly removed: readonly unknown[]
+}
+
+function isChange(part: unknown): part is Change {
+  return isPlainObject(part) && ['added', 'updated', 'removed'].every((key) => Array.isArray(part[key]))
 }
 
 function isPlainObject(value: unknown): value is Readonly<Record<string, unknown>> {

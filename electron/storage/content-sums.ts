@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3'
+import { present } from '../../core/lists/lists.ts'
 
 /** Kept by the program's own hand, not by a job; a picture is known by its own sum and looked at when it is read. */
 const apart = ['applied_migrations', 'content_sums', 'pictures']
@@ -48,14 +49,18 @@ export function findChangedContent(database: Database): string | null {
   if (!hasSums(database)) return null
   defineRowSum(database)
   const kept = database
-    .prepare('SELECT job_key, total FROM content_sums WHERE table_name = ? AND total <> 0')
+    .prepare<[string], [string, number]>(
+      'SELECT job_key, total FROM content_sums WHERE table_name = ? AND total <> 0',
+    )
     .raw()
   for (const table of summedTables(database)) {
     const counted = database
-      .prepare(`SELECT job_key, sum(${sumOf(database, table, '')}) FROM ${table} GROUP BY job_key`)
+      .prepare<[], [string, number]>(
+        `SELECT job_key, sum(${sumOf(database, table, '')}) FROM ${table} GROUP BY job_key`,
+      )
       .raw()
-      .all() as [string, number][]
-    const known = new Map(kept.all(table) as [string, number][])
+      .all()
+    const known = new Map(kept.all(table))
     if (known.size !== counted.length || counted.some(([jobKey, total]) => known.get(jobKey) !== total))
       return table
   }
@@ -72,16 +77,21 @@ function hasSums(database: Database): boolean {
 
 function summedTables(database: Database): readonly string[] {
   const names = database
-    .prepare(`SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name`)
+    .prepare<[], string>(
+      `SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name`,
+    )
     .pluck()
-    .all() as readonly string[]
+    .all()
   return names.filter((name) => !apart.includes(name))
 }
 
 /** The call that sums up a row; columns that are derived from others say nothing new and are left out. */
 function sumOf(database: Database, table: string, row: string): string {
-  const columns = database.pragma(`table_info('${table}')`) as readonly { readonly name: string }[]
-  return `${rowSum}(${columns.map(({ name }) => `${row}${name}`).join(', ')})`
+  const columns = database
+    .prepare<[string], string>('SELECT name FROM pragma_table_info(?)')
+    .pluck()
+    .all(table)
+  return `${rowSum}(${columns.map((name) => `${row}${name}`).join(', ')})`
 }
 
 function defineRowSum(database: Database): void {
@@ -95,7 +105,7 @@ function cellSum(before: number, cell: unknown): number {
   const signs = Buffer.isBuffer(cell) ? cell : String(cell)
   let sum = before
   for (let at = 0; at < signs.length; at++) {
-    const sign = typeof signs === 'string' ? signs.charCodeAt(at) : (signs[at] as number)
+    const sign = typeof signs === 'string' ? signs.charCodeAt(at) : present(signs[at])
     sum = Math.imul(sum ^ sign, 0x01000193)
   }
   return Math.imul(sum ^ 0x1f, 0x01000193) >>> 0

@@ -31,19 +31,17 @@ export async function findDamage(database: Database, path: string, inParts: bool
     if (found !== 'ok') return damagedBook(path, String(found))
     await turn()
   }
-  const broken = database.pragma('foreign_key_check') as readonly { readonly table: string }[]
-  const first = broken[0]
-  if (first !== undefined)
-    return damagedBook(path, `a record of ${first.table} points at one that is not there`)
+  const first = database.prepare<[], string>('SELECT "table" FROM pragma_foreign_key_check').pluck().get()
+  if (first !== undefined) return damagedBook(path, `a record of ${first} points at one that is not there`)
   const changed = findChangedContent(database)
   return changed === null ? succeed(null) : damagedBook(path, `a record of ${changed} is not what was stored`)
 }
 
 function tablesOf(database: Database): readonly string[] {
   return database
-    .prepare(
+    .prepare<[], string>(
       `SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'pictures'`,
     )
     .pluck()
-    .all() as readonly string[]
+    .all()
 }

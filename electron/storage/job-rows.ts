@@ -37,7 +37,7 @@ type SummaryRow = Omit<JobSummary, 'isDemonstration' | 'isPutAway' | keyof Stand
 /** The newest edit first. The shop sheet is no job. */
 export function listJobRows(database: Database): readonly JobSummary[] {
   const rows = database
-    .prepare(
+    .prepare<[string], SummaryRow>(
       `SELECT job_key AS jobKey, header ->> '$.title' AS title, header ->> '$.client' AS client,
          header ->> '$.startsOn' AS startsOn, edited_at AS editedAt,
          header ->> '$.isDemonstration' AS isDemonstration, header ->> '$.isPutAway' AS isPutAway,
@@ -45,7 +45,7 @@ export function listJobRows(database: Database): readonly JobSummary[] {
          EXISTS (SELECT 1 FROM marks WHERE marks.job_key = jobs.job_key) AS hasMarks
        FROM jobs WHERE job_key <> ? ORDER BY edited_at DESC, job_key`,
     )
-    .all(shopKey) as SummaryRow[]
+    .all(shopKey)
   return rows.map(({ hasMarks, ...row }) => ({
     ...row,
     isDemonstration: row.isDemonstration === 1,
@@ -72,10 +72,14 @@ export interface RawJob {
   readonly revision: number
 }
 
+type RawRow = { readonly revision: number } & Readonly<Record<SingleName, string>>
+
 export function readRawJob(database: Database, jobKey: string): RawJob | undefined {
   const row = database
-    .prepare('SELECT header, house_rules AS houseRules, business, revision FROM jobs WHERE job_key = ?')
-    .get(jobKey) as ({ readonly revision: number } & Record<SingleName, string>) | undefined
+    .prepare<[string], RawRow>(
+      'SELECT header, house_rules AS houseRules, business, revision FROM jobs WHERE job_key = ?',
+    )
+    .get(jobKey)
   if (row === undefined) return undefined
   const { revision, ...singles } = row
   const tables = Object.fromEntries(collectionNames.map((name) => [name, readTable(database, jobKey, name)]))
@@ -84,9 +88,11 @@ export function readRawJob(database: Database, jobKey: string): RawJob | undefin
 
 function readTable(database: Database, jobKey: string, name: CollectionName) {
   return database
-    .prepare(`SELECT id, body FROM ${tableNames[name]} WHERE job_key = ? ORDER BY position`)
+    .prepare<[string], [string, string]>(
+      `SELECT id, body FROM ${tableNames[name]} WHERE job_key = ? ORDER BY position`,
+    )
     .raw()
-    .all(jobKey) as [string, string][]
+    .all(jobKey)
 }
 
 /** Reads a whole job; undefined where the book has none of that key. */
@@ -157,10 +163,11 @@ export function writeEdit(
 /** Puts new records behind the others, as they are in memory. The last place is looked up once, not for every record. */
 function inserter(database: Database, jobKey: string, name: CollectionName) {
   const table = tableNames[name]
-  let position = database
-    .prepare(`SELECT coalesce(max(position), 0) FROM ${table} WHERE job_key = ?`)
-    .pluck()
-    .get(jobKey) as number
+  let position =
+    database
+      .prepare<[string], number>(`SELECT coalesce(max(position), 0) FROM ${table} WHERE job_key = ?`)
+      .pluck()
+      .get(jobKey) ?? 0
   const statement = database.prepare(`INSERT INTO ${table} (job_key, id, position, body) VALUES (?, ?, ?, ?)`)
   return (id: string, body: string) => {
     position++

@@ -21,11 +21,11 @@ export function readLog(log: Buffer): LogReading {
   if (log.length <= headerBytes) return { readableFrames: 0, losesFrames: false }
   const magic = log.readUInt32BE(0)
   const known = magic === littleEndianLog || magic === bigEndianLog
-  const sum = known ? checksum(log.subarray(0, 24), [0, 0], magic === bigEndianLog) : [0, 0]
+  const sum: Sum = known ? checksum(log.subarray(0, 24), [0, 0], magic === bigEndianLog) : [0, 0]
   if (!known || sum[0] !== log.readUInt32BE(24) || sum[1] !== log.readUInt32BE(28)) {
     return { readableFrames: 0, losesFrames: true }
   }
-  return readFrames(log, sum as Sum, magic === bigEndianLog)
+  return readFrames(log, sum, magic === bigEndianLog)
 }
 
 function readFrames(log: Buffer, headerSum: Sum, bigEndian: boolean): LogReading {

@@ -71,8 +71,8 @@ function appliedMigrations(database: Database): readonly AppliedMigration[] {
     .get()
   if (table === 0) return []
   return database
-    .prepare('SELECT number, name, sha256 FROM applied_migrations ORDER BY number')
-    .all() as AppliedMigration[]
+    .prepare<[], AppliedMigration>('SELECT number, name, sha256 FROM applied_migrations ORDER BY number')
+    .all()
 }
 
 /**
@@ -87,7 +87,7 @@ export function applyMigration(database: Database, migration: Migration, applied
         number INTEGER NOT NULL PRIMARY KEY, name TEXT NOT NULL, sha256 TEXT NOT NULL, applied_at TEXT NOT NULL
       ) STRICT`)
       database.exec(migration.sql)
-      const broken = database.pragma('foreign_key_check') as readonly unknown[]
+      const broken = database.prepare('SELECT rowid FROM pragma_foreign_key_check').all()
       if (broken.length > 0) throw new Error(`${broken.length} references lead nowhere afterwards`)
       database
         .prepare('INSERT INTO applied_migrations (number, name, sha256, applied_at) VALUES (?, ?, ?, ?)')

@@ -76,7 +76,7 @@ export function foldLog(database: Database): void {
 
 /** The mark tells this book from every other one and stays with it and its copies: SQLite's user_version. 0 is a book without a mark. */
 export function markOf(database: Database): number {
-  return database.pragma('user_version', { simple: true }) as number
+  return Number(database.pragma('user_version', { simple: true }))
 }
 
 /** Marks a book that has no mark yet; `known` is the mark of its backups where there are any. */

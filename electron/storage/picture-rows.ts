@@ -21,7 +21,8 @@ export function insertPictures(
   const insert = database.prepare(
     'INSERT INTO pictures (hash, media_type, kept_at, byte_count, bytes) VALUES (?, ?, ?, ?, ?)',
   )
-  let total = database.prepare('SELECT coalesce(sum(byte_count), 0) FROM pictures').pluck().get() as number
+  let total =
+    database.prepare<[], number>('SELECT coalesce(sum(byte_count), 0) FROM pictures').pluck().get() ?? 0
   for (const { hash, mediaType, bytes } of pictures) {
     if (has.get(hash) !== undefined) continue
     const room = roomForPicture(total, bytes.length)
@@ -53,9 +54,9 @@ export function pictureSizes(
   jobKey: string,
 ): readonly { readonly hash: string; readonly bytes: number }[] {
   const { small, large } = referredBy(database, jobKey)
-  const size = database.prepare('SELECT byte_count FROM pictures WHERE hash = ?').pluck()
+  const size = database.prepare<[string], number>('SELECT byte_count FROM pictures WHERE hash = ?').pluck()
   return [...new Set([...small, ...large])].flatMap((hash) => {
-    const bytes = size.get(hash) as number | undefined
+    const bytes = size.get(hash)
     return bytes === undefined ? [] : [{ hash, bytes }]
   })
 }
@@ -72,7 +73,7 @@ export function picturesOfJob(database: Database, jobKey: string): readonly Book
 export function sweepPictures(database: Database): void {
   const { small, large } = referredBy(database, null)
   const referred = new Set([...small, ...large])
-  const hashes = database.prepare('SELECT hash FROM pictures').pluck().all() as readonly string[]
+  const hashes = database.prepare<[], string>('SELECT hash FROM pictures').pluck().all()
   const remove = database.prepare('DELETE FROM pictures WHERE hash = ?')
   const left = hashes.filter((hash) => !referred.has(hash))
   const removeAll = database.transaction(() => {
@@ -86,7 +87,8 @@ function referredBy(
   database: Database,
   jobKey: string | null,
 ): { readonly small: readonly string[]; readonly large: readonly string[] } {
-  const rows = (sql: string) => database.prepare(sql).pluck().all({ jobKey }) as readonly string[]
+  const rows = (sql: string) =>
+    database.prepare<[{ jobKey: string | null }], string>(sql).pluck().all({ jobKey })
   const where = 'WHERE (@jobKey IS NULL OR job_key = @jobKey)'
   const photos = (field: string) =>
     rows(`SELECT body ->> '$.${field}' FROM photos ${where} ORDER BY job_key, position`)

@@ -134,8 +134,8 @@ export function beginSession(
   }
 
   function revisions(): ReadonlyMap<string, number> {
-    const rows = database.prepare('SELECT job_key, revision FROM jobs').raw().all()
-    return new Map(rows as [string, number][])
+    const rows = database.prepare<[], [string, number]>('SELECT job_key, revision FROM jobs').raw().all()
+    return new Map(rows)
   }
 
   function jumpRevisions(by: number): void {

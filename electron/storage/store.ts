@@ -231,7 +231,7 @@ function isAt(database: Database, jobKey: string, revision: number): boolean {
 }
 
 function totalChanges(database: Database): number {
-  return database.prepare('SELECT total_changes()').pluck().get() as number
+  return database.prepare<[], number>('SELECT total_changes()').pluck().get() ?? 0
 }
 
 function noSuchJob(jobKey: string): Outcome<never> {

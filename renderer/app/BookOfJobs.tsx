@@ -126,7 +126,7 @@ export function NewJob(props: { readonly onDone: () => void; readonly isFocused?
         <span className="label">Units</span>
         <select
           value={unitSystem}
-          onChange={(event) => setUnitSystem(event.target.value as 'imperial' | 'metric')}
+          onChange={(event) => setUnitSystem(event.target.value === 'metric' ? 'metric' : 'imperial')}
         >
           <option value="imperial">Feet and inches</option>
           <option value="metric">Meters</option>

@@ -21,6 +21,13 @@ export interface Comparison {
 /** Tries in one slice. */
 const slice = 16
 
+interface AimSearch {
+  readonly aim: PlanAim
+  readonly search: ReturnType<typeof createKeepingSearch>
+  spent: number
+  found: FoundPlan | null
+}
+
 /**
  * `seconds` for each aim; `shown` is the plan on screen. Only the balanced search goes on from it, because from one kind of plan it is far to
  * another; where it is better than what is found it is taken all the same. `clock` gives milliseconds.
@@ -41,10 +48,10 @@ export function createComparison(
   const kept = keptPlan(asked, keeps)
   const others = kept === null ? [] : [foundPlan(asked, kept)]
   const budget = input.seconds * 1000
-  const searches = planAims.map((aim) => {
+  const searches = planAims.map((aim): AimSearch => {
     const from = aim === 'balanced' ? { asked, keeps } : free
     const search = createKeepingSearch({ ...from.asked, aim }, from.keeps, seed)
-    return { aim, search, spent: 0, found: null as FoundPlan | null }
+    return { aim, search, spent: 0, found: null }
   })
   return {
     step: () => {

@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import { keysOf } from '../../core/lists/lists.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
@@ -197,7 +198,7 @@ export function lookFurther(name: SearchName): void {
 function plansAlike(one: Job, other: Job): boolean {
   if (one === other) return true
   const { issued: _1, ...first } = one
-  const same = Object.entries(first).every(([name, part]) => other[name as keyof Job] === part)
+  const same = keysOf(first).every((name) => other[name] === first[name])
   return same && acceptedPlan(one)?.id === acceptedPlan(other)?.id
 }
 

@@ -30,7 +30,7 @@ test('every room enters rooms named before it only, so that no folders import in
   expect(back).toEqual([])
 })
 
-test('the judge of plans shares nothing with the search but dates and the model', () => {
+test('the judge of plans shares nothing with the search but lists, dates and the model', () => {
   const judge = sourcesOf('core/schedule').filter(({ path }) => path.includes('/judge/'))
   expect(judge.length).toBeGreaterThan(1)
   const own = new Set(judge.map(({ path }) => path))
@@ -38,6 +38,7 @@ test('the judge of plans shares nothing with the search but dates and the model'
     imports.map((specifier) => posix.join(posix.dirname(path), specifier)),
   )
   expect([...new Set(taken)].filter((path) => !own.has(path))).toEqual([
+    'core/lists/lists.ts',
     'core/time/local-date.ts',
     'core/time/local-time.ts',
     'core/schedule/model.ts',

@@ -1,5 +1,6 @@
 /** The rooms of core as the job goes, left to right; each may enter only those to its left. */
 export const coreOrder = [
+  'lists',
   'units',
   'time',
   'words',

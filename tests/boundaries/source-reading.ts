@@ -1,5 +1,6 @@
 import type { ImportDeclaration, Node, SourceFile } from 'typescript/unstable/ast'
 import {
+  isAsExpression,
   isCallExpression,
   isExportDeclaration,
   isFunctionDeclaration,
@@ -45,6 +46,8 @@ export interface Reading {
   readonly clockAndDice: readonly string[]
   readonly takings: readonly Taking[]
   readonly exports: readonly Export[]
+  /** Every `as` of a type; `as const` says nothing that is not so. */
+  readonly casts: readonly string[]
 }
 
 /** Lets the compiler's own parser read the files, so that comments, strings and markup cannot be taken for imports. */
@@ -70,7 +73,14 @@ export function readSources(sources: readonly SourceText[]): readonly Reading[] 
       if (file === undefined) throw new Error(`the compiler did not read ${path}`)
       const imports = importsOf(file)
       const takings = takingsOf(file, imports)
-      return { path, imports, clockAndDice: clockAndDiceOf(file), takings, exports: exportsOf(file) }
+      return {
+        path,
+        imports,
+        clockAndDice: clockAndDiceOf(file),
+        takings,
+        exports: exportsOf(file),
+        casts: castsOf(file),
+      }
     })
   } finally {
     compiler.close()
@@ -162,6 +172,12 @@ function clockAndDiceOf(file: SourceFile): readonly string[] {
     if (!isNewExpression(node) || node.expression.getText(file) !== 'Date') return []
     return node.arguments === undefined || node.arguments.length === 0 ? ['new Date()'] : []
   })
+}
+
+function castsOf(file: SourceFile): readonly string[] {
+  return nodesOf(file).flatMap((node) =>
+    isAsExpression(node) && node.type.getText(file) !== 'const' ? [node.getText(file)] : [],
+  )
 }
 
 function nodesOf(top: Node): readonly Node[] {

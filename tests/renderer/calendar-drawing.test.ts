@@ -83,8 +83,10 @@ test('within a line no two pieces of work overlap', () => {
 test('a room is drawn drying from the end of wet work until the last of it is dry', () => {
   const drying = plan.tasks.flatMap((planned) => {
     const task = problem.tasks.find((each) => each.id === planned.task)
-    const wetFor = task?.effects.wetFor ?? 0
-    return wetFor === 0 ? [] : [{ room: task?.room, from: planned.end as number, to: planned.end + wetFor }]
+    const touchDry = task?.effects.touchDry ?? 0
+    return touchDry === 0
+      ? []
+      : [{ room: task?.room, from: planned.end as number, to: planned.end + touchDry }]
   })
   expect(drying.length).toBeGreaterThan(3)
   for (const { room, from, to } of drying) {

@@ -92,7 +92,7 @@ test('drying, the time out of use and the kind of work are drawn apart', () => {
   const whole = drawn(everything)
   expect(countOf(whole, 'class="plan-drying"')).toBe(room.wet.length)
   expect(countOf(whole, 'class="plan-out-of-use"')).toBe(1)
-  const wet = room.bars.filter((bar) => bar.task.effects.wetFor !== null)
+  const wet = room.bars.filter((bar) => bar.task.effects.touchDry !== null)
   expect(countOf(whole, 'plan-bar-wet')).toBe(wet.length)
 })
 

@@ -44,7 +44,7 @@ export function person(id: string, values: Partial<Person> = {}): Person {
 
 type TaskValues = Partial<Omit<Task, 'effects' | 'work'>> & {
   readonly work?: number
-  readonly effects?: { wetFor?: number; dusty?: boolean; fumesFor?: number; closedFor?: number }
+  readonly effects?: { touchDry?: number; dusty?: boolean; fumesFor?: number; closedFor?: number }
 }
 
 /** An hour for one person in no room, whatever is not named. */
@@ -65,7 +65,7 @@ export function task(id: string, { work = 60, effects = {}, ...values }: TaskVal
     work: workingMinutes(work),
     effects: {
       ...noEffects,
-      wetFor: elapsed(effects.wetFor),
+      touchDry: elapsed(effects.touchDry),
       dusty: effects.dusty ?? false,
       fumesFor: elapsed(effects.fumesFor),
       closedFor: elapsed(effects.closedFor),

@@ -120,7 +120,7 @@ const house: ScheduleProblem = problem({
   people: [person('Ann'), person('Ben')],
   rooms: ['a', 'b', 'c', 'd'].map((id) => room(id, { centsPerDay: 4000 })),
   tasks: ['a', 'b', 'c', 'd'].flatMap((id) => [
-    task(`${id}1`, { room: id, work: 240, crew: { min: 1, max: 2 }, effects: { wetFor: 16 * 60 } }),
+    task(`${id}1`, { room: id, work: 240, crew: { min: 1, max: 2 }, effects: { touchDry: 16 * 60 } }),
     task(`${id}2`, { room: id, work: 240, crew: { min: 1, max: 2 } }),
   ]),
   links: ['a', 'b', 'c', 'd'].map((id) => link(`${id}1`, `${id}2`, 16 * 60)),

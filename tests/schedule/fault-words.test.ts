@@ -165,7 +165,7 @@ const cases: readonly (readonly [string, ScheduleProblem, string, readonly strin
   ],
   [
     'drying backwards',
-    problem({ tasks: [task('walls', { effects: { wetFor: -5 } })] }),
+    problem({ tasks: [task('walls', { effects: { touchDry: -5 } })] }),
     '“walls” keeps its room wet, closed or smelling for -5 minutes',
     ['walls'],
   ],

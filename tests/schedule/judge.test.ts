@@ -225,7 +225,7 @@ const cases: readonly Case[] = [
     rule: 'dustNearWet',
     asked: problem({
       tasks: [
-        task('coat', { room: 'r', effects: { wetFor: 120 } }),
+        task('coat', { room: 'r', effects: { touchDry: 120 } }),
         task('sand', { room: 's', effects: { dusty: true } }),
       ],
       rooms: [room('r'), room('s', { openTo: ['r'] })],
@@ -269,7 +269,7 @@ const cases: readonly Case[] = [
   {
     rule: 'roomBack',
     asked: problem({
-      tasks: [task('a', { room: 'r', effects: { wetFor: 120 } })],
+      tasks: [task('a', { room: 'r', effects: { touchDry: 120 } })],
       rooms: [room('r', { backBy: at(0, 12) })],
       rules: { roomBackInTime: true },
     }),
@@ -385,7 +385,7 @@ test('changing product and setting a room up once more are spent', () => {
 test('money is read off the pieces: attendance, site days, days of rooms without what was given back, hand-overs', () => {
   const asked = problem({
     tasks: [
-      task('a', { room: 'r', effects: { wetFor: 600 } }),
+      task('a', { room: 'r', effects: { touchDry: 600 } }),
       task('b', { room: 'r' }),
       task('c', { room: 'r' }),
     ],
@@ -483,7 +483,7 @@ test('of plans that were found, every one that is changed a little breaks a rule
 test('a coat that goes on after a night is paid for each night, other work is not', () => {
   const asked = problem({
     tasks: [
-      task('coat', { room: 'r', work: 10 * 60, breaking: 'natural', effects: { wetFor: 60 } }),
+      task('coat', { room: 'r', work: 10 * 60, breaking: 'natural', effects: { touchDry: 60 } }),
       task('sand', { room: 'r', work: 10 * 60, breaking: 'natural' }),
     ],
     rooms: [room('r')],

@@ -77,7 +77,7 @@ function addPasses(
       work: work(least, most),
       skills: ['paint'],
       product: name.split('-')[0] ?? name,
-      effects: { wetFor: 65 },
+      effects: { touchDry: 65 },
       ...values,
     })
   const natural = { breaking: 'natural' } as const
@@ -86,7 +86,7 @@ function addPasses(
     add('sand', { work: work(90, 300), ...natural, effects: { dusty: true } }),
     coat('prime', 60, 240, {
       ...natural,
-      effects: shape.isRich ? { wetFor: 120, fumesFor: 60 } : { wetFor: 120 },
+      effects: shape.isRich ? { touchDry: 120, fumesFor: 60 } : { touchDry: 120 },
     }),
     coat('ceiling-1', 60, 180),
     coat('ceiling-2', 60, 150),

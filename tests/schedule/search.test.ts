@@ -182,7 +182,7 @@ function tinyHouse(seed: number): ScheduleProblem {
       crew: { min: 1, max: 2 },
       breaking: wet ? 'never' : 'natural',
       product: wet ? roomId : null,
-      effects: wet ? { wetFor: 60 } : { dusty: true },
+      effects: wet ? { touchDry: 60 } : { dusty: true },
     })
   return problem({
     tasks: [
@@ -231,7 +231,7 @@ test('what is done, under way and pinned stays where it is', () => {
       state: { kind: 'started', start: at(-1, 15), people: ['Ann'], remainingWork: 120 as never },
     }),
     task('held', { work: 60, room: 'a', state: { kind: 'pinned', start: at(2, 9), people: ['Ann'] } }),
-    task('free', { work: 240, room: 'a', effects: { wetFor: 60 } }),
+    task('free', { work: 240, room: 'a', effects: { touchDry: 60 } }),
     task('other', { work: 240, room: 'b' }),
   ]
   const links = [link('done', 'begun'), link('begun', 'free'), link('free', 'held', 240)]
@@ -266,7 +266,7 @@ test('who works on another job is left alone there', () => {
 
 test('a room due back too early is named, and so is a pin that cannot hold', () => {
   const early = problem({
-    tasks: [task('walls', { work: 420, room: 'a', effects: { wetFor: 600 } })],
+    tasks: [task('walls', { work: 420, room: 'a', effects: { touchDry: 600 } })],
     rooms: [room('a', { backBy: at(0, 15) })],
     rules: { roomBackInTime: true },
   })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { tableOf } from '../../core/project/empty-job.ts'
-import type { RuleId } from '../../core/project/shop-records.ts'
+import type { RuleSetting } from '../../core/project/shop-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { allRules } from '../../core/specification/rule-list.ts'
 import { specify } from '../../core/specification/specify.ts'
@@ -9,7 +9,7 @@ import { oldHouse } from '../../demo-data/old-house.ts'
 test('with every rule switched off nothing is left but the coats that were chosen', () => {
   const job = oldHouse()
   const takeoff = takeOff(job)
-  const rules = tableOf(allRules.map(({ id }) => ({ id: id as RuleId, on: false, numbers: {} })))
+  const rules = tableOf(allRules.map(({ id }) => ({ id: id as RuleSetting['id'], on: false, numbers: {} })))
   const { steps, order, holds } = specify({ ...job, rules }, takeoff)
   expect([...new Set(steps.flatMap(({ because }) => because.map(({ ruleId }) => ruleId)))]).toEqual([
     'finish-coat',

@@ -1,3 +1,4 @@
+import { isGroup } from '../../lists/lists.ts'
 import { heldToLimit, isSafetyRule, safetyRules } from '../safety-limits.ts'
 import type { FileData } from './file-data.ts'
 
@@ -40,7 +41,7 @@ interface Setting {
 }
 
 function isSetting(value: unknown): value is Setting {
-  if (typeof value !== 'object' || value === null) return false
-  const { id, numbers } = value as { readonly id?: unknown; readonly numbers?: unknown }
+  if (!isGroup(value)) return false
+  const { id, numbers } = value
   return typeof id === 'string' && typeof numbers === 'object' && numbers !== null
 }

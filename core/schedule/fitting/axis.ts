@@ -55,7 +55,7 @@ function minutesAhead(problem: ScheduleProblem): number {
     (sum, { atLeast, atMost }) => sum + Math.max(0, atLeast ?? 0, atMost ?? 0),
     0,
   )
-  return problem.tasks.reduce((sum, { work, effects }) => sum + work + (effects.wetFor ?? 0), waits)
+  return problem.tasks.reduce((sum, { work, effects }) => sum + work + (effects.touchDry ?? 0), waits)
 }
 
 function latestMention({ clock, tasks }: ScheduleProblem): number {

@@ -1,3 +1,4 @@
+import { groupedBy } from '../../lists/lists.ts'
 import { isBegun, type ScheduleProblem, type ScheduleRoom, type Task } from '../model.ts'
 import type { TickAxis } from './axis.ts'
 import { type Conflict, ticksUp } from './numbers.ts'
@@ -11,35 +12,25 @@ export function conflictsOf(problem: ScheduleProblem, { grid }: TickAxis): reado
     found[one]?.push({ other, ownTail: oneTail, otherTail })
     found[other]?.push({ other: one, ownTail: otherTail, otherTail: oneTail })
   }
-  const inRoom = tasksByRoom(tasks)
+  const inRoom = groupedBy(tasks.keys(), (at) => tasks[at]?.room)
   for (const [at, task] of tasks.entries()) {
     if (task.room === null) continue
     const room = rooms.get(task.room)
     if (room === undefined) continue
-    const { wetFor, closedFor } = task.effects
+    const { touchDry, closedFor } = task.effects
     for (const index of nearby(problem, room).flatMap((id) => inRoom.get(id) ?? [])) {
       const other = tasks[index] as Task
       if (index === at || other.room === null || (isBegun(task) && isBegun(other))) continue
       if (
         rules.noDustNearWet &&
-        wetFor !== null &&
+        touchDry !== null &&
         other.effects.dusty &&
         airMeets(room, rooms.get(other.room))
       )
-        add(at, ticksUp(wetFor, grid), index, 0)
+        add(at, ticksUp(touchDry, grid), index, 0)
       if (rules.wayOutKeptOpen && closedFor !== null && isBehind(task, rooms.get(other.room)))
         add(at, ticksUp(closedFor, grid), index, 0)
     }
-  }
-  return found
-}
-
-function tasksByRoom(tasks: readonly Task[]): ReadonlyMap<string | null, readonly number[]> {
-  const found = new Map<string | null, number[]>()
-  for (const [at, { room }] of tasks.entries()) {
-    const list = found.get(room) ?? []
-    found.set(room, list)
-    list.push(at)
   }
   return found
 }

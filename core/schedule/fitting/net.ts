@@ -131,7 +131,7 @@ export function buildNet(problem: ScheduleProblem): Net {
       Math.max(axis.firstTick, earliestStart === null ? 0 : tickOf(axis, earliestStart)),
     ),
     product: Int16Array.from(tasks, ({ product }) => (product === null ? none : products.indexOf(product))),
-    wet: Uint8Array.from(tasks, ({ effects }) => (effects.wetFor === null ? 0 : 1)),
+    wet: Uint8Array.from(tasks, ({ effects }) => (effects.touchDry === null ? 0 : 1)),
     tail: Int32Array.from(tasks, ({ effects }) => ticks(minutesUntilUsable(effects))),
     ablePeople,
     helpers: Int32Array.from(tasks, (task) =>

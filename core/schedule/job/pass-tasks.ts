@@ -82,7 +82,7 @@ function effectsOf(site: Site, { effects, key }: Pass, work: number): RoomEffect
   const lastsIntoNight = effects.fumesFor !== null && opens + 60 + work + effects.fumesFor > sleep
   if (lastsIntoNight) site.relaxed.push({ what: 'fumesOverNight', id: key })
   return {
-    wetFor: up(effects.wetFor),
+    touchDry: up(effects.touchDry),
     dusty: effects.dusty,
     fumesFor: lastsIntoNight ? null : up(effects.fumesFor),
     closedFor: up(effects.closedFor),

@@ -24,8 +24,8 @@ export function roomsOf(site: Site, tasks: readonly Task[]): readonly ScheduleRo
   return passes.sets.map((set) => {
     const rooms = roomsIn(job, set)
     const others = (near: ReadonlyMap<RoomId, readonly RoomId[]>): readonly RoomId[] => {
-      const found = rooms.flatMap(({ id }) => near.get(id) ?? []).map((id) => setOf.get(id))
-      return [...new Set(found.filter((id) => id !== undefined && id !== set.id))] as readonly RoomId[]
+      const found = rooms.flatMap(({ id }) => near.get(id) ?? []).flatMap((id) => setOf.get(id) ?? [])
+      return [...new Set(found.filter((id) => id !== set.id))]
     }
     const promised = rooms.flatMap(({ backBy }) => (backBy === null ? [] : [backBy])).toSorted()[0]
     return {

@@ -5,15 +5,18 @@ import { instantOf, minuteOfDay } from '../../time/site-moment.ts'
 import type { DayWindow, Person, PlanSegment, SiteClock, WeekWindows } from '../model.ts'
 
 /** Sunday first, as the engine counts. */
-const engineDays: readonly Weekday[] = [
-  'sunday',
-  'monday',
-  'tuesday',
-  'wednesday',
-  'thursday',
-  'friday',
-  'saturday',
-]
+/** Windows of each day in the order of the engine, Sunday first. */
+function weekOf(windows: (day: Weekday) => readonly DayWindow[]): WeekWindows {
+  return [
+    windows('sunday'),
+    windows('monday'),
+    windows('tuesday'),
+    windows('wednesday'),
+    windows('thursday'),
+    windows('friday'),
+    windows('saturday'),
+  ]
+}
 
 interface Hours {
   readonly from: string
@@ -37,7 +40,7 @@ export function personOf(
   burdenPercent: number,
   busy: readonly PlanSegment[],
 ): Person {
-  const week = engineDays.map((day) => windowsOnGrid(member.week[day], grid, false)) as unknown as WeekWindows
+  const week = weekOf((day) => windowsOnGrid(member.week[day], grid, false))
   const dates = [...new Set(member.partDays.map((part) => part.date))]
   return {
     id: member.id,
@@ -68,7 +71,7 @@ export function siteClock(job: Job, now: string | null, grid: number): Extract<S
     kind: 'site',
     timeZone: header.timeZone,
     start: epochMinutes(Math.ceil(from / grid) * grid),
-    siteHours: engineDays.map(() => hours) as unknown as WeekWindows,
+    siteHours: weekOf(() => hours),
     holidays: houseRules.holidays,
   }
 }

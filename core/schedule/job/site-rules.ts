@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import type { Job } from '../../project/job.ts'
 import type { PlanRules, Prices, Spending } from '../model.ts'
 
@@ -88,7 +89,7 @@ export function siteRuleNumber<Rule extends SiteRule>(
   rule: Rule,
   name: keyof Rule['numbers'] & string,
 ): number {
-  return job.rules[rule.id]?.numbers[name] ?? (rule.numbers[name] as number)
+  return job.rules[rule.id]?.numbers[name] ?? present(rule.numbers[name])
 }
 
 /** The house rules as the engine takes them; minutes go up to the grid. */

@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import { dateOfDay, weekdayOf } from '../../time/local-date.ts'
 import { type LocalTime, localTimeIn } from '../../time/local-time.ts'
 import type { DayWindow, Person, Plan, PlannedTask, ScheduleProblem, ScheduleRoom, Task } from '../model.ts'
@@ -79,7 +80,7 @@ function createCourt(problem: ScheduleProblem): Court {
   function dayOf(person: Person | null, day: number): DayOfPerson {
     const known = days.get(person) ?? new Map<number, DayOfPerson>()
     days.set(person, known)
-    const found = known.get(day) ?? dayOfPerson(problem, local as LocalTime, person, day, chores)
+    const found = known.get(day) ?? dayOfPerson(problem, present(local), person, day, chores)
     known.set(day, found)
     return found
   }

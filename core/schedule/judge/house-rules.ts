@@ -32,7 +32,7 @@ export function leadRule({ problem, person }: Court, entries: readonly PlacedTas
 export function dustRule(court: Court, entries: readonly PlacedTask[]): readonly Violation[] {
   if (!court.problem.rules.noDustNearWet) return []
   const wets = entries.filter(
-    ({ task, planned }) => task.effects.wetFor !== null && planned.end > planned.start,
+    ({ task, planned }) => task.effects.touchDry !== null && planned.end > planned.start,
   )
   return entries.flatMap((dusty) => {
     const { room, effects } = dusty.task
@@ -40,7 +40,7 @@ export function dustRule(court: Court, entries: readonly PlacedTask[]): readonly
     return wets.flatMap((wet): readonly Violation[] => {
       if (wet === dusty || (isBegun(wet.task) && isBegun(dusty.task)) || wet.task.room === null) return []
       if (!court.airMeets(room, wet.task.room)) return []
-      const wetUntil = wet.planned.end + (wet.task.effects.wetFor ?? 0)
+      const wetUntil = wet.planned.end + (wet.task.effects.touchDry ?? 0)
       const at = firstCommon(dusty.planned.start, dusty.planned.end, wet.planned.start, wetUntil)
       return at === undefined ? [] : [{ rule: 'dustNearWet', tasks: [wet.task.id, dusty.task.id], at }]
     })

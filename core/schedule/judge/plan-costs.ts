@@ -139,7 +139,7 @@ function handOversOf(entries: readonly PlacedTask[]): readonly TaskId[] {
 /** Coats that go on after a night, once for each: the edge is found again, and what is wet looks different from what has dried. */
 function coatsTakenUp({ dayAt }: Court, entries: readonly PlacedTask[]): number {
   return entries.reduce((sum, { task, planned }) => {
-    const isCoat = task.state.kind === 'open' && task.effects.wetFor !== null && planned.people.length > 0
+    const isCoat = task.state.kind === 'open' && task.effects.touchDry !== null && planned.people.length > 0
     const days = new Set(planned.segments.map(({ start }) => dayAt(start)))
     return isCoat ? sum + Math.max(0, days.size - 1) : sum
   }, 0)

@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import type { PlanSegment } from '../model.ts'
 import { atChores, away, type Court, elsewhere, here, type PlacedTask, workOf } from './court.ts'
 import type { Violation } from './violation.ts'
@@ -86,7 +87,7 @@ function firstNotHere(
   const first = court.minuteAt(start)
   const last = court.minuteAt(end - 1)
   for (let minute = first; minute <= last; minute++) {
-    const value = minutes[minute] as number
+    const value = present(minutes[minute])
     if (value !== here) return { at: start + minute - first, value }
   }
   return undefined
@@ -104,7 +105,7 @@ export function brokenOffRule(court: Court, entries: readonly PlacedTask[]): rea
       const last = parts.at(-1)
       if (last === undefined || last.day !== day) parts.push({ day, minutes: end - start })
       else {
-        const before = planned.segments[index - 1] as PlanSegment
+        const before = present(planned.segments[index - 1])
         if (couldGoOn(court, planned.people, before.end, start)) return [{ ...broken, at: before.end }]
         last.minutes += end - start
       }

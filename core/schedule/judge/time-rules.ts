@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import type { TaskId } from '../model.ts'
 import { type Court, type PlacedTask, workOf } from './court.ts'
 import { daysGivenBack, daysUsed, entriesByRoom } from './room-use.ts'
@@ -58,7 +59,7 @@ export function timeSpentRule(court: Court, entries: readonly PlacedTask[]): rea
   const again = setUpAgain(court, entries)
   const missed = again.filter(({ tasks, minutes }) => !tasks.some((id) => spares(id) >= minutes(id)))
   function spares(id: TaskId): number {
-    const entry = entries.find(({ task }) => task.id === id) as PlacedTask
+    const entry = present(entries.find(({ task }) => task.id === id))
     return spentOn(entry) - workOf(entry, grid) - (before.get(id) ?? 0)
   }
   const mayBeMore = new Map(

@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import type { RoomUse } from '../../project/vocabulary.ts'
 import { isPassage } from '../room-kinds.ts'
 
@@ -81,7 +82,7 @@ export function arrangeRooms(
   const order = placingOrder(rooms, partners)
   const placed = new Map<number, RoomRectangle>()
   for (const index of order) {
-    const room = rooms[index] as RoomToPlace
+    const room = present(rooms[index])
     const partner = partners[index] ?? null
     const beside = partner === null ? undefined : placed.get(partner)
     const all = [...placed.values()]
@@ -91,7 +92,7 @@ export function arrangeRooms(
       bestPlace(room, all, all, gap, 0)
     placed.set(index, place ?? { x: 0, y: 0, width: room.width, depth: room.depth })
   }
-  return rooms.map((_, index) => placed.get(index) as RoomRectangle)
+  return rooms.map((_, index) => present(placed.get(index)))
 }
 
 /** The room nobody is partner before, then its neighbours large before small, closets after all. */

@@ -1,6 +1,8 @@
+import { present } from '../../lists/lists.ts'
 import { type Job, records } from '../../project/job.ts'
 import { jobProblems } from '../../project/job-problems.ts'
 import type { Opening, Room, RoomId, Storey, StoreyId } from '../../project/sketch-records.ts'
+import { storeyIdSchema } from '../../project/sketch-records.ts'
 import { openingNouns } from '../../project/sketch-words.ts'
 import { type Length, lengthFromUnits, unitsPerFoot } from '../../units/length.ts'
 import { withBehindByPlan } from '../behind-walls.ts'
@@ -8,7 +10,7 @@ import type { Drawn } from '../commands.ts'
 import { withRecords } from '../job-edits.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomKinds } from '../room-kinds.ts'
-import { arrangeRooms, partnersOf, type RoomRectangle } from './arrange-rooms.ts'
+import { arrangeRooms, partnersOf } from './arrange-rooms.ts'
 import {
   furnished,
   type Listed,
@@ -104,7 +106,7 @@ function storeyFor(
   return (
     named ??
     storeys.find((one) => one.level === level) ?? {
-      id: newId('storey') as StoreyId,
+      id: storeyIdSchema.parse(newId('storey')),
       name: wanted.name,
       level,
     }
@@ -195,10 +197,10 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
   const templates = listed.map(({ openings }) => openings.flatMap((one) => templatesOf(job, one)))
   const fill = moved.map((place, index) => ({ place, openings: (templates[index] ?? []).map(toSet) }))
   const { set, crowded } = setOpenings(fill, pairsOf(toPlace), gap)
-  const rooms = listed.map((one, index) => roomRecord(job, one, moved[index] as RoomRectangle, newId))
+  const rooms = listed.map((one, index) => roomRecord(job, one, present(moved[index]), newId))
   return {
     rooms: rooms.map((room, index): MadeRoom => {
-      const { line, room: said } = listed[index] as Listed
+      const { line, room: said } = present(listed[index])
       const own = set.filter((each) => each.room === index)
       const outer = own.filter(({ opening }) => fill[index]?.openings[opening]?.isOutdoors)
       const openings = own.map((each) => openingRecord(each, rooms, moved, templates[index] ?? [], newId))
@@ -207,7 +209,7 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
       return { line, room: walled, openings, ...furnished(job, said, room, doors, newId) }
     }),
     crowded: crowded.map((index): [number, string] => {
-      const { line, room, openings } = listed[index] as Listed
+      const { line, room, openings } = present(listed[index])
       return [line, `${countsOf(openings)} do not find room on the walls of ${room.name}.`]
     }),
   }
@@ -217,7 +219,7 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
 function clearOf(job: Job, storeyId: StoreyId): number {
   const drawn = records(job.rooms).filter((room) => room.storeyId === storeyId)
   if (drawn.length === 0) return 0
-  return Math.max(...drawn.flatMap(({ corners }) => corners.map(({ x }) => x as number))) + 2 * unitsPerFoot
+  return Math.max(...drawn.flatMap(({ corners }) => corners.map(({ x }): number => x))) + 2 * unitsPerFoot
 }
 
 /** Closets with their rooms first, then rooms with the hall, then whatever else stands back to back. */

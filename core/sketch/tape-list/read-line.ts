@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import { formatLength, type Length, type LengthUnitSystem } from '../../units/length.ts'
 import { roomUseOf } from '../room-kinds.ts'
 import { readItems, type TapeItems } from './read-items.ts'
@@ -122,7 +123,8 @@ function nameAndSize(tidy: string, size: WrittenSize) {
   const [first, ...others] = size.dimensions
   const feetApart = first?.written.feetApart ?? null
   const name = trimName(before)
-  const plain = { name, dimensions: size.dimensions, taken: 0, sentences: [] as readonly TapeSentence[] }
+  const none: readonly TapeSentence[] = []
+  const plain = { name, dimensions: size.dimensions, taken: 0, sentences: none }
   if (first === undefined || feetApart === null || before === '' || /[,;:]$/.test(before)) return plain
   const isNumberOfName = /^\d\s/.test(first.text) && Number(feetApart.feet) < 5 && !/^0/.test(feetApart.rest)
   const other = isNumberOfName ? lengthAt(feetApart.rest, 0) : null
@@ -209,12 +211,12 @@ function sizeSentences(
 }
 
 function roomOf(name: string, lengths: readonly Length[], items: TapeItems): TapeRoom {
-  const [width, depth, height] = lengths as [Length, Length, Length | undefined]
+  const [width, depth, height] = lengths
   return {
     name: name.charAt(0).toUpperCase() + name.slice(1),
     use: roomUseOf(name),
-    width,
-    depth,
+    width: present(width),
+    depth: present(depth),
     height: height ?? items.height[0] ?? null,
     openings: items.openings.filter((opening) => opening.count > 0),
     isUsual: items.openings.length === 0,

@@ -1,6 +1,9 @@
+import { present } from '../../lists/lists.ts'
 import { type Job, records } from '../../project/job.ts'
 import type { Corner, Opening, Room, RoomId, Storey, TrimRun, WallId } from '../../project/sketch-records.ts'
+import { openingIdSchema, roomIdSchema, trimRunIdSchema, wallIdSchema } from '../../project/sketch-records.ts'
 import type { KeptItem } from '../../project/survey-records.ts'
+import { keptItemIdSchema } from '../../project/survey-records.ts'
 import { type Length, lengthFromUnits } from '../../units/length.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomDefaultsFor } from '../room-defaults.ts'
@@ -87,13 +90,13 @@ export function roomRecord(
     [x, y + depth],
   ] as const
   const known = newRoomRecord({
-    id: newId('room') as RoomId,
+    id: roomIdSchema.parse(newId('room')),
     storeyId: storey.id,
     name: room.name,
     use: room.use,
     corners: points.map(
       ([cx, cy]): Corner => ({
-        wallId: newId('wall') as WallId,
+        wallId: wallIdSchema.parse(newId('wall')),
         x: lengthFromUnits(cx),
         y: lengthFromUnits(cy),
         behind: 'heated',
@@ -106,7 +109,7 @@ export function roomRecord(
 }
 
 function wallOf(room: Room, side: Facing): WallId {
-  return (room.corners[wallNames.indexOf(side)] as Corner).wallId
+  return present(room.corners[wallNames.indexOf(side)]).wallId
 }
 
 const opposite: Readonly<Record<Facing, Facing>> = {
@@ -123,12 +126,12 @@ export function openingRecord(
   templates: readonly Template[],
   newId: (prefix: string) => string,
 ): Opening {
-  const { isOutside: _outside, ...template } = templates[set.opening] as Template
-  const [room, place] = [rooms[set.room] as Room, places[set.room] as RoomRectangle]
-  const far = set.far === null ? null : (rooms[set.far] as Room)
+  const { isOutside: _outside, ...template } = present(templates[set.opening])
+  const [room, place] = [present(rooms[set.room]), present(places[set.room])]
+  const far = set.far === null ? null : present(rooms[set.far])
   return {
     ...template,
-    id: newId(template.kind) as Opening['id'],
+    id: openingIdSchema.parse(newId(template.kind)),
     name: '',
     roomId: room.id,
     wallId: wallOf(room, set.side),
@@ -163,7 +166,7 @@ export function furnished(
   const keptItems = usualHardware(roomKinds[said.use], doors).map(
     (item): KeptItem => ({
       ...item,
-      id: newId('kept') as KeptItem['id'],
+      id: keptItemIdSchema.parse(newId('kept')),
       roomId: room.id,
       on: { kind: 'room' },
       wired: false,
@@ -176,7 +179,7 @@ export function furnished(
 /** A wall with a window or an outer door in it is an outside wall. */
 export function withOutsideWalls(room: Room, sides: ReadonlySet<Facing>): Room {
   const corners = room.corners.map((corner, index) =>
-    sides.has(wallNames[index] as Facing) ? { ...corner, behind: 'outside' as const } : corner,
+    sides.has(present(wallNames[index])) ? { ...corner, behind: 'outside' as const } : corner,
   )
   return { ...room, corners }
 }
@@ -198,7 +201,7 @@ function trimOf(
     const size = model ?? { ...firstTrimSizes[kind], profiled: true }
     const girth = height === null ? size.girth : lengthFromUnits((size.girth * height) / size.height)
     return {
-      id: newId('trim') as TrimRun['id'],
+      id: trimRunIdSchema.parse(newId('trim')),
       roomId,
       kind,
       walls: null,

@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import { type Contact, contactOf, type Facing, type RoomRectangle } from './arrange-rooms.ts'
 
 /** An opening to be set in a wall of a room; `key` tells what can be one and the same between two rooms. */
@@ -57,7 +58,7 @@ export function setOpenings(
     const backs = rooms.flatMap((other, at) =>
       at === index ? [] : (contactOf(room.place, other.place, gap) ?? []),
     )
-    const set = setOwn(room, index, left[index] as Set<number>, taken[index] as Map<Facing, Stretch[]>, backs)
+    const set = setOwn(room, index, present(left[index]), present(taken[index]), backs)
     if (set === null) crowded.push(index)
     return set ?? []
   })
@@ -75,15 +76,15 @@ function shareOne(
   const [near, far] = [rooms[one], rooms[other]]
   const contact = near && far ? contactOf(near.place, far.place, gap) : null
   if (near === undefined || far === undefined || contact === null) return null
-  const pair = commonWay(near, far, left[one] as Set<number>, left[other] as Set<number>)
+  const pair = commonWay(near, far, present(left[one]), present(left[other]))
   if (pair === null) return null
   const farSide = opposite[contact.side]
   const blocked = [...(taken[one]?.get(contact.side) ?? []), ...(taken[other]?.get(farSide) ?? [])]
   const free = longest(freeStretches(contact, blocked))
   if (free === null || free.to - free.from < pair.width) return null
   const at = middleOf(free, pair.width)
-  take(taken[one] as Map<Facing, Stretch[]>, contact.side, { from: at, to: at + pair.width })
-  take(taken[other] as Map<Facing, Stretch[]>, farSide, { from: at, to: at + pair.width })
+  take(present(taken[one]), contact.side, { from: at, to: at + pair.width })
+  take(present(taken[other]), farSide, { from: at, to: at + pair.width })
   left[one]?.delete(pair.near)
   left[other]?.delete(pair.far)
   return { room: one, opening: pair.near, side: contact.side, at, far: other }
@@ -91,7 +92,7 @@ function shareOne(
 
 function commonWay(near: RoomToFill, far: RoomToFill, nearLeft: Set<number>, farLeft: Set<number>) {
   for (const one of nearLeft) {
-    const opening = near.openings[one] as OpeningToSet
+    const opening = present(near.openings[one])
     if (!opening.isWay || opening.isOuter) continue
     for (const other of farLeft) {
       if (far.openings[other]?.key === opening.key) return { near: one, far: other, width: opening.width }
@@ -162,7 +163,7 @@ function setOwn(
   const slots = sides.flatMap((side) => slotsOf(room.place, side, taken.get(side) ?? [], backs))
   const byWidth = [...left].sort((a, b) => widthOf(room, b) - widthOf(room, a) || a - b)
   for (const opening of byWidth) {
-    const { width, isWay, isOuter } = room.openings[opening] as OpeningToSet
+    const { width, isWay, isOuter } = present(room.openings[opening])
     const slot = slotFor(slots, width, isOuter || !isWay)
     if (slot === null) return null
     slot.openings.push({ index: opening, width })

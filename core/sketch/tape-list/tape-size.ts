@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import { feet, formatLength, type Length, type LengthUnitSystem, metres } from '../../units/length.ts'
 import { lengthAt, readWritten, type WrittenLength } from './tape-lengths.ts'
 
@@ -33,7 +34,7 @@ export function sizeAt(text: string, from: number): WrittenSize | null {
 /** The first size of a line. A number that is part of a word, a fraction or another number does not begin one. */
 export function firstSize(text: string): WrittenSize | null {
   for (let at = 0; at < text.length; at++) {
-    if (!/[\d.]/.test(text[at] as string) || /[\w.'"/#-]/.test(text[at - 1] ?? ' ')) continue
+    if (!/[\d.]/.test(present(text[at])) || /[\w.'"/#-]/.test(text[at - 1] ?? ' ')) continue
     if (/\d[,:]$/.test(text.slice(0, at))) continue
     const size = sizeAt(text, at)
     if (size !== null) return size

@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
 import { fractionSigns } from '../../units/parse-length.ts'
 
@@ -10,7 +11,7 @@ export function tidyLine(text: string, system: LengthUnitSystem): string {
     .replace(/[×✕✖]/g, 'x')
     .replace(/[–—−‐‑]/g, '-')
     .replace(/(\d?)([½¼¾⅛⅜⅝⅞])/g, (_, digit: string, sign: string) =>
-      digit === '' ? (fractionSigns[sign] as string) : `${digit} ${fractionSigns[sign]}`,
+      digit === '' ? present(fractionSigns[sign]) : `${digit} ${fractionSigns[sign]}`,
     )
     .replace(/[\s ]+/g, ' ')
     .trim()

@@ -1,6 +1,6 @@
 import type { Finding } from '../findings.ts'
 import { commonPractice, type GroupRule, type GroupView, type PlannedRequest } from '../rule.ts'
-import { number, orderBecause, wholeStep } from '../step-requests.ts'
+import { coatOrdinals, number, orderBecause, wholeStep } from '../step-requests.ts'
 import type { Operation } from '../types.ts'
 
 /** Dry work that makes dust before the coats; sanding between coats is not among them. */
@@ -126,7 +126,7 @@ const dustBeforeCoat: GroupRule = {
       ],
     }
   },
-  order: (['1', '2', '3', '4'] as const).flatMap((ordinal) => [
+  order: coatOrdinals.flatMap((ordinal) => [
     orderBecause(
       [`dustOff/${ordinal}`],
       [`coat/${ordinal}`],

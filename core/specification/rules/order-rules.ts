@@ -1,7 +1,7 @@
 import { washOperations } from '../operation-facts.ts'
 import { commonPractice, type HouseRule, shopAssumption } from '../rule.ts'
 import type { OrderStatement, Selector } from '../rule-facts.ts'
-import { number, orderBecause } from '../step-requests.ts'
+import { coatOrdinals, number, orderBecause } from '../step-requests.ts'
 
 /**
  * The order of work on one surface: what stands earlier ends before what stands later starts. Stages without a step of their own
@@ -11,6 +11,17 @@ interface Stage {
   readonly does: readonly Selector[]
   /** Why it comes before everything after it. */
   readonly reason: string
+}
+
+/** A finish coat, and before a later one what is done between two coats. */
+function coatStages(ordinal: string): readonly Stage[] {
+  const coat: Stage = { does: [`coat/${ordinal}`], reason: 'A coat is dry before the next one.' }
+  if (ordinal === '1') return [coat]
+  return [
+    { does: [`sand/${ordinal}`], reason: 'Sanding comes between the coats.' },
+    { does: [`dustOff/${ordinal}`], reason: 'A coat over dust is a defect.' },
+    coat,
+  ]
 }
 
 const craftStages: readonly Stage[] = [
@@ -41,16 +52,7 @@ const craftStages: readonly Stage[] = [
   { does: ['caulk'], reason: 'Gaps are closed and set before they are painted.' },
   { does: ['dustOff/1'], reason: 'A coat over dust is a defect.' },
   { does: ['degloss/2'], reason: 'The deglosser comes right before the coat it prepares for.' },
-  { does: ['coat/1'], reason: 'A coat is dry before the next one.' },
-  { does: ['sand/2'], reason: 'Sanding comes between the coats.' },
-  { does: ['dustOff/2'], reason: 'A coat over dust is a defect.' },
-  { does: ['coat/2'], reason: 'A coat is dry before the next one.' },
-  { does: ['sand/3'], reason: 'Sanding comes between the coats.' },
-  { does: ['dustOff/3'], reason: 'A coat over dust is a defect.' },
-  { does: ['coat/3'], reason: 'A coat is dry before the next one.' },
-  { does: ['sand/4'], reason: 'Sanding comes between the coats.' },
-  { does: ['dustOff/4'], reason: 'A coat over dust is a defect.' },
-  { does: ['coat/4'], reason: 'A coat is dry before the next one.' },
+  ...coatOrdinals.flatMap(coatStages),
   { does: ['unmask'], reason: 'The tape comes off last.' },
 ]
 

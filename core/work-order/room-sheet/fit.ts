@@ -1,3 +1,4 @@
+import { present } from '../../lists/lists.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
 import { volumeText } from '../material-words.ts'
 import { type Paper, printable } from '../paper-size.ts'
@@ -147,7 +148,7 @@ function frontHeight(blocks: Sized['blocks']): number {
 
 /** Each page takes the most that fits it: the front with what to mind and what was taken off, the second with the passes. */
 function twoPages(sized: readonly Sized[], height: number): SheetDetail {
-  const least = details.at(-1) as SheetDetail
+  const least = present(details.at(-1))
   const first = sized.find(({ blocks }) => frontHeight(blocks) <= height)
   const second = sized.find(({ blocks }) => {
     return heights.secondHead + blocks.passes + blocks.notes + heights.signs <= height

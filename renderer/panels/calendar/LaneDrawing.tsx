@@ -230,7 +230,7 @@ function barClasses({ task }: Bar, look: PlanLook, width: number): string {
   const isJoined = look.before.has(task.id) || look.after.has(task.id)
   const marks = [
     `plan-bar-${task.state.kind}`,
-    task.effects.wetFor === null ? '' : 'plan-bar-wet',
+    task.effects.touchDry === null ? '' : 'plan-bar-wet',
     isPicked ? 'plan-bar-picked' : '',
     look.pickedId !== null && !isPicked && !isJoined ? 'plan-dim' : '',
     look.moved.has(task.id) ? 'plan-bar-moved' : '',

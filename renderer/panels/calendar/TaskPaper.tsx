@@ -62,10 +62,10 @@ export function TaskPaper(props: TaskPaperProps) {
           <dt>Work</dt>
           <dd>{formatMinutes(task.work)}</dd>
         </div>
-        {task.effects.wetFor === null ? null : (
+        {task.effects.touchDry === null ? null : (
           <div>
             <dt>Dry from</dt>
-            <dd>{momentWords(moment(planned.end + task.effects.wetFor), unitSystem)}</dd>
+            <dd>{momentWords(moment(planned.end + task.effects.touchDry), unitSystem)}</dd>
           </div>
         )}
       </dl>

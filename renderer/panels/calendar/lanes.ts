@@ -145,8 +145,8 @@ function staysOf(bars: readonly Bar[], local: LocalTime): readonly Stay[] {
 
 /** While a task's surfaces dry: from the end of the work on. */
 export function dryingSpans({ task, planned }: Pick<Placed, 'task' | 'planned'>): readonly Span[] {
-  const { wetFor } = task.effects
-  return wetFor === null || wetFor === 0 ? [] : [{ from: planned.end, to: planned.end + wetFor }]
+  const { touchDry } = task.effects
+  return touchDry === null || touchDry === 0 ? [] : [{ from: planned.end, to: planned.end + touchDry }]
 }
 
 function outOfUseOf(placed: readonly Placed[]): Span | null {

@@ -50,7 +50,7 @@ function movedPasses(job: Job, before: ShownPlan, after: ShownPlan): readonly st
     .flatMap(([key, task]) => {
       const old = was.get(key)
       if (old === undefined) return []
-      const [from, to] = [old, task].map(({ startsAt }) => startsAt.slice(0, 10)) as [string, string]
+      const [from, to] = [old.startsAt.slice(0, 10), task.startsAt.slice(0, 10)]
       const isByOthers = peopleOf(old) !== peopleOf(task)
       if (from === to && !isByOthers) return []
       const days = from === to ? '' : `${dateWords(from, unitSystem)} to ${dateWords(to, unitSystem)}`

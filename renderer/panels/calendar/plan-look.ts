@@ -24,7 +24,7 @@ export function drawingOf(input: {
   const { found, local, pixelsPerHour } = input
   const { problem, plan } = found
   const ends = new Map<string, number>(plan.tasks.map((planned) => [planned.task, planned.end]))
-  const dry = problem.tasks.map((task) => (ends.get(task.id) ?? 0) + (task.effects.wetFor ?? 0))
+  const dry = problem.tasks.map((task) => (ends.get(task.id) ?? 0) + (task.effects.touchDry ?? 0))
   const what = {
     problem,
     local,

@@ -3,7 +3,8 @@ import { Button } from 'react-aria-components'
 import { isFilmProduct } from '../../../core/price/consumption.ts'
 import { filmText, practicalSpread, wetFilm } from '../../../core/price/spread.ts'
 import { type Job, records } from '../../../core/project/job.ts'
-import type { Product, ProductId } from '../../../core/project/shop-records.ts'
+import type { Product } from '../../../core/project/shop-records.ts'
+import { productIdSchema } from '../../../core/project/shop-records.ts'
 import { productClasses, sheens } from '../../../core/project/vocabulary.ts'
 import { productClassGlossary } from '../../../core/specification/glossary.ts'
 import { productClassWords, sheenWords } from '../../../core/specification/trade-words.ts'
@@ -75,7 +76,7 @@ export function ProductsTab({ job }: { readonly job: Job }) {
 
 const freshProduct: Product = {
   // Each product made from it gets an id of its own.
-  id: 'product' as ProductId,
+  id: productIdSchema.parse('product'),
   name: 'New product',
   brand: '',
   productClass: 'latexWall',

@@ -1,6 +1,7 @@
+import { keysOf } from '../../../core/lists/lists.ts'
 import { records } from '../../../core/project/job.ts'
 import type { BuiltItem, Room } from '../../../core/project/sketch-records.ts'
-import { feet, inches, type Length, zeroLength } from '../../../core/units/length.ts'
+import { feet, inches, lengthFromUnits } from '../../../core/units/length.ts'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
 import { Choice } from '../parts/Choice.tsx'
@@ -87,7 +88,7 @@ export function BuiltFields(props: { readonly room: Room }) {
       <h3>Add</h3>
       <span className="button-row">
         {/* The table of words has every kind and nothing else. */}
-        {(Object.keys(builtWords) as Kind[]).map((kind) => (
+        {keysOf(builtWords).map((kind) => (
           <button
             key={kind}
             type="button"
@@ -207,7 +208,7 @@ function ItemFields(props: { readonly item: BuiltItem }) {
             />
           )
         }
-        const length = (value ?? zeroLength) as Length
+        const length = lengthFromUnits(Number(value ?? 0))
         return (
           <LengthField
             key={field}

@@ -223,7 +223,8 @@ function Dimensions(props: {
   readonly system: LengthUnitSystem
 }) {
   const { wall, place, top, floor, system } = props
-  const [left, right] = [place.x(0), place.x(wall.length)].sort((a, b) => a - b) as [number, number]
+  const ends = [place.x(0), place.x(wall.length)]
+  const [left, right] = [Math.min(...ends), Math.max(...ends)]
   const low = place.y(floor) + 9
   const aside = left - 8
   return (

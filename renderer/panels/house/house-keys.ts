@@ -1,6 +1,6 @@
+import { keysOf } from '../../../core/lists/lists.ts'
 import { fitStorey, handle, nudge } from '../../canvas/sketch-input.ts'
 import { sketchStore, takeTool } from '../../canvas/sketch-store.ts'
-import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
 import { showTapeList } from '../../state/tape-list.ts'
 import { isTyping, keyName } from '../parts/key-names.ts'
@@ -19,10 +19,7 @@ import { repeatLastOpening } from './usual-room.ts'
 export const houseKeys: Readonly<Record<string, () => void>> = {
   // The table of words has every tool and nothing else.
   ...Object.fromEntries(
-    (Object.keys(toolWords) as ToolName[]).map((name) => [
-      toolWords[name].key.toUpperCase(),
-      () => takeTool(name),
-    ]),
+    keysOf(toolWords).map((name) => [toolWords[name].key.toUpperCase(), () => takeTool(name)]),
   ),
   Delete: removeSelected,
   Backspace: removeSelected,

@@ -1,3 +1,4 @@
+import { keysOf } from '../../../core/lists/lists.ts'
 import { estimate } from '../../../core/price/estimate.ts'
 import type { Estimate } from '../../../core/price/estimate-types.ts'
 import type { Job } from '../../../core/project/job.ts'
@@ -26,5 +27,5 @@ export function chainOf(job: Job, like?: Chain): Chain {
 
 function isMeasuredAlike(one: Job, other: Job): boolean {
   const { conditions: _conditions, marks: _marks, pins: _pins, issued: _issued, ...first } = one
-  return Object.entries(first).every(([name, part]) => other[name as keyof Job] === part)
+  return keysOf(first).every((name) => other[name] === first[name])
 }

@@ -1,3 +1,4 @@
+import { keysOf, tableByKey } from '../../../core/lists/lists.ts'
 import type { GlossaryEntry } from '../../../core/specification/glossary.ts'
 import {
   coatGlossary,
@@ -14,9 +15,7 @@ function texts<Tag extends string>(
   part: 'meaning' | 'recognise',
 ): Texts<Tag> {
   // One text for each entry, so that no tag is missing.
-  return Object.fromEntries(
-    Object.entries<GlossaryEntry>(glossary).map(([tag, entry]) => [tag, entry[part]]),
-  ) as Texts<Tag>
+  return tableByKey(keysOf<Tag>(glossary), (tag) => glossary[tag][part])
 }
 
 /** What each word of the lists means, shown under it where it is picked. */

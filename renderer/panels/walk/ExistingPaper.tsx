@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
+import { keysOf } from '../../../core/lists/lists.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { ExistingFacts } from '../../../core/project/scopes.ts'
 import type { Scope } from '../../../core/project/survey-records.ts'
@@ -110,7 +111,7 @@ function FactChoice<Tag extends string>(props: {
 }) {
   const { fact, words, notes } = props
   // The words are a closed list; their keys are its tags.
-  const tags = Object.keys(words) as Tag[]
+  const tags = keysOf(words)
   return (
     <Choice<Tag | typeof unsaid>
       label={props.label}

@@ -6,7 +6,7 @@ import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { lookedAtWith, pieceKey, type WalkPiece, walkPieces } from '../../../core/specification/looked-at.ts'
 import { conditionWords } from '../../../core/specification/trade-words.ts'
 import { type UsualFinding, usualAmounts, usualFindings } from '../../../core/specification/usual-findings.ts'
-import type { Length } from '../../../core/units/length.ts'
+import { type Length, sumLengths, zeroLength } from '../../../core/units/length.ts'
 import { jobStore, viewStore } from '../../state/app.ts'
 import { takeoffOf } from '../../state/derived.ts'
 import { command, putRecord } from '../parts/edits.ts'
@@ -46,11 +46,15 @@ export function recordUsual(job: Job, surface: SurfaceQuantity, usual: UsualFind
       ? { ...newCondition(surface, now), kind: usual.kind, ...amounts }
       : {
           ...there,
-          length: sum(there.length, amounts.length) as Length | null,
+          length: lengthSum(there.length, amounts.length),
           areaMm2: sum(there.areaMm2, amounts.areaMm2),
           count: sum(there.count, amounts.count),
         }
   putRecord(`Record: ${conditionWords[usual.kind]}`, 'conditions', condition)
+}
+
+function lengthSum(one: Length | null, more: Length | null): Length | null {
+  return more === null ? one : sumLengths([one ?? zeroLength, more])
 }
 
 function sum(one: number | null, more: number | null): number | null {

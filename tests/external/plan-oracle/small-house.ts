@@ -83,7 +83,7 @@ function addRoom(random: RandomStream, id: string, passes: number, tasks: Task[]
         crew: { min: 1, max: product === 'enamel' ? 1 : 2 },
         skills: [product === null ? 'prepare' : 'paint'],
         product,
-        effects: product === null ? { dusty: true } : { wetFor: 60 },
+        effects: product === null ? { dusty: true } : { touchDry: 60 },
       }),
     )
     const before = chosen[index - 1]

@@ -269,13 +269,13 @@ function apartsOf({
     roomOf(other)?.openTo.includes(one.room ?? '') === true
   return tasks.flatMap((one, wet) =>
     tasks.flatMap((other, dry) => {
-      const { wetFor, closedFor } = one.effects
+      const { touchDry, closedFor } = one.effects
       const isDust =
-        rules.noDustNearWet && wetFor !== null && other.effects.dusty && wet !== dry && meets(one, other)
+        rules.noDustNearWet && touchDry !== null && other.effects.dusty && wet !== dry && meets(one, other)
       const isShut =
         rules.wayOutKeptOpen && closedFor !== null && roomOf(other)?.reachedThrough.includes(one.room ?? '')
       return [
-        ...(isDust ? [{ wet, dry, tail: wetFor }] : []),
+        ...(isDust ? [{ wet, dry, tail: touchDry }] : []),
         ...(isShut ? [{ wet, dry, tail: closedFor }] : []),
       ]
     }),

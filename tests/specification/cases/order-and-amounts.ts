@@ -1,5 +1,5 @@
 import { expect } from 'vitest'
-import type { RuleId, RuleSetting } from '../../../core/project/shop-records.ts'
+import type { RuleSetting } from '../../../core/project/shop-records.ts'
 import type { RoomOrder } from '../../../core/project/vocabulary.ts'
 import { specify } from '../../../core/specification/specify.ts'
 import { toSquareFeet } from '../../../core/units/area.ts'
@@ -148,7 +148,7 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
         'trim/spotPrime/1',
       ).productClass
     const hours = (value: number, on = true) => [
-      { id: 'quick-spots' as RuleId, on, numbers: { hours: value } },
+      { id: 'quick-spots' as RuleSetting['id'], on, numbers: { hours: value } },
     ]
     // By the products' labels: oil 24 h, quick alkyd 2 h, shellac 45 min. None is as quick as half an hour: then the plainest.
     expect([spots([]), spots(hours(1)), spots(hours(0.5)), spots(hours(4, false))]).toEqual([

@@ -1,3 +1,4 @@
+import { present } from '../../../../core/lists/lists.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import type { StoreyId } from '../../../../core/project/sketch-records.ts'
 import { applyCommand } from '../../../../core/sketch/apply-command.ts'
@@ -32,7 +33,7 @@ export function readAndPlan(
   freshName: (prefix: string) => string,
 ): TapeReading {
   const read = readTapeList(text, job.header.unitSystem)
-  const shown = storeyId ?? (Object.values(job.storeys)[0]?.id as StoreyId)
+  const shown = storeyId ?? present(Object.values(job.storeys)[0]).id
   const plan = planTapeRooms(job, read, shown, freshName)
   const lines = read
     .filter((line) => line.text.trim() !== '')
