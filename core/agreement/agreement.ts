@@ -1,5 +1,5 @@
 import type { Dealing, DealingId, DealingKind, DealingOf, Money } from '../project/agreement-records.ts'
-import { type Cents, sumCents } from '../units/money.ts'
+import { type Cents, roundToCents, sumCents } from '../units/money.ts'
 import { isNothing, lessMoney, noMoney, sumMoney, totalCents } from './taxed-money.ts'
 
 /** Where a job stands between the shop and its client. */
@@ -59,7 +59,7 @@ export function agreementOf(dealings: readonly Dealing[], workHasBegun: boolean)
   const invoices = settle(ofKind(dealings, 'invoiced'), paidCents)
   const invoiced = sumMoney(invoices.map(({ money }) => money))
   const toInvoice = lessMoney(agreed, invoiced)
-  const dueCents = (totalCents(invoiced) - paidCents) as Cents
+  const dueCents = roundToCents(totalCents(invoiced) - paidCents)
   return {
     stage: stageOf(dealings, workHasBegun, isNothing(toInvoice) && dueCents <= 0),
     quote,
@@ -74,7 +74,7 @@ export function agreementOf(dealings: readonly Dealing[], workHasBegun: boolean)
     payments,
     paidCents,
     dueCents,
-    balanceCents: (totalCents(agreed) - paidCents) as Cents,
+    balanceCents: roundToCents(totalCents(agreed) - paidCents),
   }
 }
 
@@ -118,13 +118,13 @@ function changesIn(dealings: readonly Dealing[]): readonly ChangeOrderState[] {
 }
 
 function settle(invoices: readonly DealingOf<'invoiced'>[], paid: Cents): readonly InvoiceState[] {
-  let left = paid as number
+  let left: number = paid
   return invoices.map((invoice) => {
     const money = sumMoney(invoice.lines)
     const total = totalCents(money)
     const covered = total < 0 ? total : Math.min(Math.max(left, 0), total)
     left -= covered
-    return { invoice, money, openCents: (total - covered) as Cents }
+    return { invoice, money, openCents: roundToCents(total - covered) }
   })
 }
 

@@ -3,7 +3,7 @@ import { type Job, records, type Table } from '../project/job.ts'
 import { jobProblems } from '../project/job-problems.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import { resolveFinish, scopeKey, surfaceClassOf } from '../project/scopes.ts'
-import type { Finish, FinishId, Scope } from '../project/survey-records.ts'
+import { type Finish, type FinishId, finishIdSchema, type Scope } from '../project/survey-records.ts'
 import { usualFinishes } from '../project/usual-finishes.ts'
 
 type FinishChange = Extract<JobChange, { readonly kind: 'finish' }>
@@ -99,5 +99,5 @@ function wideFinish(
 function freeId(finishes: Table<Finish>): FinishId {
   let number = 1
   while (Object.hasOwn(finishes, `finish-agreed-${number}`)) number++
-  return `finish-agreed-${number}` as FinishId
+  return finishIdSchema.parse(`finish-agreed-${number}`)
 }

@@ -3,6 +3,7 @@ import { shareCents } from '../price/price-shares.ts'
 import type { DealingOf, JobOption, Money, PaymentStep, PricedLine } from '../project/agreement-records.ts'
 import { type Job, records } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
+import { roundToCents } from '../units/money.ts'
 import { type PriceJob, priceOfChanges } from './whole-price.ts'
 
 /** An option with what it adds to the price, less than nothing where it takes work away. */
@@ -26,7 +27,7 @@ export function quoteLines({ rooms, totals }: Pick<Estimate, 'rooms' | 'totals'>
   return rooms.map(({ name, cents }, index) => ({
     label: name,
     beforeTaxCents: cents,
-    taxCents: taxes[index] ?? (0 as PricedLine['taxCents']),
+    taxCents: taxes[index] ?? roundToCents(0),
   }))
 }
 

@@ -13,7 +13,7 @@ import { roomIdSchema } from './sketch-records.ts'
 import { conditionIdSchema } from './survey-records.ts'
 import { type Json, upgradeChangeBody, upgradePaperBody, upgradePlanBody } from './upgrades/issued-bodies.ts'
 
-const issuedIdSchema = idSchema<'IssuedId'>()
+export const issuedIdSchema = idSchema<'IssuedId'>()
 export type IssuedId = z.output<typeof issuedIdSchema>
 
 /** Longer than the largest paper measured, with its drawings; less than what a host takes in one request. */

@@ -53,6 +53,7 @@ const kept: Readonly<Record<string, readonly [count: number, reason: string]>> =
   'electron/storage/accepted-elsewhere.ts': [1, 'read by the schema of issued papers'],
   'electron/storage/checked-edit.ts': [2, 'kept by the schema of its collection just before'],
   'electron/storage/job-bodies.ts': [2, byName],
+  'electron/storage/job-rows.ts': [1, 'read by the schema of what was agreed'],
   'electron/storage/record-bodies.ts': [1, checkedNext],
 }
 

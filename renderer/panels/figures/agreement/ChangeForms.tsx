@@ -133,7 +133,7 @@ function NewChange(props: {
 }) {
   const { job, takeoff, at, number, drift, onDone } = props
   const [source, setSource] = useState<'wish' | 'since'>(drift === null ? 'wish' : 'since')
-  const [draft, setDraft] = useState({ ...firstWish, kind: 'moreCoats' as (typeof firstWish)['kind'] })
+  const [draft, setDraft] = useState<typeof firstWish>({ ...firstWish, kind: 'moreCoats' })
   const [name, setName] = useState<string | null>(null)
   const [why, setWhy] = useState('')
   const priced = useMemo((): PricedChange => {

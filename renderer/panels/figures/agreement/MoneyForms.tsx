@@ -8,7 +8,7 @@ import { type Job, records } from '../../../../core/project/job.ts'
 import type { Outcome } from '../../../../core/project/problem.ts'
 import type { Specification } from '../../../../core/specification/types.ts'
 import { addDays } from '../../../../core/time/local-date.ts'
-import { type Cents, formatCents } from '../../../../core/units/money.ts'
+import { type Cents, formatCents, roundToCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
 import { Choice } from '../../parts/Choice.tsx'
 import { EntryField } from '../../parts/EntryField.tsx'
@@ -143,7 +143,7 @@ export function PaymentForm({ agreement, at }: Parts) {
   const [typed, setTyped] = useState<Cents | null>(null)
   const [how, setHow] = useState('check')
   const [on, setOn] = useState(at.slice(0, 10))
-  const due = Math.max(0, agreement.dueCents) as Cents
+  const due = roundToCents(Math.max(0, agreement.dueCents))
   const cents = typed ?? due
 
   function keep() {

@@ -1,4 +1,5 @@
 import { composeChanges, isPainted, type Wish } from '../../../../core/agreement/compose.ts'
+import { keysOf } from '../../../../core/lists/lists.ts'
 import type { JobChange } from '../../../../core/project/agreement-records.ts'
 import { type Job, records } from '../../../../core/project/job.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
@@ -133,7 +134,7 @@ export function WishForm(props: {
 }) {
   const { job, takeoff, draft } = props
   const change = (next: Partial<WishDraft>) => props.onChange({ ...draft, ...next })
-  const kinds = (Object.keys(kindWords) as WishKind[]).filter((kind) => props.hasExtra || kind !== 'extra')
+  const kinds = keysOf(kindWords).filter((kind) => props.hasExtra || kind !== 'extra')
   const classes = classesIn(job, takeoff, draft)
   return (
     <div className="field-grid">
@@ -147,7 +148,7 @@ export function WishForm(props: {
         label="Where"
         options={[
           { id: 'house', label: 'The whole house' },
-          ...records(job.rooms).map(({ id, name }) => ({ id: id as string, label: name })),
+          ...records(job.rooms).map(({ id, name }) => ({ id, label: name })),
         ]}
         chosen={draft.roomId ?? 'house'}
         onChoose={(id) => change({ roomId: job.rooms[id]?.id ?? null })}

@@ -1,7 +1,12 @@
 import { agreementOf } from '../../../../core/agreement/agreement.ts'
 import { applyChanges } from '../../../../core/agreement/changes.ts'
 import type { Dealing, DealingId, JobChange, OptionId } from '../../../../core/project/agreement-records.ts'
-import { type Issued, type IssuedId, nextPaperNumber } from '../../../../core/project/issued-records.ts'
+import {
+  type Issued,
+  type IssuedId,
+  issuedIdSchema,
+  nextPaperNumber,
+} from '../../../../core/project/issued-records.ts'
 import { type Job, records } from '../../../../core/project/job.ts'
 import { type Outcome, succeed } from '../../../../core/project/problem.ts'
 import { changeOrderHtml, invoiceHtml } from '../../../../core/work-order/agreement-papers.ts'
@@ -9,7 +14,7 @@ import { jobStore } from '../../../state/app.ts'
 
 /** The page of a dealing is kept under an id that follows from it. */
 export function paperIdOf(id: DealingId): IssuedId {
-  return `paper-${id}` as IssuedId
+  return issuedIdSchema.parse(`paper-${id}`)
 }
 
 /** Writes down what happened, with its page where it has one, as one thing to undo. */

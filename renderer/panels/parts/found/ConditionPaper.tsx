@@ -1,6 +1,5 @@
 import { useDeferredValue, useMemo } from 'react'
 import { Button } from 'react-aria-components'
-import { tableByKey } from '../../../../core/lists/lists.ts'
 import { compareChange } from '../../../../core/progress/change-order.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import type { Condition } from '../../../../core/project/survey-records.ts'

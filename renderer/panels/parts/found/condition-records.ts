@@ -1,3 +1,4 @@
+import { tableByKey } from '../../../../core/lists/lists.ts'
 import { type Job, records } from '../../../../core/project/job.ts'
 import { sameValue } from '../../../../core/project/same-value.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
@@ -13,9 +14,7 @@ import { newId } from '../../../state/new-id.ts'
 export const grainsPerSquareMillimetre = 10_000
 
 /** Made of the whole closed list, so that no kind is missing. */
-export const conditionTitles = Object.fromEntries(
-  conditionKinds.map((kind) => [kind, capital(conditionWords[kind])]),
-) as Readonly<Record<Condition['kind'], string>>
+export const conditionTitles = tableByKey(conditionKinds, (kind) => capital(conditionWords[kind]))
 
 /** What was found on a surface: on itself, on all of its kind in the room, or on the room as a whole. */
 export function conditionsOn(job: Job, surface: SurfaceQuantity): readonly Condition[] {
