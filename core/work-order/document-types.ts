@@ -4,8 +4,11 @@ import type { RoomId } from '../project/sketch-records.ts'
 import type { Caution, Notice } from '../specification/types.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import type { Cents } from '../units/money.ts'
+import type { HouseColors } from './house-colors.ts'
+import type { HousePicture } from './house-picture.ts'
 import type { LeadRule } from './lead-rules.ts'
 import type { Phase } from './phases.ts'
+import type { RoomDay } from './room-day.ts'
 import type { ColorLine, RoomSheet, SheetHold } from './room-sheet/sheet-types.ts'
 import type { TripDays } from './trips.ts'
 
@@ -24,6 +27,9 @@ export interface WorkOrder {
   readonly days: readonly SiteDay[]
   readonly weeks: readonly WeekSheet[]
   readonly family: FamilyPage
+  /** A second page for the household. */
+  readonly house: HouseWeeks
+  readonly colors: ColorsPaper
   readonly shopping: ShoppingList
   readonly proposal: Proposal
   readonly colorRecord: ColorRecord
@@ -170,6 +176,18 @@ export interface FamilyRoom {
 export interface FamilyStretch {
   readonly from: string
   readonly to: string
+}
+
+/** The house on the first day of its weeks, for one page: all drawn from one picture, in millimeters. */
+export interface HouseWeeks {
+  readonly picture: HousePicture
+  readonly days: readonly { readonly date: string; readonly rooms: ReadonlyMap<RoomId, RoomDay> }[]
+}
+
+/** The house in its colors, its picture in millimeters. */
+interface ColorsPaper {
+  readonly house: HouseColors
+  readonly picture: HousePicture
 }
 
 /** What to buy, with every container and piece in the trip that first needs it. */

@@ -7,14 +7,12 @@ import type { SiteMoment } from '../time/site-moment.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import type { FamilyStretch } from './document-types.ts'
 import { outOfUseOf, readyAfter } from './family-page.ts'
+import type { RoomDay } from './room-day.ts'
 import { type JudgedPlan, latest, type WorkPlanTask } from './work-plan.ts'
-
-/** How a room set is on a day; `closed` is out of use while nobody works in it and nothing is wet. */
-type RoomDayKind = 'noWork' | 'notBegun' | 'inWork' | 'drying' | 'closed' | 'givenBack' | 'ready'
 
 export const roomDayKinds = ['notBegun', 'inWork', 'drying', 'closed', 'givenBack', 'ready'] as const
 
-export const roomDayWords: Readonly<Record<RoomDayKind, string>> = {
+export const roomDayWords: Readonly<Record<RoomDay['kind'], string>> = {
   noWork: 'no work',
   notBegun: 'not begun',
   inWork: 'in work',
@@ -22,18 +20,6 @@ export const roomDayWords: Readonly<Record<RoomDayKind, string>> = {
   closed: 'closed',
   givenBack: 'given back',
   ready: 'ready',
-}
-
-export interface RoomDay {
-  readonly kind: RoomDayKind
-  /** Dry to the touch then: of a day nobody works, what is wet at its begin; of a day of work, what is wet at its end. */
-  readonly dryUntil: SiteMoment | null
-  /** Local date on which work begins or goes on; null in work and after it. */
-  readonly beginsOn: string | null
-  /** Local date from which the room is in use again, perhaps only until the next stretch of work. */
-  readonly freeOn: string | null
-  /** Local date from which it is back for good. */
-  readonly backOn: string | null
 }
 
 /** The house over the days of a plan. */
@@ -151,7 +137,7 @@ export function roomDayLines(day: RoomDay, system: LengthUnitSystem): readonly s
 export function roomsInState(
   job: Job,
   rooms: ReadonlyMap<RoomId, RoomDay>,
-  kind: RoomDayKind,
+  kind: RoomDay['kind'],
 ): readonly string[] {
   return records(job.rooms).flatMap(({ id, name }) => (rooms.get(id)?.kind === kind ? [name] : []))
 }

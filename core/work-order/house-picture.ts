@@ -22,8 +22,14 @@ export interface PictureRoom {
   readonly name: string
   readonly outline: readonly PlanPoint[]
   readonly walls: readonly { readonly wallId: WallId; readonly from: PlanPoint; readonly to: PlanPoint }[]
-  /** Middle of the widest stretch inside, how wide it is, and how deep the room is. */
-  readonly label: PlanPoint & { readonly width: number; readonly height: number }
+  readonly label: RoomLabel
+}
+
+/** Middle of the widest stretch inside, how wide it is, and how deep the room is; `upright` is the stretch through it from top to bottom. */
+interface RoomLabel extends PlanPoint {
+  readonly width: number
+  readonly height: number
+  readonly upright: { readonly y: number; readonly length: number }
 }
 
 /** An opening as it lies in the wall of one of its rooms. */
@@ -131,13 +137,18 @@ function pictureRoom(job: Job, room: Room, at: Place): PictureRoom {
 }
 
 /** Inside a room even where it is L-shaped: the middle of the widest stretch across it, the middle of the room before others. */
-export function labelPlace(outline: readonly PlanPoint[]): PictureRoom['label'] {
+export function labelPlace(outline: readonly PlanPoint[]): RoomLabel {
   const ys = outline.map(({ y }) => y)
   const [top, height] = [Math.min(...ys), Math.max(...ys) - Math.min(...ys)]
   const stretches = [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((share) => stretchesAt(outline, top + height * share))
   const widest = Math.max(0, ...stretches.map(({ width }) => width))
   const best = stretches.find(({ width }) => width > widest * 0.9)
-  return { ...(best ?? { x: outline[0]?.x ?? 0, y: top, width: 0 }), height }
+  const place = best ?? { x: outline[0]?.x ?? 0, y: top, width: 0 }
+  const turned = stretchesAt(
+    outline.map(({ x, y }) => ({ x: y, y: x })),
+    place.x,
+  ).find(({ x, width }) => Math.abs(place.y - x) <= width / 2)
+  return { ...place, height, upright: { y: turned?.x ?? place.y, length: turned?.width ?? 0 } }
 }
 
 function stretchesAt(outline: readonly PlanPoint[], y: number) {
@@ -192,8 +203,9 @@ export function fittedLines(
   size: number,
 ): FittedLines {
   const across = linesIn(label, name, lines, size)
-  if (across.lines[0] === name || label.height <= label.width) return { ...across, isTurned: false }
-  const upwards = linesIn({ width: label.height, height: label.width }, name, lines, size)
+  if (across.lines[0] === name || label.upright.length <= 1.4 * label.width)
+    return { ...across, isTurned: false }
+  const upwards = linesIn({ width: label.upright.length, height: label.width }, name, lines, size)
   return upwards.lines[0] === name ? { ...upwards, isTurned: true } : { ...across, isTurned: false }
 }
 
@@ -215,4 +227,9 @@ function linesIn(
   const at = fitsAll ? named : Math.min(named, small)
   const below = lines.filter((text) => fits(text, at)).slice(0, Math.max(0, most(at) - 1))
   return { size: at, lines: [name, ...below] }
+}
+
+/** How deep the band of a wall is drawn inside its line: `most`, less in a small room, so that its middle is still seen. */
+export function wallBand({ label }: Pick<PictureRoom, 'label'>, most: number): number {
+  return Math.min(most, 0.12 * Math.min(label.width, label.height))
 }

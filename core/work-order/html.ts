@@ -4,6 +4,8 @@ import { once } from './once.ts'
 import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
 import { familySheet } from './pages/family-sheet.ts'
+import { houseColorsPage } from './pages/house-colors-page.ts'
+import { houseWeeksPage } from './pages/house-weeks-page.ts'
 import { photoPages } from './pages/photo-page.ts'
 import { proposalPage } from './pages/proposal-page.ts'
 import { roomPage } from './pages/room-page.ts'
@@ -25,6 +27,7 @@ export const documentParts = [
   'rooms',
   'shopping',
   'family',
+  'houseColors',
   'proposal',
   'colorRecord',
 ] as const
@@ -129,7 +132,12 @@ function sheetsOf(
     case 'shopping':
       return [{ head: '', page: () => shoppingPage(order) }]
     case 'family':
-      return [{ head: '', page: () => familySheet(order) }]
+      return [
+        { head: '', page: () => familySheet(order) },
+        { head: '', page: () => houseWeeksPage(order) },
+      ]
+    case 'houseColors':
+      return [{ head: '', page: () => houseColorsPage(order) }]
     case 'proposal':
       return [{ head: '', page: () => proposalPage(order, stamp) }]
     case 'colorRecord':

@@ -37,6 +37,10 @@ ${[9, 10, 11, 12, 13].map((size) => `.family.type-${size} { font-size: ${size}pt
 .family th { font-size: 0.9em; } .family tbody th { font-size: inherit; border-bottom: 0.15mm solid var(--hair); }
 .family h2 { font-size: 22pt; } .family h3 { font-size: 14pt; }
 .family .call { margin-top: 6mm; }
+.house-weeks .weeks { display: flex; flex-wrap: wrap; gap: 2mm 4mm; }
+.house-weeks figure { margin: 0; break-inside: avoid; } .house-weeks figcaption { font-weight: 600; font-size: 10pt; margin: 0 0 0.5mm; }
+.house-weeks svg { display: block; } .house-weeks .key svg { display: inline; vertical-align: -0.8mm; } .house-weeks .key { font-size: 9pt; margin: 1mm 0 2mm; }
+.house-colors svg { display: block; } .house-colors ul.colors { list-style: none; padding: 0; columns: 3; } .house-colors li svg { display: inline; vertical-align: -1mm; } .house-colors li { margin: 0 0 1mm; break-inside: avoid; }
 .blank { display: inline-block; width: 55mm; border-bottom: 0.25mm solid var(--ink); }
 /* On the screen as wide as on paper, so that the sheets can be counted before they are printed. */
 @media screen {

@@ -10,6 +10,9 @@ import { colorRecord } from './color-record.ts'
 import { coverOf } from './cover.ts'
 import type { WorkOrder } from './document-types.ts'
 import { familyPage } from './family-page.ts'
+import { houseColors } from './house-colors.ts'
+import { housePicture } from './house-picture.ts'
+import { houseWeeks } from './house-weeks.ts'
 import { once } from './once.ts'
 import { proposalOf } from './proposal/proposal.ts'
 import { type RoomSheetInput, roomSheet } from './room-sheet/room-sheet.ts'
@@ -18,6 +21,9 @@ import { shoppingList } from './shopping.ts'
 import { siteDays, weekSheets } from './site-days.ts'
 import { usualDaysBetweenTrips } from './trips.ts'
 import { type JudgedPlan, tasksByStep } from './work-plan.ts'
+
+/** Of the house in its colors on either paper, in millimeters; what is left of a page is for its legend. */
+const colorsPlace = { width: 188, height: 190, floorName: 4 }
 
 /**
  * Every document of the job, each put together when it is first asked for. Room sets stand in the order in which the plan starts them.
@@ -59,6 +65,11 @@ export function workOrder(
   )
   const family = once(() => familyPage(job, specification, plan))
   const proposal = once(() => proposalOf(job, specification, priced, plan, family()))
+  const house = once(() => houseWeeks(job, plan))
+  const colors = once(() => ({
+    house: houseColors(job, takeoff),
+    picture: housePicture(job, colorsPlace.width, colorsPlace.height, colorsPlace.floorName),
+  }))
   const record = once(() => colorRecord(job, rooms(), priced))
   return {
     title: job.header.title,
@@ -82,6 +93,12 @@ export function workOrder(
     },
     get family() {
       return family()
+    },
+    get house() {
+      return house()
+    },
+    get colors() {
+      return colors()
     },
     get shopping() {
       return shopping()

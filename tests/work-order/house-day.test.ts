@@ -116,7 +116,10 @@ test('the place of a name in an L-shaped room is not in the corner that is missi
 })
 
 test('as many words are written as a room has room for', () => {
-  const room = (width: number, height: number) => ({ name: 'Kitchen', label: { x: 0, y: 0, width, height } })
+  const room = (width: number, height: number) => ({
+    name: 'Kitchen',
+    label: { x: 0, y: 0, width, height, upright: { y: 0, length: height } },
+  })
   expect(fittedLines(room(100, 60), ['drying', 'back Apr 14'], 10).lines).toEqual([
     'Kitchen',
     'drying',

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { Button, ListBox, ListBoxItem } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
@@ -14,6 +14,7 @@ import { sheenNotes } from '../parts/glossary-words.ts'
 import { isSameScope, recordAt, type ScopeTarget } from '../parts/scope-choices.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { depthWords, finishClasses } from '../parts/words.ts'
+import { ColorPicture } from './ColorPicture.tsx'
 import { ColourList } from './ColourList.tsx'
 import { chooseFinish, finishFor, inheritFinish } from './finish-records.ts'
 
@@ -23,6 +24,13 @@ export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly take
   const roomId = job.rooms[viewRoom ?? '']?.id ?? null
   const surfaces =
     roomId === null ? takeoff.surfaces : takeoff.surfaces.filter((each) => each.roomId === roomId)
+  const [showsHouse, setShowsHouse] = useState(true)
+  const [picked, setPicked] = useState<SurfaceClass | null>(null)
+  const pickedHere = surfaces.some(({ surfaceClass }) => surfaceClass === picked) ? picked : null
+  function pick(pickedRoom: RoomId, surfaceClass: SurfaceClass) {
+    viewStore.setState({ roomId: pickedRoom })
+    setPicked(surfaceClass)
+  }
   const present = surfaceClasses.filter((each) => surfaces.some((surface) => surface.surfaceClass === each))
   return (
     <div className="finish-panes">
@@ -48,30 +56,39 @@ export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly take
           </ListBoxItem>
         ))}
       </ListBox>
-      <div className="pane scroll">
-        <table className="pick-table finish-table">
-          <thead>
-            <tr>
-              <th scope="col">Surface</th>
-              <th scope="col">Painted</th>
-              <th scope="col">Color</th>
-              <th scope="col">Sheen</th>
-              <th scope="col">Product</th>
-              <th scope="col">Said</th>
-            </tr>
-          </thead>
-          <tbody>
-            {present.map((surfaceClass) => (
-              <ClassRows
-                key={surfaceClass}
-                job={job}
-                roomId={roomId}
-                surfaceClass={surfaceClass}
-                surfaces={surfaces.filter((each) => each.surfaceClass === surfaceClass)}
-              />
-            ))}
-          </tbody>
-        </table>
+      <div className="pane finish-main">
+        <Tick isOn={showsHouse} onChange={setShowsHouse}>
+          House in its colors
+        </Tick>
+        {showsHouse ? (
+          <ColorPicture job={job} takeoff={takeoff} roomId={roomId} picked={pickedHere} onPick={pick} />
+        ) : null}
+        <div className="scroll">
+          <table className="pick-table finish-table">
+            <thead>
+              <tr>
+                <th scope="col">Surface</th>
+                <th scope="col">Painted</th>
+                <th scope="col">Color</th>
+                <th scope="col">Sheen</th>
+                <th scope="col">Product</th>
+                <th scope="col">Said</th>
+              </tr>
+            </thead>
+            <tbody>
+              {present.map((surfaceClass) => (
+                <ClassRows
+                  key={surfaceClass}
+                  job={job}
+                  roomId={roomId}
+                  surfaceClass={surfaceClass}
+                  surfaces={surfaces.filter((each) => each.surfaceClass === surfaceClass)}
+                  isPicked={pickedHere === surfaceClass}
+                />
+              ))}
+            </tbody>
+          </table>
+        </div>
       </div>
       <aside className="pane pane-side" aria-label="Colors">
         <ColourList job={job} />
@@ -92,6 +109,7 @@ function ClassRows(props: {
   readonly roomId: RoomId | null
   readonly surfaceClass: SurfaceClass
   readonly surfaces: readonly SurfaceQuantity[]
+  readonly isPicked: boolean
 }) {
   const { job, roomId, surfaceClass, surfaces } = props
   const apart = surfaces.filter(
@@ -125,6 +143,7 @@ function ClassRows(props: {
         scope={scope}
         place={{ surfaceClass, roomId, surface: null }}
         isHead
+        isPicked={props.isPicked}
       />
       {isOpen && roomId !== null
         ? surfaces.map((each) => (
@@ -149,7 +168,13 @@ function FinishRow(props: {
   readonly scope: Scope
   readonly place: ScopeTarget
   readonly isHead?: boolean
+  readonly isPicked?: boolean
 }) {
+  const row = useRef<HTMLTableRowElement>(null)
+  const isPicked = props.isPicked === true
+  useEffect(() => {
+    if (isPicked) row.current?.scrollIntoView({ block: 'nearest' })
+  }, [isPicked])
   const { job, label, scope, place } = props
   const { finish, from } = finishFor(job, place)
   const isOwn = from !== null && isSameScope(from, scope)
@@ -160,7 +185,10 @@ function FinishRow(props: {
     note: depthWords[colour.depth],
   }))
   return (
-    <tr className={`${props.isHead ? 'head-row' : 'surface-row'}${isOwn ? ' own-row' : ''}`}>
+    <tr
+      ref={row}
+      className={`${props.isHead ? 'head-row' : 'surface-row'}${isOwn ? ' own-row' : ''}${isPicked ? ' picked-row' : ''}`}
+    >
       <td>{props.name}</td>
       <td>
         <Tick isOn={finish.paint} onChange={(paint) => choose({ paint })}>

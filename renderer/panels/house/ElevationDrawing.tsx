@@ -1,9 +1,5 @@
 import { useMemo, useState } from 'react'
-import { lineBetween } from '../../../core/geometry/band.ts'
 import type { HeightPoint } from '../../../core/geometry/height-line.ts'
-import { headHeightAt } from '../../../core/geometry/hole.ts'
-import type { Interval } from '../../../core/geometry/interval.ts'
-import type { Light } from '../../../core/project/opening-layout.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { type OpeningPart, openingParts, surfaceKey } from '../../../core/project/surface-ref.ts'
 import {
@@ -11,6 +7,7 @@ import {
   roomElevations,
   type WallElevation as WallSeen,
 } from '../../../core/quantities/elevation.ts'
+import { bandOutline, holeOutline, lightOutline } from '../../../core/quantities/elevation-outlines.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
 import { capital } from '../../../core/words/text.ts'
 import { useJob, viewStore } from '../../state/app.ts'
@@ -125,11 +122,6 @@ function Drawing(props: {
   )
 }
 
-/** The outline of what lies between two lines. */
-function bandOutline(lower: WallLine, upper: WallLine, stretch: Interval): WallLine {
-  return [...lineBetween(lower, stretch), ...[...lineBetween(upper, stretch)].reverse()]
-}
-
 interface PlaceOnPaper {
   readonly x: (at: number) => number
   readonly y: (height: number) => number
@@ -154,15 +146,6 @@ function Shape(props: {
   )
 }
 
-function corners({ from, to, bottom, top }: Light): WallLine {
-  return [
-    { at: from, height: bottom },
-    { at: to, height: bottom },
-    { at: to, height: top },
-    { at: from, height: top },
-  ]
-}
-
 function OpeningDrawing(props: {
   readonly opening: ElevationOpening
   readonly place: PlaceOnPaper
@@ -181,7 +164,7 @@ function OpeningDrawing(props: {
           <Shape
             key={part}
             name="elevation-trim"
-            points={place.points(corners(outline))}
+            points={place.points(lightOutline(outline))}
             surface={partKey(opening, part)}
             pickedKey={pickedKey}
           />
@@ -197,22 +180,12 @@ function OpeningDrawing(props: {
         {[...opening.sash, ...opening.lights].map((light) => (
           <path
             key={`${light.from} ${light.to} ${light.bottom} ${light.top}`}
-            d={`M${place.points(corners(light))}Z`}
+            d={`M${place.points(lightOutline(light))}Z`}
           />
         ))}
       </g>
     </>
   )
-}
-
-/** The hole with its head; an arc is drawn in sixteen chords. */
-function holeOutline({ hole }: ElevationOpening): WallLine {
-  const chords = hole.head.kind === 'level' ? 1 : 16
-  const head = Array.from({ length: chords + 1 }, (_, step) => {
-    const at = hole.from + ((hole.to - hole.from) * step) / chords
-    return { at, height: headHeightAt(hole.head, at) }
-  })
-  return [{ at: hole.to, height: hole.bottom }, { at: hole.from, height: hole.bottom }, ...head]
 }
 
 function Dimensions(props: {

@@ -7,7 +7,16 @@ import { personCalendarName } from '../../../core/work-order/outputs.ts'
 type IssuedKind = Issued['kind']
 
 export interface PaperDocument {
-  readonly id: 'crew' | 'workOrder' | 'weeks' | 'today' | 'shopping' | 'family' | 'proposal' | 'colorRecord'
+  readonly id:
+    | 'crew'
+    | 'workOrder'
+    | 'weeks'
+    | 'today'
+    | 'shopping'
+    | 'family'
+    | 'houseColors'
+    | 'proposal'
+    | 'colorRecord'
   readonly name: string
   readonly holds: string
   readonly parts: readonly DocumentPart[]
@@ -68,11 +77,21 @@ export const paperDocuments: readonly PaperDocument[] = [
     id: 'family',
     name: 'For the household',
     holds:
-      'One page for the refrigerator: which room when, when it is ready again, what to take out, what to keep away from.',
+      'One page for the refrigerator: which room when, when it is ready again, what to take out, what to keep away from; behind it the house from week to week as a picture.',
     parts: ['family'],
     issuedAs: 'forClient',
     isOfPlan: true,
     fileName: 'for-the-household',
+  },
+  {
+    id: 'houseColors',
+    name: 'House in its colors',
+    holds:
+      'For the client: every floor with ceilings, walls and woodwork in the chosen colors, and their names.',
+    parts: ['houseColors'],
+    issuedAs: null,
+    isOfPlan: false,
+    fileName: 'house-in-its-colors',
   },
   {
     id: 'proposal',

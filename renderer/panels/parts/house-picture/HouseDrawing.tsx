@@ -95,14 +95,16 @@ const RoomMark = memo(function RoomMark(props: RoomMarkProps) {
 })
 
 /** The name and what stands below it, in the middle of the room. */
-function RoomWords(props: {
+export function RoomWords(props: {
   readonly room: PictureRoom
   readonly lines: readonly string[]
   readonly size: number
   readonly isTurned: boolean
 }) {
   const { lines, size } = props
-  const { x, y } = props.room.label
+  const { label } = props.room
+  const { x } = label
+  const y = props.isTurned ? label.upright.y : label.y
   const top = y - ((lines.length - 1) * size * 1.2) / 2
   return (
     <text
@@ -131,6 +133,6 @@ function OpeningMark({ opening }: { readonly opening: PictureOpening }) {
   )
 }
 
-function pointsText(outline: readonly PlanPoint[]): string {
+export function pointsText(outline: readonly PlanPoint[]): string {
   return outline.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')
 }

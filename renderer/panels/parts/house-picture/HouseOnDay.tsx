@@ -4,13 +4,13 @@ import type { RoomId } from '../../../../core/project/sketch-records.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
 import { capital } from '../../../../core/words/text.ts'
 import {
-  type RoomDay,
   roomDayKinds,
   roomDayLines,
   roomDayWords,
   roomsInState,
 } from '../../../../core/work-order/house-day.ts'
 import { housePicture, type PictureRoom } from '../../../../core/work-order/house-picture.ts'
+import type { RoomDay } from '../../../../core/work-order/room-day.ts'
 import { HouseDrawing, type RoomLook } from './HouseDrawing.tsx'
 
 const wide = { size: 13, head: 22 }
