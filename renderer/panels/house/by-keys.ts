@@ -9,6 +9,7 @@ import { applyCommands } from '../../../core/sketch/apply-command.ts'
 import { rectangleCorners } from '../../../core/sketch/outline-drafting.ts'
 import { unitsPerFoot } from '../../../core/units/length.ts'
 import { fitStorey, surroundings } from '../../canvas/sketch-input.ts'
+import { sketchStore } from '../../canvas/sketch-store.ts'
 import { newRoom } from '../../canvas/tools/new-room.ts'
 import { addOpeningAt } from '../../canvas/tools/opening.ts'
 import { readSides } from '../../canvas/tools/rectangle.ts'
@@ -25,6 +26,7 @@ export function addRoomOfSize(job: Job, text: string): string | null {
   const room = newRoom(rectangleCorners(from, to), around)
   if (command(`draw ${room.name}`, room)) {
     viewStore.setState({ selectedIds: [room.id], roomId: room.id, surfaceKey: null })
+    sketchStore.setState({ namingId: room.id })
     fitStorey()
   }
   return null
