@@ -92,12 +92,9 @@ export function agreedChanges(changes: readonly ChangeOrderState[]): readonly De
   return changes.filter(({ answer }) => answer?.answer === 'agreed').map(({ change }) => change)
 }
 
-/** The number that the next one of its kind has: quotes, change orders and invoices of a job are counted from 1. */
-export function nextNumber(
-  dealings: readonly Dealing[],
-  kind: 'quoted' | 'changeOffered' | 'invoiced',
-): number {
-  return Math.max(0, ...ofKind(dealings, kind).map(({ number }) => number)) + 1
+/** The version of the next quote of a job, counted from 1. */
+export function nextQuoteVersion(dealings: readonly Dealing[]): number {
+  return Math.max(0, ...ofKind(dealings, 'quoted').map(({ number }) => number)) + 1
 }
 
 function ofKind<Kind extends DealingKind>(

@@ -1,6 +1,7 @@
 import type { Estimate } from '../price/estimate-types.ts'
 import { shareCents } from '../price/price-shares.ts'
 import type { DealingOf, JobOption, Money, PaymentStep, PricedLine } from '../project/agreement-records.ts'
+import type { Business } from '../project/business-record.ts'
 import { type Job, records } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import { roundToCents } from '../units/money.ts'
@@ -9,12 +10,11 @@ import { type PriceJob, priceOfChanges } from './whole-price.ts'
 /** An option with what it adds to the price, less than nothing where it takes work away. */
 type PricedOption = JobOption & Money
 
-/** At the begin, half-way and at the end: a shop assumption. Some states limit what may be taken before work begins. */
-export const usualSteps: readonly PaymentStep[] = [
-  { name: 'Deposit', percent: 30, when: 'on acceptance' },
-  { name: 'Progress', percent: 40, when: 'when half of the work is done' },
-  { name: 'Final', percent: 30, when: 'when the work is done and looked over' },
-]
+/** The steps of payment of the shop sheet, as a proposal prints and a quote keeps them; with none, all at the end. */
+export function quoteSteps({ paymentSteps }: Pick<Business, 'paymentSteps'>): readonly PaymentStep[] {
+  if (paymentSteps.length === 0) return [{ name: 'When all is done and looked over', percent: 100, when: '' }]
+  return paymentSteps.map(({ name, percent }) => ({ name, percent, when: '' }))
+}
 
 /** The price by room, each line with its share of the tax; together they are the price and its tax to the cent. */
 export function quoteLines({ rooms, totals }: Pick<Estimate, 'rooms' | 'totals'>): readonly PricedLine[] {

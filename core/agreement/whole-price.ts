@@ -21,10 +21,15 @@ export type PriceJob = (job: Job) => WholePrice
 export function createPriceJob(): PriceJob {
   const takeOff = createTakeOff()
   const specify = createSpecify()
+  const known = new WeakMap<Job, WholePrice>()
   return (job) => {
+    const before = known.get(job)
+    if (before !== undefined) return before
     const takeoff = takeOff(job)
     const { totals } = estimate(job, takeoff, specify(job, takeoff))
-    return { beforeTaxCents: totals.beforeTax, taxCents: totals.tax, minutes: totals.labourMinutes }
+    const price = { beforeTaxCents: totals.beforeTax, taxCents: totals.tax, minutes: totals.labourMinutes }
+    known.set(job, price)
+    return price
   }
 }
 

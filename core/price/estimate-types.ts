@@ -27,17 +27,6 @@ export interface EstimateLine {
   readonly derivation: string
 }
 
-/** Work the client may leave out, and what the whole would cost less. */
-export interface OptionalItem {
-  readonly label: string
-  readonly stepKeys: readonly string[]
-}
-export interface OptionalPrice {
-  readonly label: string
-  readonly cents: Cents
-  readonly derivation: string
-}
-
 export interface EstimateTotals {
   readonly labourMinutes: WorkingMinutes
   readonly labour: Cents
@@ -60,7 +49,6 @@ export interface Estimate {
   readonly sundries: readonly SundryLine[]
   /** The total before tax shared out by the rooms' own labour and material; sums to `totals.beforeTax`. */
   readonly rooms: readonly RoomPrice[]
-  readonly optional: readonly OptionalPrice[]
   /** What labor is priced by: the accepted plan, a first plan that stands in for it, or hours alone where there is no plan. */
   readonly basis: 'accepted' | 'first' | 'hours'
   /** What makes the figure doubtful: a missing product, nobody to price the hours by, rates that are not the job's own. */

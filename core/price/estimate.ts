@@ -5,14 +5,7 @@ import { type WorkingMinutes, workingMinutes } from '../units/duration.ts'
 import { type Cents, roundToCents, sumCents } from '../units/money.ts'
 import { plainWords } from '../words/text.ts'
 import { additions } from './additions.ts'
-import type {
-  Estimate,
-  EstimateLine,
-  EstimateLineKind,
-  EstimateTotals,
-  OptionalItem,
-  OptionalPrice,
-} from './estimate-types.ts'
+import type { Estimate, EstimateLine, EstimateLineKind, EstimateTotals } from './estimate-types.ts'
 import { type Labour, labour } from './labour.ts'
 import { houseWorkLines, labourCosts } from './labour-costs.ts'
 import { type MaterialLine, materials, stepsWithoutProduct } from './materials.ts'
@@ -30,18 +23,8 @@ export function estimate(
   job: Job,
   takeoff: Takeoff,
   specification: Specification,
-  optionalItems: readonly OptionalItem[] = [],
   plan: PaidPlan | null = null,
 ): Estimate {
-  const whole = priceOf(job, takeoff, specification, plan)
-  const byHours = plan === null ? whole : priceOf(job, takeoff, specification, null)
-  const optional = optionalItems.map((item) =>
-    optionalPrice(job, takeoff, specification, byHours.totals.total, item),
-  )
-  return { ...whole, optional }
-}
-
-function priceOf(job: Job, takeoff: Takeoff, specification: Specification, plan: PaidPlan | null): Estimate {
   const hours = labour(job, specification)
   const bought = materials(job, specification)
   const usedUp = sundries(job, specification, hours.minutes)
@@ -60,7 +43,6 @@ function priceOf(job: Job, takeoff: Takeoff, specification: Specification, plan:
     materials: bought,
     sundries: usedUp,
     rooms: roomPrices(job, specification, labourLines, bought, totals.beforeTax),
-    optional: [],
     basis: plan?.from ?? 'hours',
     doubts: [...doubtsOf(job, takeoff, specification, hours), ...planDoubts(specification, plan)],
   }
@@ -122,24 +104,6 @@ function totalsOf(lines: readonly EstimateLine[], labourMinutes: WorkingMinutes)
     beforeTax: roundToCents(total - tax),
     tax,
     total,
-  }
-}
-
-function optionalPrice(
-  job: Job,
-  takeoff: Takeoff,
-  specification: Specification,
-  total: Cents,
-  item: OptionalItem,
-): OptionalPrice {
-  const left = new Set(item.stepKeys)
-  const without = { ...specification, steps: specification.steps.filter((step) => !left.has(step.key)) }
-  const rest = priceOf(job, takeoff, without, null).totals.total
-  return {
-    label: item.label,
-    cents: roundToCents(total - rest),
-    derivation:
-      'the whole price less the price without these steps (cans and days are whole, so options do not simply add up)',
   }
 }
 

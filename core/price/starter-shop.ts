@@ -85,9 +85,9 @@ const business: Business = {
   proposal: { validDays: 30, colorsDaysBefore: 7, prices: 'byRoom', hiddenHourCents: roundToCents(6500) },
   texts: starterTexts,
   paymentSteps: [
-    { name: 'On acceptance', percent: 20 },
-    { name: 'When half of the rooms are done', percent: 40 },
-    { name: 'When all is done and looked over', percent: 40 },
+    { name: 'Deposit, on acceptance', percent: 30 },
+    { name: 'Progress, when half of the rooms are done', percent: 40 },
+    { name: 'Final, when all is done and looked over', percent: 30 },
   ],
   nextNumbers: { proposal: 1, changeOrder: 1, invoice: 1 },
   assumed: [...assumedParts],

@@ -12,3 +12,11 @@ export function capital(text: string): string {
 export function plainWords(tag: string): string {
   return tag.replaceAll('-', ', ').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 }
+
+/** The lines of a text that say something. */
+export function linesOf(text: string): readonly string[] {
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+}

@@ -2,31 +2,26 @@ import { type Agreement, agreedChanges } from '../agreement/agreement.ts'
 import { askedBefore } from '../agreement/invoices.ts'
 import { sumMoney, totalCents } from '../agreement/taxed-money.ts'
 import type { DealingOf, Money } from '../project/agreement-records.ts'
-import type { JobHeader } from '../project/job.ts'
+import type { Job } from '../project/job.ts'
 import { dateWordsWithYear } from '../time/date-words.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { formatCents } from '../units/money.ts'
+import { linesOf } from '../words/text.ts'
 import { asMarkup, html, type Markup } from './html-template.ts'
-import type { Paper } from './paper-size.ts'
+import { letterhead } from './pages/letterhead.ts'
 import { printStyle } from './print-style.ts'
 
-type Head = Pick<JobHeader, 'title' | 'client' | 'site' | 'unitSystem'>
+type Head = Pick<Job, 'header' | 'business'>
 
 /** The page of a change order, to be signed: what is changed and why, what it costs, and what it moves. */
-export function changeOrderHtml(
-  header: Head,
-  change: DealingOf<'changeOffered'>,
-  agreement: Agreement,
-  paper: Paper,
-): string {
-  const { unitSystem } = header
+export function changeOrderHtml(job: Head, change: DealingOf<'changeOffered'>, agreement: Agreement): string {
+  const { unitSystem } = job.header
   const before = sumMoney([agreement.contract, ...agreedChanges(agreement.changes)])
   const title = `Change order ${change.number}`
   return wholePage(
-    header,
+    job,
     title,
-    paper,
-    html`${headOf(header, title, [['Date', dateWordsWithYear(change.on, unitSystem)]])}
+    html`${headOf(job, title, [['Date', dateWordsWithYear(change.on, unitSystem)]])}
 <h3>${change.title}</h3>
 ${change.why === '' ? null : html`<p>${change.why}</p>`}
 <table><caption>What it costs</caption>${moneyHead('Agreed price')}
@@ -35,19 +30,14 @@ ${moneyRow('Agreed with this change', sumMoney([before, change]), 'sum')}</table
 <h3>Time</h3>
 <ul>${timeLines(change, unitSystem).map((line) => html`<li>${line}</li>`)}</ul>
 <p>Work on this change begins when it is signed. If it is declined, the job goes on as it was agreed, and this page is kept.</p>
-<div class="sign"><div>Offered by, date</div><div>Agreed by, date</div></div>
+<div class="sign"><div>Offered by ${job.business.name || 'the shop'}, date</div><div>Agreed by, date</div></div>
 <p class="wait"><span class="box"></span> Declined, because:</p>`,
   )
 }
 
 /** The page of an invoice: each line with its tax, what was asked for before, what is paid, and what is to be paid now. */
-export function invoiceHtml(
-  header: Head,
-  invoice: DealingOf<'invoiced'>,
-  before: Agreement,
-  paper: Paper,
-): string {
-  const { unitSystem } = header
+export function invoiceHtml(job: Head, invoice: DealingOf<'invoiced'>, before: Agreement): string {
+  const { unitSystem } = job.header
   const title = `Invoice ${invoice.number}`
   const asked = sumMoney(invoice.lines)
   const left = totalCents(before.toInvoice) - totalCents(asked)
@@ -58,10 +48,9 @@ export function invoiceHtml(
     ['For', invoice.title],
   ]
   return wholePage(
-    header,
+    job,
     title,
-    paper,
-    html`${headOf(header, title, facts)}
+    html`${headOf(job, title, facts)}
 <table><caption>This invoice</caption>${moneyHead('For')}
 <tbody>${invoice.lines.map((line) => moneyRow(line.label, line, '', beforeWords(before, line.changeId)))}</tbody>
 ${moneyRow('This invoice', asked, 'sum')}</table>
@@ -85,13 +74,13 @@ function beforeWords(
   return asked === 0 ? '' : `less ${formatCents(asked)} invoiced before`
 }
 
-function wholePage({ title }: Head, name: string, paper: Paper, body: Markup): string {
+function wholePage({ header: { title, paper } }: Head, name: string, body: Markup): string {
   return html`<!DOCTYPE html>
 <html lang="en" class="${paper}">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${name}: ${title}</title>
 <style>${asMarkup(printStyle(paper, title, []))}</style></head>
 <body>
-<section class="sheet">
+<section class="sheet offer">
 ${body}
 </section>
 </body>
@@ -100,12 +89,18 @@ ${body}
 }
 
 function headOf(
-  { title, client, site }: Head,
+  { header: { title, client, site, proposalNumber }, business }: Head,
   name: string,
   facts: readonly (readonly [string, string])[],
 ): Markup {
-  const all = [['Client', client || '–'], ['Site', site || '–'], ...facts] as const
-  return html`<header class="head"><h2>${name}</h2><p>${title}</p></header>
+  const all = [
+    ...facts,
+    ...(proposalNumber === null ? [] : [['Proposal', String(proposalNumber)] as const]),
+    ['For', client || '–'] as const,
+    ['House', linesOf(site).join(', ') || '–'] as const,
+  ]
+  return html`${letterhead(business)}
+<header class="head"><h2>${name}</h2><p>${title}</p></header>
 <dl class="block">${all.map(([word, value]) => html`<div><dt>${word}</dt><dd>${value}</dd></div>`)}</dl>`
 }
 

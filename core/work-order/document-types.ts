@@ -260,7 +260,8 @@ export interface Proposal {
   readonly beforeTax: Cents
   readonly tax: Cents
   readonly total: Cents
-  readonly optional: readonly { readonly label: string; readonly cents: Cents }[]
+  /** What the client may tick, alternatives one behind the other. */
+  readonly options: readonly ProposalOption[]
   /** They sum to the total. */
   readonly payments: readonly { readonly name: string; readonly percent: number; readonly cents: Cents }[]
   /** On which somebody works. */
@@ -277,6 +278,15 @@ export interface Proposal {
   readonly lead: ProposalLead | null
   /** For the owner: what to settle before it is given out. */
   readonly doubts: readonly string[]
+}
+
+export interface ProposalOption {
+  readonly name: string
+  readonly note: string
+  /** The word that alternatives have in common, of which one can be ticked; empty for one that stands alone. */
+  readonly oneOf: string
+  /** With tax, added to the total; less than nothing where it takes work away. */
+  readonly cents: Cents
 }
 
 export interface ProposalFloor {

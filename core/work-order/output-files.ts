@@ -171,7 +171,6 @@ export function estimateFile(job: Job, priced: Estimate): EstimateFile {
     })),
     labourBasis: priced.basis,
     rooms: priced.rooms.map(({ roomId, name, cents }) => ({ roomId, name, priceCents: cents })),
-    optional: priced.optional.map(({ label, cents }) => ({ label, priceCents: cents })),
     totals: {
       labourPersonMinutes: places(totals.labourMinutes),
       labourCents: totals.labour,

@@ -265,7 +265,6 @@ export const estimateSchema = z.strictObject({
   /** What labor is priced by: the accepted plan, a first plan that stands in for it, or hours alone. */
   labourBasis: z.enum(['accepted', 'first', 'hours']),
   rooms: z.array(z.strictObject({ roomId: z.string(), name: z.string(), priceCents: cents })),
-  optional: z.array(z.strictObject({ label: z.string(), priceCents: cents })),
   totals: z.strictObject({
     labourPersonMinutes: atLeastZero,
     labourCents: cents,

@@ -38,7 +38,7 @@ export function planFiles(job: Job, madeAt: string, say: (line: string) => void)
   const plan = planJob(job, specification, minutes, { seed, iterations, planning }, passes)
   if (!plan.ok) return plan
   say(`Pricing ${counted(plan.value.tasks.length, 'task')} and writing the papers …`)
-  const priced = estimate(job, takeoff, specification, [], planToPay(job, specification, minutes, passes))
+  const priced = estimate(job, takeoff, specification, planToPay(job, specification, minutes, passes))
   return succeed(headlessOutputs({ job, takeoff, specification, estimate: priced, plan: plan.value, madeAt }))
 }
 

@@ -238,7 +238,7 @@ export function usePaidEstimate(): Estimate {
   const told = useStore(payStore)
   const paid = accepted ?? (told.job === job ? told.paid : null)
   return useMemo(
-    () => (paid === null ? estimateOf(job) : estimate(job, takeoffOf(job), specificationOf(job), [], paid)),
+    () => (paid === null ? estimateOf(job) : estimate(job, takeoffOf(job), specificationOf(job), paid)),
     [job, paid],
   )
 }

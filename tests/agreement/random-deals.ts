@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { agreementOf, nextNumber } from '../../core/agreement/agreement.ts'
+import { agreementOf } from '../../core/agreement/agreement.ts'
 import { type InvoiceAsk, invoiceLines } from '../../core/agreement/invoices.ts'
 import type { Dealing, DealingId, OptionId } from '../../core/project/agreement-records.ts'
 import type { Cents } from '../../core/units/money.ts'
@@ -74,7 +74,7 @@ function happen(dealings: readonly Dealing[], happening: Happening, index: numbe
   const on = '2027-03-10'
   switch (happening.kind) {
     case 'change': {
-      const number = nextNumber(dealings, 'changeOffered')
+      const number = dealings.filter(({ kind }) => kind === 'changeOffered').length + 1
       const changeId = dealingId(`change-${number}`)
       return [
         ...dealings,
@@ -122,7 +122,7 @@ function happen(dealings: readonly Dealing[], happening: Happening, index: numbe
 /** The deal with one invoice more; unchanged where there is nothing to ask for. */
 export function invoiced(dealings: readonly Dealing[], ask: InvoiceAsk): readonly Dealing[] {
   const lines = invoiceLines(agreementOf(dealings, true), ask)
-  const number = nextNumber(dealings, 'invoiced')
+  const number = dealings.filter(({ kind }) => kind === 'invoiced').length + 1
   if (!lines.ok) return dealings
   const id = dealingId(`invoice-${number}`)
   return [

@@ -2,10 +2,11 @@ import { expect, test } from 'vitest'
 import { agreementOf, contractOf } from '../../core/agreement/agreement.ts'
 import { applyChanges } from '../../core/agreement/changes.ts'
 import { composeChanges } from '../../core/agreement/compose.ts'
-import { quoteLines, usualSteps } from '../../core/agreement/quote.ts'
+import { quoteLines, quoteSteps } from '../../core/agreement/quote.ts'
 import { moneyOf, totalCents } from '../../core/agreement/taxed-money.ts'
 import { type PriceJob, priceOfChanges } from '../../core/agreement/whole-price.ts'
 import { estimate } from '../../core/price/estimate.ts'
+import { starterShop } from '../../core/price/starter-shop.ts'
 import type { Dealing, DealingOf } from '../../core/project/agreement-records.ts'
 import { tableOf } from '../../core/project/empty-job.ts'
 import type { Job } from '../../core/project/job.ts'
@@ -113,7 +114,7 @@ const quote: DealingOf<'quoted'> = {
       ...moneyOf(17_000, 250),
     },
   ],
-  steps: usualSteps,
+  steps: quoteSteps(starterShop.business),
 }
 const accepted: Dealing = {
   id: dealingId('yes'),

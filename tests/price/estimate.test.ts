@@ -90,18 +90,6 @@ test('a fine-brush step is priced by those who can do it', () => {
   expect(cents('labour:study:ceiling', fine.lines)).toBe(Math.round((58 / 60) * 3000 * 1.25))
 })
 
-test('an optional item costs the difference to the price without it', () => {
-  const ceiling = { label: 'Ceiling', stepKeys: ['study/ceiling/coat-1'] }
-  const offered = estimate(plainJob(), plainTakeoff, plainSpecification, [ceiling])
-  const without = estimate(plainJob(), plainTakeoff, {
-    ...plainSpecification,
-    steps: plainSteps.filter((step) => step.key !== 'study/ceiling/coat-1'),
-  })
-  expect(offered.totals).toEqual(priced.totals)
-  expect(offered.optional[0]?.cents).toBe(priced.totals.total - without.totals.total)
-  expect(offered.optional[0]?.cents).toBeGreaterThan(3600)
-})
-
 test('a missing product, an empty crew list, a stale specification and a step without amount are said, not hidden', () => {
   const sealer = handStep('seal', {
     operation: 'sealChalk',

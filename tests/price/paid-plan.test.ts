@@ -24,7 +24,7 @@ const plan: PaidPlan = {
   ],
 }
 
-const priced = estimate(job, plainTakeoff, plainSpecification, [], plan)
+const priced = estimate(job, plainTakeoff, plainSpecification, plan)
 const labourLines = priced.lines.filter(({ kind }) => kind === 'labour')
 
 test('labor is what the plan pays, to the cent, and says so', () => {
@@ -61,7 +61,7 @@ test('what the plan does not have yet is priced by hours beside it, and said', (
   }
   const missing = stepsNotPlanned(plainSpecification, older)
   expect(missing).toHaveLength(keys.length - 2)
-  const again = estimate(job, plainTakeoff, plainSpecification, [], older)
+  const again = estimate(job, plainTakeoff, plainSpecification, older)
   const unplanned = again.lines.filter(({ key }) => key.endsWith(':unplanned'))
   expect(again.totals.labour).toBe(planPay(job, older) + sumCents(unplanned.map(({ cents }) => cents)))
   expect(again.doubts.join(' ')).toContain(`${missing.length} steps are not in the plan`)

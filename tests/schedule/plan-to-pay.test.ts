@@ -36,7 +36,7 @@ test.each([
   } as unknown as Job['issued'][string]
   const paid = planToPay({ ...job, issued: { [id]: accepted } }, specification, minutes)
   expect(paid?.from).toBe('accepted')
-  const priced = estimate(job, takeoff, specification, [], paid)
+  const priced = estimate(job, takeoff, specification, paid)
   expect(priced.basis).toBe('accepted')
   expect(priced.totals.labour - plan.value.cost.pay).toBe(0)
 })
@@ -47,7 +47,7 @@ test('before a plan is accepted a first plan stands in, the same one each time',
   const [one, other] = [planToPay(job, specification, minutes), planToPay(job, specification, minutes)]
   expect(one).toEqual(other)
   if (one === null) throw new Error('a plain room has a first plan')
-  const priced = estimate(job, takeoff, specification, [], one)
+  const priced = estimate(job, takeoff, specification, one)
   expect(priced.basis).toBe('first')
   expect(priced.totals.labour).toBe(planPay(job, one))
 })

@@ -1,22 +1,23 @@
 import { dateWordsWithYear, timeOfDayWords } from '../../time/date-words.ts'
 import { addDays } from '../../time/local-date.ts'
 import { formatCents } from '../../units/money.ts'
-import type { Proposal, ProposalFloor, ProposalRoom, WorkOrder } from '../document-types.ts'
+import type { Proposal, ProposalFloor, ProposalOption, ProposalRoom, WorkOrder } from '../document-types.ts'
 import { stretchWords } from '../family-page.ts'
 import { html, type Markup } from '../html-template.ts'
 import type { PaperStamp } from '../paper-stamp.ts'
 import { viewingRule } from '../viewing-rule.ts'
+import { letterhead } from './letterhead.ts'
 
 /** The offer to the client. Before it is given out it has no date, and says to the owner what is to be settled first. */
 export function proposalPage(order: WorkOrder, stamp: PaperStamp): Markup {
   const { proposal } = order
   return html`<section class="sheet offer">
-${letterhead(proposal)}
+${letterhead(proposal.business)}
 <header class="head"><h2>Proposal</h2><p>${order.title}</p></header>
 ${facts(order, stamp)}
 ${stamp.kind === 'issued' ? null : doubts(proposal)}
 ${scope(order)}
-${optional(proposal)}
+${options(proposal)}
 <div class="offer-two">
 ${texts('Days', daysLines(order))}
 ${payments(proposal)}
@@ -30,15 +31,6 @@ ${texts('Terms', [...proposal.terms, viewingRule.text])}
 ${lead(proposal)}
 ${signatures(proposal)}
 </section>`
-}
-
-function letterhead({ business }: Proposal): Markup {
-  const { name, address, phone, mail, license, insurance } = business
-  const reach = [address.replaceAll('\n', ', '), phone, mail].filter((part) => part !== '')
-  const papers = [license, insurance].filter((part) => part !== '')
-  return html`<div class="letterhead"><strong>${name || 'Name of the shop'}</strong>
-${reach.length === 0 ? null : html`<span>${reach.join(' · ')}</span>`}
-${papers.length === 0 ? null : html`<span>${papers.join(' · ')}</span>`}</div>`
 }
 
 function facts(order: WorkOrder, stamp: PaperStamp): Markup {
@@ -97,10 +89,16 @@ function roomRow({ unitSystem }: WorkOrder, room: ProposalRoom, isByRoom: boolea
 ${isByRoom ? html`<td>${work}</td><td class="n">${formatCents(room.cents)}</td>` : html`<td colspan="2">${work}</td>`}</tr>`
 }
 
-function optional({ optional }: Proposal): Markup | null {
-  if (optional.length === 0) return null
-  return html`<table><caption>May be left out; the total is then less by</caption>
-<tbody>${optional.map((item) => html`<tr><td class="tick"><span class="box"></span></td><td>${item.label}</td><td class="n">${formatCents(item.cents)}</td></tr>`)}</tbody></table>`
+function options({ options }: Proposal): Markup | null {
+  if (options.length === 0) return null
+  return html`<table class="together"><caption>Options: tick what you want</caption>
+<thead><tr><th scope="col" class="tick"></th><th scope="col">What is added or done otherwise</th><th scope="col" class="n">To the price, with tax</th></tr></thead>
+<tbody>${options.map(optionRow)}</tbody></table>`
+}
+
+function optionRow({ name, note, oneOf, cents }: ProposalOption): Markup {
+  const alternative = oneOf === '' ? null : html` <span class="source">only one of “${oneOf}”</span>`
+  return html`<tr><td class="tick"><span class="box"></span></td><td>${name}${alternative}${note === '' ? null : html`<br>${note}`}</td><td class="n">${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents))}</td></tr>`
 }
 
 function texts(title: string, lines: readonly string[]): Markup | null {
@@ -140,10 +138,10 @@ function lead({ lead }: Proposal): Markup | null {
 <p>This proposal says nothing about whether lead or asbestos is present; where the law asks for testing or for certified work, that comes first.</p></section>`
 }
 
-function signatures({ business, lead, optional }: Proposal): Markup {
+function signatures({ business, lead, options }: Proposal): Markup {
   const receipt = lead?.isCovered
     ? html`<div>Pamphlet “Renovate Right” received: owner, date</div><div>An adult who lives there, where it is not the owner, date</div>`
     : null
-  return html`<div class="keep"><p class="accept">Accepting this proposal, the client orders the work at the price above${optional.length === 0 ? '' : ', less what is ticked to be left out'}.</p>
+  return html`<div class="keep"><p class="accept">Accepting this proposal, the client orders the work at the price above${options.length === 0 ? '' : ', with the options ticked'}.</p>
 <div class="sign"><div>Offered by ${business.name || 'the shop'}, date</div><div>Accepted by, date</div>${receipt}</div></div>`
 }

@@ -1,5 +1,9 @@
+import { pricedOptions, quoteSteps } from '../../agreement/quote.ts'
+import { totalCents } from '../../agreement/taxed-money.ts'
+import { createPriceJob } from '../../agreement/whole-price.ts'
 import type { Estimate, RoomPrice } from '../../price/estimate-types.ts'
 import { shareCents } from '../../price/price-shares.ts'
+import type { PaymentStep } from '../../project/agreement-records.ts'
 import { isPaper } from '../../project/issued-records.ts'
 import { type Job, records } from '../../project/job.ts'
 import { type RoomSet, roomSetsOf } from '../../project/room-sets.ts'
@@ -8,7 +12,8 @@ import { surfaceNoun } from '../../specification/trade-words.ts'
 import type { Specification, Step } from '../../specification/types.ts'
 import { addDays } from '../../time/local-date.ts'
 import { type Cents, formatCents, sumCents } from '../../units/money.ts'
-import type { FamilyPage, Proposal, ProposalFloor, ProposalRoom } from '../document-types.ts'
+import { linesOf } from '../../words/text.ts'
+import type { FamilyPage, Proposal, ProposalFloor, ProposalOption, ProposalRoom } from '../document-types.ts'
 import type { WorkPlan } from '../work-plan.ts'
 import { leadText } from './lead-text.ts'
 import { proposalDoubts } from './proposal-doubts.ts'
@@ -24,6 +29,7 @@ export function proposalOf(
 ): Proposal {
   const { header, business, houseRules } = job
   const { texts, proposal } = business
+  const options = pricedOptions(createPriceJob(), job)
   return {
     business,
     client: header.client,
@@ -38,8 +44,8 @@ export function proposalOf(
     beforeTax: priced.totals.beforeTax,
     tax: priced.totals.tax,
     total: priced.totals.total,
-    optional: priced.optional.map(({ label, cents }) => ({ label, cents })),
-    payments: paymentsOf(business.paymentSteps, priced.totals.total),
+    options: optionsOf(options),
+    payments: paymentsOf(quoteSteps(business), priced.totals.total),
     days: new Set(plan.tasks.flatMap(({ segments }) => segments.map(({ startsAt }) => startsAt.slice(0, 10))))
       .size,
     siteHours: houseRules.siteHours,
@@ -51,21 +57,31 @@ export function proposalOf(
     warranty: linesOf(texts.warranty),
     terms: linesOf(texts.terms),
     lead: leadText(job, specification.steps),
-    doubts: proposalDoubts(job, priced.doubts, plan),
+    doubts: proposalDoubts(job, [...priced.doubts, ...misfits(options)], plan),
   }
+}
+
+type PricedOptions = ReturnType<typeof pricedOptions>
+
+function optionsOf(options: PricedOptions): readonly ProposalOption[] {
+  const fitting = options.flatMap(({ option: { name, note, oneOf }, price }) =>
+    price.ok ? [{ name, note, oneOf, cents: totalCents(price.value) }] : [],
+  )
+  const groups = [...new Set(fitting.map(({ oneOf }) => oneOf))].toSorted((one, other) =>
+    one === '' ? -1 : other === '' ? 1 : 0,
+  )
+  return groups.flatMap((group) => fitting.filter(({ oneOf }) => oneOf === group))
+}
+
+function misfits(options: PricedOptions): readonly string[] {
+  return options.flatMap(({ option, price }) =>
+    price.ok ? [] : [`The option “${option.name}” is not printed. ${price.problem.sentence}`],
+  )
 }
 
 /** Of the next proposal of this job that is given out. */
 function nextVersion({ issued }: Job): number {
   return records(issued).filter((each) => isPaper(each) && each.kind === 'estimate').length + 1
-}
-
-/** Sentences of the shop sheet, one a line. */
-function linesOf(text: string): readonly string[] {
-  return text
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '')
 }
 
 function floorsOf(
@@ -108,7 +124,7 @@ function roomOf(
 }
 
 /** Shares of the whole price that sum to it, where the shop's steps make a whole. */
-function paymentsOf(steps: Job['business']['paymentSteps'], total: Cents): Proposal['payments'] {
+function paymentsOf(steps: readonly PaymentStep[], total: Cents): Proposal['payments'] {
   const shares = shareCents(
     total,
     steps.map(({ percent }) => percent),

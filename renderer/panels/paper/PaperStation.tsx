@@ -3,16 +3,15 @@ import './paper.css'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Label, Radio, RadioGroup } from 'react-aria-components'
 import { isPaper } from '../../../core/project/issued-records.ts'
-import { type JobHeader, records } from '../../../core/project/job.ts'
+import { records } from '../../../core/project/job.ts'
 import { dateWords, momentWords } from '../../../core/time/date-words.ts'
 import { type DocumentPart, picturedDocument, wholeDocument } from '../../../core/work-order/html.ts'
 import { chosenDay, wholeJob } from '../../../core/work-order/paper-choice.ts'
 import { noStamp } from '../../../core/work-order/paper-stamp.ts'
 import { picturesNamed, withPictures } from '../../../core/work-order/pictured.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
-import { ask } from '../../bridge/client.ts'
 import { PaperPreview, type PreviewHandle } from '../../print/PaperPreview.tsx'
-import { jobStore, useJob, viewStore } from '../../state/app.ts'
+import { useJob, viewStore } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
 import { usePictures } from '../../state/pictures.ts'
 import { type SearchState, useForecast } from '../../state/planner.ts'
@@ -22,6 +21,7 @@ import { Empty } from '../parts/Empty.tsx'
 import { changeHeader } from '../parts/edits.ts'
 import { drawFirstRoom, lookAtCalendar } from '../parts/next-steps.ts'
 import { OneOf } from '../parts/OneOf.tsx'
+import { proposalNumberOf } from '../parts/proposal-number.ts'
 import type { PaperMemory } from './choice-memory.ts'
 import { type PaperDocument, paperDocuments, paperFileName } from './documents.ts'
 import { type Giving, useGiving } from './giving.ts'
@@ -225,18 +225,6 @@ function usePaperPictures(paper: string | null): (hash: string) => string | null
   )
   const addresses = usePictures(named)
   return useCallback((hash) => addresses.get(hash) ?? null, [addresses])
-}
-
-/** The number of this job's proposals, counted on the shop sheet when the first one goes out; null where none could be had. */
-async function proposalNumberOf({ proposalNumber }: JobHeader): Promise<number | null> {
-  if (proposalNumber !== null) return proposalNumber
-  const taken = await ask('takeNumber', { of: 'proposal' })
-  if (!taken.ok) {
-    jobStore.refuse(taken.problem)
-    return null
-  }
-  changeHeader('Number the proposal', { proposalNumber: taken.value.number })
-  return taken.value.number
 }
 
 /** The parts of a document; of the pack for the crew those that were chosen. */

@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
-import { type Agreement, nextNumber } from '../../../../core/agreement/agreement.ts'
+import type { Agreement } from '../../../../core/agreement/agreement.ts'
 import { applyChanges } from '../../../../core/agreement/changes.ts'
 import { movedRooms } from '../../../../core/agreement/moved-rooms.ts'
 import { isNothing } from '../../../../core/agreement/taxed-money.ts'
 import { priceOfChanges } from '../../../../core/agreement/whole-price.ts'
 import type { DealingOf, JobChange, Money } from '../../../../core/project/agreement-records.ts'
-import { type Job, records } from '../../../../core/project/job.ts'
+import type { Job } from '../../../../core/project/job.ts'
 import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
 import type { WorkPlan } from '../../../../core/work-order/work-plan.ts'
@@ -19,6 +19,7 @@ import { signedMoney } from './agreement-words.ts'
 import { keepDealing, keepDealingWith } from './keep-dealing.ts'
 import { driftOf } from './Standing.tsx'
 import { priceJob } from './use-agreement.ts'
+import { useNumbered } from './use-numbered.ts'
 import { firstWish, WishForm, wishOf } from './WishForm.tsx'
 
 interface Parts {
@@ -96,16 +97,14 @@ export function ChangeForm({ job, takeoff, agreement, at }: Parts) {
   const drift = driftOf(job, agreement)
   const hasDrift = drift !== null && !isNothing(drift)
   const [isOpen, setOpen] = useState(false)
-  const number = nextNumber(records(job.dealings), 'changeOffered')
   return (
     <section className="block" aria-label="New change order">
-      <h3>Change order {number}</h3>
+      <h3>New change order</h3>
       {isOpen ? (
         <NewChange
           job={job}
           takeoff={takeoff}
           at={at}
-          number={number}
           drift={hasDrift ? drift : null}
           onDone={() => setOpen(false)}
         />
@@ -127,11 +126,11 @@ function NewChange(props: {
   readonly job: Job
   readonly takeoff: Takeoff
   readonly at: string
-  readonly number: number
   readonly drift: Money | null
   readonly onDone: () => void
 }) {
-  const { job, takeoff, at, number, drift, onDone } = props
+  const { job, takeoff, at, drift, onDone } = props
+  const { isTaking, withNumber } = useNumbered('changeOrder')
   const [source, setSource] = useState<'wish' | 'since'>(drift === null ? 'wish' : 'since')
   const [draft, setDraft] = useState<typeof firstWish>({ ...firstWish, kind: 'moreCoats' })
   const [name, setName] = useState<string | null>(null)
@@ -144,7 +143,7 @@ function NewChange(props: {
   const { finishesOn, moves, isLooking } = useTimes(job, priced.after)
   const { money } = priced
 
-  function offer() {
+  function offer(number: number) {
     if (money === null) return
     const minutes = { before: priceJob(job).minutes, after: priceJob(priced.after).minutes }
     const isDone = keepDealing(
@@ -212,7 +211,11 @@ function NewChange(props: {
         {isLooking ? 'Its days are being looked for.' : dayWords(finishesOn, job)}
       </p>
       <div className="button-row">
-        <Button className="act-button" isDisabled={money === null || isLooking} onPress={offer}>
+        <Button
+          className="act-button"
+          isDisabled={money === null || isLooking || isTaking}
+          onPress={() => withNumber(offer)}
+        >
           Write the change order
         </Button>
         <Button className="plain-button" onPress={onDone}>

@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
-import { type Agreement, nextNumber } from '../../../../core/agreement/agreement.ts'
+import type { Agreement } from '../../../../core/agreement/agreement.ts'
 import { type InvoiceAsk, type InvoiceLine, invoiceLines } from '../../../../core/agreement/invoices.ts'
 import { sumMoney, totalCents } from '../../../../core/agreement/taxed-money.ts'
 import { jobProgress } from '../../../../core/progress/room-progress.ts'
-import { type Job, records } from '../../../../core/project/job.ts'
+import type { Job } from '../../../../core/project/job.ts'
 import type { Outcome } from '../../../../core/project/problem.ts'
 import type { Specification } from '../../../../core/specification/types.ts'
 import { addDays } from '../../../../core/time/local-date.ts'
@@ -14,6 +14,7 @@ import { Choice } from '../../parts/Choice.tsx'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { dateEntry, decimalNumber, moneyEntry, orNothing, words } from '../../parts/entries.ts'
 import { keepDealing } from './keep-dealing.ts'
+import { useNumbered } from './use-numbered.ts'
 
 interface Parts {
   readonly job: Job
@@ -36,6 +37,7 @@ export function InvoiceForm({ job, specification, agreement, at }: Parts) {
   const [chosen, setChosen] = useState<string | null>(null)
   const [percent, setPercent] = useState<number | null>(null)
   const [dueOn, setDueOn] = useState<string | null>(addDays(today, usualDaysToPay))
+  const { isTaking, withNumber } = useNumbered('invoice')
   const steps = agreement.quote?.steps ?? []
   const asks: readonly Ask[] = [
     ...steps.map(({ name, when }, step) => ({
@@ -61,10 +63,9 @@ export function InvoiceForm({ job, specification, agreement, at }: Parts) {
   const pick =
     offered.find(({ id }) => id === chosen) ?? offered.find(({ lines }) => lines.ok) ?? offered.at(-1)
   if (pick === undefined) return null
-  const number = nextNumber(records(job.dealings), 'invoiced')
   const { lines } = pick
 
-  function make() {
+  function make(number: number) {
     if (pick === undefined || !lines.ok) return
     const isDone = keepDealing(
       `Make invoice ${number}`,
@@ -84,7 +85,7 @@ export function InvoiceForm({ job, specification, agreement, at }: Parts) {
 
   return (
     <section className="block" aria-label="New invoice">
-      <h3>Invoice {number}</h3>
+      <h3>Next invoice</h3>
       <div className="field-grid">
         <Choice label="For" options={asks} chosen={pick.id} onChoose={setChosen} />
         {pick.id === 'done' ? (
@@ -107,7 +108,7 @@ export function InvoiceForm({ job, specification, agreement, at }: Parts) {
       </div>
       <InvoicePreview lines={lines} />
       <div className="button-row">
-        <Button className="act-button" isDisabled={!lines.ok} onPress={make}>
+        <Button className="act-button" isDisabled={!lines.ok || isTaking} onPress={() => withNumber(make)}>
           Make the invoice
         </Button>
       </div>

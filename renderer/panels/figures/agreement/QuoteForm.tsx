@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
-import { type Agreement, nextNumber } from '../../../../core/agreement/agreement.ts'
-import { pricedOptions, quoteLines, usualSteps } from '../../../../core/agreement/quote.ts'
+import { type Agreement, nextQuoteVersion } from '../../../../core/agreement/agreement.ts'
+import { pricedOptions, quoteLines, quoteSteps } from '../../../../core/agreement/quote.ts'
 import { totalCents } from '../../../../core/agreement/taxed-money.ts'
 import type { Estimate } from '../../../../core/price/estimate-types.ts'
 import { type Job, records } from '../../../../core/project/job.ts'
@@ -9,12 +9,11 @@ import { addDays } from '../../../../core/time/local-date.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
+import { changeBusiness } from '../../parts/edits.ts'
 import { dateEntry, decimalNumber, orNothing } from '../../parts/entries.ts'
+import { proposalNumberOf } from '../../parts/proposal-number.ts'
 import { keepDealing } from './keep-dealing.ts'
 import { priceJob } from './use-agreement.ts'
-
-/** Days a quote stands as a rule: shop assumption. */
-const usualDays = 30
 
 /** Freezes the price of the day, room by room, with every option and the steps of payment. */
 export function QuoteForm(props: {
@@ -25,15 +24,17 @@ export function QuoteForm(props: {
   readonly at: string
 }) {
   const { job, estimate, at } = props
-  const [steps, setSteps] = useState(usualSteps)
+  const { paymentSteps, proposal } = job.business
+  const steps = quoteSteps(job.business)
   const today = at.slice(0, 10)
-  const [validUntil, setValidUntil] = useState<string | null>(addDays(today, usualDays))
+  const [validUntil, setValidUntil] = useState<string | null>(addDays(today, proposal.validDays))
   const options = useMemo(() => pricedOptions(priceJob, job), [job])
   const misfit = options.find(({ price }) => !price.ok)
   const isTooMuch = steps.reduce((sum, { percent }) => sum + percent, 0) > 100
-  const number = nextNumber(records(job.dealings), 'quoted')
+  const number = nextQuoteVersion(records(job.dealings))
 
-  function quote() {
+  async function quote() {
+    if ((await proposalNumberOf(job.header)) === null) return
     keepDealing(
       `Write down quote ${number}`,
       {
@@ -48,7 +49,7 @@ export function QuoteForm(props: {
             ? [{ ...option, beforeTaxCents: price.value.beforeTaxCents, taxCents: price.value.taxCents }]
             : [],
         ),
-        steps,
+        steps: [...steps],
       },
       at,
     )
@@ -69,16 +70,22 @@ export function QuoteForm(props: {
         ))}
       </ul>
       <div className="field-grid">
-        {steps.map((step, index) => (
+        {paymentSteps.map((step, index) => (
           <EntryField
-            key={step.name}
-            label={`${step.name}, ${step.when}`}
+            // A step has no id; its place is what it is.
+            // biome-ignore lint/suspicious/noArrayIndexKey: see above
+            key={index}
+            label={step.name}
             shown={String(step.percent)}
             read={decimalNumber(0, 100)}
             unit="%"
             width="short"
             onCommit={(percent) =>
-              setSteps(steps.map((each, place) => (place === index ? { ...each, percent } : each)))
+              changeBusiness('Change the payment steps', {
+                paymentSteps: paymentSteps.map((each, place) =>
+                  place === index ? { ...each, percent } : each,
+                ),
+              })
             }
           />
         ))}
@@ -91,8 +98,10 @@ export function QuoteForm(props: {
         />
       </div>
       <p className="quiet">
-        The shares are a shop assumption; the last step takes what is left. Some states limit what may be
-        taken before work begins: look it up for yours.
+        {paymentSteps.length === 0
+          ? 'The shop sheet names no steps of payment: all of it is asked for at the end.'
+          : 'The steps are those of the shop sheet; shares changed here are those of this job and its proposal. The last step takes what is left.'}{' '}
+        Some states limit what may be taken before work begins: look it up for yours.
       </p>
       {isTooMuch ? <p role="alert">The steps come to more than 100 %.</p> : null}
       <div className="button-row">

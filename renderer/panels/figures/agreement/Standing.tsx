@@ -142,7 +142,7 @@ export function Entries({ job, agreement }: Parts) {
 }
 
 function EntryRow({ job, agreement, dealing }: Parts & { readonly dealing: Dealing }) {
-  const { what, cents, stands } = entryWords(dealing, agreement)
+  const { what, cents, stands } = entryWords(dealing, agreement, job.header.proposalNumber)
   const paper = job.issued[paperIdOf(dealing.id)]
   return (
     <tr>
@@ -171,11 +171,11 @@ interface EntryWords {
   readonly stands: string
 }
 
-function entryWords(dealing: Dealing, agreement: Agreement): EntryWords {
+function entryWords(dealing: Dealing, agreement: Agreement, proposal: number | null): EntryWords {
   switch (dealing.kind) {
     case 'quoted':
       return {
-        what: `Quote, version ${dealing.number}`,
+        what: `Quote${proposal === null ? '' : ` by proposal ${proposal}`}, version ${dealing.number}`,
         cents: totalCents(sumMoney(dealing.lines)),
         stands: dealing.id === agreement.quote?.id ? 'counts' : 'replaced',
       }

@@ -49,7 +49,7 @@ function withDealing(job: Job, dealing: Dealing, at: string): Job {
   const page = pageOf(job, dealing)
   const next = { ...job, dealings: { ...job.dealings, [dealing.id]: dealing } }
   if (page === null) return next
-  const size = job.header.unitSystem === 'imperial' ? 'letter' : 'a4'
+  const size = job.header.paper
   const issued: Issued = {
     id: paperIdOf(dealing.id),
     kind: 'forClient',
@@ -59,7 +59,7 @@ function withDealing(job: Job, dealing: Dealing, at: string): Job {
       number: nextPaperNumber(records(job.issued)),
       name: page.name,
       size,
-      html: page.html(size),
+      html: page.html,
     },
   }
   return { ...next, issued: { ...job.issued, [issued.id]: issued } }
@@ -71,12 +71,12 @@ function pageOf(job: Job, dealing: Dealing) {
     case 'changeOffered':
       return {
         name: `Change order ${dealing.number}`,
-        html: (size: 'letter' | 'a4') => changeOrderHtml(job.header, dealing, before, size),
+        html: changeOrderHtml(job, dealing, before),
       }
     case 'invoiced':
       return {
         name: `Invoice ${dealing.number}`,
-        html: (size: 'letter' | 'a4') => invoiceHtml(job.header, dealing, before, size),
+        html: invoiceHtml(job, dealing, before),
       }
     default:
       return null
