@@ -11,6 +11,7 @@ import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
 import type { WorkPlan } from '../../../../core/work-order/work-plan.ts'
 import { newId } from '../../../state/new-id.ts'
+import { takePaperNumber } from '../../../state/paper-numbers.ts'
 import { forget, searchFor, useForecast, useTrial } from '../../../state/planner.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { words } from '../../parts/entries.ts'
@@ -130,7 +131,7 @@ function NewChange(props: {
   readonly onDone: () => void
 }) {
   const { job, takeoff, at, drift, onDone } = props
-  const { isTaking, withNumber } = useNumbered('changeOrder')
+  const { isTaking, withNumber } = useNumbered(() => takePaperNumber('changeOrder'))
   const [source, setSource] = useState<'wish' | 'since'>(drift === null ? 'wish' : 'since')
   const [draft, setDraft] = useState<typeof firstWish>({ ...firstWish, kind: 'moreCoats' })
   const [name, setName] = useState<string | null>(null)

@@ -10,6 +10,7 @@ import type { Specification } from '../../../../core/specification/types.ts'
 import { addDays } from '../../../../core/time/local-date.ts'
 import { type Cents, formatCents, roundToCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
+import { takePaperNumber } from '../../../state/paper-numbers.ts'
 import { Choice } from '../../parts/Choice.tsx'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { dateEntry, decimalNumber, moneyEntry, orNothing, words } from '../../parts/entries.ts'
@@ -37,7 +38,7 @@ export function InvoiceForm({ job, specification, agreement, at }: Parts) {
   const [chosen, setChosen] = useState<string | null>(null)
   const [percent, setPercent] = useState<number | null>(null)
   const [dueOn, setDueOn] = useState<string | null>(addDays(today, usualDaysToPay))
-  const { isTaking, withNumber } = useNumbered('invoice')
+  const { isTaking, withNumber } = useNumbered(() => takePaperNumber('invoice'))
   const steps = agreement.quote?.steps ?? []
   const asks: readonly Ask[] = [
     ...steps.map(({ name, when }, step) => ({

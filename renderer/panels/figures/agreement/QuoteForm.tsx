@@ -14,6 +14,7 @@ import { dateEntry, decimalNumber, orNothing } from '../../parts/entries.ts'
 import { proposalNumberOf } from '../../parts/proposal-number.ts'
 import { keepDealing } from './keep-dealing.ts'
 import { priceJob } from './use-agreement.ts'
+import { useNumbered } from './use-numbered.ts'
 
 /** Freezes the price of the day, room by room, with every option and the steps of payment. */
 export function QuoteForm(props: {
@@ -31,10 +32,10 @@ export function QuoteForm(props: {
   const options = useMemo(() => pricedOptions(priceJob, job), [job])
   const misfit = options.find(({ price }) => !price.ok)
   const isTooMuch = steps.reduce((sum, { percent }) => sum + percent, 0) > 100
+  const { isTaking, withNumber } = useNumbered(() => proposalNumberOf(job.header))
   const number = nextQuoteVersion(records(job.dealings))
 
-  async function quote() {
-    if ((await proposalNumberOf(job.header)) === null) return
+  function quote() {
     keepDealing(
       `Write down quote ${number}`,
       {
@@ -105,7 +106,11 @@ export function QuoteForm(props: {
       </p>
       {isTooMuch ? <p role="alert">The steps come to more than 100 %.</p> : null}
       <div className="button-row">
-        <Button className="act-button" isDisabled={misfit !== undefined || isTooMuch} onPress={quote}>
+        <Button
+          className="act-button"
+          isDisabled={misfit !== undefined || isTooMuch || isTaking}
+          onPress={() => withNumber(quote)}
+        >
           Write down the quote as given
         </Button>
       </div>
