@@ -24,14 +24,14 @@ export function changeOrderHtml(job: Head, change: DealingOf<'changeOffered'>, a
     html`${headOf(job, title, [['Date', dateWordsWithYear(change.on, unitSystem)]])}
 <h3>${change.title}</h3>
 ${change.why === '' ? null : html`<p>${change.why}</p>`}
-<table><caption>What it costs</caption>${moneyHead('Agreed price')}
+<table><caption>What it costs</caption>${moneyHead('')}
 <tbody>${moneyRow('Agreed until now', before)}${moneyRow(`This change: ${change.title}`, change)}</tbody>
 ${moneyRow('Agreed with this change', sumMoney([before, change]), 'sum')}</table>
 <h3>Time</h3>
 <ul>${timeLines(change, unitSystem).map((line) => html`<li>${line}</li>`)}</ul>
-<p>Work on this change begins when it is signed. If it is declined, the job goes on as it was agreed, and this page is kept.</p>
+<p class="accept">Work on this change begins when it is signed. If it is declined, the job goes on as it was agreed, and this page is kept.</p>
 <div class="sign"><div>Offered by ${job.business.name || 'the shop'}, date</div><div>Agreed by, date</div></div>
-<p class="wait"><span class="box"></span> Declined, because:</p>`,
+<p class="accept"><span class="box"></span> Declined, because:</p>`,
   )
 }
 
@@ -45,13 +45,12 @@ export function invoiceHtml(job: Head, invoice: DealingOf<'invoiced'>, before: A
   const facts: readonly (readonly [string, string])[] = [
     ['Date', dateWordsWithYear(invoice.on, unitSystem)],
     ['To be paid by', invoice.dueOn === null ? 'on receipt' : dateWordsWithYear(invoice.dueOn, unitSystem)],
-    ['For', invoice.title],
   ]
   return wholePage(
     job,
     title,
     html`${headOf(job, title, facts)}
-<table><caption>This invoice</caption>${moneyHead('For')}
+<table><caption>${invoice.title}</caption>${moneyHead('')}
 <tbody>${invoice.lines.map((line) => moneyRow(line.label, line, '', beforeWords(before, line.changeId)))}</tbody>
 ${moneyRow('This invoice', asked, 'sum')}</table>
 <table><caption>Where the job stands</caption>${moneyHead('')}

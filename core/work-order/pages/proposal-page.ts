@@ -122,12 +122,12 @@ function colorLines({ proposal, unitSystem }: WorkOrder): readonly string[] {
   ]
 }
 
-function payments({ payments }: Proposal): Markup | null {
+function payments({ payments, options }: Proposal): Markup | null {
   if (payments.length === 0) return null
   return html`<section class="together"><table><caption>Payment</caption><tbody>${payments.map(
     ({ name, percent, cents }) =>
       html`<tr><td>${name}</td><td class="n">${percent} %</td><td class="n">${formatCents(cents)}</td></tr>`,
-  )}</tbody></table></section>`
+  )}</tbody></table>${options.length === 0 ? null : html`<p>With options ticked, the same shares of the price with them.</p>`}</section>`
 }
 
 function lead({ lead }: Proposal): Markup | null {
