@@ -27,7 +27,7 @@ export interface RoomDefaults {
 }
 
 /** Collections that rooms made at once put records into, in the order in which these hang on each other. */
-export const drawnNames = ['storeys', 'rooms', 'openings', 'trimRuns', 'keptItems'] as const
+export const drawnNames = ['storeys', 'rooms', 'openings', 'trimRuns', 'keptItems', 'builtItems'] as const
 export type Drawn = { readonly [Name in (typeof drawnNames)[number]]: readonly RecordOf<Name>[] }
 
 export interface RecordTarget {

@@ -107,6 +107,7 @@ test('what is behind a wall follows the plan until a hand says otherwise', () =>
       openings: [],
       trimRuns: [],
       keptItems: [],
+      builtItems: [],
       rooms: [
         {
           ...roomOf(job, study),

@@ -16,6 +16,12 @@ interface RoomToPlace {
   readonly use: RoomUse
 }
 
+/** What is on the storey already: rooms, and places in front of their windows that stay clear. */
+export interface DrawnBefore {
+  readonly rooms: readonly RoomRectangle[]
+  readonly clear: readonly RoomRectangle[]
+}
+
 export type Facing = 'east' | 'west' | 'south' | 'north'
 
 /** The stretch along which two places stand back to back, in plan coordinates along their walls. */
@@ -71,12 +77,13 @@ function hubOf(rooms: readonly RoomToPlace[]): number {
 
 /**
  * Sets rooms against each other with `gap` between their faces, each where it touches its partner for at least `door`, and all of them as close
- * together as that allows. The first is at the origin; the answer has the order of the rooms.
+ * together as that allows. The first is at the origin, or beside what is `drawn` before; the answer has the order of the rooms.
  */
 export function arrangeRooms(
   rooms: readonly RoomToPlace[],
   gap: number,
   door: number,
+  drawn: DrawnBefore,
 ): readonly RoomRectangle[] {
   const partners = partnersOf(rooms)
   const order = placingOrder(rooms, partners)
@@ -85,14 +92,23 @@ export function arrangeRooms(
     const room = present(rooms[index])
     const partner = partners[index] ?? null
     const beside = partner === null ? undefined : placed.get(partner)
-    const all = [...placed.values()]
+    const all = [...drawn.rooms, ...placed.values()]
     const place =
-      (beside && bestPlace(room, [beside], all, gap, door)) ??
-      bestPlace(room, all, all, gap, door) ??
-      bestPlace(room, all, all, gap, 0)
-    placed.set(index, place ?? { x: 0, y: 0, width: room.width, depth: room.depth })
+      (beside && bestPlace(room, [beside], all, drawn.clear, gap, door)) ??
+      bestPlace(room, all, all, drawn.clear, gap, door) ??
+      bestPlace(room, all, all, drawn.clear, gap, 0)
+    placed.set(
+      index,
+      place ?? { ...rightOf([...all, ...drawn.clear], gap), width: room.width, depth: room.depth },
+    )
   }
   return rooms.map((_, index) => present(placed.get(index)))
+}
+
+function rightOf(all: readonly RoomRectangle[], gap: number): { readonly x: number; readonly y: number } {
+  if (all.length === 0) return { x: 0, y: 0 }
+  const { x, y, width } = boundsOf(all)
+  return { x: x + width + gap, y }
 }
 
 /** The room nobody is partner before, then its neighbours large before small, closets after all. */
@@ -109,6 +125,7 @@ function bestPlace(
   room: RoomToPlace,
   neighbors: readonly RoomRectangle[],
   all: readonly RoomRectangle[],
+  clear: readonly RoomRectangle[],
   gap: number,
   least: number,
 ): RoomRectangle | null {
@@ -120,7 +137,9 @@ function bestPlace(
       if (contact === null || contact.to - contact.from < least) continue
       const score = sizeOf(boundsOf([bounds, place]))
       if (best !== null && score >= best.score) continue
-      if (all.every((other) => isClear(place, other, gap))) best = { place, score }
+      const isFree =
+        all.every((other) => isClear(place, other, gap)) && clear.every((one) => isClear(place, one, 0))
+      if (isFree) best = { place, score }
     }
   }
   return best?.place ?? null

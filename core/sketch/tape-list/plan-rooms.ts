@@ -5,16 +5,16 @@ import type { Opening, Room, RoomId, Storey, StoreyId } from '../../project/sket
 import { storeyIdSchema } from '../../project/sketch-records.ts'
 import { openingNouns } from '../../project/sketch-words.ts'
 import { type Length, lengthFromUnits, unitsPerFoot } from '../../units/length.ts'
-import { withBehindByPlan } from '../behind-walls.ts'
 import type { Drawn } from '../commands.ts'
-import { withRecords } from '../job-edits.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomKinds } from '../room-kinds.ts'
 import { arrangeRooms, partnersOf } from './arrange-rooms.ts'
+import { drawnBefore } from './drawn-before.ts'
 import {
   furnished,
   type Listed,
   type MadeRoom,
+  missingWalls,
   openingRecord,
   roomRecord,
   templatesOf,
@@ -23,6 +23,7 @@ import {
 } from './room-records.ts'
 import { countsOf } from './room-words.ts'
 import { setOpenings } from './set-openings.ts'
+import { withSlopes } from './slope-sides.ts'
 import type { TapeLine, TapeOpening, TapeSentence } from './tape-records.ts'
 
 /** What would be made of a list, before it is made. */
@@ -62,8 +63,10 @@ function withUsual(
   said: ReadonlyMap<number, readonly TapeSentence[]>,
   listed: readonly Listed[],
 ): ReadonlyMap<number, readonly TapeSentence[]> {
-  const usual = listed.flatMap(({ line, room, openings }): [number, TapeSentence[]][] => {
+  const usual = listed.flatMap(({ line, room }): [number, TapeSentence[]][] => {
     if (!room.isUsual) return []
+    const { doors, windows } = roomKinds[room.use]
+    const openings = usualOpenings(doors, windows)
     const sentence = `No doors or windows are named: ${countsOf(openings)} as usual.`
     return [[line, [{ part: '', weight: 'say', sentence }]]]
   })
@@ -89,7 +92,8 @@ function listedRooms(
     if (room === null || storey === undefined) return []
     const kind = roomKinds[room.use]
     const height = room.height ?? ceilings ?? kind.height
-    const openings = room.isUsual ? usualOpenings(kind.doors, kind.windows) : room.openings
+    const named = room.isUsual ? usualOpenings(kind.doors, kind.windows) : room.openings
+    const openings = [...named, ...usualOpenings(room.closets, 0)]
     return [{ line: line.number, room, height, storey, openings }]
   })
 }
@@ -145,21 +149,14 @@ function makeRooms(job: Job, listed: readonly Listed[], newId: (prefix: string) 
     ),
     trimRuns: byLine.flatMap(({ trimRuns }) => trimRuns),
     keptItems: byLine.flatMap(({ keptItems }) => keptItems),
+    builtItems: byLine.flatMap(({ builtItems }) => builtItems),
   }
+  const slopes = new Map(listed.map(({ line, room }) => [line, room.slope]))
   return {
-    drawn,
-    job: withBehindByPlan(job, withDrawn(job, drawn)),
+    ...withSlopes(job, drawn, new Map(byLine.map(({ line, room }) => [room.id, slopes.get(line) ?? null]))),
     roomIds: new Map(byLine.map(({ line, room }) => [line, room.id])),
     crowded: new Map(parts.flatMap(({ crowded }) => crowded)),
   }
-}
-
-function withDrawn(job: Job, drawn: Drawn): Job {
-  let next = withRecords(job, 'storeys', drawn.storeys)
-  next = withRecords(next, 'rooms', drawn.rooms)
-  next = withRecords(next, 'openings', drawn.openings)
-  next = withRecords(next, 'trimRuns', drawn.trimRuns)
-  return withRecords(next, 'keptItems', drawn.keptItems)
 }
 
 /** Openings are numbered by kind as those set by hand are. */
@@ -189,14 +186,19 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
   const door = openingTemplateFor(job, 'door')
   const gap = door.jambDepth > 0 ? door.jambDepth : lengthFromUnits(unitsPerFoot / 3)
   const toPlace = listed.map(({ room }) => ({ width: room.width, depth: room.depth, use: room.use }))
-  const from = clearOf(job, storey.id)
-  const places = arrangeRooms(toPlace, gap, door.width + 2 * (door.casingNear?.width ?? 0))
-  const left = Math.min(...places.map(({ x }) => x))
-  const top = Math.min(...places.map(({ y }) => y))
-  const moved = places.map((place) => ({ ...place, x: place.x - left + from, y: place.y - top }))
+  const before = drawnBefore(job, storey.id)
+  const places = arrangeRooms(toPlace, gap, door.width + 2 * (door.casingNear?.width ?? 0), before)
+  const isFirst = before.rooms.length === 0
+  const left = isFirst ? Math.min(...places.map(({ x }) => x)) : 0
+  const top = isFirst ? Math.min(...places.map(({ y }) => y)) : 0
+  const moved = places.map((place) => ({ ...place, x: place.x - left, y: place.y - top }))
   const templates = listed.map(({ openings }) => openings.flatMap((one) => templatesOf(job, one)))
-  const fill = moved.map((place, index) => ({ place, openings: (templates[index] ?? []).map(toSet) }))
-  const { set, crowded } = setOpenings(fill, pairsOf(toPlace), gap)
+  const fill = moved.map((place, index) => ({
+    place,
+    missing: missingWalls(present(listed[index]).room, place),
+    openings: (templates[index] ?? []).map(toSet),
+  }))
+  const { set, crowded } = setOpenings(fill, pairsOf(toPlace), gap, before.rooms)
   const rooms = listed.map((one, index) => roomRecord(job, one, present(moved[index]), newId))
   return {
     rooms: rooms.map((room, index): MadeRoom => {
@@ -213,13 +215,6 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
       return [line, `${countsOf(openings)} do not find room on the walls of ${room.name}.`]
     }),
   }
-}
-
-/** Two feet to the right of everything on the storey. */
-function clearOf(job: Job, storeyId: StoreyId): number {
-  const drawn = records(job.rooms).filter((room) => room.storeyId === storeyId)
-  if (drawn.length === 0) return 0
-  return Math.max(...drawn.flatMap(({ corners }) => corners.map(({ x }): number => x))) + 2 * unitsPerFoot
 }
 
 /** Closets with their rooms first, then rooms with the hall, then whatever else stands back to back. */

@@ -1,43 +1,38 @@
-import type { OpeningKind, TrimKind } from '../../project/vocabulary.ts'
+import type { OpeningKind } from '../../project/vocabulary.ts'
 import type { Length, LengthUnitSystem } from '../../units/length.ts'
 import { inches } from '../../units/length.ts'
+import {
+  countAt,
+  doubts,
+  type Found,
+  type Reader,
+  skip,
+  sticky,
+  stopped,
+  type TapeItems,
+} from './item-reader.ts'
+import { readLess, readSlope, readThing } from './read-things.ts'
+import { readTrim } from './read-trim.ts'
 import { lengthAt, readWritten } from './tape-lengths.ts'
-import type { TapeOpening, TapePart, TapeSentence } from './tape-records.ts'
+import type { TapeOpening, TapeSentence } from './tape-records.ts'
 import { heightFault, openingFault, readSize, sizeAt } from './tape-size.ts'
 import {
   ceilingWords,
   fillers,
-  numberWords,
   type OpeningSort,
   openingLetters,
   openingSorts,
   openingWords,
-  trimWords,
 } from './tape-words.ts'
-
-/** What stands behind the size of a line. */
-export interface TapeItems {
-  readonly height: readonly Length[]
-  readonly openings: readonly TapeOpening[]
-  readonly trim: readonly { readonly kind: TrimKind; readonly height: Length | null }[]
-  readonly without: readonly TrimKind[]
-  readonly notes: readonly string[]
-  readonly parts: readonly TapePart[]
-  readonly sentences: readonly TapeSentence[]
-}
-
-/** One thing that was read: where it ends and what it adds. */
-interface Found {
-  readonly end: number
-  readonly adds: Partial<Omit<TapeItems, 'parts'>>
-  readonly role: TapePart['role']
-}
-
-type Reader = (text: string, at: number, system: LengthUnitSystem) => Found | null
 
 const nothing: TapeItems = {
   height: [],
   openings: [],
+  less: [],
+  slopes: [],
+  lights: [],
+  radiators: [],
+  closets: [],
   trim: [],
   without: [],
   notes: [],
@@ -80,6 +75,11 @@ function withFound(items: TapeItems, { adds, role }: Found, text: string): TapeI
   return {
     height: [...items.height, ...(adds.height ?? [])],
     openings: [...items.openings, ...(adds.openings ?? [])],
+    less: [...items.less, ...(adds.less ?? [])],
+    slopes: [...items.slopes, ...(adds.slopes ?? [])],
+    lights: [...items.lights, ...(adds.lights ?? [])],
+    radiators: [...items.radiators, ...(adds.radiators ?? [])],
+    closets: [...items.closets, ...(adds.closets ?? [])],
     trim: [...items.trim, ...(adds.trim ?? [])],
     without: [...items.without, ...(adds.without ?? [])],
     notes: [...items.notes, ...(adds.notes ?? [])],
@@ -104,11 +104,6 @@ function withUnread(items: TapeItems, text: string): TapeItems {
     parts: [...items.parts, { role: 'unread', text }],
     sentences: [...items.sentences, sentence],
   }
-}
-
-function sticky(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
-  pattern.lastIndex = at
-  return pattern.exec(text)
 }
 
 const readFiller: Reader = (text, at) => {
@@ -138,32 +133,6 @@ const readHeight: Reader = (text, at, system) => {
   const fault = heightFault(read.length, system)
   if (fault !== null) return stopped(end, text.slice(at, end), fault, 'height')
   return { end, role: 'height', adds: { height: [read.length], sentences: doubts(shown, read.doubt) } }
-}
-
-function skip(text: string, at: number, pattern: RegExp): number {
-  return at + (sticky(pattern, text, at)?.[0].length ?? 0)
-}
-
-function doubts(part: string, doubt: string | null): readonly TapeSentence[] {
-  return doubt === null ? [] : [{ part, sentence: doubt, weight: 'say' }]
-}
-
-function stopped(end: number, part: string, sentence: string, role: TapePart['role']): Found {
-  return { end, role, adds: { sentences: [{ part: part.trim(), sentence, weight: 'stop' }] } }
-}
-
-const countPattern = /(\d{1,2})(?![\d.,/'"])\s*(?:-(?=[a-z\d])\s*)?(?:x(?![a-z])\s*)?|([a-z]+) /iy
-
-/** A count in figures or words with where it ends; 1 and the same place where none stands. */
-function countAt(
-  text: string,
-  at: number,
-): { readonly count: number; readonly end: number; readonly isSaid: boolean } {
-  const found = sticky(countPattern, text, at)
-  const spoken = numberWords[found?.[2]?.toLowerCase() ?? '']
-  if (found?.[1] !== undefined) return { count: Number(found[1]), end: at + found[0].length, isSaid: true }
-  if (found && spoken !== undefined) return { count: spoken, end: at + found[0].length, isSaid: true }
-  return { count: 1, end: at, isSaid: false }
 }
 
 /** A number with a blank behind it counts the size that comes next: `2 4x6 windows`. */
@@ -288,47 +257,13 @@ function sizeBehind(text: string, at: number, system: LengthUnitSystem): Opening
   return { part, end: size.to, lengths: read.lengths, sentences: said }
 }
 
-const readTrim: Reader = (text, at, system) => {
-  const no = sticky(/(?:no|without)\s+/iy, text, at)
-  const size = no ? null : trimHeightAt(text, at, system)
-  const here = no ? at + no[0].length : (size?.end ?? at)
-  for (const [kind, pattern] of trimWords) {
-    const found = sticky(pattern, text, here)
-    if (!found) continue
-    const after = here + found[0].length
-    if (no) return { end: after, role: 'trim', adds: { without: [kind] } }
-    const behind = size ?? trimHeightAt(text, skip(text, after, /\s*/y), system, true)
-    return {
-      end: behind === null || behind === size ? after : behind.end,
-      role: 'trim',
-      adds: { trim: [{ kind, height: behind?.height ?? null }] },
-    }
-  }
-  return null
-}
-
-/** The face height of a run, written as inches or a metric length under 18 in; `4 1/2 crown` counts as inches. */
-function trimHeightAt(
-  text: string,
-  at: number,
-  system: LengthUnitSystem,
-  isBehind = false,
-): { readonly height: Length; readonly end: number } | null {
-  const fraction = sticky(/(\d+(?:[ -]\d+\/\d+))(?=[\s,;]|$)\s*/y, text, at)
-  const written = fraction ? { text: `${fraction[1]} in`, end: at + fraction[0].length } : lengthAt(text, at)
-  if (written === null || (!fraction && 'unit' in written && !smallUnits.has(written.unit ?? ''))) return null
-  if (isBehind && sticky(/\s*[a-z]/iy, text, written.end)) return null
-  const read = readWritten(
-    text.slice(at, written.end),
-    { bare: null, unit: 'in', feetApart: null, fault: null, ...written },
-    system,
-    null,
-  )
-  return read.ok && read.length <= inches(18)
-    ? { height: read.length, end: skip(text, written.end, /\s*-?\s*/y) }
-    : null
-}
-
-const smallUnits: ReadonlySet<string> = new Set(['in', 'mm', 'cm'])
-
-const readers: readonly Reader[] = [readNote, readFiller, readHeight, readTrim, readOpening]
+const readers: readonly Reader[] = [
+  readNote,
+  readFiller,
+  readSlope,
+  readLess,
+  readThing,
+  readHeight,
+  readTrim,
+  readOpening,
+]

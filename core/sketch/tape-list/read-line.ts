@@ -1,7 +1,8 @@
 import { present } from '../../lists/lists.ts'
 import { formatLength, type Length, type LengthUnitSystem } from '../../units/length.ts'
 import { roomUseOf } from '../room-kinds.ts'
-import { readItems, type TapeItems } from './read-items.ts'
+import type { TapeItems } from './item-reader.ts'
+import { readItems } from './read-items.ts'
 import { lengthAt } from './tape-lengths.ts'
 import type { TapeLine, TapePart, TapeRoom, TapeSentence, TapeStorey } from './tape-records.ts'
 import { firstSize, readSize, sizeFault, type WrittenSize } from './tape-size.ts'
@@ -207,6 +208,26 @@ function sizeSentences(
           ),
         ]
       : []),
+    ...shapeFaults(lengths, part, items).map((sentence) => stop(part, sentence)),
+  ]
+}
+
+function shapeFaults(
+  [width, depth, height]: readonly Length[],
+  part: string,
+  items: TapeItems,
+): readonly string[] {
+  const [less] = items.less
+  const heights = items.slopes.length + items.height.length + (height === undefined ? 0 : 1)
+  const isLarge =
+    less !== undefined &&
+    (less.width >= (width ?? 0) || less.depth >= (depth ?? 0) || less.width * less.depth === 0)
+  return [
+    ...(items.less.length > 1 ? ['A room can be less one corner; draw others on the sheet.'] : []),
+    ...(isLarge ? [`What the room is less of has to be smaller than “${part}” both ways.`] : []),
+    ...(items.slopes.length > 0 && heights > 1
+      ? ['A slope has its heights; no other height may stand here.']
+      : []),
   ]
 }
 
@@ -218,10 +239,19 @@ function roomOf(name: string, lengths: readonly Length[], items: TapeItems): Tap
     width: present(width),
     depth: present(depth),
     height: height ?? items.height[0] ?? null,
+    less: items.less[0] ?? null,
+    slope: items.slopes[0] ?? null,
     openings: items.openings.filter((opening) => opening.count > 0),
     isUsual: items.openings.length === 0,
+    lights: items.lights.length === 0 ? null : total(items.lights),
+    radiators: total(items.radiators),
+    closets: total(items.closets),
     trim: items.trim,
     without: items.without,
     note: items.notes.join('; ').slice(0, 4000),
   }
+}
+
+function total(counts: readonly number[]): number {
+  return counts.reduce((sum, count) => sum + count, 0)
 }

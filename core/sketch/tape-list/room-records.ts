@@ -1,10 +1,26 @@
 import { present } from '../../lists/lists.ts'
 import { type Job, records } from '../../project/job.ts'
-import type { Corner, Opening, Room, RoomId, Storey, TrimRun, WallId } from '../../project/sketch-records.ts'
-import { openingIdSchema, roomIdSchema, trimRunIdSchema, wallIdSchema } from '../../project/sketch-records.ts'
+import type {
+  BuiltItem,
+  Corner,
+  Opening,
+  Room,
+  RoomId,
+  Storey,
+  TrimRun,
+  WallId,
+} from '../../project/sketch-records.ts'
+import {
+  builtItemIdSchema,
+  openingIdSchema,
+  roomIdSchema,
+  trimRunIdSchema,
+  wallIdSchema,
+} from '../../project/sketch-records.ts'
 import type { KeptItem } from '../../project/survey-records.ts'
 import { keptItemIdSchema } from '../../project/survey-records.ts'
 import { type Length, lengthFromUnits } from '../../units/length.ts'
+import { firstRadiator } from '../first-radiator.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomDefaultsFor } from '../room-defaults.ts'
 import { newRoomRecord } from '../room-edits.ts'
@@ -29,6 +45,7 @@ export interface MadeRoom {
   readonly openings: readonly Opening[]
   readonly trimRuns: readonly TrimRun[]
   readonly keptItems: readonly KeptItem[]
+  readonly builtItems: readonly BuiltItem[]
 }
 
 type Template = Omit<Opening, 'id' | 'name' | 'roomId' | 'wallId' | 'offset' | 'far' | 'casingFar'> & {
@@ -71,7 +88,43 @@ export function toSet(template: Template): OpeningToSet & { readonly isOutdoors:
   }
 }
 
-const wallNames: readonly Facing[] = ['north', 'east', 'south', 'west']
+/** Sides of a room by its corners in order; the walls of a missing corner look inward and have no openings. */
+function wallNames(corners: number): readonly (Facing | null)[] {
+  return corners === 4 ? ['north', 'east', 'south', 'west'] : ['north', 'east', null, null, 'south', 'west']
+}
+
+/** Clockwise on the plan from the least corner; a missing corner is the one at most x and most y. */
+function outlineOf(
+  { less }: TapeRoom,
+  { x, y, width, depth }: RoomRectangle,
+): readonly (readonly [number, number])[] {
+  const [right, bottom] = [x + width, y + depth]
+  if (less === null)
+    return [
+      [x, y],
+      [right, y],
+      [right, bottom],
+      [x, bottom],
+    ]
+  const [inX, inY] = [right - less.width, bottom - less.depth]
+  return [
+    [x, y],
+    [right, y],
+    [right, inY],
+    [inX, inY],
+    [inX, bottom],
+    [x, bottom],
+  ]
+}
+
+/** What a missing corner takes from the sides of the rectangle around a room, in plan coordinates. */
+export function missingWalls({ less }: TapeRoom, { x, y, width, depth }: RoomRectangle) {
+  if (less === null) return []
+  return [
+    { side: 'east' as const, from: y + depth - less.depth, to: y + depth },
+    { side: 'south' as const, from: x + width - less.width, to: x + width },
+  ]
+}
 
 export function roomRecord(
   job: Job,
@@ -82,13 +135,7 @@ export function roomRecord(
   const { room, storey, height } = listed
   const kind = roomKinds[room.use]
   const defaults = roomDefaultsFor(job, storey.id, () => newId('trim'))
-  const { x, y, width, depth } = place
-  const points = [
-    [x, y],
-    [x + width, y],
-    [x + width, y + depth],
-    [x, y + depth],
-  ] as const
+  const points = outlineOf(listed.room, place)
   const known = newRoomRecord({
     id: roomIdSchema.parse(newId('room')),
     storeyId: storey.id,
@@ -109,7 +156,7 @@ export function roomRecord(
 }
 
 function wallOf(room: Room, side: Facing): WallId {
-  return present(room.corners[wallNames.indexOf(side)]).wallId
+  return present(room.corners[wallNames(room.corners.length).indexOf(side)]).wallId
 }
 
 const opposite: Readonly<Record<Facing, Facing>> = {
@@ -135,35 +182,42 @@ export function openingRecord(
     name: '',
     roomId: room.id,
     wallId: wallOf(room, set.side),
-    offset: lengthFromUnits(offsetOf(place, set, template.width)),
+    offset: lengthFromUnits(offsetOf(room, place, set, template.width)),
     far: far && { roomId: far.id, wallId: wallOf(far, opposite[set.side]) },
     casingFar: far === null ? null : template.casingNear,
   }
 }
 
 /** Walls run clockwise on the plan from the corner at least x and least y. */
-function offsetOf(place: RoomRectangle, { side, at }: SetOpening, width: number): number {
+function offsetOf(room: Room, place: RoomRectangle, { side, at }: SetOpening, width: number): number {
   switch (side) {
     case 'north':
       return at - place.x
     case 'east':
       return at - place.y
     case 'south':
-      return place.x + place.width - at - width
+      return southEnd(room) - at - width
     case 'west':
       return place.y + place.depth - at - width
   }
 }
 
-/** Trim and hardware of a room with so many doors on its own account. */
+/** Where the south wall of a room begins, which is its greatest x unless that corner is missing. */
+function southEnd(room: Room): number {
+  const at = wallNames(room.corners.length).indexOf('south')
+  return present(room.corners[at]).x
+}
+
+/** Trim, hardware and radiators of a room with so many doors on its own account. */
 export function furnished(
   job: Job,
   said: TapeRoom,
   room: Room,
   doors: number,
   newId: (prefix: string) => string,
-): Pick<MadeRoom, 'trimRuns' | 'keptItems'> {
-  const keptItems = usualHardware(roomKinds[said.use], doors).map(
+): Pick<MadeRoom, 'trimRuns' | 'keptItems' | 'builtItems'> {
+  const kind = roomKinds[said.use]
+  const keptItems = usualHardware({ ...kind, lights: said.lights ?? kind.lights }, doors).map(
     (item): KeptItem => ({
       ...item,
       id: keptItemIdSchema.parse(newId('kept')),
@@ -173,14 +227,25 @@ export function furnished(
       note: '',
     }),
   )
-  return { trimRuns: trimOf(job, said, room.id, newId), keptItems }
+  const builtItems = Array.from(
+    { length: said.radiators },
+    (): BuiltItem => ({
+      ...firstRadiator,
+      id: builtItemIdSchema.parse(newId('radiator')),
+      roomId: room.id,
+      name: 'Radiator',
+    }),
+  )
+  return { trimRuns: trimOf(job, said, room.id, newId), keptItems, builtItems }
 }
 
 /** A wall with a window or an outer door in it is an outside wall. */
 export function withOutsideWalls(room: Room, sides: ReadonlySet<Facing>): Room {
-  const corners = room.corners.map((corner, index) =>
-    sides.has(present(wallNames[index])) ? { ...corner, behind: 'outside' as const } : corner,
-  )
+  const names = wallNames(room.corners.length)
+  const corners = room.corners.map((corner, index) => {
+    const side = names[index] ?? null
+    return side !== null && sides.has(side) ? { ...corner, behind: 'outside' as const } : corner
+  })
   return { ...room, corners }
 }
 

@@ -34,19 +34,27 @@ interface Stretch {
 
 interface RoomToFill {
   readonly place: RoomRectangle
+  /** Stretches of its sides that are no walls of the room. */
+  readonly missing: readonly (Stretch & { readonly side: Facing })[]
   readonly openings: readonly OpeningToSet[]
 }
 
 /**
  * Sets every opening of every room. Ways are shared between rooms that back on each other, as long as both have one of the same sort left, `pairs` of
  * rooms first; windows and outer doors go into walls with nothing behind where these are long enough. Each room gets exactly its openings.
+ * Rooms `drawn` before share none.
  */
 export function setOpenings(
   rooms: readonly RoomToFill[],
   pairs: readonly (readonly [number, number])[],
   gap: number,
+  drawn: readonly RoomRectangle[],
 ): SettingResult {
-  const taken = rooms.map(() => new Map<Facing, Stretch[]>())
+  const taken = rooms.map(({ missing }) => {
+    const map = new Map<Facing, Stretch[]>()
+    for (const { side, from, to } of missing) take(map, side, { from, to })
+    return map
+  })
   const left = rooms.map(({ openings }) => new Set(openings.keys()))
   const shared: SetOpening[] = []
   for (const [one, other] of pairs) {
@@ -55,9 +63,8 @@ export function setOpenings(
   }
   const crowded: number[] = []
   const own = rooms.flatMap((room, index) => {
-    const backs = rooms.flatMap((other, at) =>
-      at === index ? [] : (contactOf(room.place, other.place, gap) ?? []),
-    )
+    const others = rooms.flatMap(({ place }, at) => (at === index ? [] : [place]))
+    const backs = [...others, ...drawn].flatMap((other) => contactOf(room.place, other, gap) ?? [])
     const set = setOwn(room, index, present(left[index]), present(taken[index]), backs)
     if (set === null) crowded.push(index)
     return set ?? []

@@ -24,8 +24,17 @@ export interface TapeRoom {
   /** Null: as high as its kind, the heading above it or the job's usual. */
   readonly height: Length | null
   readonly openings: readonly TapeOpening[]
-  /** No opening is named, so that it has those of its kind. */
+  /** No opening but closets is named, so that it has those of its kind. */
   readonly isUsual: boolean
+  /** A corner of the rectangle that does not belong to the room. */
+  readonly less: { readonly width: Length; readonly depth: Length } | null
+  /** Heights of a ceiling that slopes one way. */
+  readonly slope: { readonly low: Length; readonly high: Length } | null
+  /** Null: as many lights as its kind has. */
+  readonly lights: number | null
+  readonly radiators: number
+  /** Each has a door of its own in the room. */
+  readonly closets: number
   readonly trim: readonly { readonly kind: TrimKind; readonly height: Length | null }[]
   readonly without: readonly TrimKind[]
   readonly note: string
@@ -39,7 +48,17 @@ export interface TapeStorey {
 
 /** What a part of a line was taken as; every word of a line is in one part. */
 export interface TapePart {
-  readonly role: 'name' | 'size' | 'height' | 'opening' | 'trim' | 'note' | 'storey' | 'filler' | 'unread'
+  readonly role:
+    | 'name'
+    | 'size'
+    | 'height'
+    | 'opening'
+    | 'thing'
+    | 'trim'
+    | 'note'
+    | 'storey'
+    | 'filler'
+    | 'unread'
   readonly text: string
 }
 

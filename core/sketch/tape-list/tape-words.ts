@@ -39,6 +39,21 @@ export const openingSorts: readonly (readonly [RegExp, OpeningSort])[] = [
   [wordPattern('picture|fixed'), { kinds: ['window'], isFixed: true }],
 ]
 
+/** A six-light window has no lights, and a closet door is a door. */
+const noOpening = '(?![a-z])(?![- ]?(?:win|wdw|wnd|door|dr|sash))'
+
+/** Things of a room that are counted and are no openings. */
+export const thingWords: readonly (readonly ['lights' | 'radiators' | 'closets', RegExp])[] = [
+  [
+    'lights',
+    wordPattern(
+      `(?:(?:ceiling|wall|light) )?(?:lights?|lts?|fixtures?|sconces?|chandeliers?|lamps?)${noOpening}`,
+    ),
+  ],
+  ['radiators', wordPattern('radiators?|rads?')],
+  ['closets', wordPattern(`closets?${noOpening}`)],
+]
+
 const behindTrim = '(?: ?mou?ldings?| ?mld?gs?| ?trim)?'
 
 export const trimWords: readonly (readonly [TrimKind, RegExp])[] = [

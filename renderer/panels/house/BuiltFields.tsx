@@ -1,6 +1,7 @@
 import { keysOf } from '../../../core/lists/lists.ts'
 import { records } from '../../../core/project/job.ts'
 import type { BuiltItem, Room } from '../../../core/project/sketch-records.ts'
+import { firstRadiator } from '../../../core/sketch/first-radiator.ts'
 import { feet, inches, lengthFromUnits } from '../../../core/units/length.ts'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
@@ -33,7 +34,7 @@ function firstItem(kind: Kind, room: Room): BuiltItem {
         ...firstStair,
       }
     case 'radiator':
-      return { ...own, kind, pattern: 'column', columns: 3, heightInches: 38, sections: 8 }
+      return { ...own, ...firstRadiator }
     case 'cabinet':
       return {
         ...own,

@@ -217,7 +217,7 @@ const doubted: readonly (readonly [string, string, string])[] = [
   ['Dining 12-1/2 x 10', 'Dining | 150x120 | usual', '“12-1/2” is taken as 12 1/2 feet'],
   ['Dining 12x10, L shaped', 'Dining | 144x120 | usual |  | L shaped', '“L shaped” is not understood'],
   ['Dining 12x10, 3 wn, 2 dr', 'Dining | 144x120 | 2 door |  | 3 wn', '“3 wn” is not understood'],
-  ['Dining 12x10 2 closets', 'Dining | 144x120 | usual |  | 2 closets', '“2 closets” is not understood'],
+  ['Dining 12x10 2 closets', 'Dining | 144x120 | usual', 'a door is set for each'],
   ['Dining 12x10 sloped, crown', 'Dining | 144x120 | usual | crown | sloped', '“sloped” is not understood'],
 ]
 

@@ -1,3 +1,4 @@
+import { polygonBounds } from '../../../../core/geometry/polygon.ts'
 import { records } from '../../../../core/project/job.ts'
 import type { Room } from '../../../../core/project/sketch-records.ts'
 import { trimNouns } from '../../../../core/project/sketch-words.ts'
@@ -75,11 +76,20 @@ function Heading({ seen, reading }: { readonly seen: SeenLine; readonly reading:
   return <p className="tape-typed">{text.trim()}</p>
 }
 
+function heightWords({ ceiling }: Room, show: (length: number) => string): string {
+  if (ceiling.kind === 'flat') return `, ${show(ceiling.height)} high`
+  if (ceiling.kind !== 'shed') return ''
+  const [low, high] = [ceiling.startHeight, ceiling.endHeight].sort((a, b) => a - b).map(show)
+  return `, sloping from ${low} to ${high}`
+}
+
 function RoomWords({ reading, room }: { readonly reading: TapeReading; readonly room: Room }) {
   const { job, drawn } = reading.plan
   const show = (length: number) => formatLength(length, job.header.unitSystem)
-  const [first, , third] = room.corners
-  const height = room.ceiling.kind === 'flat' ? `, ${show(room.ceiling.height)} high` : ''
+  const { min, max } = polygonBounds(room.corners)
+  const [, , inner, corner] = room.corners
+  const isLess = room.corners.length === 6 && inner !== undefined && corner !== undefined
+  const less = isLess ? ` less ${show(inner.x - corner.x)} × ${show(max.y - inner.y)}` : ''
   const openings = records(job.openings).filter(
     (one) => one.roomId === room.id || one.far?.roomId === room.id,
   )
@@ -91,18 +101,21 @@ function RoomWords({ reading, room }: { readonly reading: TapeReading; readonly 
   const kept = drawn.keptItems
     .filter((item) => item.roomId === room.id)
     .map(({ kind, count }) => `${count} ${keptItemWords[kind]}${count === 1 ? '' : 's'}`)
+  const radiators = drawn.builtItems.filter((item) => item.roomId === room.id).length
+  const built = radiators === 0 ? [] : [`${radiators} ${radiators === 1 ? 'radiator' : 'radiators'}`]
   const beside = sharedWith(job, room.id)
   return (
     <>
       <p>
         <strong className="tape-name">{room.name}</strong>{' '}
         <span className="figure">
-          {show((third?.x ?? 0) - (first?.x ?? 0))} × {show((third?.y ?? 0) - (first?.y ?? 0))}
-          {height}
+          {show(max.x - min.x)} × {show(max.y - min.y)}
+          {less}
+          {heightWords(room, show)}
         </span>
       </p>
       <p className="quiet">
-        {[countsOf(counted), ...trim].join(', ')}
+        {[countsOf(counted), ...trim, ...built].join(', ')}
         {beside.length === 0 ? '' : `; shared with ${beside.join(', ')}`}
         {kept.length === 0 ? '' : `; stays: ${kept.join(', ')}`}
       </p>
