@@ -3,7 +3,7 @@ import { type RoomSet, roomSetsOf } from '../project/room-sets.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import { dateWords } from '../time/date-words.ts'
 import { addDays, dateOfDay, dayOfDate } from '../time/local-date.ts'
-import type { SiteMoment } from '../time/site-moment.ts'
+import { dateOf, type SiteMoment } from '../time/site-moment.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import type { FamilyStretch } from './document-types.ts'
 import { outOfUseOf, readyAfter } from './family-page.ts'
@@ -42,7 +42,8 @@ interface Course {
 export function houseDays(job: Job, plan: JudgedPlan): HouseDays {
   const courses = roomSetsOf(job).map((set) => courseOf(plan, set))
   const stretches = courses.flatMap((course) => course.stretches)
-  const first = stretches.map(({ from }) => from).toSorted()[0] ?? plan.startsOn
+  const begins = [...stretches.map(({ from }) => from), ...courses.flatMap(({ worked }) => [...worked])]
+  const first = begins.toSorted()[0] ?? plan.startsOn
   const last = latest(stretches.map(({ to }) => addDays(to, 1))) ?? plan.finishesOn
   const days = dayOfDate(last) - dayOfDate(first) + 1
   const known = new Map<string, ReadonlyMap<RoomId, RoomDay>>()
@@ -62,18 +63,21 @@ export function houseDays(job: Job, plan: JudgedPlan): HouseDays {
 
 /** A plan says nothing of rooms whose work is done: what was worked and dried there stands in. */
 function courseOf(plan: JudgedPlan, set: RoomSet): Course {
-  const tasks = plan.tasks.filter(
-    (task) => task.segments.length > 0 && set.roomIds.includes(task.roomSetId ?? task.roomId),
-  )
+  const tasks = plan.tasks.filter((task) => set.roomIds.includes(task.roomSetId ?? task.roomId))
   const said = outOfUseOf(plan, set)
   const { roomsOutOfUse: _none, ...unsaid } = plan
   const moments = said.length > 0 ? said : outOfUseOf({ ...unsaid, tasks }, set)
   return {
     id: set.id,
     tasks,
-    worked: new Set(tasks.flatMap(({ segments }) => segments.map(({ startsAt }) => startsAt.slice(0, 10)))),
+    worked: new Set(tasks.flatMap(datesOf)),
     stretches: moments.map(({ from, to }) => ({ from: from.slice(0, 10), to: to.slice(0, 10) })),
   }
+}
+
+/** Done work has no segments left, only its begin and end. */
+function datesOf({ segments, endsAt }: WorkPlanTask): readonly string[] {
+  return segments.length === 0 ? [dateOf(endsAt)] : segments.map(({ startsAt }) => dateOf(startsAt))
 }
 
 function roomDay(
@@ -87,15 +91,15 @@ function roomDay(
   if (backOn === null) return { ...base, kind: 'noWork' }
   if (date >= backOn) return { ...base, kind: 'ready' }
   const here = course.stretches.find(({ from, to }) => from <= date && date <= to)
-  if (here === undefined) {
+  const isWorked = course.worked.has(date)
+  if (here === undefined && !isWorked) {
     const beginsOn = course.stretches.find(({ from }) => from > date)?.from ?? null
-    const isBegun = (course.stretches[0]?.from ?? '') < date
+    const isBegun = [...course.worked].some((day) => day < date)
     return { ...base, kind: isBegun ? 'givenBack' : 'notBegun', beginsOn }
   }
-  const isWorked = course.worked.has(date)
   const dryUntil = wetAt(course, `${date}T${isWorked ? hours.to : hours.from}`)
   const kind = isWorked ? 'inWork' : dryUntil === null ? 'closed' : 'drying'
-  return { ...base, kind, dryUntil, freeOn: addDays(here.to, 1) }
+  return { ...base, kind, dryUntil, freeOn: addDays(here?.to ?? date, 1) }
 }
 
 /** Until when something is wet that was wet at a moment; null where nothing was. */

@@ -186,7 +186,7 @@ function openingsOf(job: Job, roomIds: ReadonlySet<RoomId>, at: Place): readonly
 }
 
 /** A letter of the faces in use is on average about so much of its size wide. */
-const letterShare = 0.54
+const letterShare = 0.58
 const lineShare = 1.2
 
 interface FittedLines {

@@ -140,6 +140,7 @@ journey('a whole job, from what was found to a ticked step, found again after a 
   expect(readFileSync(list, 'utf8')).toContain('Oat')
 
   await goTo(page, 'Site')
+  await page.getByRole('listbox', { name: 'Rooms' }).getByRole('option').first().click()
   await page.getByRole('button', { name: /^Walls, first coat: tick as done/ }).click()
   const outOfOrder = page.getByRole('alertdialog')
   await outOfOrder.getByText(/^Not ticked yet, and before it in the order of the work/).waitFor()
@@ -160,6 +161,7 @@ journey('a whole job, from what was found to a ticked step, found again after a 
   await goTo(page, 'Calendar')
   await page.getByText(accepted.slice(0, accepted.indexOf(':'))).waitFor()
   await goTo(page, 'Site')
+  await page.getByRole('listbox', { name: 'Rooms' }).getByRole('option').first().click()
   await page.getByRole('button', { name: /^Set up: take the tick back/ }).waitFor()
   await page.getByText(steps, { exact: true }).waitFor()
   await goTo(page, 'Paper')

@@ -89,6 +89,22 @@ test('of a room whose work is done the plan says nothing: what was worked and dr
   expect(done.on('2027-04-14').get(study)?.kind).toBe('ready')
 })
 
+test('done work without segments counts on the day it ended, and the room is begun from then on', () => {
+  const [prime, coat] = plan.tasks
+  if (prime === undefined || coat === undefined) throw new Error('the plan has two tasks')
+  const ticked = houseDays(job, {
+    ...plan,
+    tasks: [{ ...prime, segments: [] }, coat],
+    roomsOutOfUse: [{ roomId: study, from: '2027-04-12T00:00', to: '2027-04-13T23:59' }],
+  })
+  expect(['01', '02', '05'].map((day) => ticked.on(`2027-04-${day}`).get(study)?.kind)).toEqual([
+    'notBegun',
+    'inWork',
+    'givenBack',
+  ])
+  expect(ticked.dates[0]).toBe('2027-04-02')
+})
+
 test('a room without work in the plan is said to have none', () => {
   const others = [...houseDays(job, plan).on('2027-04-02')].filter(([id]) => id !== study)
   expect(others.map(([, { kind }]) => kind)).toEqual(['noWork'])

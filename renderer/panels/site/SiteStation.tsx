@@ -1,7 +1,7 @@
 import { dateWords } from '../../../core/time/date-words.ts'
 import '../parts/station-page.css'
 import './site.css'
-import { useMemo } from 'react'
+import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { passStates } from '../../../core/progress/pass-states.ts'
 import { readiness } from '../../../core/progress/readiness.ts'
@@ -31,12 +31,16 @@ import { PassesTab } from './PassesTab.tsx'
 import { PunchTab } from './PunchTab.tsx'
 import { RegisterTab } from './RegisterTab.tsx'
 import { RoomList } from './RoomList.tsx'
+import { usePassNames } from './step-pass-names.ts'
+import { TodayPane } from './TodayPane.tsx'
 
 /** What got done: passes ticked room by room, what is drying, what is left, and when the house is free again. */
 export function SiteStation() {
   const job = useJob()
   const specification = useSpecification()
   const { now } = useSiteNow()
+  const nameOf = usePassNames()
+  const [isToday, setToday] = useState(true)
   const viewRoom = useView((state) => state.roomId)
   const progress = useMemo(() => jobProgress(job, specification, now), [job, specification, now])
   const forecast = useForecast()
@@ -59,18 +63,42 @@ export function SiteStation() {
       </section>
     )
   }
+  function openRoom(roomId: RoomId) {
+    viewStore.setState({ roomId })
+    setToday(false)
+  }
+
   return (
     <section className="station-page site" aria-label="Site">
       <SiteHead progress={progress} />
       <div className="site-panes">
-        <RoomList
-          rooms={rooms}
-          system={job.header.unitSystem}
-          roomId={room.roomId}
-          onPick={(roomId) => viewStore.setState({ roomId })}
-        />
+        <div className="site-list">
+          <Button
+            className={isToday ? 'today-button today-open' : 'today-button'}
+            aria-pressed={isToday}
+            onPress={() => setToday(true)}
+          >
+            Today
+          </Button>
+          <RoomList
+            rooms={rooms}
+            system={job.header.unitSystem}
+            roomId={isToday ? null : room.roomId}
+            onPick={openRoom}
+          />
+        </div>
         <div className="site-room">
-          <RoomLeaves room={room} now={now} />
+          {isToday ? (
+            <TodayPane
+              plan={plan}
+              forecast={forecast.plan?.workPlan ?? null}
+              now={now}
+              nameOf={nameOf}
+              onPickRoom={openRoom}
+            />
+          ) : (
+            <RoomLeaves room={room} now={now} nameOf={nameOf} />
+          )}
         </div>
       </div>
     </section>
@@ -78,7 +106,12 @@ export function SiteStation() {
 }
 
 /** The tabs of one room set: its passes, what was found, what was taken off, and what is to make good in the house. */
-function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: string }) {
+function RoomLeaves(props: {
+  readonly room: RoomProgress
+  readonly now: string
+  readonly nameOf: (stepKey: string) => string
+}) {
+  const { room, now, nameOf } = props
   const job = useJob()
   const takeoff = useTakeoff()
   const specification = useSpecification()
@@ -97,7 +130,9 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
         {
           id: 'steps',
           title: 'Passes',
-          page: () => <RoomPasses key={room.roomId} roomId={room.roomId} states={states} now={now} />,
+          page: () => (
+            <RoomPasses key={room.roomId} roomId={room.roomId} states={states} now={now} nameOf={nameOf} />
+          ),
         },
         {
           id: 'found',
@@ -154,13 +189,13 @@ function RoomLeaves({ room, now }: { readonly room: RoomProgress; readonly now: 
   )
 }
 
-/** What a room set's passes wait for may be a pass of another set; each is named by the pass its step is in. */
 function RoomPasses(props: {
   readonly roomId: RoomId
   readonly states: ReadonlyMap<string, StepProgress>
   readonly now: string
+  readonly nameOf: (stepKey: string) => string
 }) {
-  const { roomId, states, now } = props
+  const { roomId, states, now, nameOf } = props
   const job = useJob()
   const specification = useSpecification()
   const passes = usePasses()
@@ -169,14 +204,6 @@ function RoomPasses(props: {
     [job, passes, specification, states, now],
   )
   const ready = useMemo(() => readiness(job, specification, states, now), [job, specification, states, now])
-  const passOfStep = useMemo(
-    () => new Map(passes.passes.flatMap(({ name, stepKeys }) => stepKeys.map((key) => [key, name]))),
-    [passes],
-  )
-  const nameOf = (stepKey: string) => {
-    const name = passOfStep.get(stepKey)
-    return name === undefined ? 'an earlier step' : `“${name}”`
-  }
   return (
     <PassesTab
       passes={all.filter(({ pass }) => pass.roomSetId === roomId)}

@@ -35,6 +35,22 @@ export function addMarks(
   )
 }
 
+interface NotedMark extends Pick<Mark, 'stepKey' | 'mark' | 'at' | 'crewMemberIds'> {
+  readonly note?: string
+}
+
+/** Marks of several steps, each with its own time, people and note, as one action. */
+export function addNotedMarks(action: string, marks: readonly NotedMark[]): boolean {
+  return command(
+    action,
+    ...marks.map(({ stepKey, mark, at, ...rest }) => ({
+      kind: 'putRecord' as const,
+      collection: 'marks' as const,
+      record: markOf(stepKey, mark, at, rest),
+    })),
+  )
+}
+
 function markOf(stepKey: string, mark: Mark['mark'], at: string, rest: Rest): Mark {
   return {
     id: newId('mark'),

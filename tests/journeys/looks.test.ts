@@ -1,0 +1,47 @@
+import { expect } from 'vitest'
+import { browserJourney } from './hosts.ts'
+
+browserJourney(
+  'the house is looked at day by day, a wall picked in the picture gets a color, and a morning is ticked',
+  async ({ page }) => {
+    const goTo = (station: string) =>
+      page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: station }).click()
+    await page.getByTestId('house-figures').waitFor()
+    await goTo('Finish')
+    const house = page.getByRole('img', { name: /^The house in its colors/ })
+    await house.waitFor()
+    await house.getByText('Kitchen', { exact: true }).waitFor()
+    const ceiling = await house.locator('polygon', { hasText: 'Kitchen: ceiling' }).boundingBox()
+    if (ceiling === null) throw new Error('the kitchen is not drawn')
+    await page.mouse.click(ceiling.x + ceiling.width / 2, ceiling.y + ceiling.height / 2)
+    const palette = page.getByRole('toolbar', { name: 'Color of Kitchen: ceiling' })
+    await palette.getByRole('button', { name: 'Morning blue' }).click()
+    await expect
+      .poll(() => palette.getByRole('button', { name: 'Morning blue' }).getAttribute('aria-pressed'))
+      .toBe('true')
+    await page.getByRole('button', { name: 'Ceiling: put back to the default' }).waitFor()
+
+    await goTo('Calendar')
+    await page.getByRole('button', { name: 'House on a day' }).click()
+    const day = page.getByRole('slider', { name: 'Day' })
+    await day.focus()
+    await page.keyboard.press('Home')
+    const first = await day.getAttribute('aria-valuetext')
+    await page.getByRole('img', { name: new RegExp(`^${first}\\. Not begun:.* In work:`) }).waitFor()
+    await page.keyboard.press('End')
+    await page.getByRole('img', { name: /\. Ready: / }).waitFor()
+    await page.getByRole('button', { name: 'Play the days' }).click()
+    await page.getByRole('button', { name: 'Stop', exact: true }).click()
+
+    await goTo('Site')
+    const today = page.getByRole('region', { name: 'Today' })
+    await today
+      .getByRole('button', { name: /: tick as done$/ })
+      .first()
+      .waitFor()
+    const line = today.getByRole('button', { name: /^Tick down to / }).first()
+    const name = ((await line.getAttribute('aria-label')) ?? '').replace('Tick down to ', '')
+    await line.click()
+    await page.getByRole('button', { name: `Undo: Tick down to ${name}` }).waitFor()
+  },
+)
