@@ -28,7 +28,7 @@ export function moveOpening(job: Job, { openingId, offset, wallId }: Command<'mo
   if (!opening.ok) return opening
   const leaves = wallId !== undefined && wallId !== opening.value.wallId
   if (leaves && opening.value.far !== null) {
-    const sentence = 'This opening joins two rooms. Part them before it goes to another wall.'
+    const sentence = 'This opening joins two rooms. Unlink them before it goes to another wall.'
     return fail('notAllowed', sentence, [openingId])
   }
   return setOpening(job, openingId, { offset, ...(wallId === undefined ? {} : { wallId }) })

@@ -77,10 +77,10 @@ export function BookPages(props: { readonly onDone: () => void }) {
           acceptedFileTypes={['application/json', '.json']}
           onSelect={(files) => files?.[0] && doing(importJob(files[0]))}
         >
-          <Button className="plain-button">Bring in a job file</Button>
+          <Button className="plain-button">Open a job file</Button>
         </FileTrigger>
         <Button className="plain-button" isDisabled={openKey === null} onPress={() => doing(exportJob())}>
-          Send out this job as a file
+          Save a copy of this job as a file
         </Button>
       </div>
       <div className="book-foot">

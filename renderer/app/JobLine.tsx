@@ -74,7 +74,7 @@ export function JobLine({ job, isOpen, onOpen, onChanged }: JobLineProps) {
                   {job.isPutAway ? 'Take up again' : 'Put away'}
                 </MenuItem>
                 <MenuItem id="leave" className="choice-item">
-                  Take out of the book
+                  Delete from the book
                 </MenuItem>
               </Menu>
             </Popover>

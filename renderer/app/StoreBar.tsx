@@ -131,7 +131,7 @@ function Behind() {
 function Gone() {
   return (
     <Bar
-      label="Taken out of the book"
+      label="Deleted from the book"
       kind="stop"
       buttons={
         <>

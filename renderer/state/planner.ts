@@ -48,7 +48,7 @@ const idle: SearchState = {
   broken: null,
 }
 
-/** After so long a search rests; "Look further" gives it as long again. */
+/** After so long a search rests; "Keep improving" gives it as long again. */
 const secondsPerRun = 20
 
 const stores: Readonly<Record<SearchName, StoreApi<SearchState>>> = {

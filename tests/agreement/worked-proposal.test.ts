@@ -63,7 +63,7 @@ function changed(from: Job, changes: typeof ceilingToo): Job {
 }
 
 /*
- * Walls alone. Labor: covering 20.83, walls 142.08, setting up one day 15.63 = 178.54. Paint: 3 gallons at 45.00 = 135.00. Used up: tape 7.00,
+ * Walls alone. Labor: covering 20.83, walls 142.08, setting up one day 15.63 = 178.54. Paint: 3 gallons at 45.00 = 135.00. Sundries: tape 7.00,
  * sleeve 6.00, brush 16.00, covering 14.00, (312.8 + 30) min at 1.00 an hour = 5.71; 48.71. Cost 362.25; overhead 10 % 36.23; contingency
  * 5 % of 398.48 = 19.92; profit 418.40 x 20 / 80 = 104.60. Before tax 523.00. Tax 6 % of 183.71 = 11.02.
  */

@@ -28,6 +28,8 @@ test('the packaged program starts from its archive alone, stores an edit and pri
   const environment = { ...programEnvironment(data), ...display.environment, ...preloads }
 
   const first = await startPackaged(folder, { ...environment, ...temptations(data) })
+  await first.page.getByRole('button', { name: 'Look at the demo house' }).click()
+  await first.page.waitForSelector('.sheet canvas')
   const before = granted(await askFrom(first.page, 'listJobs', {}))
   expect(before).toHaveLength(1)
   const jobKey = before[0]?.jobKey ?? ''
@@ -119,7 +121,7 @@ async function startPackaged(folder: string, env: Record<string, string>): Promi
   const { browser, said } = await connect(program)
   const page = browser.contexts()[0]?.pages()[0]
   if (page === undefined) throw new Error('The packaged program shows no window')
-  await page.waitForSelector('.sheet canvas')
+  await page.getByRole('button', { name: 'Book of jobs' }).waitFor()
   const end = async () => {
     const ended = new Promise((resolve) => program.once('exit', resolve))
     await page.close()

@@ -9,7 +9,10 @@ const jobFile = join(import.meta.dirname, '..', '..', 'demo-data', 'l-shaped-roo
 async function openCalendar(page: Page): Promise<void> {
   await page.getByTestId('house-figures').waitFor()
   await page.getByRole('button', { name: 'Book of jobs' }).click()
-  await page.locator('input[type="file"]').setInputFiles(jobFile)
+  await page
+    .getByRole('dialog', { name: 'Book of jobs' })
+    .locator('input[type="file"]')
+    .setInputFiles(jobFile)
   await page.locator('footer').getByText('One L-shaped room').waitFor()
   await page.keyboard.press('Alt+5')
   await firstPlan(page)
@@ -83,7 +86,7 @@ journey(
 
     await picked.getByRole('button', { name: 'Unpin' }).press('Enter')
     await compared(page)
-    await tried(page).getByRole('button', { name: 'Leave it' }).press('Enter')
+    await tried(page).getByRole('button', { name: 'Cancel' }).press('Enter')
     await expect.poll(() => tried(page).count()).toBe(0)
     await expect.poll(() => page.locator('[data-lane^="room-"] circle.plan-pin').count()).toBe(1)
   },
@@ -106,7 +109,7 @@ browserJourney(
       .getByText(/^Pin “/)
       .waitFor()
     await page.keyboard.press('Escape')
-    await tried(page).getByRole('button', { name: 'Leave it' }).click()
+    await tried(page).getByRole('button', { name: 'Cancel' }).click()
     await expect.poll(() => tried(page).count()).toBe(0)
   },
 )

@@ -40,7 +40,7 @@ journey('a job taken out of the book comes back alone, out of the backup made be
   await page.getByRole('button', { name: 'Book of jobs' }).click()
   const book = page.getByRole('dialog', { name: 'Book of jobs' })
   await book.getByRole('button', { name: 'More for Mill lane' }).click()
-  await page.getByRole('menuitem', { name: 'Take out of the book' }).click()
+  await page.getByRole('menuitem', { name: 'Delete from the book' }).click()
   await page.getByRole('button', { name: 'Take it out; the backup keeps it' }).click()
   await page.getByText('Mill lane').first().waitFor({ state: 'hidden' })
   await page.keyboard.press('Escape')

@@ -70,7 +70,9 @@ async function recordCrack(page: Page): Promise<void> {
 
 async function pickFinishes(page: Page): Promise<void> {
   await goTo(page, 'Finish')
-  await choose(page, /Ceiling: color/, 'Ceiling white')
+  await page.getByRole('button', { name: 'Add a color' }).click()
+  await page.getByRole('textbox', { name: 'Name of the color' }).last().fill('Oat')
+  await page.keyboard.press('Enter')
   await choose(page, /Walls: color/, 'Oat')
   await choose(page, /Walls: sheen/, 'matte')
   await page.getByRole('tab', { name: 'Steps and reasons' }).click()
@@ -144,7 +146,7 @@ journey('a whole job, from what was found to a ticked step, found again after a 
   await page.getByRole('button', { name: /^Walls, first coat: tick as done/ }).click()
   const outOfOrder = page.getByRole('alertdialog')
   await outOfOrder.getByText(/^Not ticked yet, and before it in the order of the work/).waitFor()
-  await outOfOrder.getByRole('button', { name: 'Leave it' }).click()
+  await outOfOrder.getByRole('button', { name: 'Cancel' }).click()
   await page.getByRole('button', { name: /^Set up: tick as done/ }).click()
   await page.getByRole('button', { name: /^Set up: take the tick back/ }).waitFor()
   const steps = await textOf(page.getByText(/^[1-9]\d* of \d+$/))

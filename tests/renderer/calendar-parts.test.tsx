@@ -153,11 +153,11 @@ test('a clash is named with its steps, and called impossible only where that is 
   const clash = { sentence: 'Two steps wait for one another.', taskIds }
   const proved = said({ state: { clash: { ...clash, isProved: true } } })
   expect(proved).toContain('There can be no plan')
-  expect(proved).not.toContain('Look further')
+  expect(proved).not.toContain('Keep improving')
   for (const id of taskIds) expect(proved).toContain(words.title(id))
   const open = said({ state: { clash: { ...clash, isProved: false } } })
   expect(open).toContain('No plan found yet')
-  expect(open).toContain('Look further')
+  expect(open).toContain('Keep improving')
 })
 
 function triedWith(search: Partial<SearchState>, present: typeof found | null, isPresentSettled = true) {

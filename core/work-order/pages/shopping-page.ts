@@ -28,7 +28,7 @@ function tripTable(trip: ShoppingTrip, system: LengthUnitSystem): Markup {
 <tbody>${byProduct(cans).map((lines) => canRow(lines, system))}</tbody></table>`
   }
 ${boxes(
-  'Used up',
+  'Sundries',
   pieces.map(({ count, item }) => `${count} × ${item}`),
 )}${boxes('Tools, from here on', trip.tools)}`
 }

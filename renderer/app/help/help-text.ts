@@ -64,7 +64,7 @@ const moving: HelpSection = {
   id: 'moving',
   title: 'Moving to another machine',
   paragraphs: [
-    'One job: Book of jobs, “Send out this job as a file”; on the other machine “Bring in a job file”.',
+    'One job: Book of jobs, “Save a copy of this job as a file”; on the other machine “Open a job file”.',
     'Everything: close the program on both machines. Copy the book, the files that belong to it and the folder of backups to the place where the program keeps its book on the other machine; its Help page says where.',
     'Do not keep the book in a folder that two machines share or synchronize while the program runs.',
   ],
@@ -117,7 +117,7 @@ const report: HelpSection = {
   title: 'When something goes wrong',
   paragraphs: [
     'Tell whoever gave you the program what you did, what you expected and what came instead, with the words on the screen and a picture of the window.',
-    'Attach the facts below and the job as a file (Book of jobs, “Send out this job as a file”). Names, addresses and pictures of your client are in that file: ask first, or take them out of a copy of the job.',
+    'Attach the facts below and the job as a file (Book of jobs, “Save a copy of this job as a file”). Names, addresses and pictures of your client are in that file: ask first, or take them out of a copy of the job.',
     'Do not send the whole book: it holds all your clients.',
   ],
 }

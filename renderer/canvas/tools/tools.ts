@@ -26,7 +26,7 @@ export const toolWords: Readonly<
     hint: 'Click to select, drag to move a room, wall, corner or opening; drag on empty paper to sweep up several.',
   },
   rectangle: {
-    name: 'Square room',
+    name: 'Rectangle',
     key: 'r',
     hint: "Drag from corner to corner; or click a corner, type 12' x 10' 6\" and press Enter.",
   },

@@ -73,7 +73,7 @@ function Clash(props: { readonly clash: PlanClash; readonly titleOf: (id: string
       </p>
       {isProved ? null : (
         <Button className="plain-button" onPress={() => lookFurther('present')}>
-          Look further
+          Keep improving
         </Button>
       )}
     </Callout>

@@ -146,12 +146,12 @@ export function AcceptBlock(props: {
             onPress={() =>
               tryChange({
                 key: 'afresh',
-                name: 'Plan afresh, free of what was accepted',
+                name: 'Re-plan from scratch, free of what was accepted',
                 commands: [{ kind: 'removeRecord', collection: 'issued', id: accepted.id }],
               })
             }
           >
-            Plan afresh, free of its promises
+            Re-plan from scratch, free of its promises
           </Button>
         </>
       )}

@@ -52,7 +52,7 @@ export function PlanStatus(props: {
         </Button>
       ) : state.isFinished ? null : (
         <Button className="plain-button" onPress={() => lookFurther(props.isTrial ? 'trial' : 'present')}>
-          Look further
+          Keep improving
         </Button>
       )}
     </div>

@@ -74,7 +74,7 @@ export function TrialBar(props: {
           Take it
         </Button>
         <Button className="plain-button" onPress={dropTrial}>
-          Leave it
+          Cancel
         </Button>
         {!hasAnswer || drawing === undefined ? null : (
           <Button

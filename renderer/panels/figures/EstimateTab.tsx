@@ -11,7 +11,7 @@ import { PricePercentages } from './PricePercentages.tsx'
 const kindWords: Readonly<Record<EstimateLineKind, string>> = {
   labour: 'Labor with burden',
   material: 'Material',
-  sundry: 'Used up',
+  sundry: 'Sundries',
   overhead: 'Overhead',
   contingency: 'Contingency',
   profit: 'Profit',
@@ -84,7 +84,7 @@ function Totals({ estimate }: { readonly estimate: Estimate }) {
   const lines = [
     [`Labour, ${formatMinutes(totals.labourMinutes)} with burden`, totals.labour],
     ['Materials', totals.materials],
-    ['Used up', totals.sundries],
+    ['Sundries', totals.sundries],
     ['Overhead', totals.overhead],
     ['Contingency', totals.contingency],
     ['Profit', totals.profit],

@@ -35,7 +35,7 @@ export function MaterialsTab(props: MaterialsProps) {
             picked={picked}
             onPick={setPicked}
           />
-          <h3 className="table-title">Used up besides paint</h3>
+          <h3 className="table-title">Sundries: what is used up besides paint</h3>
           <table className="pick-table">
             <thead>
               <tr>

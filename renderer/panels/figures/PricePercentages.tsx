@@ -54,7 +54,7 @@ export function PricePercentages({ rules }: { readonly rules: PriceRules }) {
           }
         />
         <EntryField
-          label="Used up by the hour"
+          label="Sundries by the hour"
           shown={(rules.sundriesCentsPerHour / 100).toFixed(2)}
           read={moneyEntry}
           width="short"

@@ -137,7 +137,7 @@ function columnsOf(system: LengthUnitSystem, all: QuantityTotals): readonly Colu
     length('length', 'Run'),
     length('cuttingIn', 'Cutting in'),
     length('masking', 'Masked'),
-    length('glassPerimeter', 'Glass edge'),
+    length('glassPerimeter', 'Glass cut-in'),
     {
       id: 'count',
       head: 'Pieces',

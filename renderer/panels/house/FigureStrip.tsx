@@ -60,7 +60,7 @@ export function FigureStrip() {
             Sash wood
           </th>
           <th scope="col" className="number">
-            Round the glass
+            Glass cut-in
           </th>
         </tr>
       </thead>

@@ -74,8 +74,7 @@ function NothingSelected(props: { readonly isEmpty: boolean }) {
           </button>
         </p>
         <p>
-          Or draw the first room: take “Square room”, drag from corner to corner, and read its length as you
-          go.
+          Or draw the first room: take “Rectangle”, drag from corner to corner, and read its length as you go.
         </p>
         <p>Or click one corner, type the two sides like 12' x 10' 6", and press Enter.</p>
         <p className="quiet">

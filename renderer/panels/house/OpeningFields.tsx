@@ -134,7 +134,7 @@ function Shared({ opening }: PartProps) {
       </p>
       {far ? (
         <button type="button" className="plain-button" onClick={() => join(null)}>
-          Part them
+          Unlink
         </button>
       ) : behind !== null && behindRoom ? (
         <button

@@ -24,7 +24,7 @@ export function ShapeFields(props: { readonly room: Room }) {
               label="Shape"
               options={[
                 { id: 'level', label: 'Level' },
-                { id: 'stair', label: 'Raked line (stair)' },
+                { id: 'stair', label: 'Stair slope' },
               ]}
               chosen={room.floor.kind}
               onChoose={() => setFloor({ kind: 'level' })}

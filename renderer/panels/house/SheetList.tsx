@@ -179,7 +179,7 @@ function RoomNames(props: { readonly storeyId: string }) {
   const selectedIds = useView((state) => state.selectedIds)
   const rooms = records(job.rooms).filter((room) => room.storeyId === props.storeyId)
   if (rooms.length === 0)
-    return <p className="quiet">Nothing drawn yet. Take “Square room” and drag on the sheet.</p>
+    return <p className="quiet">Nothing drawn yet. Take “Rectangle” and drag on the sheet.</p>
   return (
     <ul className="room-names">
       {rooms.map((room) => (

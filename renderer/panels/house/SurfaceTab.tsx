@@ -106,7 +106,7 @@ function Derivation(props: { readonly surface: SurfaceQuantity; readonly system:
     ['Length', surface.length > 0 ? formatLength(surface.length, system) : null],
     ['Cutting-in', surface.cuttingIn > 0 ? formatLength(surface.cuttingIn, system) : null],
     ['Masking', surface.masking > 0 ? formatLength(surface.masking, system) : null],
-    ['Round the glass', surface.glassPerimeter > 0 ? formatLength(surface.glassPerimeter, system) : null],
+    ['Glass cut-in', surface.glassPerimeter > 0 ? formatLength(surface.glassPerimeter, system) : null],
     ['Pieces', surface.count > 0 ? String(surface.count) : null],
   ].filter((row): row is [string, string] => row[1] !== null && row[1] !== undefined)
   return (

@@ -141,7 +141,7 @@ function Proposal(props: {
           Agreed: make it a change order
         </Button>
         <Button className="plain-button" onPress={onDone}>
-          Leave it
+          Cancel
         </Button>
       </div>
     </section>

@@ -43,7 +43,7 @@ export function OutOfOrder(props: {
                   Tick it all the same
                 </Button>
                 <Button className="plain-button" autoFocus onPress={onAnswer}>
-                  Leave it
+                  Cancel
                 </Button>
               </div>
             </>

@@ -180,7 +180,7 @@ function RoomLeaves(props: {
         },
         {
           id: 'punch',
-          title: 'To make good',
+          title: 'Punch list',
           page: () => <PunchTab job={job} specification={specification} now={now} />,
         },
       ]}

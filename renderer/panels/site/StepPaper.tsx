@@ -167,7 +167,7 @@ function MarkButtons(props: { readonly isMarked: boolean; readonly onMark: (kind
         Do again
       </Button>
       <Button className="plain-button" onPress={() => onMark('skipped')}>
-        Leave out
+        Skip
       </Button>
       {props.isMarked ? (
         <Button className="plain-button" onPress={() => onMark('cleared')}>

@@ -39,7 +39,7 @@ export function ExistingPaper({ job, surface }: { readonly job: Job; readonly su
     <section className="block" aria-label="What is there now">
       <h3>What is there now</h3>
       <ScopeBar
-        label="Say it for"
+        label="Applies to"
         scopes={scopes}
         wordsOf={(each) => scopeWords(job, surface, each)}
         ownLevels={ownLevels}

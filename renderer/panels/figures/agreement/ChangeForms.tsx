@@ -220,7 +220,7 @@ function NewChange(props: {
           Write the change order
         </Button>
         <Button className="plain-button" onPress={onDone}>
-          Leave it
+          Cancel
         </Button>
       </div>
     </>

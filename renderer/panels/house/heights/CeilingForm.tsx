@@ -23,7 +23,7 @@ const shapeWords: Readonly<Record<CeilingShape['kind'], string>> = {
   shed: 'Sloping one way (shed)',
   gable: 'Two slopes (gable)',
   vault: 'Two slopes with a flat (vault)',
-  stair: 'Raked line (stair)',
+  stair: 'Stair slope',
 }
 
 const sideWords: Readonly<Record<PlanSide, string>> = {

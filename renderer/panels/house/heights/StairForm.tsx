@@ -122,7 +122,7 @@ function StairFields({ room, onDone }: { readonly room: Room; readonly onDone: (
           Set this stair
         </button>
         <button type="button" className="plain-button" onClick={onDone}>
-          Leave it
+          Cancel
         </button>
       </span>
     </section>

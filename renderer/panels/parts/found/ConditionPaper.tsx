@@ -199,7 +199,7 @@ export function FormButtons(props: {
         {props.isNew ? 'Record it' : 'Store the change'}
       </Button>
       <Button className="plain-button" onPress={props.onCancel}>
-        Leave it
+        Cancel
       </Button>
     </div>
   )
