@@ -42,7 +42,7 @@ export const keyPlaces: readonly KeyPlace[] = [
     where: 'House, on the sheet',
     lines: [
       { keys: ['V'], does: 'Pick and move' },
-      { keys: ['R'], does: 'Draw a square room' },
+      { keys: ['R'], does: 'Draw a rectangular room' },
       { keys: ['C'], does: 'Draw a room by its corners' },
       { keys: ['D'], does: 'Hang a door' },
       { keys: ['O'], does: 'Place a cased opening' },

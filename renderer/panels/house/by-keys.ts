@@ -16,7 +16,7 @@ import { readSides } from '../../canvas/tools/rectangle.ts'
 import { jobStore, viewStore } from '../../state/app.ts'
 import { command } from '../parts/edits.ts'
 
-/** A square room of a typed size, clear of what is drawn; answers a sentence when the size cannot be read. */
+/** A rectangular room of a typed size, clear of what is drawn; answers a sentence when the size cannot be read. */
 export function addRoomOfSize(job: Job, text: string): string | null {
   const around = surroundings(job)
   const sides = readSides(text, around)
