@@ -36,6 +36,7 @@ test('the list of keys for the walk is the table of the Walk', () => {
 const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'app/keys.ts': ['everywhere'],
   'panels/parts/key-names.ts': ['everywhere', 'house'],
+  'panels/house/underlay/ScalePage.tsx': ['house'],
   'panels/house/house-keys.ts': ['house'],
   'panels/house/SheetList.tsx': ['house'],
   'panels/house/tape-list/TapeList.tsx': ['fields'],
