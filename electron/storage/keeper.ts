@@ -183,7 +183,7 @@ class BookKeeper implements Keeper {
       const failed =
         this.#current.kind === 'open' ? await this.#current.session.backUp('beforeRemoval') : null
       if (failed !== null) {
-        return fail('storageFailed', `The job was not taken out, for there would be no way back. ${failed}`)
+        return fail('storageFailed', `The job was not deleted, for there would be no way back. ${failed}`)
       }
       const again = this.store()
       return again.ok ? again.value.delete(jobKey) : again

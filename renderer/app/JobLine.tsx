@@ -36,7 +36,7 @@ export function JobLine({ job, isOpen, onOpen, onChanged }: JobLineProps) {
       {asked === 'leave' ? (
         <span className="button-row">
           <Button className="stop-button" onPress={() => done(deleteJob(job.jobKey))}>
-            Take it out; the backup keeps it
+            Delete it; the backup keeps it
           </Button>
           <Button className="plain-button" onPress={() => setAsked(null)}>
             Keep it

@@ -142,7 +142,7 @@ function Gone() {
         </>
       }
     >
-      <strong>This job was taken out of the book in another window.</strong> What you see here is kept on this
+      <strong>This job was deleted from the book in another window.</strong> What you see here is kept on this
       page only.
     </Bar>
   )

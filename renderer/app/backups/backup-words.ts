@@ -4,7 +4,7 @@ import { momentWords } from '../../../core/time/date-words.ts'
 export const kindWords: Readonly<Record<BackupKind, string>> = {
   work: 'made while working',
   beforeForm: 'before a newer program changed the form of the book',
-  beforeRemoval: 'before a job was taken out',
+  beforeRemoval: 'before a job was deleted',
   exchanged: 'what was stored when the file was exchanged',
   setAside: 'a book that was set aside, with its log',
 }

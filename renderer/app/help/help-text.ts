@@ -47,7 +47,7 @@ function backups(facts: HelpFacts | null): HelpSection {
     id: 'backups',
     title: 'Backups, and going back to one',
     paragraphs: [
-      `The program copies the whole book by itself into ${folder}: after every session, every three hours of work, before a job is taken out, and before a newer version changes the form of the book. Of the copies made while working all of the last day are kept, one of each day for two weeks, and one of each week for a year.`,
+      `The program copies the whole book by itself into ${folder}: after every session, every three hours of work, before a job is deleted, and before a newer version changes the form of the book. Of the copies made while working all of the last day are kept, one of each day for two weeks, and one of each week for a year.`,
       'To go back: Book of jobs, “Go back to a backup”. The page lists the backups, lets you look inside each, and brings back one job or the whole book; the present book is set aside among the backups, nothing is deleted. Where the book cannot be opened, the program shows that page by itself.',
       'By hand, should the program not start at all: close it. Move the book and the files that belong to it (-wal, -shm, .lock) together into a folder of your own; delete nothing. Copy the backup to where the book was, give it the name of the book, and start the program.',
       'These backups lie on the same disk as the book. Copy the folder to another disk, or send jobs out as files, as often as you would not like to do the work again.',
