@@ -119,7 +119,9 @@ async function startPackaged(folder: string, env: Record<string, string>): Promi
   )
   onTestFinished(() => endProcess(program))
   const { browser, said } = await connect(program)
-  const page = browser.contexts()[0]?.pages()[0]
+  const [context] = browser.contexts()
+  // The port may answer before there is a window.
+  const page = context?.pages()[0] ?? (await context?.waitForEvent('page'))
   if (page === undefined) throw new Error('The packaged program shows no window')
   await page.getByRole('button', { name: 'Book of jobs' }).waitFor()
   const end = async () => {
