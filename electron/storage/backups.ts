@@ -2,6 +2,7 @@ import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import BetterSqlite3, { type Database } from 'better-sqlite3'
 import type { BackupKind, BackupSummary } from '../../core/contract/book.ts'
+import { shopKey } from '../../core/contract/requests.ts'
 import { compareText } from '../../core/words/text.ts'
 import { backupsToRemove } from './backup-keeping.ts'
 import { type BackupName, nameBackup, readBackupName } from './backup-names.ts'
@@ -51,12 +52,16 @@ export async function listBackups(bookPath: string): Promise<readonly BackupSumm
   return summaries
 }
 
-/** A book set aside may have a log; then only a copy could be counted without touching it, which is done when somebody looks inside. */
+/** Without the shop sheet. A book set aside may have a log; then only a copy could be counted without touching it, which is done when somebody looks inside. */
 function countJobs(path: string): number | null {
   if (hasLog(path)) return null
   return readQuietly(
     path,
-    (database) => database.prepare<[], number>('SELECT count(*) FROM jobs').pluck().get() ?? null,
+    (database) =>
+      database
+        .prepare<[string], number>('SELECT count(*) FROM jobs WHERE job_key <> ?')
+        .pluck()
+        .get(shopKey) ?? null,
   )
 }
 
