@@ -6,5 +6,7 @@ export default defineConfig({
     include: ['**/*.test.ts', '**/*.test.tsx'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // One for each core: by itself one is left free, though journeys wait more than they work.
+    maxWorkers: '100%',
   },
 })
