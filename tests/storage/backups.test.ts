@@ -148,7 +148,7 @@ test('a job that could not be backed up is not taken out', async () => {
   writeFileSync(backupFolder(path), 'not a folder')
   const [listed] = granted(granted(keeper.store()).list())
   const refused = await keeper.remove(listed?.jobKey ?? '')
-  expect(refused.ok ? '' : refused.problem.sentence).toContain('was not taken out')
+  expect(refused.ok ? '' : refused.problem.sentence).toContain('was not deleted')
   expect(granted(granted(keeper.store()).list())).toHaveLength(1)
   rmSync(backupFolder(path))
 })
