@@ -241,7 +241,7 @@ const difficultyRule: HouseRule = {
   level: 'house',
   theme: 'difficulty',
   title: 'Difficulty',
-  found: 'Work overhead, on stairs, on upper stories, around people.',
+  found: 'Work overhead, on stairs, on upper floors, around people.',
   reason: 'The same quantity takes longer off a ladder, on a stair, upstairs and around a family.',
   source:
     'climbing + 20 %: UK trade article; upper stories + 5 % each: "Measuring Painter\'s Work" (19th century); the rest: shop assumption',
@@ -259,7 +259,7 @@ const difficultyRule: HouseRule = {
     storeyPercent: number(
       5,
       '%',
-      'Addition for each story above the ground story',
+      'Addition for each floor above the ground floor',
       '"Measuring Painter\'s Work" (19th century): + 5 % per story of 12 ft or less',
     ),
     occupiedPercent: number(10, '%', 'Addition in a lived-in house', shopAssumption),
