@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { granted } from '../storage/books.ts'
 import { askFrom } from './ask-host.ts'
-import { journey, type Program } from './hosts.ts'
+import { browserJourney, journey, type Program } from './hosts.ts'
 
 /** The size at which the page was looked at. */
 const small = { width: 1366, height: 768 }
@@ -31,30 +31,33 @@ function backups(page: Page) {
   return page.getByRole('region', { name: 'Backups' }).getByRole('button')
 }
 
-journey('a job taken out of the book comes back alone, out of the backup made before', async (program) => {
-  await program.page.getByRole('status').getByText('✓ Stored').waitFor()
-  granted(await askFrom(program.page, 'createJob', { title: 'Mill lane', unitSystem: 'imperial' }))
-  await program.restart()
-  const { page } = program
-  await page.setViewportSize(small)
-  await page.getByRole('button', { name: 'Book of jobs' }).click()
-  const book = page.getByRole('dialog', { name: 'Book of jobs' })
-  await book.getByRole('button', { name: 'More for Mill lane' }).click()
-  await page.getByRole('menuitem', { name: 'Delete from the book' }).click()
-  await page.getByRole('button', { name: 'Delete it; the backup keeps it' }).click()
-  await page.getByText('Mill lane').first().waitFor({ state: 'hidden' })
-  await page.keyboard.press('Escape')
-  const before = await titlesIn(page)
-  expect(before).not.toContain('Mill lane')
-  await openBackupPage(page)
-  await backups(page).filter({ hasText: 'before a job was deleted' }).click()
-  await page.getByRole('button', { name: 'Bring back Mill lane' }).waitFor()
-  await look(program, 'inside')
-  await page.getByRole('button', { name: 'Bring back Mill lane' }).click()
-  await page.getByRole('heading', { name: 'Go back to a backup' }).waitFor({ state: 'hidden' })
-  await page.getByRole('button', { name: /Job sheet.*Mill lane/ }).waitFor()
-  expect(await titlesIn(page)).toEqual([...before, 'Mill lane'].sort())
-})
+browserJourney(
+  'a job taken out of the book comes back alone, out of the backup made before',
+  async (program) => {
+    await program.page.getByRole('status').getByText('✓ Stored').waitFor()
+    granted(await askFrom(program.page, 'createJob', { title: 'Mill lane', unitSystem: 'imperial' }))
+    await program.restart()
+    const { page } = program
+    await page.setViewportSize(small)
+    await page.getByRole('button', { name: 'Book of jobs' }).click()
+    const book = page.getByRole('dialog', { name: 'Book of jobs' })
+    await book.getByRole('button', { name: 'More for Mill lane' }).click()
+    await page.getByRole('menuitem', { name: 'Delete from the book' }).click()
+    await page.getByRole('button', { name: 'Delete it; the backup keeps it' }).click()
+    await page.getByText('Mill lane').first().waitFor({ state: 'hidden' })
+    await page.keyboard.press('Escape')
+    const before = await titlesIn(page)
+    expect(before).not.toContain('Mill lane')
+    await openBackupPage(page)
+    await backups(page).filter({ hasText: 'before a job was deleted' }).click()
+    await page.getByRole('button', { name: 'Bring back Mill lane' }).waitFor()
+    await look(program, 'inside')
+    await page.getByRole('button', { name: 'Bring back Mill lane' }).click()
+    await page.getByRole('heading', { name: 'Go back to a backup' }).waitFor({ state: 'hidden' })
+    await page.getByRole('button', { name: /Job sheet.*Mill lane/ }).waitFor()
+    expect(await titlesIn(page)).toEqual([...before, 'Mill lane'].sort())
+  },
+)
 
 journey('the whole book goes back to a backup, and what it was is in the list', async (program) => {
   await program.page.getByRole('status').getByText('✓ Stored').waitFor()
@@ -96,7 +99,7 @@ journey('a damaged book starts the program all the same, on the page with the wa
   expect(await titlesIn(page)).toEqual(first)
 })
 
-journey('a missing book asks, and is found again when it is put back', async (program) => {
+browserJourney('a missing book asks, and is found again when it is put back', async (program) => {
   await program.page.getByRole('status').getByText('✓ Stored').waitFor()
   let moved = ''
   await program.restart((path) => {
@@ -113,7 +116,7 @@ journey('a missing book asks, and is found again when it is put back', async (pr
   expect(await titlesIn(page)).toHaveLength(1)
 })
 
-journey(
+browserJourney(
   'a book exchanged under the program: the edit stays on the page and goes into the book that comes back',
   async (program) => {
     const { page } = program

@@ -6,7 +6,7 @@ import { fail } from '../../core/project/problem.ts'
 import { granted } from '../storage/books.ts'
 import { askFrom } from './ask-host.ts'
 import { answerInstead, loseAnswers } from './host-answers.ts'
-import { journey, type Program } from './hosts.ts'
+import { browserJourney, journey, type Program } from './hosts.ts'
 
 const fullDisk = fail('storageFailed', 'The disk is full: the last edit was not stored.')
 
@@ -65,7 +65,7 @@ journey(
   },
 )
 
-journey('an edit whose answer was lost is in the book once, and undo goes on', async (program) => {
+browserJourney('an edit whose answer was lost is in the book once, and undo goes on', async (program) => {
   const { page } = program
   const jobKey = await openKey(page)
   const before = await clientInBook(page, jobKey)
@@ -80,7 +80,7 @@ journey('an edit whose answer was lost is in the book once, and undo goes on', a
   expect(await clientInBook(page, jobKey)).toBe(before)
 })
 
-journey('text that is typed and not taken counts as not stored', async (program) => {
+browserJourney('text that is typed and not taken counts as not stored', async (program) => {
   const { page } = program
   await openKey(page)
   await page.getByRole('button', { name: 'Kitchen', exact: true }).click()
