@@ -1,3 +1,4 @@
+import { groupedBy } from '../../lists/lists.ts'
 import type { Job } from '../../project/job.ts'
 import { type SurfaceClass, surfaceClasses } from '../../project/vocabulary.ts'
 import { amountsSum } from '../../specification/amounts.ts'
@@ -84,8 +85,8 @@ const numberWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six'] as cons
 /** One line for each paint and number of coats, with all it goes on. */
 function coatLines(job: Job, steps: readonly Step[]): readonly string[] {
   const coats = steps.filter(({ operation }) => operation === 'coat')
-  const groups = gathered(coats, ({ roomId, groupKey }) => `${roomId}/${groupKey}`)
-  const paints = gathered([...groups.values()], (group) => paintWords(job, group))
+  const groups = groupedBy(coats, ({ roomId, groupKey }) => `${roomId}/${groupKey}`)
+  const paints = groupedBy([...groups.values()], (group) => paintWords(job, group))
   const lines = [...paints].map(([paint, list]) => {
     const first = list.flatMap((group) => {
       const lowest = Math.min(...group.map(({ coat }) => coat))
@@ -105,20 +106,6 @@ function coatLines(job: Job, steps: readonly Step[]): readonly string[] {
 
 function placeOf(surfaceClass: SurfaceClass | null): number {
   return surfaceClass === null ? surfaceClasses.length : surfaceClasses.indexOf(surfaceClass)
-}
-
-function gathered<Item>(
-  items: readonly Item[],
-  keyOf: (item: Item) => string,
-): ReadonlyMap<string, readonly Item[]> {
-  const groups = new Map<string, Item[]>()
-  for (const item of items) {
-    const key = keyOf(item)
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [item])
-    else group.push(item)
-  }
-  return groups
 }
 
 /** `two coats of latex wall paint, Oat, eggshell`. */
