@@ -136,6 +136,7 @@ browserJourney('a room and its door by keyboard alone', async ({ page }) => {
   await page.getByLabel('A room by its size').focus()
   await page.keyboard.type("12' x 10'")
   await page.keyboard.press('Enter')
+  await page.getByRole('textbox', { name: 'Name' }).and(page.locator(':focus')).waitFor()
   // 2 * (12 + 10) * 8.
   expect((await figures(page, 'room-figures'))[0]).toBe(squareFeet(352))
   await page.getByRole('button', { name: 'Set it' }).focus()
