@@ -1,8 +1,9 @@
+import { groupedBy } from '../lists/lists.ts'
 import { type Job, records } from '../project/job.ts'
 import { resolveFinish } from '../project/scopes.ts'
 import type { RoomId, WallId } from '../project/sketch-records.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
-import type { Takeoff } from '../quantities/takeoff-types.ts'
+import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 
 /** A color as a drawing shows it: by itself, and by its letter where there is only black. */
 export interface ColorMark {
@@ -49,12 +50,7 @@ export function houseColors(job: Job, takeoff: Takeoff): HouseColors {
     const finish = resolveFinish(job, surface)
     return finish?.paint === true && finish.colourId !== null ? (marks.get(finish.colourId) ?? null) : null
   }
-  const byRoom = new Map<RoomId, SurfaceRef[]>()
-  for (const { roomId, surface } of takeoff.surfaces) {
-    const own = byRoom.get(roomId) ?? []
-    byRoom.set(roomId, own)
-    own.push(surface)
-  }
+  const byRoom = groupedBy(takeoff.surfaces, ({ roomId }) => roomId)
   const rooms = new Map([...byRoom].map(([roomId, own]) => [roomId, roomColors(roomId, own, on)]))
   return { marks: [...marks.values()], rooms, on }
 }
@@ -65,11 +61,11 @@ function letterAt(index: number): string {
   return index < 26 ? letter : letterAt(Math.floor(index / 26) - 1) + letter
 }
 
-function roomColors(roomId: RoomId, surfaces: readonly SurfaceRef[], on: HouseColors['on']): RoomColors {
+function roomColors(roomId: RoomId, surfaces: readonly SurfaceQuantity[], on: HouseColors['on']): RoomColors {
   const walls = new Map<WallId, WallColors>()
   const openings = new Map<string, ColorMark>()
   const woodwork: ColorMark[] = []
-  for (const surface of surfaces) {
+  for (const { surface } of surfaces) {
     const mark = on(surface)
     if (surface.kind === 'wall') {
       const known = walls.get(surface.wallId) ?? { upper: null, lower: undefined }

@@ -71,9 +71,11 @@ export function picturesOfJob(database: Database, jobKey: string): readonly Book
 
 /** Takes away the pictures that no photo, no floor and no paper refers to. */
 export function sweepPictures(database: Database): void {
+  const hashes = database.prepare<[], string>('SELECT hash FROM pictures').pluck().all()
+  // Most books have none; then all that refers to pictures need not be read at every start.
+  if (hashes.length === 0) return
   const { small, large } = referredBy(database, null)
   const referred = new Set([...small, ...large])
-  const hashes = database.prepare<[], string>('SELECT hash FROM pictures').pluck().all()
   const remove = database.prepare('DELETE FROM pictures WHERE hash = ?')
   const left = hashes.filter((hash) => !referred.has(hash))
   const removeAll = database.transaction(() => {

@@ -6,7 +6,6 @@ import { mergedCans, siteDays } from '../../../core/work-order/site-days.ts'
 import type { JudgedPlan, WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useSpecification } from '../../state/derived.ts'
 import { DayLegend, HouseOnDay } from '../parts/house-picture/HouseOnDay.tsx'
-import { useBox } from '../parts/house-picture/use-box.ts'
 
 /** Beside the day's passes: the house as it stands, cans to bring, what to cover and uncover. */
 export function TodayAside(props: {
@@ -18,7 +17,6 @@ export function TodayAside(props: {
 }) {
   const { job, plan, forecast, date } = props
   const specification = useSpecification()
-  const { frame, width, height } = useBox<HTMLDivElement>()
   const rooms = useMemo(() => houseDays(job, forecast).on(date), [job, forecast, date])
   const day = useMemo(() => {
     const tasks = plan.tasks.filter(({ segments }) =>
@@ -30,18 +28,7 @@ export function TodayAside(props: {
   const owner = day?.people.find(({ crewMemberId }) => crewMemberId === day.choresOwner)?.name
   return (
     <aside className="today-aside" aria-label="The house today">
-      <div ref={frame} className="today-house">
-        {width === 0 ? null : (
-          <HouseOnDay
-            job={job}
-            date={date}
-            rooms={rooms}
-            width={width}
-            height={height}
-            onPick={props.onPickRoom}
-          />
-        )}
-      </div>
+      <HouseOnDay className="today-house" job={job} date={date} rooms={rooms} onPick={props.onPickRoom} />
       <DayLegend rooms={rooms} />
       <div className="block">
         <h3>Cans to bring</h3>

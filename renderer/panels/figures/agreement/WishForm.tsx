@@ -18,6 +18,7 @@ import {
   surfaceClassWords,
 } from '../../../../core/specification/trade-words.ts'
 import { Choice, optionsOf } from '../../parts/Choice.tsx'
+import { finishClasses } from '../../parts/words.ts'
 
 /** What somebody fills in; what does not fit the kind is kept for when it is chosen again. */
 interface WishDraft {
@@ -49,16 +50,6 @@ const kindWords: Readonly<Record<WishKind, string>> = {
   sheen: 'Another sheen',
   product: 'Another product',
 }
-
-const finishProducts: readonly ProductClass[] = [
-  'latexCeiling',
-  'latexWall',
-  'waterborneEnamel',
-  'alkydEnamel',
-  'radiatorEnamel',
-  'clearVarnish',
-  'floorEnamel',
-]
 
 /** The changes a draft stands for, and the name it suggests; no changes where nothing of the kind is there. */
 export function wishOf(
@@ -185,7 +176,7 @@ export function WishForm(props: {
       {draft.kind === 'product' ? (
         <Choice
           label="Product"
-          options={optionsOf(finishProducts, productClassWords)}
+          options={optionsOf(finishClasses, productClassWords)}
           chosen={draft.productClass}
           onChoose={(productClass) => change({ productClass })}
         />

@@ -12,28 +12,19 @@ import { Choice, optionsOf } from '../../parts/Choice.tsx'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { together } from '../../parts/edits.ts'
 import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber } from '../../parts/entries.ts'
-import { conditionTitles, grainsPerSquareMillimetre } from '../../parts/found/condition-records.ts'
+import {
+  conditionTitles,
+  grainsPerSquareMillimetre,
+  usualFinding,
+} from '../../parts/found/condition-records.ts'
 import { conditionNotes, severityNotes } from '../../parts/glossary-words.ts'
 import { ClassOfMany } from './ClassOfMany.tsx'
 
-type Found = Omit<Condition, 'id' | 'on'>
-
-const nothingYet: Found = {
-  kind: 'loosePaint',
-  severity: 'moderate',
-  length: null,
-  areaMm2: null,
-  count: null,
-  suspectedCause: '',
-  causeCured: false,
-  note: '',
-  photo: null,
-  foundOn: null,
-}
+type Found = typeof usualFinding
 
 /** The same finding in all that is picked; amounts are those of each place. */
 export function ManyFound({ picked }: { readonly picked: Picked }) {
-  const [found, setFound] = useState<Found>(nothingYet)
+  const [found, setFound] = useState(usualFinding)
   const [recorded, setRecorded] = useState('')
   const foundOn = useView((state) => state.host?.now.slice(0, 10) ?? null)
   const record = (places: readonly Condition['on'][]) => {

@@ -41,19 +41,25 @@ export function foundCounts(job: Job, takeoff: Takeoff): ReadonlyMap<string, num
   return counts
 }
 
+/** What a form about a finding begins with. */
+export const usualFinding: Omit<Condition, 'id' | 'on'> = {
+  kind: 'loosePaint',
+  severity: 'moderate',
+  length: null,
+  areaMm2: null,
+  count: null,
+  suspectedCause: '',
+  causeCured: false,
+  note: '',
+  photo: null,
+  foundOn: null,
+}
+
 export function newCondition(surface: SurfaceQuantity, foundOn: string | null): Condition {
   return {
+    ...usualFinding,
     id: newId('condition'),
     on: { level: 'surface', surface: surface.surface },
-    kind: 'loosePaint',
-    severity: 'moderate',
-    length: null,
-    areaMm2: null,
-    count: null,
-    suspectedCause: '',
-    causeCured: false,
-    note: '',
-    photo: null,
     foundOn,
   }
 }

@@ -27,14 +27,13 @@ export function HouseDrawing(props: {
   readonly label: string
   readonly size: number
   readonly lookOf: (room: PictureRoom) => RoomLook
-  readonly pickedSet?: string | null
-  readonly onPick?: (setId: RoomId) => void
+  readonly onPick: (setId: RoomId) => void
   readonly children?: ReactNode
 }) {
   const { picture, size, onPick } = props
   return (
     <svg
-      className={onPick === undefined ? 'house-drawing' : 'house-drawing house-pickable'}
+      className="house-drawing house-pickable"
       width={picture.width}
       height={picture.height}
       role="img"
@@ -57,7 +56,6 @@ export function HouseDrawing(props: {
             text={look.lines.join('\n')}
             title={look.title}
             size={size}
-            isPicked={props.pickedSet === room.setId}
             onPick={onPick}
           />
         )
@@ -73,8 +71,7 @@ interface RoomMarkProps extends Pick<RoomLook, 'className' | 'over' | 'title'> {
   readonly room: PictureRoom
   readonly text: string
   readonly size: number
-  readonly isPicked: boolean
-  readonly onPick: ((setId: RoomId) => void) | undefined
+  readonly onPick: (setId: RoomId) => void
 }
 
 /** Drawn again only where something of it changed: of sixty rooms a day changes few. */
@@ -84,11 +81,10 @@ const RoomMark = memo(function RoomMark(props: RoomMarkProps) {
   const words = fittedLines(room, props.text === '' ? [] : props.text.split('\n'), size)
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the list beside the picture does the same by keyboard
-    <g onClick={onPick === undefined ? undefined : () => onPick(room.setId)}>
+    <g onClick={() => onPick(room.setId)}>
       <title>{props.title}</title>
       <polygon points={points} className={`house-room ${props.className}`} />
       {props.over === null ? null : <polygon points={points} className={props.over} />}
-      {props.isPicked ? <polygon points={points} className="house-picked" /> : null}
       <RoomWords room={room} {...words} />
     </g>
   )

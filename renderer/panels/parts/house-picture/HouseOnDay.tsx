@@ -12,21 +12,22 @@ import {
 import { housePicture, type PictureRoom } from '../../../../core/work-order/house-picture.ts'
 import type { RoomDay } from '../../../../core/work-order/room-day.ts'
 import { HouseDrawing, type RoomLook } from './HouseDrawing.tsx'
+import { useBox } from './use-box.ts'
 
 const wide = { size: 13, head: 22 }
 const narrow = { size: 10.5, head: 16 }
 
-/** The house as it stands on one day. */
+/** The house as it stands on one day, as large as its frame allows; a press picks a room set. */
 export function HouseOnDay(props: {
   readonly job: Job
   readonly date: string
   readonly rooms: ReadonlyMap<RoomId, RoomDay>
-  readonly width: number
-  readonly height: number
-  readonly pickedSet?: string | null
-  readonly onPick?: (setId: RoomId) => void
+  /** Style of the frame, which gives the size. */
+  readonly className: string
+  readonly onPick: (setId: RoomId) => void
 }) {
-  const { job, rooms, width, height } = props
+  const { job, rooms } = props
+  const { frame, width, height } = useBox<HTMLDivElement>()
   const system = job.header.unitSystem
   const { size, head } = width < 620 ? narrow : wide
   const picture = useMemo(() => housePicture(job, width, height, head), [job, width, height, head])
@@ -43,16 +44,19 @@ export function HouseOnDay(props: {
     }
   }
   return (
-    <HouseDrawing
-      picture={picture}
-      label={`${dateWords(props.date, system)}. ${statesText(job, rooms)}`}
-      size={size}
-      lookOf={lookOf}
-      pickedSet={props.pickedSet ?? null}
-      {...(props.onPick === undefined ? {} : { onPick: props.onPick })}
-    >
-      <DayPatterns />
-    </HouseDrawing>
+    <div ref={frame} className={props.className}>
+      {width === 0 ? null : (
+        <HouseDrawing
+          picture={picture}
+          label={`${dateWords(props.date, system)}. ${statesText(job, rooms)}`}
+          size={size}
+          lookOf={lookOf}
+          onPick={props.onPick}
+        >
+          <DayPatterns />
+        </HouseDrawing>
+      )}
+    </div>
   )
 }
 

@@ -6,7 +6,6 @@ import { dateWords } from '../../../../core/time/date-words.ts'
 import { houseDays } from '../../../../core/work-order/house-day.ts'
 import type { JudgedPlan } from '../../../../core/work-order/work-plan.ts'
 import { DayLegend, HouseOnDay } from './HouseOnDay.tsx'
-import { useBox } from './use-box.ts'
 
 /** Milliseconds a day is shown while the days are played; longer where the system asks for less motion. */
 const beat = { usual: 420, calm: 1200 }
@@ -27,7 +26,6 @@ export function HouseOverDays(props: {
   const last = dates.length - 1
   const [chosen, setChosen] = useState<string | null>(null)
   const [isPlaying, setPlaying] = useState(false)
-  const { frame, width, height } = useBox<HTMLDivElement>()
   const at = placeOf(dates, chosen ?? today)
   const date = dates[at] ?? today
   const rooms = days.on(date)
@@ -76,18 +74,7 @@ export function HouseOverDays(props: {
         </p>
         {props.aside}
       </div>
-      <div ref={frame} className="house-frame">
-        {width === 0 ? null : (
-          <HouseOnDay
-            job={job}
-            date={date}
-            rooms={rooms}
-            width={width}
-            height={height}
-            onPick={props.onPick}
-          />
-        )}
-      </div>
+      <HouseOnDay className="house-frame" job={job} date={date} rooms={rooms} onPick={props.onPick} />
       <DayLegend rooms={rooms} />
     </section>
   )
