@@ -1,8 +1,8 @@
 import type { JobChange } from '../project/agreement-records.ts'
-import { type Job, records, type Table } from '../project/job.ts'
+import type { Job, Table } from '../project/job.ts'
 import { jobProblems } from '../project/job-problems.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
-import { resolveFinish, scopeKey, surfaceClassOf } from '../project/scopes.ts'
+import { ownAt, resolveFinish, surfaceClassOf } from '../project/scopes.ts'
 import { type Finish, type FinishId, finishIdSchema, type Scope } from '../project/survey-records.ts'
 import { usualFinishes } from '../project/usual-finishes.ts'
 
@@ -30,7 +30,7 @@ function applyChange(job: Job, change: JobChange): Job {
       return { ...job, finishes: { ...job.finishes, [finish.id]: finish } }
     }
     case 'inherit': {
-      const own = ownFinish(job.finishes, change.scope)
+      const own = ownAt(job.finishes, change.scope)
       if (own === undefined) return job
       const { [own.id]: _taken, ...finishes } = job.finishes
       return { ...job, finishes }
@@ -52,19 +52,14 @@ export function changesBack(job: Job, changes: readonly JobChange[]): readonly J
 }
 
 function changeBack(job: Job, scope: Scope): JobChange {
-  const own = ownFinish(job.finishes, scope)
+  const own = ownAt(job.finishes, scope)
   if (own === undefined) return { kind: 'inherit', scope }
   const { paint, colourId, sheen, productClass, moreCoats = 0 } = own
   return { kind: 'finish', scope, set: { paint, colourId, sheen, productClass, moreCoats } }
 }
 
-export function ownFinish(finishes: Table<Finish>, scope: Scope): Finish | undefined {
-  const key = scopeKey(scope)
-  return records(finishes).find((finish) => scopeKey(finish.scope) === key)
-}
-
 function finishWith(job: Job, { scope, set }: FinishChange): Finish {
-  const own = ownFinish(job.finishes, scope)
+  const own = ownAt(job.finishes, scope)
   const base = own ?? inherited(job, scope)
   const moreCoats = set.moreCoats ?? base.moreCoats ?? 0
   const { moreCoats: _before, ...rest } = base
@@ -93,7 +88,7 @@ function wideFinish(
   job: Job,
   { surfaceClass }: Exclude<Scope, { readonly level: 'surface' }>,
 ): Finish | null {
-  return ownFinish(job.finishes, { level: 'house', surfaceClass }) ?? null
+  return ownAt(job.finishes, { level: 'house', surfaceClass }) ?? null
 }
 
 function freeId(finishes: Table<Finish>): FinishId {

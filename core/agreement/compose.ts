@@ -1,10 +1,9 @@
 import type { JobChange } from '../project/agreement-records.ts'
 import { type Job, records } from '../project/job.ts'
-import { resolveFinish, roomOfSurface, surfaceClassOf } from '../project/scopes.ts'
+import { ownAt, resolveFinish, roomOfSurface, surfaceClassOf } from '../project/scopes.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { ColourId, Finish, Scope } from '../project/survey-records.ts'
 import type { ProductClass, Sheen, SurfaceClass } from '../project/vocabulary.ts'
-import { ownFinish } from './changes.ts'
 
 /** What shall be otherwise. */
 export type Wish =
@@ -31,7 +30,7 @@ export function composeChanges(job: Job, part: WishPlace, wish: Wish): readonly 
       part.roomId === null
         ? { level: 'house', surfaceClass }
         : { level: 'room', roomId: part.roomId, surfaceClass }
-    const own = ownFinish(job.finishes, scope) ?? ownFinish(job.finishes, { level: 'house', surfaceClass })
+    const own = ownAt(job.finishes, scope) ?? ownAt(job.finishes, { level: 'house', surfaceClass })
     const apart =
       wish.kind === 'paint' ? [] : setApart(job, scope).filter((finish) => goesAlong(finish, own, wish))
     return [scope, ...apart.map((finish) => finish.scope)].map(

@@ -1,4 +1,5 @@
 import { present } from '../lists/lists.ts'
+import { coatOrdinals } from '../specification/step-requests.ts'
 import type { Step } from '../specification/types.ts'
 import type { Bundle, Bundled, BundleEdge } from './bundles.ts'
 import type { Family } from './families.ts'
@@ -16,7 +17,7 @@ export interface PassPlace {
 
 /** Coats stand behind all preparation: so many rows of repairs, sanding and priming come before the first row of coats. */
 const preparationRows = 12
-const mostCoats = 6
+const mostCoats = coatOrdinals.length
 
 /** One row of places of a room set, repeated without end. */
 export class Row {

@@ -63,6 +63,19 @@ export function ownExisting(job: Job, surface: SurfaceRef): Existing | null {
   return scopeIndex(job.existing).surfaces.get(surfaceKey(surface)) ?? null
 }
 
+/** The record that says something of exactly this scope; undefined where none does. */
+export function ownAt<Item extends Scoped>(table: Table<Item>, scope: Scope): Item | undefined {
+  const { surfaces, rooms, house } = scopeIndex(table)
+  switch (scope.level) {
+    case 'surface':
+      return surfaces.get(surfaceKey(scope.surface))
+    case 'room':
+      return rooms.get(scope.roomId)?.get(scope.surfaceClass)
+    case 'house':
+      return house.get(scope.surfaceClass)
+  }
+}
+
 function resolve<Item extends Scoped>(job: Job, table: Table<Item>, surface: SurfaceRef): Item | null {
   return findScoped(scopeIndex(table), surface, roomOfSurface(job, surface), surfaceClassOf(job, surface))
 }

@@ -55,6 +55,9 @@ export const existingSchema = z.strictObject({
 })
 export type Existing = Frozen<z.output<typeof existingSchema>>
 
+/** Coats that can be asked for beyond those that the rules count. */
+export const mostMoreCoats = 3
+
 /** What it shall become. `paint: false` leaves the surface as it is (a floor kept, a varnished door left). */
 export const finishSchema = z.strictObject({
   id: finishIdSchema,
@@ -64,7 +67,7 @@ export const finishSchema = z.strictObject({
   sheen: z.enum(sheens),
   productClass: z.enum(productClasses),
   /** Coats asked for beyond those that the rules count. */
-  moreCoats: z.int().min(0).max(3).optional(),
+  moreCoats: z.int().min(0).max(mostMoreCoats).optional(),
 })
 export type Finish = Frozen<z.output<typeof finishSchema>>
 

@@ -1,4 +1,4 @@
-import type { Condition } from '../project/survey-records.ts'
+import { type Condition, mostMoreCoats } from '../project/survey-records.ts'
 import type { ConditionKind, ProductClass } from '../project/vocabulary.ts'
 import { sumAreas } from '../units/area.ts'
 import type { Finding } from './findings.ts'
@@ -62,12 +62,14 @@ export function isWaterborne(productClass: ProductClass): boolean {
 }
 const oilClasses: readonly ProductClass[] = ['alkydEnamel', 'radiatorEnamel', 'clearVarnish']
 
-/** The order knows of so many coats and layers and no more. */
-/** No rule asks for more finish coats than this, and the order of work knows so many. */
+/** No rule asks for more finish coats than this. */
 const mostCoats = 4
 
-/** Finish coats by their ordinals, the first one first: `1`, `2`... */
-export const coatOrdinals: readonly string[] = Array.from({ length: mostCoats }, (_, index) => `${index + 1}`)
+/** All finish coats there can be by their ordinals, with those asked for beyond the rules: `1`, `2`... */
+export const coatOrdinals: readonly string[] = Array.from(
+  { length: mostCoats + mostMoreCoats },
+  (_, index) => `${index + 1}`,
+)
 
 const mostByUnit: Readonly<Record<string, number>> = { coats: mostCoats, layers: 3 }
 

@@ -1,5 +1,5 @@
 import type { CollectionName, Job, RecordOf } from '../../project/job.ts'
-import { factsOf, findScoped, scopeIndex, scopeKey } from '../../project/scopes.ts'
+import { factsOf, findScoped, ownAt, scopeIndex } from '../../project/scopes.ts'
 import type {
   Condition,
   Existing,
@@ -7,7 +7,6 @@ import type {
   Finish,
   FinishId,
   KeptItem,
-  Scope,
 } from '../../project/survey-records.ts'
 import { usualFinishes } from '../../project/usual-finishes.ts'
 import type { SketchCommand } from '../commands.ts'
@@ -24,7 +23,7 @@ export function existingOnMany(
   newId: () => ExistingId,
 ): readonly SketchCommand[] {
   return places.flatMap(({ scope }): readonly SketchCommand[] => {
-    const own = ownAt(Object.values(job.existing), scope)
+    const own = ownAt(job.existing, scope)
     const facts = { ...factsOf(own === undefined ? [] : [own]), ...said }
     if (Object.values(facts).some((fact) => fact !== null))
       return [put('existing', { id: own?.id ?? newId(), scope, ...facts })]
@@ -43,10 +42,10 @@ export function finishOnMany(
 ): readonly SketchCommand[] {
   const isPaint = said.colourId != null || said.productClass !== undefined
   return places.map((place) => {
-    const own = ownAt(Object.values(job.finishes), place.scope)
-    const { paint, colourId, sheen, productClass } = finishAt(job, place)
-    const base = { paint: paint || isPaint, colourId, sheen, productClass }
-    return put('finishes', { id: own?.id ?? newId(), scope: place.scope, ...base, ...said })
+    const { scope } = place
+    const held = finishAt(job, place)
+    const id = ownAt(job.finishes, scope)?.id ?? newId()
+    return put('finishes', { ...held, paint: held.paint || isPaint, ...said, id, scope })
   })
 }
 
@@ -58,18 +57,13 @@ export function finishAt(job: Job, place: PickedScope): SaidFinish & Omit<Finish
 
 /** What was said of a scope itself, to be shown as said; null where nothing was. */
 export function existingAt(job: Job, place: PickedScope): Existing | null {
-  return ownAt(Object.values(job.existing), place.scope) ?? null
+  return ownAt(job.existing, place.scope) ?? null
 }
 
 function heldAt(table: Job['finishes'], { scope, roomId, surfaceClass }: PickedScope): Finish | null {
   const index = scopeIndex(table)
   if (scope.level === 'surface') return findScoped(index, scope.surface, roomId, surfaceClass)
   return index.rooms.get(roomId)?.get(surfaceClass) ?? index.house.get(surfaceClass) ?? null
-}
-
-function ownAt<Item extends { readonly scope: Scope }>(items: readonly Item[], scope: Scope) {
-  const key = scopeKey(scope)
-  return items.find((item) => scopeKey(item.scope) === key)
 }
 
 /** One finding for each place; amounts are those of each place, not of all together. Rooms as a whole are named without a class. */

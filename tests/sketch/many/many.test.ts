@@ -100,6 +100,14 @@ test('trim runs along all picked rooms, or along picked walls only, and comes of
   expect(runsOfPicked(none, all, 'crown')).toEqual([])
 })
 
+test('what is not said of many stays, coats asked for beyond the rules too', () => {
+  const job = twoRooms()
+  const places = scopesOfPicked(pickedOf(job, [study, parlour]), takeOff(job).surfaces, 'walls')
+  const more = done(applyTogether(job, finishOnMany(job, places, { moreCoats: 2 }, newId<FinishId>)))
+  const satin = done(applyTogether(more, finishOnMany(more, places, { sheen: 'satin' }, newId<FinishId>)))
+  for (const place of places) expect(finishAt(satin, place)).toMatchObject({ sheen: 'satin', moreCoats: 2 })
+})
+
 test('finish, what is there, findings and hardware reach each room or piece once', () => {
   const job = twoRooms()
   const { surfaces } = takeOff(job)
