@@ -32,6 +32,12 @@ browserJourney(
     await page.getByRole('img', { name: /\. Ready: / }).waitFor()
     await page.getByRole('button', { name: 'Play the days' }).click()
     await page.getByRole('button', { name: 'Stop', exact: true }).click()
+    // A plan that is still looked for may put another pass first between the reading of a line and its press.
+    await page.getByRole('button', { name: 'Accept this plan', exact: true }).click()
+    await page
+      .getByRole('region', { name: 'Accepting' })
+      .getByText(/^Accepted .*:/)
+      .waitFor()
 
     await goTo('Site')
     const today = page.getByRole('region', { name: 'Today' })
