@@ -18,7 +18,7 @@ export type PriceJob = (job: Job) => WholePrice
  * Prices whole jobs by their hours: measured, specified and estimated from the start. It keeps what it worked out of each room, so that
  * the same job with one change is quick. By hours and not by a plan, because two plans differ by more than a small change costs.
  */
-export function createPriceJob(): PriceJob {
+function createPriceJob(): PriceJob {
   const takeOff = createTakeOff()
   const specify = createSpecify()
   const known = new WeakMap<Job, WholePrice>()
@@ -32,6 +32,9 @@ export function createPriceJob(): PriceJob {
     return price
   }
 }
+
+/** One for the program, so that what was worked out of a room is kept from option to option. */
+export const priceJob: PriceJob = createPriceJob()
 
 /** What a list of changes costs: the whole job with them less the whole job without. Refused where they no longer fit. */
 export function priceOfChanges(

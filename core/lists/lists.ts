@@ -37,6 +37,11 @@ export function isGroup(value: unknown): value is Readonly<Record<string, unknow
   return typeof value === 'object' && value !== null
 }
 
+/** A group of named parts, not a list. */
+export function isFields(value: unknown): value is Readonly<Record<string, unknown>> {
+  return isGroup(value) && !Array.isArray(value)
+}
+
 /** Whether a word is one of some words. */
 export function isOneOf<Word extends string>(words: readonly Word[], word: string): word is Word {
   const known: readonly string[] = words

@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
@@ -40,8 +41,15 @@ export function dayOnSite(
   states: ReadonlyMap<string, StepProgress>,
   asked: string,
 ): DayOnSite | null {
+  // A coat that goes on the next day is a task of its own with the same steps.
+  const lastDates = new Map(
+    [...groupedBy(plan.tasks, partOf)].map(([part, tasks]) => [
+      part,
+      tasks.flatMap(datesOf).toSorted().at(-1),
+    ]),
+  )
   const visits = plan.tasks
-    .flatMap((task) => visitsOf(job, plan, task, states))
+    .flatMap((task) => visitsOf(job, task, lastDates.get(partOf(task)) ?? '', states))
     .toSorted((one, other) => compareText(one.startsAt, other.startsAt))
   const left = visits.filter(({ date, pass }) => date < asked && !pass.isTicked).map(({ pass }) => pass)
   const next = visits.find(({ date }) => date >= asked)?.date
@@ -56,18 +64,24 @@ interface Visit {
   readonly pass: DayPass
 }
 
+function partOf({ passKey, key }: WorkPlanTask): string {
+  return passKey ?? key
+}
+
+function datesOf({ segments }: WorkPlanTask): readonly string[] {
+  return segments.map(({ startsAt }) => dateOf(startsAt))
+}
+
 function visitsOf(
   job: Job,
-  plan: WorkPlan,
   task: WorkPlanTask,
+  lastDate: string,
   states: ReadonlyMap<string, StepProgress>,
 ): readonly Visit[] {
   const steps = counted(task.stepKeys.flatMap((key) => states.get(key) ?? []))
   if (steps.length === 0) return []
   const roomSetId = task.roomSetId ?? task.roomId
-  const lastDate = lastDateOf(plan, task)
-  return [...new Set(task.segments.map(({ startsAt }) => dateOf(startsAt)))].map((date) => {
-    const own = task.segments.filter(({ startsAt }) => dateOf(startsAt) === date)
+  return [...groupedBy(task.segments, ({ startsAt }) => dateOf(startsAt))].map(([date, own]) => {
     const startsAt = own[0]?.startsAt ?? task.startsAt
     const goesOn = date < lastDate
     const isBegun = steps.some(({ state }) => state.kind === 'started' || isSettled(state))
@@ -85,18 +99,6 @@ function visitsOf(
     }
     return { date, startsAt, pass }
   })
-}
-
-/** A coat that goes on the next day is a task of its own with the same steps. */
-function lastDateOf(plan: WorkPlan, task: WorkPlanTask): string {
-  const same =
-    task.passKey === undefined ? [task] : plan.tasks.filter(({ passKey }) => passKey === task.passKey)
-  return (
-    same
-      .flatMap(({ segments }) => segments.map(({ startsAt }) => dateOf(startsAt)))
-      .toSorted()
-      .at(-1) ?? ''
-  )
 }
 
 interface PlannedMark {

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { isGroup } from '../lists/lists.ts'
+import { isFields, isGroup } from '../lists/lists.ts'
 import { formSentence, issueToTell, pathText } from './form-sentence.ts'
 import { type CollectionName, collectionNames, type Job, singleNames } from './job.ts'
 import { jobFileFormat, jobFileSchema, jobFileVersion, type TravelingPicture } from './job-file-schema.ts'
@@ -58,7 +58,7 @@ export function writeJobFile(job: Job, pictures: readonly TravelingPicture[] = [
 
 /** Format, version and units come before the form: a file from the future or in other units shall be told so, not drowned in details. */
 function checkHeader(data: unknown): Outcome<{ readonly data: FileData; readonly version: number }> {
-  if (!isGroup(data) || Array.isArray(data)) {
+  if (!isFields(data)) {
     return fail('notValid', 'This is not a job file: it should be one group of fields in braces.')
   }
   const { format, version, units } = data

@@ -1,3 +1,4 @@
+import { isFields } from '../lists/lists.ts'
 import type { Job, SingleName } from './job.ts'
 import { jobProblems } from './job-problems.ts'
 import { type Outcome, succeed } from './problem.ts'
@@ -41,7 +42,7 @@ function leafDifferences(
   here: unknown,
   there: unknown,
 ): readonly ShopDifference[] {
-  if (!isGroup(here) || !isGroup(there)) {
+  if (!isFields(here) || !isFields(there)) {
     return sameValue(here, there) ? [] : [difference(part, path, here, there)]
   }
   return Object.keys(here).flatMap((name) => leafDifferences(part, [...path, name], here[name], there[name]))
@@ -56,12 +57,6 @@ function difference(
   return { key: [part, ...path].join('/'), part, path, here, there }
 }
 
-type Group = Readonly<Record<string, unknown>>
-
-function isGroup(value: unknown): value is Group {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
-}
-
 /** `here` with the chosen lines as they stand in the other copy; a problem where such a job could not be stored. */
 export function withLines(here: Job, chosen: readonly ShopDifference[]): Outcome<Job> {
   let next = here
@@ -73,7 +68,7 @@ export function withLines(here: Job, chosen: readonly ShopDifference[]): Outcome
 function withValue(group: unknown, path: readonly string[], value: unknown): unknown {
   const [name, ...rest] = path
   if (name === undefined) return value
-  const fields = isGroup(group) ? group : {}
+  const fields = isFields(group) ? group : {}
   const inner = withValue(fields[name], rest, value)
   if (inner !== undefined) return { ...fields, [name]: inner }
   return Object.fromEntries(Object.entries(fields).filter(([each]) => each !== name))

@@ -2,7 +2,7 @@ import type { Job } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
 import { lengthFromUnits } from '../units/length.ts'
-import { drawnNames, type SketchCommand } from './commands.ts'
+import { type Drawn, drawnNames, type SketchCommand } from './commands.ts'
 import { findRoom, mapRecords, withRecords } from './job-edits.ts'
 import { isPassage } from './room-kinds.ts'
 
@@ -52,7 +52,12 @@ export function addDrawn(job: Job, { drawn }: Command<'addDrawn'>): Outcome<Job>
     if (taken !== undefined)
       return fail('duplicateId', `The id "${taken}" is already used in ${name}.`, [taken])
   }
-  return succeed(drawnNames.reduce((next, name) => withRecords(next, name, drawn[name]), job))
+  return succeed(withDrawn(job, drawn))
+}
+
+/** The job with records of several collections, whether or not it had them. */
+export function withDrawn(job: Job, drawn: Drawn): Job {
+  return drawnNames.reduce((next, name) => withRecords(next, name, drawn[name]), job)
 }
 
 /** Moves whole rooms with what is drawn in plan coordinates inside them; openings follow their walls. */

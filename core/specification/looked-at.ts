@@ -1,7 +1,7 @@
+import { groupedBy } from '../lists/lists.ts'
 import { type Job, records } from '../project/job.ts'
 import type { Room, RoomId } from '../project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
-import type { Condition } from '../project/survey-records.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
 import { foundOnClass } from './findings.ts'
 
@@ -36,17 +36,18 @@ export function walkPieces(
   surfaces: readonly SurfaceQuantity[],
 ): ReadonlyMap<RoomId, readonly WalkPiece[]> {
   const conditions = records(job.conditions)
-  const onRooms = conditions.filter(({ on }) => on.level === 'room')
+  const onRooms = groupedBy(conditions, ({ on }) => (on.level === 'room' ? on.roomId : null))
   const onSurfaces = new Set(
     conditions.flatMap(({ on }) => (on.level === 'surface' ? [surfaceKey(on.surface)] : [])),
   )
   const isFound = (surface: SurfaceQuantity) =>
-    onSurfaces.has(surface.key) || onRooms.some((condition) => liesOn(condition, surface))
-  const rooms = grouped(surfaces, ({ roomId }) => roomId)
+    onSurfaces.has(surface.key) ||
+    (onRooms.get(surface.roomId) ?? []).some((each) => foundOnClass(each, surface.surfaceClass))
+  const rooms = groupedBy(surfaces, ({ roomId }) => roomId)
   return new Map(
     [...rooms].map(([roomId, members]) => {
       const sound = new Set(job.rooms[roomId]?.lookedAt ?? [])
-      const pieces = [...grouped(members, ({ surface }) => pieceKey(surface))]
+      const pieces = [...groupedBy(members, ({ surface }) => pieceKey(surface))]
       return [
         roomId,
         pieces.map(([key, parts]): WalkPiece => {
@@ -56,22 +57,6 @@ export function walkPieces(
       ]
     }),
   )
-}
-
-function grouped<Key, Item>(items: readonly Item[], keyOf: (item: Item) => Key): ReadonlyMap<Key, Item[]> {
-  const groups = new Map<Key, Item[]>()
-  for (const item of items) {
-    const group = groups.get(keyOf(item))
-    if (group === undefined) groups.set(keyOf(item), [item])
-    else group.push(item)
-  }
-  return groups
-}
-
-/** A finding for a class or a whole room lies on a surface where its kind is found on that class. */
-function liesOn(condition: Condition, { roomId, surfaceClass }: SurfaceQuantity): boolean {
-  const { on } = condition
-  return on.level === 'room' && on.roomId === roomId && foundOnClass(condition, surfaceClass)
 }
 
 /** The marks of a room after somebody looked at these pieces and found them sound, or took that back. */

@@ -16,7 +16,7 @@ type Head = Pick<Job, 'header' | 'business'>
 /** The page of a change order, to be signed: what is changed and why, what it costs, and what it moves. */
 export function changeOrderHtml(job: Head, change: DealingOf<'changeOffered'>, agreement: Agreement): string {
   const { unitSystem } = job.header
-  const before = sumMoney([agreement.contract, ...agreedChanges(agreement.changes)])
+  const before = agreement.agreed
   const title = `Change order ${change.number}`
   return wholePage(
     job,
@@ -24,7 +24,7 @@ export function changeOrderHtml(job: Head, change: DealingOf<'changeOffered'>, a
     html`${headOf(job, title, [['Date', dateWordsWithYear(change.on, unitSystem)]])}
 <h3>${change.title}</h3>
 ${change.why === '' ? null : html`<p>${change.why}</p>`}
-<table><caption>What it costs</caption>${moneyHead('')}
+<table><caption>What it costs</caption>${moneyHead()}
 <tbody>${moneyRow('Agreed until now', before)}${moneyRow(`This change: ${change.title}`, change)}</tbody>
 ${moneyRow('Agreed with this change', sumMoney([before, change]), 'sum')}</table>
 <h3>Time</h3>
@@ -50,10 +50,10 @@ export function invoiceHtml(job: Head, invoice: DealingOf<'invoiced'>, before: A
     job,
     title,
     html`${headOf(job, title, facts)}
-<table><caption>${invoice.title}</caption>${moneyHead('')}
+<table><caption>${invoice.title}</caption>${moneyHead()}
 <tbody>${invoice.lines.map((line) => moneyRow(line.label, line, '', beforeWords(before, line.changeId)))}</tbody>
 ${moneyRow('This invoice', asked, 'sum')}</table>
-<table><caption>Where the job stands</caption>${moneyHead('')}
+<table><caption>Where the job stands</caption>${moneyHead()}
 <tbody>${moneyRow('Agreed price', before.contract)}${agreedChanges(before.changes).map((change) =>
       moneyRow(`Change order ${change.number}: ${change.title}`, change),
     )}${moneyRow('Invoiced before', before.invoiced)}${moneyRow('This invoice', asked)}</tbody>
@@ -103,8 +103,8 @@ function headOf(
 <dl class="block">${all.map(([word, value]) => html`<div><dt>${word}</dt><dd>${value}</dd></div>`)}</dl>`
 }
 
-function moneyHead(first: string): Markup {
-  return html`<thead><tr><th scope="col">${first}</th><th scope="col" class="n">Before tax</th><th scope="col" class="n">Tax</th><th scope="col" class="n">Amount</th></tr></thead>`
+function moneyHead(): Markup {
+  return html`<thead><tr><th scope="col"></th><th scope="col" class="n">Before tax</th><th scope="col" class="n">Tax</th><th scope="col" class="n">Amount</th></tr></thead>`
 }
 
 function moneyRow(label: string, money: Money, kind = '', note = ''): Markup {

@@ -246,9 +246,6 @@ export interface ShoppingLine {
 /** The offer to the client; no wages, rates or margins. */
 export interface Proposal {
   readonly business: Business
-  readonly client: string
-  readonly phones: readonly string[]
-  readonly mail: string
   readonly site: readonly string[]
   /** Null until the first one of the job is given out. */
   readonly number: number | null

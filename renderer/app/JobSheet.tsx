@@ -83,34 +83,33 @@ function ShopCopy() {
 }
 
 function JobFacts({ header }: { readonly header: JobHeader }) {
-  const change = (action: string) => (next: Partial<JobHeader>) => changeHeader(action, next)
   return (
     <div className="job-facts">
       <EntryField
         label="Job"
         shown={header.title}
         read={words(200, true)}
-        onCommit={(title) => change('Name the job')({ title })}
+        onCommit={(title) => changeHeader('Name the job', { title })}
       />
       <EntryField
         label="Client"
         shown={header.client}
         read={words(200)}
-        onCommit={(client) => change('Name the client')({ client })}
+        onCommit={(client) => changeHeader('Name the client', { client })}
       />
       <EntryField
         label="Phones"
         lines={2}
         shown={header.phones}
         read={words(4000)}
-        onCommit={(phones) => change('Write down the phones')({ phones })}
+        onCommit={(phones) => changeHeader('Write down the phones', { phones })}
         hint="One a line, with whom it reaches."
       />
       <EntryField
         label="Mail"
         shown={header.mail}
         read={words(200)}
-        onCommit={(mail) => change('Write down the mail')({ mail })}
+        onCommit={(mail) => changeHeader('Write down the mail', { mail })}
       />
       <EntryField
         label="Address of the house"
@@ -118,7 +117,7 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         lines={2}
         shown={header.site}
         read={words(4000)}
-        onCommit={(site) => change('Write down the address')({ site })}
+        onCommit={(site) => changeHeader('Write down the address', { site })}
       />
       <EntryField
         label="How to get in"
@@ -126,14 +125,14 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         lines={2}
         shown={header.access}
         read={words(4000)}
-        onCommit={(access) => change('Say how to get in')({ access })}
+        onCommit={(access) => changeHeader('Say how to get in', { access })}
         hint="For the crew’s cover only."
       />
       <EntryField
         label="Year built"
         shown={header.yearBuilt === null ? '' : String(header.yearBuilt)}
         read={orNothing(wholeNumber(1600, 2200))}
-        onCommit={(yearBuilt: number | null) => change('Say when the house was built')({ yearBuilt })}
+        onCommit={(yearBuilt: number | null) => changeHeader('Say when the house was built', { yearBuilt })}
         hint="Leave it empty when nobody knows."
       />
       <p className="fact-follows" data-testid="age-follows">
@@ -146,12 +145,14 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
           { id: 'empty', label: 'Empty' },
         ]}
         chosen={header.occupied ? 'livedIn' : 'empty'}
-        onChoose={(id) => change('Say whether the house is lived in')({ occupied: id === 'livedIn' })}
+        onChoose={(id) => changeHeader('Say whether the house is lived in', { occupied: id === 'livedIn' })}
       />
       <div className="fact-follows">
         <Tick
           isOn={header.childrenOrPets}
-          onChange={(childrenOrPets) => change('Say whether there are children or pets')({ childrenOrPets })}
+          onChange={(childrenOrPets) =>
+            changeHeader('Say whether there are children or pets', { childrenOrPets })
+          }
         >
           Children or pets in the house
         </Tick>
@@ -165,7 +166,6 @@ type SiteHours = HouseRules['siteHours']
 
 /** When work goes on, and how the job is measured and printed. */
 function SiteFacts({ header, hours }: { readonly header: JobHeader; readonly hours: SiteHours }) {
-  const change = (action: string) => (next: Partial<JobHeader>) => changeHeader(action, next)
   const setHours = (next: Partial<SiteHours>) =>
     changeHouseRules('Change the hours on site', { siteHours: { ...hours, ...next } })
   return (
@@ -175,7 +175,7 @@ function SiteFacts({ header, hours }: { readonly header: JobHeader; readonly hou
         kind="date"
         shown={header.startsOn}
         read={dateEntry}
-        onCommit={(startsOn) => change('Choose the first day')({ startsOn })}
+        onCommit={(startsOn) => changeHeader('Choose the first day', { startsOn })}
       />
       <div className="field-grid">
         <EntryField
@@ -202,7 +202,7 @@ function SiteFacts({ header, hours }: { readonly header: JobHeader; readonly hou
           { id: 'metric', label: 'Meters' },
         ]}
         chosen={header.unitSystem}
-        onChoose={(unitSystem) => change('Choose the units')({ unitSystem })}
+        onChoose={(unitSystem) => changeHeader('Choose the units', { unitSystem })}
       />
       <OneOf
         label="Paper"
@@ -211,7 +211,7 @@ function SiteFacts({ header, hours }: { readonly header: JobHeader; readonly hou
           { id: 'a4', label: 'A4' },
         ]}
         chosen={header.paper}
-        onChoose={(paper) => change('Choose the paper')({ paper })}
+        onChoose={(paper) => changeHeader('Choose the paper', { paper })}
       />
     </div>
   )

@@ -76,16 +76,26 @@ export async function takePicture(
   if (!look.ok) return look
   const decoded = await decode(file)
   if (!decoded.ok) return decoded
+  try {
+    return await keepDrawn(decoded.value, sides)
+  } finally {
+    decoded.value.close()
+  }
+}
+
+async function keepDrawn(
+  decoded: ImageBitmap,
+  sides: readonly number[],
+): Promise<Outcome<readonly DrawnPicture[]>> {
   const drawn: DrawnPicture[] = []
   for (const longest of sides) {
-    const size = sizeWithin(decoded.value.width, decoded.value.height, longest)
-    const picture = await drawn2d(decoded.value, size)
+    const size = sizeWithin(decoded.width, decoded.height, longest)
+    const picture = await drawn2d(decoded, size)
     if (!picture.ok) return picture
     const kept = await ask('keepPicture', { base64: await base64Of(picture.value) })
     if (!kept.ok) return kept
     drawn.push({ hash: kept.value.hash, ...size })
   }
-  decoded.value.close()
   return succeed(drawn)
 }
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { agreementOf } from '../../core/agreement/agreement.ts'
 import { composeChanges } from '../../core/agreement/compose.ts'
 import { moneyOf, totalCents } from '../../core/agreement/taxed-money.ts'
-import { createPriceJob, priceOfChanges } from '../../core/agreement/whole-price.ts'
+import { priceJob, priceOfChanges } from '../../core/agreement/whole-price.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { DealingOf } from '../../core/project/agreement-records.ts'
 import type { Job } from '../../core/project/job.ts'
@@ -18,7 +18,7 @@ const wallsOfHouse = { roomId: null, surfaceClasses: ['walls'] } as const
 const changes = composeChanges(sampleInput().job, wallsOfHouse, { kind: 'moreCoats', coats: 1 })
 const option = { id: optionId('third'), name: 'A third coat', note: 'For the red wall.', oneOf: '', changes }
 const { job } = sampleInput({ options: { [option.id]: option } })
-const priced = priceOfChanges(createPriceJob(), job, changes)
+const priced = priceOfChanges(priceJob, job, changes)
 if (!priced.ok) throw new Error(priced.problem.sentence)
 const price = priced.value
 

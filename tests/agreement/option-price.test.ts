@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { applyChanges, changesBack } from '../../core/agreement/changes.ts'
 import { composeChanges, type Wish, type WishPlace } from '../../core/agreement/compose.ts'
-import { createPriceJob, priceOfChanges } from '../../core/agreement/whole-price.ts'
+import { priceJob, priceOfChanges } from '../../core/agreement/whole-price.ts'
 import { defaultRates } from '../../core/price/default-rates.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { JobChange } from '../../core/project/agreement-records.ts'
@@ -66,7 +66,6 @@ function changed(changes: readonly JobChange[], from = job): Job {
 }
 
 test('an option costs the whole job with it less the whole job without it, before tax and in tax', () => {
-  const priceJob = createPriceJob()
   fc.assert(
     fc.property(lists, (changes) => {
       const price = priceOfChanges(priceJob, job, changes)
@@ -85,7 +84,6 @@ test('an option costs the whole job with it less the whole job without it, befor
 })
 
 test('the way back from a list of changes costs what the list saved, and leads to the same job', () => {
-  const priceJob = createPriceJob()
   fc.assert(
     fc.property(lists, (changes) => {
       const without = changed(changes)

@@ -1,3 +1,4 @@
+import { isFields } from '../../lists/lists.ts'
 import type { FileData, FileUpgrade } from './file-data.ts'
 
 /** Version 1 knew products by class and colors by name only: nobody could say a brand or a color code. */
@@ -14,8 +15,4 @@ function withText(data: FileData, list: string, name: string): FileData {
   return {
     [list]: all.map((record: unknown) => (isFields(record) ? { [name]: '', ...record } : record)),
   }
-}
-
-function isFields(value: unknown): value is FileData {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
 }

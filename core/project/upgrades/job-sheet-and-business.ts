@@ -1,3 +1,4 @@
+import { isFields } from '../../lists/lists.ts'
 import type { FileData, FileUpgrade } from './file-data.ts'
 
 /** Version 4 knew neither how to reach the client and get in, nor the paper of the job, nor whether it is a demonstration or put away. */
@@ -33,8 +34,4 @@ const unsaidBusiness: FileData = {
   paymentSteps: [],
   nextNumbers: { proposal: 1, changeOrder: 1, invoice: 1 },
   assumed: [],
-}
-
-function isFields(value: unknown): value is FileData {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
 }

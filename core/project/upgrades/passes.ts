@@ -1,4 +1,5 @@
-import type { FileData, FileUpgrade } from './file-data.ts'
+import { isFields } from '../../lists/lists.ts'
+import type { FileUpgrade } from './file-data.ts'
 
 /** How a shop gathers steps into passes until it says otherwise (shop assumption). */
 const usualPasses = { primed: 'together', repairs: 'together', largestHours: 6.5 }
@@ -11,7 +12,3 @@ export const withPasses: FileUpgrade = (data) => ({
     ? { rooms: data.rooms.map((room: unknown) => (isFields(room) ? { workedWith: null, ...room } : room)) }
     : {}),
 })
-
-function isFields(value: unknown): value is FileData {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
-}

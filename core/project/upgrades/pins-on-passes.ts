@@ -1,4 +1,5 @@
-import type { FileData, FileUpgrade } from './file-data.ts'
+import { isFields } from '../../lists/lists.ts'
+import type { FileUpgrade } from './file-data.ts'
 
 /**
  * Version 2 held tasks, whose keys were those of passes or, before there were any, of steps. The words stay as they are: a plan looks up the
@@ -18,7 +19,3 @@ function pinOnPass(pin: unknown): unknown {
 /** Version 2 looked for one kind of plan. */
 export const withPlanAim: FileUpgrade = (data) =>
   isFields(data.header) ? { ...data, header: { planFor: 'balanced', ...data.header } } : data
-
-function isFields(value: unknown): value is FileData {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
-}

@@ -4,7 +4,7 @@ import { jobProblems } from '../../project/job-problems.ts'
 import type { RoomId } from '../../project/sketch-records.ts'
 import { withBehindByPlan } from '../behind-walls.ts'
 import type { Drawn } from '../commands.ts'
-import { withRecords } from '../job-edits.ts'
+import { withDrawn } from '../room-edits.ts'
 import { slopeFrom, usualSlopeAxis } from '../room-slopes.ts'
 import type { TapeRoom } from './tape-records.ts'
 
@@ -16,7 +16,6 @@ export function withSlopes(
   flat: Drawn,
   slopes: ReadonlyMap<RoomId, TapeRoom['slope']>,
 ): { readonly drawn: Drawn; readonly job: Job } {
-  const whole = (drawn: Drawn) => withBehindByPlan(job, withDrawn(job, drawn))
   let drawn = flat
   for (const room of flat.rooms) {
     const slope = slopes.get(room.id) ?? null
@@ -28,17 +27,8 @@ export function withSlopes(
       const rooms = known.rooms.map((one) => (one.id === room.id ? { ...one, ceiling } : one))
       return { ...known, rooms }
     })
-    const fits = (one: Drawn) => !jobProblems(whole(one)).some(({ ids }) => ids.includes(room.id))
+    const fits = (one: Drawn) => !jobProblems(withDrawn(job, one)).some(({ ids }) => ids.includes(room.id))
     drawn = tries.find(fits) ?? present(tries[0])
   }
-  return { drawn, job: whole(drawn) }
-}
-
-function withDrawn(job: Job, drawn: Drawn): Job {
-  let next = withRecords(job, 'storeys', drawn.storeys)
-  next = withRecords(next, 'rooms', drawn.rooms)
-  next = withRecords(next, 'openings', drawn.openings)
-  next = withRecords(next, 'trimRuns', drawn.trimRuns)
-  next = withRecords(next, 'keptItems', drawn.keptItems)
-  return withRecords(next, 'builtItems', drawn.builtItems)
+  return { drawn, job: withBehindByPlan(job, withDrawn(job, drawn)) }
 }

@@ -1,6 +1,6 @@
 import { pricedOptions, quoteSteps } from '../../agreement/quote.ts'
 import { totalCents } from '../../agreement/taxed-money.ts'
-import { createPriceJob } from '../../agreement/whole-price.ts'
+import { priceJob } from '../../agreement/whole-price.ts'
 import type { Estimate, RoomPrice } from '../../price/estimate-types.ts'
 import { shareCents } from '../../price/price-shares.ts'
 import type { PaymentStep } from '../../project/agreement-records.ts'
@@ -29,12 +29,9 @@ export function proposalOf(
 ): Proposal {
   const { header, business, houseRules } = job
   const { texts, proposal } = business
-  const options = pricedOptions(createPriceJob(), job)
+  const options = pricedOptions(priceJob, job)
   return {
     business,
-    client: header.client,
-    phones: linesOf(header.phones),
-    mail: header.mail,
     site: linesOf(header.site),
     number: header.proposalNumber,
     version: nextVersion(job),

@@ -1,3 +1,4 @@
+import { isFields } from '../../../core/lists/lists.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { sameValue } from '../../../core/project/same-value.ts'
 import type { ShopDifference } from '../../../core/project/shop-differences.ts'
@@ -33,7 +34,7 @@ export function valueWords(value: unknown, other: unknown): string {
 
 function changedLeaves(path: readonly string[], value: unknown, other: unknown): readonly string[] {
   if (sameValue(value, other)) return []
-  if (isGroup(value) && (isGroup(other) || other === undefined)) {
+  if (isFields(value) && (isFields(other) || other === undefined)) {
     if (other === undefined) return ['there']
     return Object.entries(value).flatMap(([name, inner]) =>
       changedLeaves([...path, name], inner, other[name]),
@@ -55,7 +56,7 @@ function leafWords(name: string, value: unknown): string {
 }
 
 function itemWords(item: unknown): string {
-  if (!isGroup(item)) return typeof item === 'string' ? plainWords(item) : String(item)
+  if (!isFields(item)) return typeof item === 'string' ? plainWords(item) : String(item)
   return Object.entries(item)
     .map(([name, value]) => leafWords(name, value))
     .join(' ')
@@ -72,9 +73,5 @@ function fieldWords(path: readonly string[]): string {
 }
 
 function nameOf(record: unknown): string | null {
-  return isGroup(record) && typeof record.name === 'string' ? record.name : null
-}
-
-function isGroup(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
+  return isFields(record) && typeof record.name === 'string' ? record.name : null
 }

@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useCallback, useMemo } from 'react'
 import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
@@ -20,15 +20,19 @@ export function ColorPicture(props: {
   readonly picked: SurfaceClass | null
   readonly onPick: (roomId: RoomId, surfaceClass: SurfaceClass) => void
 }) {
-  const { job, takeoff, roomId, picked } = props
+  const { job, takeoff, roomId, picked, onPick } = props
   const colors = useMemo(() => houseColors(job, takeoff), [job, takeoff])
   const { frame, width, height } = useBox<HTMLDivElement>()
   const wallWidth = roomId === null ? 0 : Math.min(360, width * 0.42)
 
-  function pick(room: RoomId, surface: SurfaceRef) {
-    const surfaceClass = classOf(takeoff, room, surface)
-    if (surfaceClass !== null) props.onPick(room, surfaceClass)
-  }
+  // The same from picture to picture, so that rooms that did not change are not drawn again.
+  const pick = useCallback(
+    (room: RoomId, surface: SurfaceRef) => {
+      const surfaceClass = classOf(takeoff, room, surface)
+      if (surfaceClass !== null) onPick(room, surfaceClass)
+    },
+    [takeoff, onPick],
+  )
 
   return (
     <section className="color-picture" aria-label="The house in its colors">

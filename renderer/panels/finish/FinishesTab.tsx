@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button, ListBox, ListBoxItem } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
@@ -27,10 +27,10 @@ export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly take
   const [showsHouse, setShowsHouse] = useState(true)
   const [picked, setPicked] = useState<SurfaceClass | null>(null)
   const pickedHere = surfaces.some(({ surfaceClass }) => surfaceClass === picked) ? picked : null
-  function pick(pickedRoom: RoomId, surfaceClass: SurfaceClass) {
+  const pick = useCallback((pickedRoom: RoomId, surfaceClass: SurfaceClass) => {
     viewStore.setState({ roomId: pickedRoom })
     setPicked(surfaceClass)
-  }
+  }, [])
   const present = surfaceClasses.filter((each) => surfaces.some((surface) => surface.surfaceClass === each))
   return (
     <div className="finish-panes">

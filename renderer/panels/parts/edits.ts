@@ -1,5 +1,6 @@
 import type { Business } from '../../../core/project/business-record.ts'
-import type { CollectionName, HouseRules, JobHeader, RecordOf } from '../../../core/project/job.ts'
+import type { CollectionName, HouseRules, Job, JobHeader, RecordOf } from '../../../core/project/job.ts'
+import type { Outcome } from '../../../core/project/problem.ts'
 import { applyCommands, applyTogether } from '../../../core/sketch/apply-command.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { jobStore } from '../../state/app.ts'
@@ -31,11 +32,15 @@ export function changeBusiness(action: string, change: Partial<Business>): boole
 
 /** Many changes as one action, checked when all are made. */
 export function together(action: string, commands: readonly SketchCommand[]): boolean {
-  const { job } = jobStore.store.getState()
-  return job === null ? false : jobStore.perform(action, applyTogether(job, commands))
+  return edit(action, (job) => applyTogether(job, commands))
 }
 
 export function command(action: string, ...commands: readonly SketchCommand[]): boolean {
+  return edit(action, (job) => applyCommands(job, commands))
+}
+
+/** Any change of the open job as one action; false where it is refused or no job is open. */
+export function edit(action: string, change: (job: Job) => Outcome<Job>): boolean {
   const { job } = jobStore.store.getState()
-  return job === null ? false : jobStore.perform(action, applyCommands(job, commands))
+  return job === null ? false : jobStore.perform(action, change(job))
 }

@@ -1,4 +1,3 @@
-import { useMemo } from 'react'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Opening, Room, RoomId } from '../../../core/project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
@@ -27,7 +26,7 @@ interface SurveyPlanProps {
 export function SurveyPlan(props: SurveyPlanProps) {
   const { job, rooms, only } = props
   const drawn = only === null ? rooms : [only]
-  const box = useMemo(() => boxOf(drawn), [drawn])
+  const box = boxOf(drawn)
   const pixel = Math.max(box.width, box.height) / 520
   return (
     <svg

@@ -4,6 +4,7 @@ import { type Agreement, contractOf } from '../../../../core/agreement/agreement
 import { applyChanges } from '../../../../core/agreement/changes.ts'
 import { checkTaken } from '../../../../core/agreement/quote.ts'
 import { totalCents } from '../../../../core/agreement/taxed-money.ts'
+import { priceJob } from '../../../../core/agreement/whole-price.ts'
 import type { OptionId } from '../../../../core/project/agreement-records.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import { formatCents } from '../../../../core/units/money.ts'
@@ -13,7 +14,6 @@ import { dateEntry, words } from '../../parts/entries.ts'
 import { Tick } from '../../parts/Tick.tsx'
 import { signedMoney } from './agreement-words.ts'
 import { keepDealing, keepDealingWith } from './keep-dealing.ts'
-import { priceJob } from './use-agreement.ts'
 
 interface Parts {
   readonly job: Job

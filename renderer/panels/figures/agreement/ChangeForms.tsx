@@ -3,8 +3,8 @@ import { Button } from 'react-aria-components'
 import type { Agreement } from '../../../../core/agreement/agreement.ts'
 import { applyChanges } from '../../../../core/agreement/changes.ts'
 import { movedRooms } from '../../../../core/agreement/moved-rooms.ts'
-import { isNothing } from '../../../../core/agreement/taxed-money.ts'
-import { priceOfChanges } from '../../../../core/agreement/whole-price.ts'
+import { isNothing, lessMoney } from '../../../../core/agreement/taxed-money.ts'
+import { priceJob } from '../../../../core/agreement/whole-price.ts'
 import type { DealingOf, JobChange, Money } from '../../../../core/project/agreement-records.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
@@ -19,7 +19,6 @@ import { OneOf } from '../../parts/OneOf.tsx'
 import { signedMoney } from './agreement-words.ts'
 import { keepDealing, keepDealingWith } from './keep-dealing.ts'
 import { driftOf } from './Standing.tsx'
-import { priceJob } from './use-agreement.ts'
 import { useNumbered } from './use-numbered.ts'
 import { firstWish, WishForm, wishOf } from './WishForm.tsx'
 
@@ -232,9 +231,10 @@ function pricedWish(job: Job, takeoff: Takeoff, draft: typeof firstWish): Priced
   const none = { title: name, changes, money: null, after: job }
   if (changes.length === 0)
     return { ...none, sentence: 'Nothing of this is in the job: choose another place or kind.' }
-  const [price, after] = [priceOfChanges(priceJob, job, changes), applyChanges(job, changes)]
-  if (!price.ok) return { ...none, sentence: price.problem.sentence }
-  return { ...none, money: price.value, sentence: '', after: after.ok ? after.value : job }
+  const after = applyChanges(job, changes)
+  if (!after.ok) return { ...none, sentence: after.problem.sentence }
+  const money = lessMoney(priceJob(after.value), priceJob(job))
+  return { ...none, money, sentence: '', after: after.value }
 }
 
 /** The last day of work without and with the change, and which rooms it moves. */

@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components'
 import type { Agreement } from '../../../../core/agreement/agreement.ts'
 import { stageWords } from '../../../../core/agreement/stage-words.ts'
 import { lessMoney, sumMoney, totalCents } from '../../../../core/agreement/taxed-money.ts'
+import { priceJob } from '../../../../core/agreement/whole-price.ts'
 import type { Dealing, Money } from '../../../../core/project/agreement-records.ts'
 import { type Job, records } from '../../../../core/project/job.ts'
 import { dateWordsWithYear } from '../../../../core/time/date-words.ts'
@@ -10,7 +11,6 @@ import { viewStore } from '../../../state/app.ts'
 import { Callout } from '../../parts/Callout.tsx'
 import { signedMoney } from './agreement-words.ts'
 import { paperIdOf } from './keep-dealing.ts'
-import { priceJob } from './use-agreement.ts'
 
 interface Parts {
   readonly job: Job

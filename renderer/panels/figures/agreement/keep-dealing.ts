@@ -8,9 +8,9 @@ import {
   nextPaperNumber,
 } from '../../../../core/project/issued-records.ts'
 import { type Job, records } from '../../../../core/project/job.ts'
-import { type Outcome, succeed } from '../../../../core/project/problem.ts'
+import { succeed } from '../../../../core/project/problem.ts'
 import { changeOrderHtml, invoiceHtml } from '../../../../core/work-order/agreement-papers.ts'
-import { jobStore } from '../../../state/app.ts'
+import { edit } from '../../parts/edits.ts'
 
 /** The page of a dealing is kept under an id that follows from it. */
 export function paperIdOf(id: DealingId): IssuedId {
@@ -38,11 +38,6 @@ export function keepDealingWith(
     )
     return succeed(withDealing({ ...changed.value, options }, dealing, at))
   })
-}
-
-export function edit(action: string, change: (job: Job) => Outcome<Job>): boolean {
-  const { job } = jobStore.store.getState()
-  return job === null ? false : jobStore.perform(action, change(job))
 }
 
 function withDealing(job: Job, dealing: Dealing, at: string): Job {

@@ -1,5 +1,4 @@
 import { useState } from 'react'
-import { openingNouns } from '../../../../core/project/sketch-words.ts'
 import type { KeptItem } from '../../../../core/project/survey-records.ts'
 import { type KeptItemHandling, keptItemKinds } from '../../../../core/project/vocabulary.ts'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
@@ -27,7 +26,7 @@ export function ManyKept({ picked }: { readonly picked: Picked }) {
   const add = () => {
     const commands = keptOnMany(job, picked, item, () => newId('kept'))
     if (together(`put ${item.name} on ${count} things`, commands))
-      setAdded(`${item.count} × ${item.name} in each of ${pickedWords(picked, openingNouns)}.`)
+      setAdded(`${item.count} × ${item.name} in each of ${pickedWords(picked)}.`)
   }
   return (
     <div className="tab-pad">

@@ -1,5 +1,4 @@
 import type { Casing, Corner, Opening, Room, Sash } from '../../../../core/project/sketch-records.ts'
-import { openingNouns } from '../../../../core/project/sketch-words.ts'
 import { roomUses, sashOperations, slabKinds } from '../../../../core/project/vocabulary.ts'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
 import { behindMany, openingsOnMany, roomsOnMany } from '../../../../core/sketch/many/set-sketch.ts'
@@ -27,7 +26,7 @@ export function ManySizes({ picked }: { readonly picked: Picked }) {
 
 /** `set the height of 3 rooms`. */
 function actionName(what: string, picked: Picked): string {
-  return `set the ${what} of ${pickedWords(picked, openingNouns)}`
+  return `set the ${what} of ${pickedWords(picked)}`
 }
 
 function RoomSizes({ picked, rooms }: { readonly picked: Picked; readonly rooms: readonly Room[] }) {

@@ -1,4 +1,3 @@
-import { openingNouns } from '../../../../core/project/sketch-words.ts'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
 import { viewStore } from '../../../state/app.ts'
 import { PageTabs } from '../../parts/PageTabs.tsx'
@@ -14,7 +13,7 @@ import { PickMany } from './PickMany.tsx'
 
 /** Everything that can be said of several things at once; each field is one step to undo. */
 export function ManyThings({ picked }: { readonly picked: Picked }) {
-  const what = pickedWords(picked, openingNouns)
+  const what = pickedWords(picked)
   const hasTrim = picked.rooms.length + picked.walls.length > 0
   return (
     <>

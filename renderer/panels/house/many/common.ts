@@ -1,4 +1,5 @@
 import { sameValue } from '../../../../core/project/same-value.ts'
+import { openingNouns } from '../../../../core/project/sketch-words.ts'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
 
 /** What all of them have; null where they differ or there is none. */
@@ -11,16 +12,11 @@ export function common<Item, Value>(items: readonly Item[], pick: (item: Item) =
 export const differs = 'different'
 
 /** `3 rooms, 4 windows, 2 walls`. */
-export function pickedWords(
-  { rooms, openings, walls }: Picked,
-  nouns: Readonly<Record<string, string>>,
-): string {
+export function pickedWords({ rooms, openings, walls }: Picked): string {
   const kinds = [...new Set(openings.map(({ kind }) => kind))]
   const counts: readonly (readonly [number, string])[] = [
     [rooms.length, 'room'],
-    ...kinds.map(
-      (kind) => [openings.filter((one) => one.kind === kind).length, nouns[kind] ?? kind] as const,
-    ),
+    ...kinds.map((kind) => [openings.filter((one) => one.kind === kind).length, openingNouns[kind]] as const),
     [walls.length, 'wall'],
   ]
   return counts

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../../core/project/job.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
@@ -17,7 +17,6 @@ export function HouseOverDays(props: {
   /** The day it opens on. */
   readonly today: string
   readonly onPick: (setId: RoomId) => void
-  readonly aside?: ReactNode
 }) {
   const { job, plan, today } = props
   const system = job.header.unitSystem
@@ -72,7 +71,6 @@ export function HouseOverDays(props: {
             day {at + 1} of {dates.length}
           </span>
         </p>
-        {props.aside}
       </div>
       <HouseOnDay className="house-frame" job={job} date={date} rooms={rooms} onPick={props.onPick} />
       <DayLegend rooms={rooms} />
