@@ -1,6 +1,6 @@
 import { pointsDistance } from '../core/geometry/point.ts'
+import type { BuiltItem } from '../core/project/built-records.ts'
 import type {
-  BuiltItem,
   Casing,
   CeilingShape,
   Corner,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { keysOf, present } from '../lists/lists.ts'
 import { dealingSchema, optionSchema } from './agreement-records.ts'
+import { builtItemSchema } from './built-records.ts'
 import { type Business, businessSchema } from './business-record.ts'
 import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
@@ -17,7 +18,6 @@ import {
 } from './schema-parts.ts'
 import { crewMemberSchema, productSchema, rateSchema, ruleSettingSchema } from './shop-records.ts'
 import {
-  builtItemSchema,
   ceilingOpeningSchema,
   openingSchema,
   roomSchema,

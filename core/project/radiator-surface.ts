@@ -1,4 +1,4 @@
-import type { BuiltItem } from './sketch-records.ts'
+import type { BuiltItem } from './built-records.ts'
 
 type Radiator = Extract<BuiltItem, { readonly kind: 'radiator' }>
 

@@ -1,5 +1,6 @@
+import type { BuiltItem } from './built-records.ts'
 import { type Job, records, type Table } from './job.ts'
-import type { BuiltItem, CeilingOpening, Opening, Room, RoomId, TrimRun } from './sketch-records.ts'
+import type { CeilingOpening, Opening, Room, RoomId, TrimRun } from './sketch-records.ts'
 
 /** An opening as one of its rooms has it. */
 export interface SidedOpening {

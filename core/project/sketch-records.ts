@@ -1,7 +1,6 @@
 import { z } from 'zod'
 import {
   coordinateSchema,
-  countSchema,
   type Frozen,
   idSchema,
   lengthSchema,
@@ -28,14 +27,12 @@ export const wallIdSchema = idSchema<'WallId'>()
 export const openingIdSchema = idSchema<'OpeningId'>()
 const ceilingOpeningIdSchema = idSchema<'CeilingOpeningId'>()
 export const trimRunIdSchema = idSchema<'TrimRunId'>()
-export const builtItemIdSchema = idSchema<'BuiltItemId'>()
 export type StoreyId = z.output<typeof storeyIdSchema>
 export type RoomId = z.output<typeof roomIdSchema>
 export type WallId = z.output<typeof wallIdSchema>
 export type OpeningId = z.output<typeof openingIdSchema>
 export type CeilingOpeningId = z.output<typeof ceilingOpeningIdSchema>
 export type TrimRunId = z.output<typeof trimRunIdSchema>
-export type BuiltItemId = z.output<typeof builtItemIdSchema>
 
 /** More is a picture the book does not keep. */
 const mostPixels = 20_000
@@ -77,6 +74,7 @@ const cornerSchema = z.strictObject({
 export type Corner = Frozen<z.output<typeof cornerSchema>>
 
 const axisSchema = z.enum(['x', 'y'])
+
 /** Heights vary along one plan axis; `at` is measured from the outline's least coordinate on that axis. */
 const linePointSchema = z.strictObject({ at: lengthSchema, height: lengthSchema })
 export type LinePoint = Frozen<z.output<typeof linePointSchema>>
@@ -282,74 +280,3 @@ export const trimRunSchema = z.strictObject({
   profiled: z.boolean(),
 })
 export type TrimRun = Frozen<z.output<typeof trimRunSchema>>
-
-export const builtItemSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('stair'),
-    id: builtItemIdSchema,
-    roomId: roomIdSchema,
-    name: shortText,
-    treads: countSchema,
-    risers: countSchema,
-    stepLength: positiveLengthSchema,
-    treadDepth: positiveLengthSchema,
-    riserHeight: positiveLengthSchema,
-    paintTreads: z.boolean(),
-    paintRisers: z.boolean(),
-    stringers: countSchema,
-    stringerLength: lengthSchema,
-    stringerGirth: lengthSchema,
-    balusters: countSchema,
-    balusterHeight: lengthSchema,
-    balusterGirth: lengthSchema,
-    newels: countSchema,
-    newelHeight: lengthSchema,
-    newelGirth: lengthSchema,
-    handrailLength: lengthSchema,
-    handrailGirth: lengthSchema,
-  }),
-  z.strictObject({
-    kind: z.literal('radiator'),
-    id: builtItemIdSchema,
-    roomId: roomIdSchema,
-    name: shortText,
-    pattern: z.enum(['column', 'tube']),
-    columns: z.int().min(1).max(6),
-    heightInches: z.union([z.literal(20), z.literal(23), z.literal(26), z.literal(32), z.literal(38)]),
-    sections: z.int().min(1).max(60),
-  }),
-  z.strictObject({
-    kind: z.literal('cabinet'),
-    id: builtItemIdSchema,
-    roomId: roomIdSchema,
-    name: shortText,
-    width: positiveLengthSchema,
-    height: positiveLengthSchema,
-    depth: positiveLengthSchema,
-    doors: countSchema,
-    drawers: countSchema,
-    paintInside: z.boolean(),
-  }),
-  z.strictObject({
-    kind: z.literal('shelf'),
-    id: builtItemIdSchema,
-    roomId: roomIdSchema,
-    name: shortText,
-    length: positiveLengthSchema,
-    depth: positiveLengthSchema,
-    thickness: positiveLengthSchema,
-    count: countSchema,
-  }),
-  z.strictObject({
-    kind: z.literal('mantel'),
-    id: builtItemIdSchema,
-    roomId: roomIdSchema,
-    name: shortText,
-    width: positiveLengthSchema,
-    height: positiveLengthSchema,
-    legWidth: positiveLengthSchema,
-    friezeHeight: positiveLengthSchema,
-    shelfDepth: positiveLengthSchema,
-  }),
-])
-export type BuiltItem = Frozen<z.output<typeof builtItemSchema>>

@@ -1,12 +1,7 @@
 import { z } from 'zod'
+import { builtItemIdSchema } from './built-records.ts'
 import type { Frozen } from './schema-parts.ts'
-import {
-  builtItemIdSchema,
-  openingIdSchema,
-  roomIdSchema,
-  trimRunIdSchema,
-  wallIdSchema,
-} from './sketch-records.ts'
+import { openingIdSchema, roomIdSchema, trimRunIdSchema, wallIdSchema } from './sketch-records.ts'
 
 /** `whole` for a wall without a rail or wainscot; else the zone under or over it. */
 const wallZones = ['whole', 'lower', 'upper'] as const

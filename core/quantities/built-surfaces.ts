@@ -1,5 +1,5 @@
+import type { BuiltItem } from '../project/built-records.ts'
 import { radiatorSectionSquareFeet } from '../project/radiator-surface.ts'
-import type { BuiltItem } from '../project/sketch-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { type Area, areaFromUnits, rectangleArea, squareFeet, sumAreas, zeroArea } from '../units/area.ts'
 import { inches, lengthFromUnits } from '../units/length.ts'

@@ -1,4 +1,4 @@
-import type { BuiltItem } from '../project/sketch-records.ts'
+import type { BuiltItem } from '../project/built-records.ts'
 
 /** A radiator to begin with; shop assumption, to be changed to what is there. */
 export const firstRadiator: Omit<Extract<BuiltItem, { kind: 'radiator' }>, 'id' | 'roomId' | 'name'> = {

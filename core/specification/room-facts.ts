@@ -1,6 +1,7 @@
+import type { BuiltItem } from '../project/built-records.ts'
 import { type Job, records } from '../project/job.ts'
 import { roomOfSurface } from '../project/scopes.ts'
-import type { BuiltItem, Opening, Room, RoomId, TrimRun } from '../project/sketch-records.ts'
+import type { Opening, Room, RoomId, TrimRun } from '../project/sketch-records.ts'
 import type { Condition, KeptItem } from '../project/survey-records.ts'
 import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 import { orderOfRoom } from './room-order.ts'

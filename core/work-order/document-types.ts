@@ -1,13 +1,14 @@
-import type { Business } from '../project/business-record.ts'
 import type { CrewMemberId, ProductId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { Caution, Notice } from '../specification/types.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import type { Cents } from '../units/money.ts'
+import type { FamilyPage } from './family-types.ts'
 import type { HouseColors } from './house-colors.ts'
 import type { HousePicture } from './house-picture.ts'
 import type { LeadRule } from './lead-rules.ts'
 import type { Phase } from './phases.ts'
+import type { Proposal } from './proposal/proposal-types.ts'
 import type { RoomDay } from './room-day.ts'
 import type { ColorLine, RoomSheet, SheetHold } from './room-sheet/sheet-types.ts'
 import type { TripDays } from './trips.ts'
@@ -151,33 +152,6 @@ export interface WeekSheet {
   readonly days: readonly SiteDay[]
 }
 
-/** For the household: nothing internal is on it. */
-export interface FamilyPage {
-  readonly title: string
-  readonly startsOn: string
-  readonly finishesOn: string
-  /** In the order in which they are taken. */
-  readonly rooms: readonly FamilyRoom[]
-  /** What children and pets are kept from, and everybody else. */
-  readonly keepAway: readonly string[]
-}
-
-export interface FamilyRoom {
-  readonly roomSetId: RoomId
-  readonly name: string
-  readonly stretches: readonly FamilyStretch[]
-  /** Null for a room nobody planned yet. */
-  readonly readyAt: { readonly date: string; readonly half: 'noon' | 'evening' | 'morning' } | null
-  /** What the household takes out before the crew comes. */
-  readonly moveBefore: readonly string[]
-}
-
-/** Local dates of the first and last day on which the household does without the room. */
-export interface FamilyStretch {
-  readonly from: string
-  readonly to: string
-}
-
 /** The house on the first day of its weeks, for one page: all drawn from one picture, in millimeters. */
 export interface HouseWeeks {
   readonly picture: HousePicture
@@ -241,67 +215,4 @@ export interface ShoppingLine {
   readonly priceCents: Cents
   /** Local date of the first step of the trip that needs it; null for what is bought ahead of its trip, a can of a batch. */
   readonly neededOn: string | null
-}
-
-/** The offer to the client; no wages, rates or margins. */
-export interface Proposal {
-  readonly business: Business
-  readonly site: readonly string[]
-  /** Null until the first one of the job is given out. */
-  readonly number: number | null
-  /** Of the next one that is given out. */
-  readonly version: number
-  readonly prices: Business['proposal']['prices']
-  readonly validDays: number
-  readonly floors: readonly ProposalFloor[]
-  readonly beforeTax: Cents
-  readonly tax: Cents
-  readonly total: Cents
-  /** What the client may tick, alternatives one behind the other. */
-  readonly options: readonly ProposalOption[]
-  /** They sum to the total. */
-  readonly payments: readonly { readonly name: string; readonly percent: number; readonly cents: Cents }[]
-  /** On which somebody works. */
-  readonly days: number
-  readonly siteHours: { readonly from: string; readonly to: string }
-  readonly colorsNeededOn: string
-  /** What is painted and has no color yet. */
-  readonly colorsOpen: readonly string[]
-  readonly notIncluded: readonly string[]
-  readonly whoMoves: readonly string[]
-  readonly hidden: readonly string[]
-  readonly warranty: readonly string[]
-  readonly terms: readonly string[]
-  readonly lead: ProposalLead | null
-  /** For the owner: what to settle before it is given out. */
-  readonly doubts: readonly string[]
-}
-
-export interface ProposalOption {
-  readonly name: string
-  readonly note: string
-  /** The word that alternatives have in common, of which one can be ticked; empty for one that stands alone. */
-  readonly oneOf: string
-  /** With tax, added to the total; less than nothing where it takes work away. */
-  readonly cents: Cents
-}
-
-export interface ProposalFloor {
-  readonly name: string
-  readonly rooms: readonly ProposalRoom[]
-  readonly cents: Cents
-}
-
-/** A room with the small rooms worked with it. */
-export interface ProposalRoom {
-  readonly name: string
-  readonly scope: readonly string[]
-  readonly stretches: readonly FamilyStretch[]
-  readonly cents: Cents
-}
-
-export interface ProposalLead {
-  /** Some of the work is more than minor repair. */
-  readonly isCovered: boolean
-  readonly lines: readonly LeadRule[]
 }

@@ -1,8 +1,8 @@
 import type { Job } from '../project/job.ts'
 import type { SiteMoment } from '../time/site-moment.ts'
 import { calendarFile } from './calendar-file.ts'
-import type { FamilyPage } from './document-types.ts'
 import { readyWords } from './family-page.ts'
+import type { FamilyPage } from './family-types.ts'
 
 /** The family page as a calendar: a whole-day event for each time a room is out of use. Nothing internal is in it. */
 export function familyCalendar(job: Job, family: FamilyPage, madeAt: SiteMoment): string {

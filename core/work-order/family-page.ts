@@ -8,7 +8,7 @@ import { addDays } from '../time/local-date.ts'
 import type { SiteMoment } from '../time/site-moment.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { compareText } from '../words/text.ts'
-import type { FamilyPage, FamilyRoom, FamilyStretch } from './document-types.ts'
+import type { FamilyPage, FamilyRoom, FamilyStretch } from './family-types.ts'
 import { type JudgedPlan, latest, type WorkPlanTask } from './work-plan.ts'
 
 /** What the household needs to know, and nothing of hours, wages, prices or products. */

@@ -7,13 +7,11 @@ import type { DerivationLine, SurfaceQuantity, Takeoff } from '../quantities/tak
 import type { Specification, Step } from '../specification/types.ts'
 import { amountEntry, ft, places, sqFt, woodworkEntries } from './amount-entry.ts'
 import { inRoom } from './by-room.ts'
+import type { estimateSchema } from './output-forms/estimate-form.ts'
+import type { quantitiesSchema } from './output-forms/quantities-form.ts'
+import type { scheduleSchema } from './output-forms/schedule-form.ts'
+import type { specificationSchema } from './output-forms/specification-form.ts'
 import { passEntries } from './output-passes.ts'
-import type {
-  estimateSchema,
-  quantitiesSchema,
-  scheduleSchema,
-  specificationSchema,
-} from './output-schemas.ts'
 import type { JudgedPlan } from './work-plan.ts'
 
 type QuantitiesFile = z.output<typeof quantitiesSchema>

@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import type { Pass, Passes } from '../passes/pass-types.ts'
 import { amountEntry, places } from './amount-entry.ts'
-import type { specificationSchema } from './output-schemas.ts'
+import type { specificationSchema } from './output-forms/specification-form.ts'
 
 type SpecificationFile = z.output<typeof specificationSchema>
 

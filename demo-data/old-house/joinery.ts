@@ -1,4 +1,5 @@
-import type { BuiltItem, BuiltItemId, RoomId, TrimRun } from '../../core/project/sketch-records.ts'
+import type { BuiltItem, BuiltItemId } from '../../core/project/built-records.ts'
+import type { RoomId, TrimRun } from '../../core/project/sketch-records.ts'
 import { inches } from '../../core/units/length.ts'
 import { cabinet, nothing, radiator, shelf, trimRun } from '../drawing.ts'
 

@@ -1,4 +1,5 @@
-import type { BuiltItemId, OpeningId, RoomId, TrimRunId, WallId } from '../../core/project/sketch-records.ts'
+import type { BuiltItemId } from '../../core/project/built-records.ts'
+import type { OpeningId, RoomId, TrimRunId, WallId } from '../../core/project/sketch-records.ts'
 import type { OpeningPart, SurfaceRef, WallZone } from '../../core/project/surface-ref.ts'
 import type {
   Condition,

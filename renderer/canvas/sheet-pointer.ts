@@ -4,11 +4,11 @@ import type { RoomId, WallId } from '../../core/project/sketch-records.ts'
 import { findWall } from '../../core/project/walls.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { useFingers } from './fingers.ts'
-import { dimensionPlace } from './RoomDrawing.tsx'
 import type { ScreenPoint } from './screen-point.ts'
 import { fitStorey, handle, showsWholeStorey } from './sketch-input.ts'
 import { sketchStore } from './sketch-store.ts'
 import { panBy, toHouse, type View, zoomAt } from './view.ts'
+import { dimensionPlace } from './WallDimension.tsx'
 
 type Sheet = React.RefObject<HTMLDivElement | null>
 

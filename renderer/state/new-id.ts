@@ -1,12 +1,11 @@
 import type { DealingId, OptionId } from '../../core/project/agreement-records.ts'
+import type { BuiltItem, BuiltItemId } from '../../core/project/built-records.ts'
 import type { HoldId } from '../../core/project/hold-records.ts'
 import type { IssuedId } from '../../core/project/issued-records.ts'
 import type { PhotoId } from '../../core/project/photo-records.ts'
 import type { MarkId, PinId } from '../../core/project/progress-records.ts'
 import type { CrewMemberId, ProductId } from '../../core/project/shop-records.ts'
 import type {
-  BuiltItem,
-  BuiltItemId,
   CeilingOpeningId,
   OpeningId,
   RoomId,

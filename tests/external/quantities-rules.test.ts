@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
+import type { BuiltItem } from '../../core/project/built-records.ts'
 import { radiatorSectionSquareFeet } from '../../core/project/radiator-surface.ts'
-import type { BuiltItem, Opening } from '../../core/project/sketch-records.ts'
+import type { Opening } from '../../core/project/sketch-records.ts'
 import { balustradeArea, equivalentArea, slabCoefficients } from '../../core/quantities/equivalents.ts'
 import { narrowWork } from '../../core/quantities/girth-policies.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'

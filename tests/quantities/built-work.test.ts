@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { BuiltItem } from '../../core/project/sketch-records.ts'
+import type { BuiltItem } from '../../core/project/built-records.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import type { SurfaceQuantity } from '../../core/quantities/takeoff-types.ts'
 import { toSquareFeet } from '../../core/units/area.ts'

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
+import type { BuiltItem } from '../../core/project/built-records.ts'
 import { sketchProblems } from '../../core/project/sketch-problems.ts'
-import type { BuiltItem, Opening, Room, TrimRun } from '../../core/project/sketch-records.ts'
+import type { Opening, Room, TrimRun } from '../../core/project/sketch-records.ts'
 import { feet, inches, type Length, metres } from '../../core/units/length.ts'
 import {
   ceilingOpening,

@@ -1,12 +1,6 @@
+import type { BuiltItem } from '../../core/project/built-records.ts'
 import { type Job, records } from '../../core/project/job.ts'
-import type {
-  BuiltItem,
-  CeilingOpening,
-  Opening,
-  Room,
-  Sash,
-  TrimRun,
-} from '../../core/project/sketch-records.ts'
+import type { CeilingOpening, Opening, Room, Sash, TrimRun } from '../../core/project/sketch-records.ts'
 import type { Colour, Finish } from '../../core/project/survey-records.ts'
 import type { SurfaceClass } from '../../core/project/vocabulary.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'

@@ -52,7 +52,7 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'panels/parts/PickTable.tsx': ['tables'],
   'panels/calendar/LaneDrawing.tsx': ['calendar'],
   'panels/calendar/bar-drag.ts': ['calendar'],
-  'panels/calendar/whole-job/WholeJob.tsx': ['calendar'],
+  'panels/calendar/whole-job/RoomRows.tsx': ['calendar'],
 }
 
 const keyWords =

@@ -1,5 +1,6 @@
+import type { BuiltItem } from '../../core/project/built-records.ts'
 import type { Job } from '../../core/project/job.ts'
-import type { BuiltItem, Opening } from '../../core/project/sketch-records.ts'
+import type { Opening } from '../../core/project/sketch-records.ts'
 import type { SurfaceRef } from '../../core/project/surface-ref.ts'
 import type { Condition, Existing, Finish } from '../../core/project/survey-records.ts'
 import type { ExistingCoat, ProductClass, Substrate, SurfaceClass } from '../../core/project/vocabulary.ts'

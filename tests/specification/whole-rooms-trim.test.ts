@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { BuiltItem } from '../../core/project/sketch-records.ts'
+import type { BuiltItem } from '../../core/project/built-records.ts'
 import { specify } from '../../core/specification/specify.ts'
 import { feet } from '../../core/units/length.ts'
 import { buildJob, conditionOn, existingOn, finishFor, rectangularRoom } from '../fixtures/job-builder.ts'

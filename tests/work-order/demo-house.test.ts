@@ -9,13 +9,9 @@ import { readJobFile } from '../../core/project/job-file.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
 import { specify } from '../../core/specification/specify.ts'
-import {
-  type estimateSchema,
-  type OutputName,
-  outputSchemas,
-  type specificationSchema,
-  type workOrderSchema,
-} from '../../core/work-order/output-schemas.ts'
+import type { estimateSchema } from '../../core/work-order/output-forms/estimate-form.ts'
+import type { specificationSchema } from '../../core/work-order/output-forms/specification-form.ts'
+import { type OutputName, outputSchemas, type workOrderSchema } from '../../core/work-order/output-schemas.ts'
 import { headlessOutputs } from '../../core/work-order/outputs.ts'
 
 const folder = join(import.meta.dirname, '..', '..', 'demo-data')

@@ -2,7 +2,8 @@ import type { Decoder } from '../fitting/decoder.ts'
 import type { Net } from '../fitting/net.ts'
 import type { RandomStream } from '../random.ts'
 import { copyGenes, decode, type Genes, keysFromOrder, newGenes } from './genes.ts'
-import { type Changed, change, changeable } from './search-moves.ts'
+import type { Changed } from './moves/changed-plan.ts'
+import { change, changeable } from './search-moves.ts'
 
 /** Cents that one broken tick weighs: more than any plan costs, of five hundred rooms too. */
 export const weightOfBroken = 1e10

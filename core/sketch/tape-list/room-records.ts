@@ -1,22 +1,9 @@
 import { present } from '../../lists/lists.ts'
+import type { BuiltItem } from '../../project/built-records.ts'
+import { builtItemIdSchema } from '../../project/built-records.ts'
 import { type Job, records } from '../../project/job.ts'
-import type {
-  BuiltItem,
-  Corner,
-  Opening,
-  Room,
-  RoomId,
-  Storey,
-  TrimRun,
-  WallId,
-} from '../../project/sketch-records.ts'
-import {
-  builtItemIdSchema,
-  openingIdSchema,
-  roomIdSchema,
-  trimRunIdSchema,
-  wallIdSchema,
-} from '../../project/sketch-records.ts'
+import type { Corner, Opening, Room, RoomId, Storey, TrimRun, WallId } from '../../project/sketch-records.ts'
+import { openingIdSchema, roomIdSchema, trimRunIdSchema, wallIdSchema } from '../../project/sketch-records.ts'
 import type { KeptItem } from '../../project/survey-records.ts'
 import { keptItemIdSchema } from '../../project/survey-records.ts'
 import { type Length, lengthFromUnits } from '../../units/length.ts'

@@ -1,6 +1,6 @@
 import type { LengthUnitSystem } from '../../units/length.ts'
-import type { FamilyPage } from '../document-types.ts'
 import { stretchWords } from '../family-page.ts'
+import type { FamilyPage } from '../family-types.ts'
 import { printable } from '../paper-size.ts'
 
 /** Sizes of type of the family page, in points; the largest that fits is taken. */

@@ -1,7 +1,8 @@
 import { dateWords } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import type { FamilyRoom, WorkOrder } from '../document-types.ts'
+import type { WorkOrder } from '../document-types.ts'
 import { readyWords, stretchWords } from '../family-page.ts'
+import type { FamilyRoom } from '../family-types.ts'
 import { html, type Markup } from '../html-template.ts'
 import { familyType } from './family-fit.ts'
 

@@ -1,10 +1,11 @@
 import { dateWordsWithYear, timeOfDayWords } from '../../time/date-words.ts'
 import { addDays } from '../../time/local-date.ts'
 import { formatCents } from '../../units/money.ts'
-import type { Proposal, ProposalFloor, ProposalOption, ProposalRoom, WorkOrder } from '../document-types.ts'
+import type { WorkOrder } from '../document-types.ts'
 import { stretchWords } from '../family-page.ts'
 import { html, type Markup } from '../html-template.ts'
 import type { PaperStamp } from '../paper-stamp.ts'
+import type { Proposal, ProposalFloor, ProposalOption, ProposalRoom } from '../proposal/proposal-types.ts'
 import { viewingRule } from '../viewing-rule.ts'
 import { letterhead } from './letterhead.ts'
 

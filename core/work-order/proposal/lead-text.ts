@@ -3,7 +3,7 @@ import { mainRoomOf } from '../../project/room-sets.ts'
 import { federalLimits } from '../../specification/lead.ts'
 import type { Step } from '../../specification/types.ts'
 import { dateWordsWithYear } from '../../time/date-words.ts'
-import type { ProposalLead } from '../document-types.ts'
+import type { ProposalLead } from './proposal-types.ts'
 
 /**
  * What the federal rule has the client told before work in a house that may hold lead paint; null where it does not reach the house. It never

@@ -13,10 +13,11 @@ import type { Specification, Step } from '../../specification/types.ts'
 import { addDays } from '../../time/local-date.ts'
 import { type Cents, formatCents, sumCents } from '../../units/money.ts'
 import { linesOf } from '../../words/text.ts'
-import type { FamilyPage, Proposal, ProposalFloor, ProposalOption, ProposalRoom } from '../document-types.ts'
+import type { FamilyPage } from '../family-types.ts'
 import type { WorkPlan } from '../work-plan.ts'
 import { leadText } from './lead-text.ts'
 import { proposalDoubts } from './proposal-doubts.ts'
+import type { Proposal, ProposalFloor, ProposalOption, ProposalRoom } from './proposal-types.ts'
 import { roomScope } from './room-scope.ts'
 
 /** What is offered to the client: rooms with their scope and price, days, payment and terms. No wages, rates or margins. */

@@ -1,47 +1,34 @@
-import { type ReactNode, useMemo, useState } from 'react'
-import { pinsOnPasses } from '../../../core/passes/pins.ts'
-import { type Job, records } from '../../../core/project/job.ts'
+import { useState } from 'react'
+import type { Job } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
-import { finishOf } from '../../../core/schedule/model.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
-import { localTimeIn } from '../../../core/time/local-time.ts'
-import { dateOf, instantOf, momentsIn } from '../../../core/time/site-moment.ts'
+import { dateOf, instantOf } from '../../../core/time/site-moment.ts'
 import { useJob } from '../../state/app.ts'
-import { passesOf, specificationOf } from '../../state/derived.ts'
 import type { SearchState } from '../../state/planner.ts'
 import { useChoice } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { HouseOverDays } from '../parts/house-picture/HouseOverDays.tsx'
 import { ChoicePanel } from './choice/ChoicePanel.tsx'
-import { MoveVerdict } from './MoveVerdict.tsx'
+import { type HeldTask, HoursPicture } from './HoursPicture.tsx'
 import { NoPlan } from './NoPlan.tsx'
 import { AcceptBlock, AimBlock, StartBlock } from './PlanBlocks.tsx'
-import { PlanDrawing } from './PlanDrawing.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
 import { tryPin, tryUnpin } from './pin-trials.ts'
-import { drawingOf, planLook, type Scale, triedStarts } from './plan-look.ts'
+import type { Scale } from './plan-look.ts'
+import { type PlanPicture, usePlanPicture } from './plan-picture.ts'
 import { HouseButton, ScaleChoice, useScale } from './ScaleChoice.tsx'
 import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
-import { taskWords } from './task-words.ts'
 import { dropChange, type Trial } from './trial.ts'
-import { outOfUseWords } from './verdict-words.ts'
-import { WholeJobLegend } from './whole-job/WholeJob.tsx'
 import { WholeJobFrame } from './whole-job/WholeJobFrame.tsx'
+import { WholeJobLegend } from './whole-job/WholeJobLegend.tsx'
 
 interface PlanTabProps {
   readonly trial: Trial
   readonly present: SearchState
   readonly search: SearchState
-}
-
-/** Where a task is dragged to, and the plan it takes it from: better ones wait until it lets go. */
-interface Held {
-  readonly taskId: string
-  readonly start: number
-  readonly found: FoundPlan
 }
 
 /** The plan drawn, with what can be done to it. */
@@ -50,7 +37,7 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
   const [showsTrial, setShowsTrial] = useState(false)
   const [pickedId, setPickedId] = useState<string | null>(null)
   const [scale, setScale] = useScale()
-  const [held, setHeld] = useState<Held | null>(null)
+  const [held, setHeld] = useState<HeldTask | null>(null)
   const choice = useChoice(job)
   const { now, today } = useSiteNow()
   const isTrialShown = showsTrial && trial.changes.length > 0 && search.plan !== null && search.isSettled
@@ -154,93 +141,6 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
   )
 }
 
-interface PlanPictureOf {
-  readonly job: Job
-  readonly shownJob: Job
-  readonly found: FoundPlan | null
-  readonly comparedTo: FoundPlan | null
-  readonly trial: Trial
-  readonly pickedId: string | null
-  readonly scale: Scale
-}
-
-/** All that is drawn of a plan, each worked out again only when what it follows from has changed. */
-function usePlanPicture({ job, shownJob, found, comparedTo, trial, pickedId, scale }: PlanPictureOf) {
-  const specification = specificationOf(job)
-  const passes = passesOf(job)
-  const { timeZone } = job.header
-  const local = useMemo(() => localTimeIn(timeZone), [timeZone])
-  const momentOf = useMemo(() => momentsIn(timeZone), [timeZone])
-  const words = useMemo(
-    () => taskWords(job, specification, found?.workPlan ?? null),
-    [job, specification, found],
-  )
-  const pins = useMemo(() => pinsOnPasses(passes, records(trial.job.pins)), [passes, trial.job.pins])
-  const drawing = useMemo(
-    () =>
-      found === null || typeof scale !== 'number'
-        ? null
-        : drawingOf({ job: shownJob, found, local, pixelsPerHour: scale }),
-    [found, local, scale, shownJob],
-  )
-  const tried = useMemo(
-    () => (found === null ? new Map<string, number>() : triedStarts(found, pins, timeZone)),
-    [found, pins, timeZone],
-  )
-  const look = useMemo(
-    () =>
-      found === null ? null : planLook({ job: shownJob, found, comparedTo, words, pins, pickedId, momentOf }),
-    [shownJob, found, comparedTo, words, pins, pickedId, momentOf],
-  )
-  return { specification, passes, local, momentOf, words, pins, drawing, tried, look }
-}
-
-type PlanPicture = ReturnType<typeof usePlanPicture>
-
-/** The plan by the hour, with what the move being dragged would mean. */
-function HoursPicture(props: {
-  readonly job: Job
-  readonly found: FoundPlan
-  readonly picture: PlanPicture & {
-    readonly drawing: NonNullable<PlanPicture['drawing']>
-    readonly look: NonNullable<PlanPicture['look']>
-  }
-  readonly held: Held | null
-  /** Instant of now. */
-  readonly now: number
-  readonly corner: ReactNode
-  readonly onPick: (taskId: string | null) => void
-  readonly onMove: (taskId: string, start: number, isDone: boolean) => void
-  readonly onGiveUp: (draggedId: string | null) => void
-}) {
-  const { job, found, held } = props
-  const { local, momentOf, words, drawing, tried, look } = props.picture
-  const system = job.header.unitSystem
-  return (
-    <div className="plan-view">
-      <PlanDrawing
-        problem={found.problem}
-        local={local}
-        axis={drawing.axis}
-        lanes={drawing.lanes}
-        corner={props.corner}
-        system={system}
-        look={look}
-        noteOf={({ outOfUse }) =>
-          outOfUse === null ? '' : outOfUseWords(momentOf(outOfUse.from), momentOf(outOfUse.to), system)
-        }
-        now={instantWithin(found, props.now)}
-        onPick={props.onPick}
-        triedStarts={tried}
-        canMove={(id) => isOpenTask(found, id)}
-        onMove={props.onMove}
-        onGiveUp={props.onGiveUp}
-      />
-      {held === null ? null : <MoveVerdict {...held} job={job} titleOf={words.title} momentOf={momentOf} />}
-    </div>
-  )
-}
-
 function PlanLegend(props: {
   readonly found: FoundPlan | null
   readonly scale: Scale
@@ -309,14 +209,4 @@ function firstTaskOf({ workPlan }: FoundPlan, setId: string): string | null {
   const own = workPlan.tasks.filter(({ roomSetId }) => roomSetId === setId)
   const task = own.find(({ state }) => state !== 'done') ?? own.at(-1)
   return task === undefined ? null : taskIdOf(task.key)
-}
-
-function isOpenTask(found: FoundPlan, id: string): boolean {
-  const kind = found.problem.tasks.find((task) => task.id === id)?.state.kind
-  return kind === 'open' || kind === 'pinned'
-}
-
-function instantWithin(found: FoundPlan, now: number): number | null {
-  const first = Math.min(...found.plan.tasks.map((task) => task.start))
-  return now >= first && now <= finishOf(found.plan) ? now : null
 }

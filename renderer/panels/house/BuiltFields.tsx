@@ -1,6 +1,7 @@
 import { keysOf } from '../../../core/lists/lists.ts'
+import type { BuiltItem } from '../../../core/project/built-records.ts'
 import { records } from '../../../core/project/job.ts'
-import type { BuiltItem, Room } from '../../../core/project/sketch-records.ts'
+import type { Room } from '../../../core/project/sketch-records.ts'
 import { firstRadiator } from '../../../core/sketch/first-radiator.ts'
 import { feet, inches, lengthFromUnits } from '../../../core/units/length.ts'
 import { useJob } from '../../state/app.ts'

@@ -1,13 +1,14 @@
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Opening, Room, RoomId } from '../../../core/project/sketch-records.ts'
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
-import { openingSides, roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
+import { roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
 import { toMillimetres } from '../../../core/units/length.ts'
 import { labelPlace } from '../../../core/work-order/house-picture.ts'
+import { CountMark, PhotoMark } from './SurveyMarks.tsx'
+import { alongWall, boxOf, type DrawnSide, firstPart, inwardOf, sidesOf } from './survey-places.ts'
 
 /** Picks are broad: a hand on a touch pad hits a wall within so many millimetres inside its line. */
 const wallBand = 320
-const margin = 500
 
 interface SurveyPlanProps {
   readonly job: Job
@@ -108,29 +109,6 @@ function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixe
   )
 }
 
-/** A camera with the number of photos beside it. */
-function PhotoMark(props: {
-  readonly count: number
-  readonly x: number
-  readonly y: number
-  readonly pixel: number
-}) {
-  if (props.count === 0) return null
-  return (
-    <g
-      pointerEvents="none"
-      transform={`translate(${props.x} ${props.y}) scale(${props.pixel})`}
-      className="plan-photo"
-    >
-      <path d="M-17 -5 h4 l2 -3 h6 l2 3 h4 v11 h-18 z" />
-      <circle cx="-8" cy="0.5" r="3" />
-      <text x="9" y="1" fontSize="11">
-        {props.count}
-      </text>
-    </g>
-  )
-}
-
 function WallBand(
   props: SurveyPlanProps & { readonly room: Room; readonly wall: Wall; readonly pixel: number },
 ) {
@@ -189,16 +167,8 @@ function WallBand(
   )
 }
 
-interface Side {
-  readonly side: 'near' | 'far'
-  readonly room: Room
-  readonly wall: Wall
-  readonly from: number
-  readonly to: number
-}
-
 function OpeningMark(
-  props: SurveyPlanProps & { readonly opening: Opening; readonly side: Side; readonly pixel: number },
+  props: SurveyPlanProps & { readonly opening: Opening; readonly side: DrawnSide; readonly pixel: number },
 ) {
   const { opening, side, pickedKey, onPick, pixel, counts } = props
   const inward = inwardOf(side.wall)
@@ -236,66 +206,4 @@ function OpeningMark(
       />
     </g>
   )
-}
-
-function CountMark(props: {
-  readonly count: number
-  readonly x: number
-  readonly y: number
-  readonly pixel: number
-}) {
-  if (props.count === 0) return null
-  return (
-    <g pointerEvents="none">
-      <circle cx={props.x} cy={props.y} r={8 * props.pixel} className="plan-count-mark" />
-      <text x={props.x} y={props.y} fontSize={10.5 * props.pixel} className="plan-count">
-        {props.count}
-      </text>
-    </g>
-  )
-}
-
-function sidesOf(job: Job, opening: Opening): readonly Side[] {
-  const { near, far } = openingSides(job, opening)
-  return [
-    ...(near === null ? [] : [{ side: 'near', ...near, from: near.place.from, to: near.place.to } as const]),
-    ...(far === null ? [] : [{ side: 'far', ...far, from: far.place.from, to: far.place.to } as const]),
-  ]
-}
-
-/** The part a click on an opening means first: what is largest to look at. */
-function firstPart(opening: Opening, side: 'near' | 'far'): 'slab' | 'sash' | 'casing' | 'jamb' {
-  const { slab } = opening
-  if (slab !== null && (side === 'near' ? slab.paintNear : slab.paintFar)) return 'slab'
-  if (opening.sash !== null && side === 'near') return 'sash'
-  return (side === 'near' ? opening.casingNear : opening.casingFar) === null ? 'jamb' : 'casing'
-}
-
-function alongWall(wall: Wall, at: number) {
-  const share = at / wall.length
-  return {
-    x: toMillimetres(wall.start.x + (wall.end.x - wall.start.x) * share),
-    y: toMillimetres(wall.start.y + (wall.end.y - wall.start.y) * share),
-  }
-}
-
-/** Unit vector from the wall into its room; y points down. */
-function inwardOf(wall: Wall) {
-  const turn = wall.inside === 'right' ? 1 : -1
-  return {
-    x: (-(wall.end.y - wall.start.y) / wall.length) * turn,
-    y: ((wall.end.x - wall.start.x) / wall.length) * turn,
-  }
-}
-
-function boxOf(rooms: readonly Room[], around = margin) {
-  const xs = rooms.flatMap((room) => room.corners.map((corner) => toMillimetres(corner.x)))
-  const ys = rooms.flatMap((room) => room.corners.map((corner) => toMillimetres(corner.y)))
-  const [left, top] = [Math.min(...xs), Math.min(...ys)]
-  return {
-    x: left - around,
-    y: top - around,
-    width: Math.max(...xs) - left + 2 * around,
-    height: Math.max(...ys) - top + 2 * around,
-  }
 }

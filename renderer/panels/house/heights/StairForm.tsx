@@ -1,6 +1,7 @@
 import { useState } from 'react'
+import type { BuiltItem } from '../../../../core/project/built-records.ts'
 import { roomSpan } from '../../../../core/project/heights.ts'
-import type { BuiltItem, Room } from '../../../../core/project/sketch-records.ts'
+import type { Room } from '../../../../core/project/sketch-records.ts'
 import type { SketchCommand } from '../../../../core/sketch/commands.ts'
 import {
   type PlanSide,

@@ -1,4 +1,4 @@
-import type { BuiltItem } from '../../../../core/project/sketch-records.ts'
+import type { BuiltItem } from '../../../../core/project/built-records.ts'
 import { feet, inches } from '../../../../core/units/length.ts'
 
 /** A stair to begin with; shop assumption, to be changed to what is there. */

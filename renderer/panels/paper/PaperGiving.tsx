@@ -1,0 +1,35 @@
+import { Button } from 'react-aria-components'
+import type { Giving } from './giving.ts'
+import type { PageCount } from './page-count.ts'
+
+/** How much paper it is, and what can be done with it; stays in sight while the choice above is longer than the window. */
+export function GivingButtons({
+  giving,
+  count,
+}: {
+  readonly giving: Giving
+  readonly count: PageCount | null
+}) {
+  const isDisabled = giving.delivered?.kind === 'underWay' || count?.pages === 0
+  return (
+    <div className="paper-go">
+      <p role="status">{countWords(count)}</p>
+      <div className="button-row">
+        <Button className="act-button" onPress={giving.print} isDisabled={isDisabled}>
+          Print
+        </Button>
+        {giving.writesPdf ? (
+          <Button className="plain-button" onPress={giving.save} isDisabled={isDisabled}>
+            Save as PDF
+          </Button>
+        ) : null}
+      </div>
+    </div>
+  )
+}
+
+function countWords(count: PageCount | null): string {
+  if (count === null) return 'Sheets are being counted.'
+  if (count.pages === 0) return 'Nothing is chosen.'
+  return `${count.isExact ? '' : 'About '}${count.pages} ${count.pages === 1 ? 'sheet' : 'sheets'} of paper`
+}
