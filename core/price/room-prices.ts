@@ -15,21 +15,33 @@ export function roomPrices(
   bought: readonly MaterialLine[],
   beforeTax: Cents,
 ): readonly RoomPrice[] {
-  const roomOfStep = new Map(specification.steps.map((step) => [step.key, step.roomId]))
   const weights = new Map<RoomId, number>()
-  const add = (roomId: RoomId | null | undefined, cents: number) => {
-    if (roomId) weights.set(roomId, (weights.get(roomId) ?? 0) + cents)
+  const add = (roomId: RoomId | null, cents: number) => {
+    if (roomId !== null) weights.set(roomId, (weights.get(roomId) ?? 0) + cents)
   }
   for (const line of labourLines) add(line.roomId, line.cents)
-  for (const line of bought) {
-    for (const part of line.steps) {
-      add(roomOfStep.get(part.stepKey), (line.priceCents * part.gallons) / line.gallons)
-    }
-  }
+  for (const [roomId, cents] of materialCentsByRoom(specification, bought)) add(roomId, cents)
   const shares = shareCents(beforeTax, [...weights.values()])
   return [...weights.keys()].map((roomId, index) => ({
     roomId,
     name: job.rooms[roomId]?.name ?? roomId,
     cents: shares[index] ?? roundToCents(0),
   }))
+}
+
+/** Cents of material that each room takes of what is bought, not rounded. */
+export function materialCentsByRoom(
+  specification: Specification,
+  bought: readonly MaterialLine[],
+): ReadonlyMap<RoomId, number> {
+  const roomOfStep = new Map(specification.steps.map((step) => [step.key, step.roomId]))
+  const cents = new Map<RoomId, number>()
+  for (const line of bought) {
+    for (const part of line.steps) {
+      const roomId = roomOfStep.get(part.stepKey)
+      if (roomId === undefined) continue
+      cents.set(roomId, (cents.get(roomId) ?? 0) + (line.priceCents * part.gallons) / line.gallons)
+    }
+  }
+  return cents
 }

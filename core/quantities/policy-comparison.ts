@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import {
   type GirthPolicy,
   girthPolicies,
@@ -5,6 +6,7 @@ import {
   type OpeningPolicy,
   openingPolicies,
 } from '../project/job.ts'
+import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import { type Area, sumAreas } from '../units/area.ts'
 import { girthPolicySources } from './girth-policies.ts'
@@ -18,6 +20,8 @@ export interface PolicyFigure<Policy> extends PolicySource {
   /** Whether the job uses it. */
   readonly chosen: boolean
   readonly area: Area
+  /** The same room by room; together they are the area exactly. */
+  readonly byRoom: ReadonlyMap<RoomId, Area>
   /** Over (or, below zero, under) the exact figure. */
   readonly difference: number
 }
@@ -28,7 +32,7 @@ const wallWork: readonly SurfaceClass[] = ['walls', 'wainscot']
 export function compareOpeningPolicies(job: Job): readonly PolicyFigure<OpeningPolicy>[] {
   const chosen = job.houseRules.openingPolicy
   return compare(openingPolicies, 'exactNet', chosen, openingPolicySources, (openingPolicy) =>
-    policyArea({ ...job, houseRules: { ...job.houseRules, openingPolicy } }, (surface) =>
+    policyAreas({ ...job, houseRules: { ...job.houseRules, openingPolicy } }, (surface) =>
       wallWork.includes(surface.surfaceClass),
     ),
   )
@@ -38,18 +42,17 @@ export function compareOpeningPolicies(job: Job): readonly PolicyFigure<OpeningP
 export function compareGirthPolicies(job: Job): readonly PolicyFigure<GirthPolicy>[] {
   const chosen = job.houseRules.girthPolicy
   return compare(girthPolicies, 'exactGirth', chosen, girthPolicySources, (girthPolicy) =>
-    policyArea(
+    policyAreas(
       { ...job, houseRules: { ...job.houseRules, girthPolicy } },
       (surface) => surface.surfaceClass === 'trim',
     ),
   )
 }
 
-function policyArea(job: Job, counts: (surface: SurfaceQuantity) => boolean): Area {
-  return sumAreas(
-    takeOff(job)
-      .surfaces.filter(counts)
-      .map((surface) => surface.policyArea),
+function policyAreas(job: Job, counts: (surface: SurfaceQuantity) => boolean): ReadonlyMap<RoomId, Area> {
+  const byRoom = groupedBy(takeOff(job).surfaces.filter(counts), ({ roomId }) => roomId)
+  return new Map(
+    [...byRoom].map(([roomId, own]) => [roomId, sumAreas(own.map(({ policyArea }) => policyArea))]),
   )
 }
 
@@ -58,11 +61,20 @@ function compare<Policy extends string>(
   exact: Policy,
   chosen: Policy,
   sources: Readonly<Record<Policy, PolicySource>>,
-  areaUnder: (policy: Policy) => Area,
+  areasUnder: (policy: Policy) => ReadonlyMap<RoomId, Area>,
 ): readonly PolicyFigure<Policy>[] {
-  const exactArea = areaUnder(exact)
+  const exactAreas = areasUnder(exact)
+  const exactArea = sumAreas([...exactAreas.values()])
   return policies.map((policy) => {
-    const area = policy === exact ? exactArea : areaUnder(policy)
-    return { policy, chosen: policy === chosen, area, difference: area - exactArea, ...sources[policy] }
+    const byRoom = policy === exact ? exactAreas : areasUnder(policy)
+    const area = sumAreas([...byRoom.values()])
+    return {
+      policy,
+      chosen: policy === chosen,
+      area,
+      byRoom,
+      difference: area - exactArea,
+      ...sources[policy],
+    }
   })
 }

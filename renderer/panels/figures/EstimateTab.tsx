@@ -1,11 +1,17 @@
 import { useState } from 'react'
 import type { Estimate, EstimateLine, EstimateLineKind } from '../../../core/price/estimate-types.ts'
+import { type PriceGrouping, priceGroupings, priceGroupingWords } from '../../../core/price/price-picture.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
+import type { Specification } from '../../../core/specification/types.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
+import { capital } from '../../../core/words/text.ts'
 import { Callout } from '../parts/Callout.tsx'
+import { optionsOf } from '../parts/Choice.tsx'
+import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { PriceBars } from './PriceBars.tsx'
 import { PricePercentages } from './PricePercentages.tsx'
 
 const kindWords: Readonly<Record<EstimateLineKind, string>> = {
@@ -19,10 +25,28 @@ const kindWords: Readonly<Record<EstimateLineKind, string>> = {
   labourTax: 'Tax on labor',
 }
 
-/** Every line of the price with its arithmetic, and the house's percentages beside it. */
-export function EstimateTab({ job, estimate }: { readonly job: Job; readonly estimate: Estimate }) {
-  const [picked, setPicked] = useState<string | null>(null)
-  const line = estimate.lines.find((each) => each.key === picked)
+type Shown = PriceGrouping | 'line'
+
+interface Picked {
+  readonly label: string
+  readonly derivation: string
+}
+
+/** The price as bars by room or kind of work, or line by line with its arithmetic, and the house's percentages beside it. */
+export function EstimateTab(props: {
+  readonly job: Job
+  readonly specification: Specification
+  readonly estimate: Estimate
+}) {
+  const { job, estimate } = props
+  const [shown, setShown] = useState<Shown>('room')
+  const [picked, setPicked] = useState<Picked | null>(null)
+
+  function show(next: Shown) {
+    setShown(next)
+    setPicked(null)
+  }
+
   return (
     <div className="two-panes">
       <div className="pane pane-wide">
@@ -31,29 +55,49 @@ export function EstimateTab({ job, estimate }: { readonly job: Job; readonly est
             {doubt}
           </Callout>
         ))}
+        <OneOf
+          label="The price by"
+          options={[...optionsOf(priceGroupings, priceGroupingWords), { id: 'line', label: 'Every line' }]}
+          chosen={shown}
+          onChoose={show}
+        />
         <div className="scroll">
-          <PickTable
-            label="Estimate"
-            columns={columnsOf(estimate)}
-            rows={estimate.lines}
-            keyOf={(each) => each.key}
-            picked={picked}
-            onPick={setPicked}
-          />
+          {shown === 'line' ? (
+            <LineTable estimate={estimate} onPick={setPicked} />
+          ) : (
+            <PriceBars key={shown} {...props} grouping={shown} onPick={setPicked} />
+          )}
         </div>
       </div>
       <aside className="pane pane-side" aria-label="How the price came about">
-        <Totals estimate={estimate} />
-        {line === undefined ? null : (
-          <section className="block">
-            <h3>{line.label}</h3>
-            <p>{line.derivation}</p>
-            <p className="quiet">Rounded to the cent once, here.</p>
+        {picked === null ? null : (
+          <section className="block" role="status">
+            <h3>{picked.label}</h3>
+            <p>{capital(picked.derivation)}</p>
           </section>
         )}
+        <Totals estimate={estimate} />
         <PricePercentages rules={job.houseRules.price} />
       </aside>
     </div>
+  )
+}
+
+function LineTable(props: { readonly estimate: Estimate; readonly onPick: (line: EstimateLine) => void }) {
+  const { estimate, onPick } = props
+  const [picked, setPicked] = useState<string | null>(null)
+  return (
+    <PickTable
+      label="Estimate"
+      columns={columnsOf(estimate)}
+      rows={estimate.lines}
+      keyOf={(each) => each.key}
+      picked={picked}
+      onPick={(key, line) => {
+        setPicked(key)
+        onPick(line)
+      }}
+    />
   )
 }
 
@@ -82,7 +126,7 @@ function columnsOf(estimate: Estimate): readonly Column<EstimateLine>[] {
 function Totals({ estimate }: { readonly estimate: Estimate }) {
   const { totals } = estimate
   const lines = [
-    [`Labour, ${formatMinutes(totals.labourMinutes)} with burden`, totals.labour],
+    [`Labor, ${formatMinutes(totals.labourMinutes)} with burden`, totals.labour],
     ['Materials', totals.materials],
     ['Sundries', totals.sundries],
     ['Overhead', totals.overhead],

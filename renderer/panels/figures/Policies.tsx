@@ -1,4 +1,3 @@
-import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { girthPolicies, type Job, openingPolicies } from '../../../core/project/job.ts'
 import {
@@ -7,14 +6,17 @@ import {
   type PolicyFigure,
 } from '../../../core/quantities/policy-comparison.ts'
 import { formatArea } from '../../../core/units/area.ts'
-import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { changeHouseRules } from '../parts/edits.ts'
 import { girthPolicyWords, openingPolicyWords } from '../parts/words.ts'
 
-/** The published rule that openings and narrow trim are measured by, and what each of the others would make of this house. */
-export function Policies({ job }: { readonly job: Job }) {
-  const [isOpen, setOpen] = useState(false)
+/** The published rule that openings and narrow trim are measured by; all of them are laid side by side where the quantities stand. */
+export function Policies(props: {
+  readonly job: Job
+  readonly isComparing: boolean
+  readonly onCompare: (isComparing: boolean) => void
+}) {
+  const { job, isComparing, onCompare } = props
   const { openingPolicy, girthPolicy } = job.houseRules
   return (
     <section className="block">
@@ -31,32 +33,30 @@ export function Policies({ job }: { readonly job: Job }) {
         chosen={girthPolicy}
         onChoose={(id) => changeHouseRules('Change how narrow trim counts', { girthPolicy: id })}
       />
-      <Button className="plain-button" aria-expanded={isOpen} onPress={() => setOpen(!isOpen)}>
-        {isOpen ? 'Hide the policies' : 'All policies side by side'}
+      <Button className="plain-button" aria-pressed={isComparing} onPress={() => onCompare(!isComparing)}>
+        {isComparing ? 'Back to the quantities' : 'All rules side by side'}
       </Button>
-      {isOpen ? <SideBySide job={job} /> : null}
     </section>
   )
 }
 
-/** Each policy takes the whole house off once more, so it is worked out only while it is looked at. */
-function SideBySide({ job }: { readonly job: Job }) {
-  const system = job.header.unitSystem
+/** Each rule takes the whole house off once more, so this is worked out only while it is looked at. */
+export function PoliciesSideBySide({ job }: { readonly job: Job }) {
   return (
-    <>
+    <div className="scroll policy-tables">
       <PolicyTable
         title="Wall work, by rule for openings"
         words={openingPolicyWords}
         figures={compareOpeningPolicies(job)}
-        system={system}
+        job={job}
       />
       <PolicyTable
         title="Trim, by rule for narrow girths"
         words={girthPolicyWords}
         figures={compareGirthPolicies(job)}
-        system={system}
+        job={job}
       />
-    </>
+    </div>
   )
 }
 
@@ -64,35 +64,63 @@ function PolicyTable<Policy extends string>(props: {
   readonly title: string
   readonly words: Readonly<Record<Policy, string>>
   readonly figures: readonly PolicyFigure<Policy>[]
-  readonly system: LengthUnitSystem
+  readonly job: Job
 }) {
+  const { title, words, figures, job } = props
+  const system = job.header.unitSystem
+  const roomIds = [...new Set(figures.flatMap(({ byRoom }) => [...byRoom.keys()]))]
   return (
-    <>
-      <h4>{props.title}</h4>
-      <table className="sum-table">
-        <tbody>
-          {props.figures.map((figure) => (
-            <tr key={figure.policy}>
-              <td>
-                {figure.chosen ? <strong>{props.words[figure.policy]}</strong> : props.words[figure.policy]}
-                <div className="quiet">
-                  {figure.rule} Source: {figure.source}.
-                </div>
-              </td>
-              <td className="number">
-                {formatArea(figure.area, props.system)}
-                <div className="quiet">{differenceWords(figure.difference, props.system)}</div>
-              </td>
-            </tr>
+    <table className="pick-table">
+      <caption>{title}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Room</th>
+          {figures.map(({ policy, chosen }) => (
+            <th key={policy} scope="col" className="number">
+              {words[policy]}
+              {chosen ? <div className="chosen-rule">this job’s rule</div> : null}
+            </th>
           ))}
-        </tbody>
-      </table>
-    </>
+        </tr>
+      </thead>
+      <tbody>
+        {roomIds.map((roomId) => (
+          <tr key={roomId}>
+            <td>{job.rooms[roomId]?.name}</td>
+            {figures.map(({ policy, byRoom }) => (
+              <td key={policy} className="number">
+                {formatArea(byRoom.get(roomId) ?? 0, system)}
+              </td>
+            ))}
+          </tr>
+        ))}
+        <tr className="head-row">
+          <td>The whole house</td>
+          {figures.map(({ policy, area }) => (
+            <td key={policy} className="number">
+              {formatArea(area, system)}
+            </td>
+          ))}
+        </tr>
+        <tr>
+          <td>Against exact</td>
+          {figures.map(({ policy, difference }) => (
+            <td key={policy} className="number">
+              {difference === 0
+                ? 'as measured'
+                : `${formatArea(Math.abs(difference), system)} ${difference > 0 ? 'more' : 'less'}`}
+            </td>
+          ))}
+        </tr>
+        <tr>
+          <td>The rule and its source</td>
+          {figures.map(({ policy, rule, source }) => (
+            <td key={policy} className="quiet policy-rule">
+              {rule} Source: {source}.
+            </td>
+          ))}
+        </tr>
+      </tbody>
+    </table>
   )
-}
-
-function differenceWords(difference: number, system: LengthUnitSystem): string {
-  if (difference === 0) return 'as measured'
-  const area = formatArea(Math.abs(difference), system)
-  return difference > 0 ? `${area} more` : `${area} less`
 }

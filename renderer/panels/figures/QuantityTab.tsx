@@ -14,11 +14,12 @@ import type { Specification } from '../../../core/specification/types.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
 import { capital } from '../../../core/words/text.ts'
+import { shortLength } from '../../../core/work-order/room-sheet/sheet-words.ts'
 import { placeInSentence, surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { optionsOf } from '../parts/Choice.tsx'
 import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
-import { Policies } from './Policies.tsx'
+import { Policies, PoliciesSideBySide } from './Policies.tsx'
 
 interface Row {
   readonly key: string
@@ -38,6 +39,7 @@ export function QuantityTab(props: {
   const [grouping, setGrouping] = useState<Grouping>('room')
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set())
   const [picked, setPicked] = useState<string | null>(null)
+  const [isComparing, setComparing] = useState(false)
   const groups = useMemo(
     () => quantityGroups(job, takeoff, specification, grouping),
     [job, takeoff, specification, grouping],
@@ -57,29 +59,35 @@ export function QuantityTab(props: {
   return (
     <div className="two-panes">
       <div className="pane pane-wide">
-        <OneOf
-          label="Together by"
-          options={optionsOf(groupings, groupingWords)}
-          chosen={grouping}
-          onChoose={setGrouping}
-        />
-        <div className="scroll">
-          <PickTable
-            label="Quantities"
-            columns={columnsOf(system, quantityTotals(takeoff.surfaces))}
-            rows={rows}
-            keyOf={(row) => row.key}
-            picked={picked}
-            onPick={pick}
-            isHead={(row) => row.group !== null}
-            isOpen={(row) => (row.group === null ? null : open.has(row.key))}
-            depthOf={(row) => (row.group === null ? 1 : 0)}
-          />
-        </div>
+        {isComparing ? (
+          <PoliciesSideBySide job={job} />
+        ) : (
+          <>
+            <OneOf
+              label="Together by"
+              options={optionsOf(groupings, groupingWords)}
+              chosen={grouping}
+              onChoose={setGrouping}
+            />
+            <div className="scroll">
+              <PickTable
+                label="Quantities"
+                columns={columnsOf(system, takeoff.surfaces)}
+                rows={rows}
+                keyOf={(row) => row.key}
+                picked={picked}
+                onPick={pick}
+                isHead={(row) => row.group !== null}
+                isOpen={(row) => (row.group === null ? null : open.has(row.key))}
+                depthOf={(row) => (row.group === null ? 1 : 0)}
+              />
+            </div>
+          </>
+        )}
       </div>
       <aside className="pane pane-side" aria-label="How the figure came about">
-        <Policies job={job} />
-        {pickedRow === null ? (
+        <Policies job={job} isComparing={isComparing} onCompare={setComparing} />
+        {isComparing ? null : pickedRow === null ? (
           <p className="quiet">
             Pick a line to see how its figures came about. A line with a triangle opens into its surfaces.
           </p>
@@ -114,7 +122,11 @@ function surfaceName(job: Job, surface: SurfaceQuantity, group: QuantityGroup): 
   return room === undefined || group.key === room.id ? words : `${room.name}: ${placeInSentence(words)}`
 }
 
-function columnsOf(system: LengthUnitSystem, all: QuantityTotals): readonly Column<Row>[] {
+/** One column of areas, and another only where a rule for measuring or the hours make something else of a surface. */
+function columnsOf(system: LengthUnitSystem, surfaces: readonly SurfaceQuantity[]): readonly Column<Row>[] {
+  const all = quantityTotals(surfaces)
+  const differs = (id: 'policyArea' | 'equivalentArea') =>
+    surfaces.some((surface) => surface[id] !== surface.netArea)
   const area = (id: 'netArea' | 'policyArea' | 'equivalentArea', head: string): Column<Row> => ({
     id,
     head,
@@ -132,8 +144,8 @@ function columnsOf(system: LengthUnitSystem, all: QuantityTotals): readonly Colu
   return [
     { id: 'name', head: 'What', cell: (row) => row.name, foot: 'The whole house' },
     area('netArea', 'Net area'),
-    area('policyArea', 'By policy'),
-    area('equivalentArea', 'For hours'),
+    ...(differs('policyArea') ? [area('policyArea', 'By the rule')] : []),
+    ...(differs('equivalentArea') ? [area('equivalentArea', 'For hours')] : []),
     length('length', 'Run'),
     length('cuttingIn', 'Cutting in'),
     length('masking', 'Masked'),
@@ -153,7 +165,7 @@ function areaOrDash(area: number, system: LengthUnitSystem): string {
 }
 
 function lengthOrDash(length: number, system: LengthUnitSystem): string {
-  return length === 0 ? '–' : formatLength(length, system)
+  return length === 0 ? '–' : shortLength(length, system)
 }
 
 function GroupSums({ row, system }: { readonly row: Row; readonly system: LengthUnitSystem }) {
@@ -202,18 +214,18 @@ function signed(isMinus: boolean, text: string): string {
   return isMinus ? `− ${text}` : text
 }
 
-/** The physical area drives paint; the policy's area is what is written on paper, the equivalent area drives hours. */
+/** The physical area drives paint; the area by the rule is what is written on paper, the equivalent area drives hours. Equal ones are one figure. */
 function SideBySide({
-  totals,
+  totals: { netArea, policyArea, equivalentArea },
   system,
 }: {
   readonly totals: QuantityTotals
   readonly system: LengthUnitSystem
 }) {
   const cells = [
-    ['Net area, for paint', totals.netArea],
-    ['By the policy', totals.policyArea],
-    ['Equivalent, for hours', totals.equivalentArea],
+    ['Net area, for paint', netArea],
+    ...(policyArea === netArea ? [] : [['By the rule', policyArea] as const]),
+    ...(equivalentArea === netArea ? [] : [['Equivalent, for hours', equivalentArea] as const]),
   ] as const
   return (
     <dl className="side-by-side">

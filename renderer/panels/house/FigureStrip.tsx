@@ -2,7 +2,8 @@ import { useMemo } from 'react'
 import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity, Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { type Area, formatArea, sumAreas } from '../../../core/units/area.ts'
-import { formatLength, type Length, sumLengths } from '../../../core/units/length.ts'
+import { type Length, sumLengths } from '../../../core/units/length.ts'
+import { shortLength } from '../../../core/work-order/room-sheet/sheet-words.ts'
 import { useJobAfterGesture } from '../../canvas/gesture-outcome.ts'
 import { useView } from '../../state/app.ts'
 import { takeoffOf } from '../../state/derived.ts'
@@ -70,9 +71,9 @@ export function FigureStrip() {
             <th scope="row">{name}</th>
             <td className="number">{sums === null ? '–' : formatArea(sums.walls, system)}</td>
             <td className="number">{sums === null ? '–' : formatArea(sums.ceiling, system)}</td>
-            <td className="number">{sums === null ? '–' : formatLength(sums.trim, system)}</td>
+            <td className="number">{sums === null ? '–' : shortLength(sums.trim, system)}</td>
             <td className="number">{sums === null ? '–' : formatArea(sums.sash, system)}</td>
-            <td className="number">{sums === null ? '–' : formatLength(sums.glass, system)}</td>
+            <td className="number">{sums === null ? '–' : shortLength(sums.glass, system)}</td>
           </tr>
         ))}
       </tbody>

@@ -6,6 +6,7 @@ import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
 import { capital } from '../../../core/words/text.ts'
+import { shortLength } from '../../../core/work-order/room-sheet/sheet-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { sketchStore } from '../../canvas/sketch-store.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
@@ -61,7 +62,7 @@ function surfaceTitle(job: Job, surface: SurfaceRef): string {
 }
 
 function mainFigure(surface: SurfaceQuantity, system: LengthUnitSystem): string {
-  return surface.length > 0 ? formatLength(surface.length, system) : formatArea(surface.netArea, system)
+  return surface.length > 0 ? shortLength(surface.length, system) : formatArea(surface.netArea, system)
 }
 
 /** What lights up on the sheet: the records a figure comes from, walls as `room/wall`, a run as the walls it runs along. */
@@ -95,10 +96,7 @@ function Derivation(props: { readonly surface: SurfaceQuantity; readonly system:
   const { surface, system } = props
   const rows = [
     ['Net area', surface.netArea > 0 ? formatArea(surface.netArea, system) : null],
-    [
-      'By the job’s policy',
-      surface.policyArea !== surface.netArea ? formatArea(surface.policyArea, system) : null,
-    ],
+    ['By the rule', surface.policyArea !== surface.netArea ? formatArea(surface.policyArea, system) : null],
     [
       'Equivalent for hours',
       surface.equivalentArea !== surface.netArea ? formatArea(surface.equivalentArea, system) : null,

@@ -5,8 +5,8 @@ import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import type { WalkPiece } from '../../../core/specification/looked-at.ts'
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { formatArea } from '../../../core/units/area.ts'
-import { formatLength } from '../../../core/units/length.ts'
 import { capital } from '../../../core/words/text.ts'
+import { shortLength } from '../../../core/work-order/room-sheet/sheet-words.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 
 /** The surfaces of a room by kind; the same picks as in the plan, by keyboard. */
@@ -70,6 +70,6 @@ function Mark({ count, state }: { readonly count: number; readonly state: WalkPi
 
 function sizeOf(job: Job, surface: SurfaceQuantity): string {
   const system = job.header.unitSystem
-  if (surface.length > 0) return formatLength(surface.length, system)
+  if (surface.length > 0) return shortLength(surface.length, system)
   return formatArea(surface.netArea, system)
 }
