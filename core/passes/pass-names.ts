@@ -1,7 +1,7 @@
 import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { Operation, Step } from '../specification/types.ts'
-import { capital } from '../words/text.ts'
+import { capital, enumerated } from '../words/text.ts'
 import { partOf } from './families.ts'
 import type { PassKind } from './pass-types.ts'
 
@@ -78,7 +78,7 @@ function coatName(named: Named, part: keyof typeof partNames): string {
   const coat = named.coats > 1 ? `, ${ordinals[named.coat] ?? `${named.coat}th`} coat` : ''
   if (coated.length === all.length) return `${base}${coat}`
   const rooms = [...new Set(coated.map(({ roomId }) => named.roomName(roomId).toLowerCase()))]
-  return `${base}${coat}: ${list(part === 'woodwork' ? places(named, coated) : rooms)}`
+  return `${base}${coat}: ${enumerated(part === 'woodwork' ? places(named, coated) : rooms)}`
 }
 
 /** What a name says is done, at what of a place, and by which operations: `open` `cracks in` the walls. */
@@ -121,16 +121,16 @@ function doings(named: Named): readonly string[] {
     : named.steps
   for (const word of words) {
     const steps = said.filter(({ operation }) => word.operations.includes(operation))
-    const where = list(places(named, steps))
+    const where = enumerated(places(named, steps))
     if (steps.length > 0) together.set(where, [...(together.get(where) ?? []), word])
   }
   return [...together].map(([where, wordsThere]) => {
     const ats = [...new Set(wordsThere.map(({ at }) => at))]
     const phrases = ats.map((at) => {
       const verbs = wordsThere.filter((word) => word.at === at).map(({ verb }) => verb)
-      return `${list(verbs)} ${at}`.trim()
+      return `${enumerated(verbs)} ${at}`.trim()
     })
-    const all = phrases.some((phrase) => phrase.includes(' and ')) ? phrases.join(', ') : list(phrases)
+    const all = phrases.some((phrase) => phrase.includes(' and ')) ? phrases.join(', ') : enumerated(phrases)
     return `${all} ${where}`
   })
 }
@@ -153,8 +153,4 @@ function places(named: Named, steps: readonly Step[]): readonly string[] {
 
 function classesOf(steps: readonly Step[]): readonly SurfaceClass[] {
   return [...new Set(steps.flatMap(({ surfaceClass }) => surfaceClass ?? []))]
-}
-
-function list(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 }

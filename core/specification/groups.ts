@@ -31,6 +31,8 @@ export interface Group {
   readonly amounts: StepAmounts
   readonly substrate: Substrate
   readonly coat: ExistingCoat
+  /** Nobody has said what the coat is: `coat` is what is usual. */
+  readonly coatTaken: boolean
   readonly sheenFound: Sheen
   /** Null where nobody has said what is there. */
   readonly depthFound: ColourDepth | null
@@ -134,6 +136,7 @@ function groupOf(job: Job, list: readonly Member[], findings: readonly Finding[]
     amounts: amountsOfSurfaces(quantities),
     substrate: existing.substrate ?? taken.substrate,
     coat: existing.coat ?? taken.coat,
+    coatTaken: existing.coat === null,
     sheenFound: existing.sheen ?? taken.sheen,
     depthFound: existing.depth,
     textured: existing.textured ?? taken.textured,

@@ -2,6 +2,7 @@ import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { ExistingCoat } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
+import { enumerated } from '../words/text.ts'
 import { missingGround } from './compatibility.ts'
 import { degreeSource, degreeWords, surfaceDegree } from './degradation.ts'
 import { conditionGlossary } from './glossary.ts'
@@ -30,6 +31,7 @@ export function roomNotices(view: RoomView, facts: RoomFacts, work: readonly Gro
     ),
     ...leftOutInRoom(view),
     ...work.flatMap((each) => groundNotice(view, each)),
+    ...takenCoatNotice(view, work),
     ...work.flatMap(({ group }) => degreeNotice(view, group)),
     ...unfinishedNotice(view, facts),
     ...looseConditions(facts, work),
@@ -55,6 +57,15 @@ const keysOf = (group: Group) => group.quantities.map((quantity) => quantity.key
 /** What the coat is, as the end of "over …". */
 function coatUnder(coat: ExistingCoat): string {
   return coat === 'unknown' ? 'a coat nobody has named' : existingCoatWords[coat]
+}
+
+/** A coat that is only usual is tested before it is relied on; an unknown one has a rule of its own. */
+function takenCoatNotice({ room }: RoomView, work: readonly GroupWork[]): readonly Notice[] {
+  const taken = work.map(({ group }) => group).filter((group) => group.coatTaken && group.coat !== 'unknown')
+  if (taken.length === 0) return []
+  const where = enumerated([...new Set(taken.map((group) => surfaceNoun(group.surfaceClass)))])
+  const sentence = `Latex is taken for what is on ${where} of ${room.name}, as is usual at the age of the house; nobody has tested it. Rub a hidden spot with alcohol on a rag: latex softens, oil paint does not and is sanded and primed first. Note at Walk what it is.`
+  return [notice(room, 'advice', taken.flatMap(keysOf), sentence, commonPractice)]
 }
 
 /** A finish that would not hold on what is there with the steps as planned (a rule switched off, an odd choice). */

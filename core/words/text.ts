@@ -20,3 +20,8 @@ export function linesOf(text: string): readonly string[] {
     .map((line) => line.trim())
     .filter((line) => line !== '')
 }
+
+/** Words as a sentence lists them: `ceiling, walls and trim`. */
+export function enumerated(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+}
