@@ -9,7 +9,7 @@ import { referenceProblems } from '../project/references.ts'
 import { withBehindByPlan } from './behind-walls.ts'
 import type { RecordTarget, SketchCommand } from './commands.ts'
 import { findRoom, withRecords } from './job-edits.ts'
-import { addOpening, joinOpening, moveOpening, setOpening } from './opening-edits.ts'
+import { addOpening, joinOpening, moveOpening, partOpening, setOpening } from './opening-edits.ts'
 import {
   insertCorner,
   moveCorner,
@@ -75,6 +75,8 @@ function targetOf(command: SketchCommand): RecordTarget | null {
     case 'joinOpening':
     case 'moveOpening':
       return { collection: 'openings', id: command.openingId }
+    case 'partOpening':
+      return { collection: 'openings', id: command.newId }
     case 'addTrimRun':
       return { collection: 'trimRuns', id: command.trimRun.id }
     case 'addCeilingOpening':
@@ -116,6 +118,8 @@ function changeJob(job: Job, command: SketchCommand): Outcome<Job> {
       return setOpening(job, command.openingId, command.change)
     case 'joinOpening':
       return joinOpening(job, command)
+    case 'partOpening':
+      return partOpening(job, command)
     case 'addTrimRun':
       return addNew(job, 'trimRuns', command.trimRun)
     case 'addCeilingOpening':

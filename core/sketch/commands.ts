@@ -102,6 +102,8 @@ export type SketchCommand =
       readonly far: WallPlace | null
       readonly casingFar: Casing | null
     }
+  /** Makes two openings of one between two rooms, so that each room has its own; the far room's gets the new id. */
+  | { readonly kind: 'partOpening'; readonly openingId: OpeningId; readonly newId: OpeningId }
   | { readonly kind: 'addTrimRun'; readonly trimRun: TrimRun }
   | { readonly kind: 'addCeilingOpening'; readonly ceilingOpening: CeilingOpening }
   | { readonly kind: 'setCeiling'; readonly roomId: RoomId; readonly ceiling: CeilingShape }

@@ -3,6 +3,7 @@ import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Opening, OpeningId } from '../project/sketch-records.ts'
 import type { SketchCommand } from './commands.ts'
 import { findOpening, withRecords } from './job-edits.ts'
+import { partedOpening } from './turned-openings.ts'
 
 type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
 
@@ -41,4 +42,13 @@ export function joinOpening(job: Job, { openingId, far, casingFar }: Command<'jo
     return fail('notAllowed', 'An opening cannot join a room to itself.', [openingId, far.roomId])
   }
   return setOpening(job, openingId, { far, casingFar: far === null ? null : casingFar })
+}
+
+export function partOpening(job: Job, { openingId, newId }: Command<'partOpening'>): Outcome<Job> {
+  const opening = findOpening(job, openingId)
+  if (!opening.ok) return opening
+  if (Object.hasOwn(job.openings, newId)) {
+    return fail('duplicateId', `There is already an opening with the id "${newId}".`, [newId])
+  }
+  return succeed(partedOpening(job, opening.value, newId))
 }

@@ -1,9 +1,9 @@
 import type { Job } from '../project/job.ts'
-import type { Opening } from '../project/sketch-records.ts'
+import type { Opening, OpeningId } from '../project/sketch-records.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
 import { openingSides } from '../project/walls.ts'
 import { lengthFromUnits } from '../units/length.ts'
-import { mapRecords } from './job-edits.ts'
+import { mapRecords, withRecords } from './job-edits.ts'
 
 /**
  * Openings between a room that goes and one that stays become the staying room's own: what was the far side is the near side
@@ -16,7 +16,36 @@ export function turnOpeningsOf(job: Job, going: ReadonlySet<string>): Job {
     turned.add(opening.id)
     return turnOpening(job, opening)
   })
-  return turned.size === 0 ? job : turnSurfaces(openings, turned)
+  return turned.size === 0
+    ? job
+    : turnSurfaces(openings, (ref) => {
+        if (ref.kind !== 'opening' || !turned.has(ref.openingId)) return ref
+        return ref.side === 'far' ? { ...ref, side: 'near' } : null
+      })
+}
+
+/**
+ * An opening between two rooms becomes two openings, one for each room: the near room keeps the record, the far room's has the new id. What
+ * was said about the far side, and what stays on it, goes to the new one.
+ */
+export function partedOpening(job: Job, opening: Opening, newId: OpeningId): Job {
+  const own = turnOpening(job, opening)
+  const { far } = opening
+  if (far === null || own === null) return job
+  const parted = withRecords(job, 'openings', [
+    { ...opening, far: null, casingFar: null },
+    { ...own, id: newId },
+  ])
+  const surfaces = turnSurfaces(parted, (ref) =>
+    ref.kind === 'opening' && ref.openingId === opening.id && ref.side === 'far'
+      ? { ...ref, openingId: newId, side: 'near' }
+      : ref,
+  )
+  return mapRecords(surfaces, 'keptItems', (item) =>
+    item.roomId === far.roomId && item.on.kind === 'opening' && item.on.openingId === opening.id
+      ? { ...item, on: { ...item.on, openingId: newId } }
+      : item,
+  )
 }
 
 /** The same hole seen from its far side alone; null when it cannot be placed there. */
@@ -40,11 +69,7 @@ function turnOpening(job: Job, opening: Opening): Opening | null {
   }
 }
 
-function turnSurfaces(job: Job, turned: ReadonlySet<string>): Job {
-  const turnRef = (ref: SurfaceRef): SurfaceRef | null => {
-    if (ref.kind !== 'opening' || !turned.has(ref.openingId)) return ref
-    return ref.side === 'far' ? { ...ref, side: 'near' } : null
-  }
+function turnSurfaces(job: Job, turnRef: (ref: SurfaceRef) => SurfaceRef | null): Job {
   const conditions = mapRecords(job, 'conditions', (condition) => {
     if (condition.on.level !== 'surface') return condition
     const surface = turnRef(condition.on.surface)

@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/point.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Underlay } from '../project/sketch-records.ts'
-import { lengthFromUnits, millimetres, unitsPerMillimetre } from '../units/length.ts'
+import { type Length, type LengthUnitSystem, lengthFromUnits, millimetres, unitsPerMillimetre } from '../units/length.ts'
 
 /** A place in a picture: pixels from its upper left corner. */
 export interface PicturePoint {
@@ -89,7 +89,7 @@ function turnOf(degrees: number): readonly [number, number] {
   return [Math.cos(radians), Math.sin(radians)]
 }
 
-/** A step by which a picture is shifted: a foot, or 100 mm. */
-export function shiftStep(system: 'imperial' | 'metric'): number {
+/** A step by which something on the plan is shifted by a press: a foot, or 100 mm. */
+export function shiftStep(system: LengthUnitSystem): Length {
   return system === 'imperial' ? millimetres(304.8) : millimetres(100)
 }

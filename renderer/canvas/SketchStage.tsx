@@ -10,6 +10,7 @@ import { useGestureOutcome } from './gesture-outcome.ts'
 import { RefusalNote } from './RefusalNote.tsx'
 import { StoreyLayer } from './StoreyLayer.tsx'
 import { usePointer, useSize, useWheel, type WallName } from './sheet-pointer.ts'
+import { goWay } from './sketch-input.ts'
 import { sketchStore, useSketch } from './sketch-store.ts'
 import { isMove, movedRoomIds } from './tools/pointer-moves.ts'
 import type { Gesture } from './tools/tool.ts'
@@ -24,7 +25,7 @@ export function SketchStage() {
   const [measuring, setMeasuring] = useState<WallName | null>(null)
   const { tool, gesture, view, size } = useSketch((state) => state)
   // biome-ignore lint/correctness/useExhaustiveDependencies: words about the sketch as it was go when it changes
-  useEffect(() => sketchStore.setState({ refusal: null }), [job])
+  useEffect(dropRefusal, [job])
   useSize(container)
   useWheel(container)
   const draft = useGestureOutcome()
@@ -60,22 +61,23 @@ export function SketchStage() {
   )
 }
 
-/** Why the gesture cannot end here; else why the last one could not. */
+/** Why the gesture cannot end here; else why the last one could not, and what can be done instead. */
 function Refusals({ draftProblem }: { readonly draftProblem: string | null }) {
   const { gesture, view, size, refusal } = useSketch((state) => state)
   if (draftProblem !== null) {
     return gesture.kind === 'resting' ? null : (
-      <RefusalNote at={toScreen(view, pointOf(gesture))} sentence={draftProblem} size={size} />
+      <RefusalNote at={toScreen(view, pointOf(gesture))} sentence={draftProblem} size={size} buttons={[]} />
     )
   }
-  return refusal === null ? null : (
-    <RefusalNote
-      at={toScreen(view, refusal.at)}
-      sentence={refusal.sentence}
-      size={size}
-      onDismiss={() => sketchStore.setState({ refusal: null })}
-    />
-  )
+  if (refusal === null) return null
+  const { ways, at, sentence } = refusal
+  const leave = { label: ways.length === 0 ? 'Understood' : 'Leave it where it is', onPress: dropRefusal }
+  const buttons = [...ways.map((way) => ({ label: way.label, onPress: () => goWay(way, at) })), leave]
+  return <RefusalNote at={toScreen(view, at)} sentence={sentence} size={size} buttons={buttons} />
+}
+
+function dropRefusal(): void {
+  sketchStore.setState({ refusal: null })
 }
 
 function pointOf(gesture: Gesture): Point {

@@ -1,6 +1,8 @@
+import type { Point } from '../../core/geometry/point.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { StoreyId } from '../../core/project/sketch-records.ts'
 import { applyCommands } from '../../core/sketch/apply-command.ts'
+import { choiceOfMove, type MoveChoice, type WayToMove } from '../../core/sketch/linked-rooms.ts'
 import { inches, lengthFromUnits, millimetres } from '../../core/units/length.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { newId } from '../state/new-id.ts'
@@ -44,7 +46,7 @@ export function handle(input: Input): void {
 
 function take(step: ToolStep, job: Job): void {
   sketchStore.setState({ gesture: step.gesture })
-  if (step.refusal !== undefined) sketchStore.setState({ refusal: step.refusal })
+  if (step.refusal !== undefined) sketchStore.setState({ refusal: { ...step.refusal, ways: [] } })
   if (step.select !== undefined) viewStore.setState(selection(job, step.select))
   if (step.action !== undefined) perform(step.action, job)
 }
@@ -53,13 +55,29 @@ function take(step: ToolStep, job: Job): void {
 function perform(action: DrawnAction, job: Job): void {
   const outcome = applyCommands(job, action.commands)
   if (!outcome.ok) {
-    sketchStore.setState({ refusal: { sentence: outcome.problem.sentence, at: action.at } })
+    const choice = moveChoice(job, action.commands)
+    const { sentence } = choice ?? outcome.problem
+    sketchStore.setState({ refusal: { sentence, at: action.at, ways: choice?.ways ?? [] } })
     return
   }
   jobStore.perform(action.name, outcome)
   const drawn = action.commands.find(({ kind }) => kind === 'addRoom')
   sketchStore.setState({ refusal: null, namingId: drawn?.kind === 'addRoom' ? drawn.id : null })
   if (action.select !== null) viewStore.setState(selection(outcome.value, action.select))
+}
+
+/** What can be chosen where the commands only move rooms, and pull apart what these share with others. */
+export function moveChoice(job: Job, commands: DrawnAction['commands']): MoveChoice | null {
+  const [move] = commands
+  return commands.length === 1 && move?.kind === 'moveRooms'
+    ? choiceOfMove(job, move, () => newId('door'))
+    : null
+}
+
+/** Goes the way that was chosen, as one action. */
+export function goWay(way: WayToMove, at: Point): void {
+  const { job } = jobStore.store.getState()
+  if (job !== null) perform({ name: 'move rooms', commands: way.commands, select: way.roomIds, at }, job)
 }
 
 function selection(job: Job, selectedIds: readonly string[]) {
@@ -88,24 +106,33 @@ export function fitStorey(): void {
   sketchStore.setState({ view })
 }
 
+/** Moves the selected rooms on the plan, as one action. */
+export function moveSelectedRooms(dx: number, dy: number): void {
+  const { job } = jobStore.store.getState()
+  if (job === null) return
+  const roomIds = surroundings(job).selectedIds.flatMap((id) => job.rooms[id]?.id ?? [])
+  const [first] = roomIds
+  if (first === undefined) return
+  perform(
+    {
+      name: 'move rooms',
+      commands: [{ kind: 'moveRooms', roomIds, dx, dy }],
+      select: null,
+      at: job.rooms[first]?.corners[0] ?? { x: 0, y: 0 },
+    },
+    job,
+  )
+}
+
 /** Moves what is selected by whole grid steps, as one action. */
 export function nudge(dx: number, dy: number): void {
   const { job } = jobStore.store.getState()
   if (job === null) return
   const around = surroundings(job)
   const step = around.grid ?? around.partition
-  const roomIds = around.selectedIds.flatMap((id) => job.rooms[id]?.id ?? [])
   const opening = job.openings[around.selectedIds[0] ?? '']
-  if (roomIds.length > 0) {
-    perform(
-      {
-        name: 'move rooms',
-        commands: [{ kind: 'moveRooms', roomIds, dx: dx * step, dy: dy * step }],
-        select: null,
-        at: job.rooms[roomIds[0] ?? '']?.corners[0] ?? { x: 0, y: 0 },
-      },
-      job,
-    )
+  if (around.selectedIds.some((id) => job.rooms[id] !== undefined)) {
+    moveSelectedRooms(dx * step, dy * step)
   } else if (opening !== undefined) {
     const offset = lengthFromUnits(Math.max(0, opening.offset + (dx + dy) * step))
     const place = job.rooms[opening.roomId]?.corners.find((corner) => corner.wallId === opening.wallId)

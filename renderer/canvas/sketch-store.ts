@@ -1,8 +1,16 @@
 import { useStore } from 'zustand'
 import { createStore } from 'zustand/vanilla'
 import type { Point } from '../../core/geometry/point.ts'
+import type { WayToMove } from '../../core/sketch/linked-rooms.ts'
 import { type Gesture, resting, type ToolName } from './tools/tool.ts'
 import { firstView, type Size, type View } from './view.ts'
+
+/** Words at the place on the sheet where something could not be done, and what can be done instead. */
+interface Refusal {
+  readonly sentence: string
+  readonly at: Point
+  readonly ways: readonly WayToMove[]
+}
 
 /** What is drawn and looked at in the House station; none of it belongs to the job. */
 interface SketchState {
@@ -10,8 +18,7 @@ interface SketchState {
   readonly gesture: Gesture
   readonly view: View
   readonly size: Size
-  /** Words at the place on the sheet where something could not be done. */
-  readonly refusal: { readonly sentence: string; readonly at: Point } | null
+  readonly refusal: Refusal | null
   /** Ids (rooms, walls as `room/wall`, openings, runs) lit on the drawing because a figure comes from them. */
   readonly litIds: readonly string[]
   readonly showsGrid: boolean

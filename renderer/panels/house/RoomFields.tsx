@@ -18,6 +18,7 @@ import { roomOrderWords } from '../parts/words.ts'
 import { setOpeningInWall } from './by-keys.ts'
 import { LengthField } from './LengthField.tsx'
 import { aboveWords, behindWords, useWords } from './room-choices.ts'
+import { MoveRoom } from './MoveRoom.tsx'
 import { duplicateSelected, removeSelected } from './selection-actions.ts'
 import { giveUsual, usualWords } from './usual-room.ts'
 import { WorkedWith } from './WorkedWith.tsx'
@@ -76,6 +77,7 @@ export function RoomFields(props: { readonly room: Room }) {
       <UsualParts room={room} />
       <Walls room={room} />
       <OpeningSetter room={room} />
+      <MoveRoom />
       <div className="block">
         <EntryField
           label="Note"

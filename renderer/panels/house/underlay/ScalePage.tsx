@@ -9,6 +9,7 @@ import { EntryField } from '../../parts/EntryField.tsx'
 import { lengthEntry, lengthText, orNothing } from '../../parts/entries.ts'
 import { OneOf } from '../../parts/OneOf.tsx'
 import { Tick } from '../../parts/Tick.tsx'
+import { ShiftButtons } from '../ShiftButtons.tsx'
 import { setUnderlay } from './put-underlay.ts'
 
 const strengths = [
@@ -70,10 +71,7 @@ export function ScalePage(props: {
         />
         <div className="button-row underlay-shift">
           <span className="label">Move it by {lengthText(step, system)}</span>
-          <ShiftButton label="left" onPress={() => shift(-1, 0)} />
-          <ShiftButton label="right" onPress={() => shift(1, 0)} />
-          <ShiftButton label="up" onPress={() => shift(0, -1)} />
-          <ShiftButton label="down" onPress={() => shift(0, 1)} />
+          <ShiftButtons what="the picture" onShift={shift} />
         </div>
       </div>
       <div className="button-row sheet-end">
@@ -91,14 +89,6 @@ export function ScalePage(props: {
         </Button>
       </div>
     </>
-  )
-}
-
-function ShiftButton({ label, onPress }: { readonly label: string; readonly onPress: () => void }) {
-  return (
-    <Button className="plain-button small" aria-label={`Move the picture ${label}`} onPress={onPress}>
-      {label}
-    </Button>
   )
 }
 
