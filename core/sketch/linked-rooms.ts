@@ -45,8 +45,9 @@ export function choiceOfMove(job: Job, move: Move, newId: () => OpeningId): Move
   const open = ways.filter(({ commands }) => applyCommands(job, commands).ok)
   if (open.length === 0) return null
   const shared = parted.length === 1 ? `one ${noun}` : `${parted.length} ${noun}`
+  const [verb, what] = [move.roomIds.length === 1 ? 'shares' : 'share', parted.length === 1 ? 'it' : 'them']
   const others = partners(parted, new Set(move.roomIds))
-  const sentence = `${namesOf(job, move.roomIds)} and ${namesOf(job, others)} share ${shared}, which this move would pull apart.`
+  const sentence = `${namesOf(job, move.roomIds)} ${verb} ${shared} with ${namesOf(job, others)}. This move would pull ${what} apart.`
   return { sentence, ways: open }
 }
 

@@ -1,7 +1,13 @@
 import type { Point } from '../geometry/point.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Underlay } from '../project/sketch-records.ts'
-import { type Length, type LengthUnitSystem, lengthFromUnits, millimetres, unitsPerMillimetre } from '../units/length.ts'
+import {
+  type Length,
+  type LengthUnitSystem,
+  lengthFromUnits,
+  millimetres,
+  unitsPerMillimetre,
+} from '../units/length.ts'
 
 /** A place in a picture: pixels from its upper left corner. */
 export interface PicturePoint {

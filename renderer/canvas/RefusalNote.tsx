@@ -15,7 +15,10 @@ export function RefusalNote(props: {
 }) {
   const { buttons } = props
   const left = Math.min(Math.max(props.at.left + 14, 8), Math.max(props.size.width - 330, 8))
-  const top = Math.min(Math.max(props.at.top + 14, 8), Math.max(props.size.height - 110 - 40 * buttons.length, 8))
+  const top = Math.min(
+    Math.max(props.at.top + 14, 8),
+    Math.max(props.size.height - 110 - 40 * buttons.length, 8),
+  )
   return (
     <div
       className="refusal"

@@ -150,3 +150,43 @@ browserJourney('a room and its door by keyboard alone', async ({ page }) => {
   await page.keyboard.press('Control+z')
   expect((await figures(page, 'house-figures'))[0]).toBe(squareFeet(352 - (32 * 80) / 144))
 })
+
+browserJourney(
+  'a room that shares a door gets its own, or takes the other room along, by mouse and by keys',
+  async ({ page }) => {
+    const hand = handOver(page)
+    await startJob(page, 'Moved')
+    await page.getByLabel('A room by its size').fill("12' x 10'")
+    await page.keyboard.press('Enter')
+    await page.getByRole('textbox', { name: 'Name' }).and(page.locator(':focus')).waitFor()
+    await page.keyboard.press('Enter')
+    // The next room backs on the first one, and a door joins them.
+    for (const key of ['-', '-', '-', '-', 'r']) await page.keyboard.press(key)
+    await hand.drag([12.375, 0], [24.375, 10])
+    await page.getByRole('textbox', { name: 'Name' }).and(page.locator(':focus')).waitFor()
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('d')
+    await hand.click([12.05, 5])
+    await inspectorOf(page).getByText('one opening, counted once').waitFor()
+    await page.keyboard.press('v')
+    const [walls] = await figures(page, 'house-figures')
+
+    await hand.drag([18, 5], [18, 14])
+    await page.getByText('Room 2 shares one door with Room 1. This move would pull it apart.').waitFor()
+    const own = page.getByRole('button', { name: 'Give each room its own door' })
+    await own.click()
+    await page.getByRole('button', { name: 'Undo: move rooms' }).click()
+    await page.getByRole('button', { name: 'Undo: set a door' }).waitFor()
+
+    await page.getByRole('button', { name: 'Room 2', exact: true }).focus()
+    await page.keyboard.press('Enter')
+    for (let step = 0; step < 40 && !(await own.isVisible()); step++) await page.keyboard.press('ArrowDown')
+    await own.and(page.locator(':focus')).waitFor()
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Enter')
+    await own.waitFor({ state: 'detached' })
+    await page.getByRole('button', { name: 'Undo: move rooms' }).waitFor()
+    // The door is still one for both rooms.
+    expect((await figures(page, 'house-figures'))[0]).toBe(walls)
+  },
+)

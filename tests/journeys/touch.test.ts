@@ -57,6 +57,18 @@ browserJourney(
     await expect.poll(async () => (await viewOf(page)).scale / before.scale).toBeCloseTo(2, 1)
     expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true)
 
+    // A room that shares doors is moved by presses, and what is asked then can be pressed too.
+    await page.getByRole('button', { name: 'Dining room', exact: true }).tap()
+    await page.getByLabel('Move it by').fill("20'")
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Move the room left' }).tap()
+    const own = page.getByRole('button', { name: 'Give each room its own openings' })
+    expect((await own.boundingBox())?.height).toBeGreaterThanOrEqual(44)
+    await own.tap()
+    await page.getByRole('button', { name: 'Undo: move rooms' }).tap()
+    await own.waitFor({ state: 'detached' })
+    await page.getByRole('button', { name: 'Redo: move rooms' }).waitFor()
+
     const stations = page.getByRole('navigation', { name: 'Stations' })
     await stations.getByRole('button', { name: /^Walk/ }).tap()
     await page.getByRole('button', { name: /^Next room/ }).tap()

@@ -9,7 +9,8 @@ import { ShiftButtons } from './ShiftButtons.tsx'
 /** Moves the room exactly, by keyboard and by finger too. */
 export function MoveRoom() {
   const [typed, setTyped] = useState<Length | null>(null)
-  const step = typed ?? shiftStep(useJob().header.unitSystem)
+  const { unitSystem } = useJob().header
+  const step = typed ?? shiftStep(unitSystem)
   return (
     <div className="move-room block">
       <LengthField label="Move it by" length={step} onCommit={setTyped} />

@@ -55,7 +55,7 @@ function CasingFields(props: {
           <Choice
             label="Made with"
             options={[
-              { id: 'mitred', label: 'Miterd corners' },
+              { id: 'mitred', label: 'Mitered corners' },
               { id: 'plinthAndCornerBlocks', label: 'Plinth and corner blocks' },
             ]}
             chosen={casing.style}
