@@ -26,6 +26,8 @@ import { WorkedWith } from './WorkedWith.tsx'
 export function RoomFields(props: { readonly room: Room }) {
   const { room } = props
   const isNaming = useSketch((state) => state.namingId === room.id)
+  // Once its fields were left, its name takes the keyboard no more.
+  useEffect(() => () => endNaming(room.id), [room.id])
   const set = (change: Partial<Omit<Room, 'id' | 'corners'>>) =>
     command(`change ${room.name}`, { kind: 'setRoom', roomId: room.id, change })
   return (
@@ -98,6 +100,10 @@ export function RoomFields(props: { readonly room: Room }) {
       </span>
     </div>
   )
+}
+
+function endNaming(roomId: string): void {
+  if (sketchStore.getState().namingId === roomId) sketchStore.setState({ namingId: null })
 }
 
 /** A name that says what the room is used as says it of a room nobody has said it of. */
