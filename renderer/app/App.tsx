@@ -67,6 +67,9 @@ export function App() {
         aria-label={isShop ? 'shop sheet' : station}
         key={`${jobKey} ${station}`}
       >
+        {isBackupPage || !isOpen ? null : (
+          <h1 className="unseen">{isShop ? 'Shop sheet' : stationNames[station].name}</h1>
+        )}
         <Guard
           part={
             isBackupPage || !isOpen

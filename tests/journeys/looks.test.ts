@@ -19,7 +19,7 @@ browserJourney(
     await expect
       .poll(() => palette.getByRole('button', { name: 'Morning blue' }).getAttribute('aria-pressed'))
       .toBe('true')
-    await page.getByRole('button', { name: 'Ceiling: put back to the default' }).waitFor()
+    await page.getByRole('button', { name: 'Ceiling: here · put back to the default' }).waitFor()
 
     await goTo('Calendar')
     await page.getByRole('button', { name: 'House on a day' }).click()
@@ -45,8 +45,8 @@ browserJourney(
       .getByRole('button', { name: /: tick as done$/ })
       .first()
       .waitFor()
-    const line = today.getByRole('button', { name: /^Tick down to / }).first()
-    const name = ((await line.getAttribute('aria-label')) ?? '').replace('Tick down to ', '')
+    const line = today.getByRole('button', { name: /^Tick down to here: / }).first()
+    const name = ((await line.getAttribute('aria-label')) ?? '').replace('Tick down to here: ', '')
     await line.click()
     await page.getByRole('button', { name: `Undo: Tick down to ${name}` }).waitFor()
   },

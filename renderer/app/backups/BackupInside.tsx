@@ -94,7 +94,7 @@ function JobTable(props: {
                   type="button"
                   className="plain-button"
                   disabled={props.isBusy}
-                  aria-label={`Bring back ${job.title}`}
+                  aria-label={`Bring it back: ${job.title}`}
                   onClick={() => props.onBring(job.jobKey)}
                 >
                   Bring it back

@@ -183,14 +183,14 @@ function DaysOff(props: {
   return (
     <div className="day-lists">
       <section>
-        <h4>Days off</h4>
+        <h3>Days off</h3>
         <ul className="dates">
           {person.daysOff.map((date) => (
             <li key={date}>
               {dateWordsWithYear(date, unitSystem)}
               <Button
                 className="plain-button remove"
-                aria-label={`There after all on ${date}`}
+                aria-label={`Remove the day off of ${date}`}
                 onPress={() => onChange({ daysOff: person.daysOff.filter((each) => each !== date) })}
               >
                 Remove
@@ -207,7 +207,7 @@ function DaysOff(props: {
         />
       </section>
       <section>
-        <h4>Days with other hours</h4>
+        <h3>Days with other hours</h3>
         <ul className="dates">
           {person.partDays.map((day, index) => (
             <li key={day.date}>

@@ -187,38 +187,43 @@ function BarShape(props: LaneDrawingProps & { readonly bar: Bar }) {
   const indent = isPinned ? 11 : isFirst && after !== undefined ? 8 : 3
   const text = width < 16 ? null : wordsThatFit(look.shortOf(id), width - indent - 2)
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing has no button element
-    <g
-      id={isFirst ? own : undefined}
-      data-task={id}
-      tabIndex={isFirst && stop === own ? 0 : -1}
-      role="button"
-      aria-label={look.lineOf(id)}
-      aria-pressed={look.pickedId === id}
-      className={barClasses(bar, look, width)}
-      onPointerDown={(event) => onBegin(event, bar)}
-      onKeyDown={onKey}
-    >
-      <title>{look.lineOf(id)}</title>
-      <rect x={left} y={top} width={width} height={height} rx={width > 8 ? 2 : 0} />
-      {before === undefined || !isLast ? null : (
-        <EdgeMark at={left + width} isTight={before} side="before" top={top} height={height} />
-      )}
-      {after === undefined || !isFirst ? null : (
-        <EdgeMark at={left} isTight={after} side="after" top={top} height={height} />
-      )}
-      {isPinned ? <circle cx={left + 5} cy={top + 5} r={3.5} className="plan-pin" /> : null}
-      {text === null ? null : (
-        <text x={left + indent} y={top + 12.5} className="plan-bar-text">
-          {text}
-        </text>
-      )}
-      {bar.task.state.kind === 'done' && width > 14 ? (
-        <text x={left + width - 9} y={top + 12.5} className="plan-bar-text">
-          ✓
-        </text>
-      ) : null}
-    </g>
+    <>
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing has no button element */}
+      <g
+        id={isFirst ? own : undefined}
+        data-task={id}
+        tabIndex={isFirst && stop === own ? 0 : -1}
+        role="button"
+        aria-label={look.lineOf(id)}
+        aria-pressed={look.pickedId === id}
+        className={barClasses(bar, look, width)}
+        onPointerDown={(event) => onBegin(event, bar)}
+        onKeyDown={onKey}
+      >
+        <title>{look.lineOf(id)}</title>
+        <rect x={left} y={top} width={width} height={height} rx={width > 8 ? 2 : 0} />
+        {before === undefined || !isLast ? null : (
+          <EdgeMark at={left + width} isTight={before} side="before" top={top} height={height} />
+        )}
+        {after === undefined || !isFirst ? null : (
+          <EdgeMark at={left} isTight={after} side="after" top={top} height={height} />
+        )}
+        {isPinned ? <circle cx={left + 5} cy={top + 5} r={3.5} className="plan-pin" /> : null}
+      </g>
+      {/* Shortened words stand beside the button: its name says them in full. */}
+      <g className="plan-bar-words">
+        {text === null ? null : (
+          <text x={left + indent} y={top + 12.5}>
+            {text}
+          </text>
+        )}
+        {bar.task.state.kind === 'done' && width > 14 ? (
+          <text x={left + width - 9} y={top + 12.5}>
+            ✓
+          </text>
+        ) : null}
+      </g>
+    </>
   )
 }
 

@@ -116,7 +116,7 @@ function HolidaysBlock({ job }: { readonly job: Job }) {
             {dateWordsWithYear(date, header.unitSystem)}
             <Button
               className="plain-button remove"
-              aria-label={`Work on ${date} after all`}
+              aria-label={`Remove the holiday of ${date}`}
               onPress={() =>
                 rule('holidays', 'Change the holidays', {
                   holidays: houseRules.holidays.filter((each) => each !== date),

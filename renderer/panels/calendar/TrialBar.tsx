@@ -35,7 +35,7 @@ export function TrialBar(props: {
               {change.name}
               <Button
                 className="plain-button remove"
-                aria-label={`Do not: ${change.name}`}
+                aria-label={`Drop: ${change.name}`}
                 onPress={() => dropChange(change.key)}
               >
                 Drop

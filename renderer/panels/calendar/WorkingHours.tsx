@@ -14,7 +14,7 @@ export function WeekTable(props: { readonly person: CrewMember; readonly onChang
   const set = (day: Weekday, windows: readonly Window[]) => props.onChange({ ...week, [day]: windows })
   return (
     <section>
-      <h4>Week</h4>
+      <h3>Week</h3>
       <table className="week-table">
         <tbody>
           {weekdays.map((day) => (
@@ -52,7 +52,7 @@ export function WindowList(props: {
     onChange(windows.map((each, place) => (place === index ? window : each)))
   return (
     <section>
-      {props.isBare ? null : <h4>{title}</h4>}
+      {props.isBare ? null : <h3>{title}</h3>}
       <div className="windows">
         {windows.length === 0 && props.isBare ? <span className="quiet">off</span> : null}
         {windows.map((window, index) => (
@@ -80,7 +80,7 @@ export function WindowList(props: {
             />
             <Button
               className="plain-button remove"
-              aria-label={`${title}: remove ${window.from} to ${window.to}`}
+              aria-label={`Remove ${window.from} to ${window.to}: ${title}`}
               onPress={() => onChange(windows.filter((_, place) => place !== index))}
             >
               Remove
@@ -90,7 +90,7 @@ export function WindowList(props: {
         {props.isSingle ? null : (
           <Button
             className="plain-button"
-            aria-label={`${title}: add a time`}
+            aria-label={`Add a time: ${title}`}
             onPress={() => onChange([...windows, props.fresh])}
           >
             Add a time

@@ -13,7 +13,7 @@ export function ContainerTable(props: {
     props.onChange(containers.map((each, place) => (place === index ? { ...each, ...changes } : each)))
   return (
     <section>
-      <h4>Containers</h4>
+      <h3>Containers</h3>
       <table className="sum-table containers">
         <tbody>
           {containers.map((container, index) => (

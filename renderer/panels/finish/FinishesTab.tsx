@@ -240,7 +240,7 @@ function FinishRow(props: {
           ) : (
             <Button
               className="plain-button"
-              aria-label={`${label}: put back to the default`}
+              aria-label={`${label}: here · put back to the default`}
               onPress={() => inheritFinish(job, scope)}
             >
               here · put back

@@ -97,7 +97,7 @@ function Clashes({ specification }: { readonly specification: Specification }) {
 function columnsOf(job: Job, takeoff: Takeoff, steps: readonly Step[]): readonly Column<Step>[] {
   const numbers = new Map(steps.map((step, index) => [step.key, index + 1]))
   return [
-    { id: 'number', head: '', isNumber: true, cell: (step) => numbers.get(step.key) },
+    { id: 'number', head: 'No.', isNumber: true, cell: (step) => numbers.get(step.key) },
     {
       id: 'step',
       head: 'Step',

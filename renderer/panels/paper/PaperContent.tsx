@@ -112,6 +112,7 @@ export function PaperContent({
   return (
     <section className="station-page paper-station" aria-label="Paper">
       <div className="paper-choices">
+        <h2 className="unseen">What to print</h2>
         <DocumentList
           chosen={old === null ? chosen.id : null}
           onChoose={(documentId) => change({ documentId })}

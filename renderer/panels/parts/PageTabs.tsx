@@ -35,6 +35,7 @@ export function PageTabs(props: {
       </div>
       {props.tabs.map((tab) => (
         <TabPanel key={tab.id} id={tab.id} className="tab-page">
+          <h2 className="unseen">{tab.title}</h2>
           {tab.page()}
         </TabPanel>
       ))}

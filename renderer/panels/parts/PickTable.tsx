@@ -46,8 +46,7 @@ export function PickTable<Row>(props: PickTableProps<Row>) {
   }
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a grid is a table whose rows are picked by keys
-    <table className="pick-table" role="grid" aria-label={props.label}>
+    <table className="pick-table" role={props.isOpen ? 'treegrid' : 'grid'} aria-label={props.label}>
       <thead>
         <tr>
           {columns.map((column) => (
@@ -66,6 +65,7 @@ export function PickTable<Row>(props: PickTableProps<Row>) {
               key={key}
               tabIndex={index === stop ? 0 : -1}
               aria-selected={key === picked}
+              {...(props.isOpen ? { 'aria-level': 1 + (props.depthOf?.(row) ?? 0) } : {})}
               {...(open === null ? {} : { 'aria-expanded': open })}
               className={[
                 key === picked ? 'picked' : '',

@@ -261,12 +261,14 @@ function SiteHead({ progress }: { readonly progress: ReturnType<typeof jobProgre
         </div>
         <div>
           <dt>Last day as it stands</dt>
-          <dd role="status">
-            {finish !== null
-              ? `${dateWords(finish, system)}${forecast.isSettled ? '' : ', still looking'}`
-              : forecast.clash !== null
-                ? 'no plan: see Calendar'
-                : 'being looked for'}
+          <dd>
+            <span role="status">
+              {finish !== null
+                ? `${dateWords(finish, system)}${forecast.isSettled ? '' : ', still looking'}`
+                : forecast.clash !== null
+                  ? 'no plan: see Calendar'
+                  : 'being looked for'}
+            </span>
           </dd>
         </div>
         {accepted === null ? null : (

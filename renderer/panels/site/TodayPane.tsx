@@ -160,12 +160,16 @@ function PassLine(props: {
       </div>
       {pass.isTicked ? null : (
         <span className="button-row">
-          <Button className="plain-button" aria-label={`Tick down to ${title}`} onPress={props.onTickDown}>
+          <Button
+            className="plain-button"
+            aria-label={`Tick down to here: ${title}`}
+            onPress={props.onTickDown}
+          >
             Tick down to here
           </Button>
           <Button
             className="plain-button"
-            aria-label={`${title}: something was different`}
+            aria-label={`Different: ${title}`}
             aria-expanded={isDifferent}
             onPress={() => setDifferent(!isDifferent)}
           >

@@ -58,7 +58,7 @@ function FoundLine(props: {
         chosen={condition.severity}
         onChoose={(severity) => change(condition, { severity })}
       />
-      <Button className="plain-button" aria-label={`Change: ${name}`} onPress={onChange}>
+      <Button className="plain-button" aria-label={`More: ${name}`} onPress={onChange}>
         More
       </Button>
       <Button

@@ -84,7 +84,7 @@ function OptionRow({ option, price }: ReturnType<typeof pricedOptions>[number]) 
         <span className="button-row">
           <Button
             className="plain-button"
-            aria-label={`Put “${option.name}” into the job`}
+            aria-label={`Put into the job: ${option.name}`}
             isDisabled={!price.ok}
             onPress={() => takeIn(option)}
           >

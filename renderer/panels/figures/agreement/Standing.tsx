@@ -154,7 +154,7 @@ function EntryRow({ job, agreement, dealing }: Parts & { readonly dealing: Deali
         {paper === undefined ? null : (
           <Button
             className="plain-button"
-            aria-label={`Look at the page: ${what}`}
+            aria-label={`Page: ${what}`}
             onPress={() => viewStore.setState({ station: 'paper', paperId: paper.id })}
           >
             Page

@@ -42,7 +42,7 @@ function TrimOfKind({ picked, kind }: { readonly picked: Picked; readonly kind: 
           <button
             type="button"
             className="plain-button small"
-            aria-label={`Set ${noun} in all`}
+            aria-label={`Set in all: ${noun}`}
             onClick={() =>
               together(
                 `set ${noun} in ${rooms.size} rooms`,
