@@ -4,6 +4,7 @@ import type { JobDiff } from '../project/diff.ts'
 import type { Job } from '../project/job.ts'
 import type { Outcome } from '../project/problem.ts'
 import type { WorkElsewhere } from '../schedule/job/elsewhere.ts'
+import type { JobAtWork } from '../schedule/jobs/book-people.ts'
 import type { BackupSummary, BookState, WayOut } from './book.ts'
 
 /** The shop sheet is kept like a job, under this key; it is not in the list of jobs. */
@@ -81,6 +82,8 @@ interface Requests {
   jobRevision: { argument: { readonly jobKey: string }; answer: { readonly revision: number } }
   /** When people are on the other jobs of the book, by the plans accepted last; stretches that end before this job begins are left out. */
   workElsewhere: { argument: { readonly jobKey: string }; answer: readonly WorkElsewhere[] }
+  /** When people are on each job of the book that has an accepted plan and is neither lost nor finished. */
+  workOfBook: { argument: Record<string, never>; answer: readonly JobAtWork[] }
   /** A fresh copy of the demonstration house. */
   openDemo: { argument: Record<string, never>; answer: OpenedJob }
   storeEdit: {
@@ -152,6 +155,7 @@ export const requestNames = [
   'openJob',
   'jobRevision',
   'workElsewhere',
+  'workOfBook',
   'openDemo',
   'storeEdit',
   'deleteJob',

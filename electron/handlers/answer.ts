@@ -36,6 +36,7 @@ const argumentSchemas = {
   openJob: z.strictObject({ jobKey }),
   jobRevision: z.strictObject({ jobKey }),
   workElsewhere: z.strictObject({ jobKey }),
+  workOfBook: nothing,
   openDemo: nothing,
   storeEdit: z.strictObject({
     jobKey,

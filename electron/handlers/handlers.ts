@@ -6,8 +6,8 @@ import type { NumberedPaper } from '../../core/project/business-record.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { ShopLists } from '../../core/project/empty-job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
-import { presencesOf, type WorkElsewhere } from '../../core/schedule/job/elsewhere.ts'
-import type { AcceptedElsewhere } from '../storage/accepted-elsewhere.ts'
+import { type NamedPresence, presencesOf } from '../../core/schedule/job/elsewhere.ts'
+import type { AcceptedInBook } from '../storage/accepted-plans.ts'
 import { renameJob } from '../storage/job-bodies.ts'
 import type { Keeper } from '../storage/keeper.ts'
 import { pictureHash } from '../storage/picture-rows.ts'
@@ -130,7 +130,30 @@ export function createHandlers({
     workElsewhere: ({ jobKey }) =>
       inBook((store) => {
         const others = store.acceptedElsewhere(jobKey)
-        return others.ok ? { ok: true, value: others.value.flatMap(workOf) } : others
+        if (!others.ok) return others
+        return succeed(
+          others.value.flatMap((other) =>
+            workOf(other).map((work) => ({ ...work, jobKey: other.jobKey, jobTitle: other.title })),
+          ),
+        )
+      }),
+    workOfBook: () =>
+      inBook((store) => {
+        const plans = store.acceptedPlans()
+        if (!plans.ok) return plans
+        return succeed(
+          plans.value.map((each) => {
+            const { jobKey, jobId, title, plan } = each
+            return {
+              jobKey,
+              jobId,
+              title,
+              startsOn: plan.startsOn,
+              finishesOn: plan.finishesOn,
+              work: workOf(each),
+            }
+          }),
+        )
       }),
     openDemo,
     storeEdit: ({ jobKey, revision, diff }) => inBook((store) => store.storeEdit(jobKey, revision, diff)),
@@ -184,7 +207,7 @@ function firstLists(store: Store): Outcome<ShopLists> {
   return opened.ok ? { ok: true, value: { ...opened.value.job, business: starterShop.business } } : opened
 }
 
-function workOf({ plan, timeZone, names }: AcceptedElsewhere): readonly WorkElsewhere[] {
+function workOf({ plan, timeZone, names }: AcceptedInBook): readonly NamedPresence[] {
   return presencesOf(plan, timeZone).map((each) => ({ ...each, name: names.get(each.crewMemberId) ?? '' }))
 }
 

@@ -20,6 +20,7 @@ const channels = {
   openJob: 'coatwright:openJob',
   jobRevision: 'coatwright:jobRevision',
   workElsewhere: 'coatwright:workElsewhere',
+  workOfBook: 'coatwright:workOfBook',
   openDemo: 'coatwright:openDemo',
   storeEdit: 'coatwright:storeEdit',
   deleteJob: 'coatwright:deleteJob',

@@ -57,7 +57,7 @@ export function listJobRows(database: Database): readonly JobSummary[] {
 type Standing = Pick<JobSummary, 'stage' | 'agreedCents' | 'balanceCents'>
 
 /** Where a job stands, from its dealings alone; one that this program cannot read is left out. */
-function standingOf(database: Database, jobKey: string, hasMarks: boolean): Standing {
+export function standingOf(database: Database, jobKey: string, hasMarks: boolean): Standing {
   const dealings = readTable(database, jobKey, 'dealings').flatMap(([, body]) => {
     const read = readRecord(recordSchemas.dealings, body) as Dealing | null
     return read === null ? [] : [read]

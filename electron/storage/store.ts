@@ -8,7 +8,7 @@ import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { jobProblems } from '../../core/project/job-problems.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
 import { fileNameWords } from '../../core/words/file-name.ts'
-import { type AcceptedElsewhere, readAcceptedElsewhere } from './accepted-elsewhere.ts'
+import { type AcceptedInBook, readAcceptedElsewhere, readAcceptedPlans } from './accepted-plans.ts'
 import { checkEdit } from './checked-edit.ts'
 import { storageProblem } from './failures.ts'
 import { type PreparedJob, prepareJob } from './job-bodies.ts'
@@ -63,7 +63,9 @@ export interface Store {
   /** The revision a job stands at, without reading the job where it is known already. */
   readonly revision: (jobKey: string) => Outcome<{ readonly revision: number }>
   /** The plans accepted last of the other jobs, as far as they are not over when this one begins. */
-  readonly acceptedElsewhere: (jobKey: string) => Outcome<readonly AcceptedElsewhere[]>
+  readonly acceptedElsewhere: (jobKey: string) => Outcome<readonly AcceptedInBook[]>
+  /** The plans accepted last of all jobs that are neither lost nor finished. */
+  readonly acceptedPlans: () => Outcome<readonly AcceptedInBook[]>
   /** Stores one edit made to `revision` of a job and answers the revision it made. */
   readonly storeEdit: (
     jobKey: string,
@@ -211,6 +213,7 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
       return row.ok ? succeed({ revision: row.value.revision }) : row
     },
     acceptedElsewhere: (jobKey) => inTransaction(() => succeed(readAcceptedElsewhere(database, jobKey))),
+    acceptedPlans: () => inTransaction(() => succeed(readAcceptedPlans(database))),
     storeEdit,
     keepPicture: (picture) => inTransaction(() => insertPictures(database, [picture], options.now())),
     picture: (hash) => inTransaction(() => readPicture(database, hash)),

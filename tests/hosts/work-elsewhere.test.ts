@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Handlers, OpenedJob } from '../../core/contract/requests.ts'
+import type { Dealing } from '../../core/project/agreement-records.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { Issued } from '../../core/project/issued-records.ts'
 import type { Job } from '../../core/project/job.ts'
@@ -57,6 +58,7 @@ async function elsewhere(handlers: Handlers, { jobKey }: OpenedJob): Promise<unk
 
 const minute = (time: string) => Date.parse(`2027-03-29T${time}:00-04:00`) / 60_000
 const adaThere = { crewMemberId: 'ada', name: 'Ada', from: minute('08:00'), to: minute('10:15') }
+const adaElsewhere = ({ jobKey, job }: OpenedJob) => ({ ...adaThere, jobKey, jobTitle: job.header.title })
 
 test.each(['desktop', 'loopback', 'headless'] as const)(
   'a job hears when its people are on another one by the plan accepted last, and not of itself (%s)',
@@ -71,7 +73,7 @@ test.each(['desktop', 'loopback', 'headless'] as const)(
       accepted('later', '2027-03-21T08:00', '08:15', '10:00'),
       accepted('sooner', '2027-03-20T08:00', '13:00', '15:00'),
     )
-    expect(await elsewhere(handlers, second)).toEqual([adaThere])
+    expect(await elsewhere(handlers, second)).toEqual([adaElsewhere(first)])
     expect(await elsewhere(handlers, first)).toEqual([])
   },
 )
@@ -99,4 +101,27 @@ test('a plan that this program cannot open keeps nobody', async () => {
   const newer = { version: null, kept: { version: 2, plan: { finishesOn: '2027-04-30' } } }
   await withPlans(handlers, first, { ...plan, body: newer } as Issued)
   expect(await elsewhere(handlers, second)).toEqual([])
+})
+
+test('the book says when people are on each of its jobs, until one is lost or finished', async () => {
+  const handlers = quietHandlers()
+  const first = granted(await handlers.openDemo({}))
+  const second = granted(await handlers.createJob({ title: 'Next one', unitSystem: 'imperial' }))
+  await withPlans(handlers, first, accepted('plan', '2027-03-21T08:00', '08:15', '10:00'))
+  const { jobKey, job } = first
+  const onIt = {
+    jobKey,
+    jobId: job.header.id,
+    title: job.header.title,
+    startsOn: '2027-03-29',
+    finishesOn: '2027-03-29',
+    work: [adaThere],
+  }
+  const ofBook = async () => granted(await answerRequest(handlers, 'workOfBook', {}))
+  expect(await ofBook()).toEqual([onIt])
+  const opened = granted(await handlers.openJob({ jobKey }))
+  const lost = { id: 'lost', kind: 'lost', on: '2027-03-22', why: '' } as Dealing
+  const diff = diffJobs(opened.job, { ...opened.job, dealings: { [lost.id]: lost } })
+  granted(await handlers.storeEdit({ jobKey, revision: opened.revision, diff }))
+  expect([await ofBook(), await elsewhere(handlers, second)]).toEqual([[], []])
 })

@@ -3,7 +3,7 @@ import { tableOf } from '../../core/project/empty-job.ts'
 import type { PlanBody } from '../../core/project/issued-records.ts'
 import type { Job } from '../../core/project/job.ts'
 import type { CrewMember, CrewMemberId } from '../../core/project/shop-records.ts'
-import { busyOf, presencesOf, type WorkElsewhere } from '../../core/schedule/job/elsewhere.ts'
+import { busyOf, type NamedPresence, presencesOf } from '../../core/schedule/job/elsewhere.ts'
 import { nothingHappened, type PlanningFacts } from '../../core/schedule/job/problem-of-job.ts'
 import { planJob } from '../../core/schedule/plan-job.ts'
 import { epochMinutes } from '../../core/time/instant.ts'
@@ -64,7 +64,7 @@ test('somebody is there from the first to the last work of a day, with setting u
 const job = plainJob()
 const [ada, ben] = ['ada', 'ben'].map((id) => job.crew[id]) as [CrewMember, CrewMember]
 
-function work(crewMemberId: string, name: string, from: number, to: number): WorkElsewhere {
+function work(crewMemberId: string, name: string, from: number, to: number): NamedPresence {
   return { crewMemberId, name, from: epochMinutes(from), to: epochMinutes(to) }
 }
 

@@ -1,6 +1,6 @@
 import { dayOfDate, weekdayOf } from '../../time/local-date.ts'
 import { localTimeIn } from '../../time/local-time.ts'
-import { choreMinutes, presentWindows, withoutChores } from '../calendar.ts'
+import { choreMinutes, daysTouched, hoursLeft, withoutChores } from '../calendar.ts'
 import { type DayWindow, isBegun, type Person, type ScheduleProblem, type SiteClock } from '../model.ts'
 
 type SiteHours = Extract<SiteClock, { kind: 'site' }>
@@ -119,19 +119,20 @@ function daysNeeded(problem: ScheduleProblem, origin: number): number {
   return Math.min(mostDays, Math.ceil(1.5 * alone + 90 + off + (4 * longest) / 1440 + mention))
 }
 
-/** Hours of one person on each day, chores taken off, as windows that may be bridged over breaks. */
+/** Hours of one person on each day, other jobs and chores taken off, as windows that may be bridged over breaks. */
 export function personWindows(problem: ScheduleProblem, axis: TickAxis, person: Person): Windows {
   const { clock } = problem
   if (clock.kind === 'unbroken') return allTheTime(axis)
   const local = localTimeIn(clock.timeZone)
   const firstDay = firstDayOf(problem, clock)
   const chores = choreMinutes(problem)
-  const named = new Set(
-    [...clock.holidays, ...person.daysOff, ...person.partDays.map(({ date }) => date)].map(dayOfDate),
-  )
+  const named = new Set([
+    ...[...clock.holidays, ...person.daysOff, ...person.partDays.map(({ date }) => date)].map(dayOfDate),
+    ...daysTouched(clock, person.busy),
+  ])
   const usual = new Map<number, readonly DayWindow[]>()
   const windowsOn = (day: number): readonly DayWindow[] => {
-    const worked = () => withoutChores(presentWindows(clock, person, day), chores)
+    const worked = () => withoutChores(hoursLeft(clock, person, day, axis.grid), chores)
     if (named.has(day)) return worked()
     const weekday = weekdayOf(day)
     const known = usual.get(weekday) ?? worked()
@@ -152,11 +153,7 @@ export function personWindows(problem: ScheduleProblem, axis: TickAxis, person: 
       if (from < to) spans.push({ from, to, stretch: day })
     }
   }
-  const busy = person.busy.map(({ start, end }) => ({
-    from: Math.floor((start - axis.origin) / axis.grid),
-    to: tickOf(axis, end),
-  }))
-  return windowsOf(axis, withoutSpans(spans, busy))
+  return windowsOf(axis, spans)
 }
 
 /** A window; what may be bridged over breaks has the same stretch. */
@@ -204,7 +201,7 @@ function withoutSpans(
   })
 }
 
-/** Windows less stretches that are taken by tasks at fixed times or by other jobs. */
+/** Windows less stretches that are taken by tasks at fixed times. */
 export function windowsWithout(
   axis: TickAxis,
   windows: Windows,

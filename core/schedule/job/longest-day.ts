@@ -1,4 +1,4 @@
-import { presentWindows } from '../calendar.ts'
+import { minutesIn, presentWindows } from '../calendar.ts'
 import type { Person } from '../model.ts'
 import { planGrid, type Site } from './planning-site.ts'
 import { siteRuleNumber, siteRules } from './site-rules.ts'
@@ -11,9 +11,7 @@ export function longestDay({ job, clock }: Site, people: readonly Person[]): num
   // 2001-01-07 was a Sunday, long before any day off of a job.
   const sunday = Date.UTC(2001, 0, 7) / 86_400_000
   const days = people.flatMap((person) =>
-    Array.from({ length: 7 }, (_, day) =>
-      presentWindows(clock, person, sunday + day).reduce((sum, { from, to }) => sum + to - from, 0),
-    ),
+    Array.from({ length: 7 }, (_, day) => minutesIn(presentWindows(clock, person, sunday + day))),
   )
   return Math.max(0, ...days) - chores
 }

@@ -109,8 +109,14 @@ function dayOfPerson(
   for (const { from, to } of hoursOn(problem, person, day)) minutes.fill(here, Math.max(0, from), to)
   for (const { from, to } of person?.breaks ?? []) minutes.fill(away, from, to)
   if (person === null) return minutes
+  markElsewhere(minutes, local, person, day)
   mark(minutes, chores.before, (rest) => rest.indexOf(here))
   mark(minutes, chores.after, (rest) => rest.lastIndexOf(here))
+  return minutes
+}
+
+/** Who is on another job comes once that day at most: in the longer part of it, before or after, of two alike in the earlier one. */
+function markElsewhere(minutes: DayOfPerson, local: LocalTime, person: Person, day: number): void {
   for (const { start, end } of person.busy) {
     if (local.dayAt(end) < day || local.dayAt(start) > day) continue
     for (let minute = 0; minute < 1440; minute++) {
@@ -118,7 +124,11 @@ function dayOfPerson(
       if (start <= at && at < end) minutes[minute] = elsewhere
     }
   }
-  return minutes
+  const [first, last] = [minutes.indexOf(elsewhere), minutes.lastIndexOf(elsewhere)]
+  if (first < 0) return
+  const hours = (part: DayOfPerson): number => part.filter((minute) => minute === here).length
+  if (hours(minutes.subarray(0, first)) < hours(minutes.subarray(last + 1))) minutes.fill(elsewhere, 0, last)
+  else minutes.fill(elsewhere, first)
 }
 
 function mark(minutes: Uint8Array, count: number, next: (rest: Uint8Array) => number): void {
