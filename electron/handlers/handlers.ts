@@ -6,8 +6,6 @@ import type { NumberedPaper } from '../../core/project/business-record.ts'
 import { diffJobs } from '../../core/project/diff.ts'
 import type { ShopLists } from '../../core/project/empty-job.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
-import { type NamedPresence, presencesOf } from '../../core/schedule/job/elsewhere.ts'
-import type { AcceptedInBook } from '../storage/accepted-plans.ts'
 import { renameJob } from '../storage/job-bodies.ts'
 import type { Keeper } from '../storage/keeper.ts'
 import { pictureHash } from '../storage/picture-rows.ts'
@@ -129,32 +127,15 @@ export function createHandlers({
     jobRevision: ({ jobKey }) => inBook((store) => store.revision(jobKey)),
     workElsewhere: ({ jobKey }) =>
       inBook((store) => {
-        const others = store.acceptedElsewhere(jobKey)
+        const others = store.workElsewhere(jobKey)
         if (!others.ok) return others
         return succeed(
           others.value.flatMap((other) =>
-            workOf(other).map((work) => ({ ...work, jobKey: other.jobKey, jobTitle: other.title })),
+            other.work.map((work) => ({ ...work, jobKey: other.jobKey, jobTitle: other.title })),
           ),
         )
       }),
-    workOfBook: () =>
-      inBook((store) => {
-        const plans = store.acceptedPlans()
-        if (!plans.ok) return plans
-        return succeed(
-          plans.value.map((each) => {
-            const { jobKey, jobId, title, plan } = each
-            return {
-              jobKey,
-              jobId,
-              title,
-              startsOn: plan.startsOn,
-              finishesOn: plan.finishesOn,
-              work: workOf(each),
-            }
-          }),
-        )
-      }),
+    workOfBook: () => inBook((store) => store.workOfBook()),
     openDemo,
     storeEdit: ({ jobKey, revision, diff }) => inBook((store) => store.storeEdit(jobKey, revision, diff)),
     deleteJob: ({ jobKey }) => keeper.remove(jobKey),
@@ -205,10 +186,6 @@ function firstLists(store: Store): Outcome<ShopLists> {
   if (latest === undefined) return { ok: true, value: starterShop }
   const opened = store.open(latest.jobKey)
   return opened.ok ? { ok: true, value: { ...opened.value.job, business: starterShop.business } } : opened
-}
-
-function workOf({ plan, timeZone, names }: AcceptedInBook): readonly NamedPresence[] {
-  return presencesOf(plan, timeZone).map((each) => ({ ...each, name: names.get(each.crewMemberId) ?? '' }))
 }
 
 function noDemo(): Outcome<never> {

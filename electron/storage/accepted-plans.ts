@@ -1,21 +1,12 @@
 import type { Database } from 'better-sqlite3'
 import type { Stage } from '../../core/agreement/agreement.ts'
 import { shopKey } from '../../core/contract/requests.ts'
-import { type Issued, issuedSchema, type PlanBody } from '../../core/project/issued-records.ts'
+import { type Issued, issuedSchema } from '../../core/project/issued-records.ts'
+import { type Presence, presencesOf } from '../../core/schedule/job/elsewhere.ts'
+import type { JobAtWork } from '../../core/schedule/jobs/book-people.ts'
 import { tableNames } from './collections.ts'
 import { standingOf } from './job-rows.ts'
 import { readRecord } from './record-bodies.ts'
-
-/** The plan accepted last of a job of the book. */
-export interface AcceptedInBook {
-  readonly jobKey: string
-  readonly jobId: string
-  readonly title: string
-  readonly timeZone: string
-  readonly plan: PlanBody['plan']
-  /** Of the crew of that job, by id. */
-  readonly names: ReadonlyMap<string, string>
-}
 
 interface PlanRow {
   readonly jobKey: string
@@ -31,23 +22,54 @@ interface PlanRow {
 /** A job that came to one of these has nobody at work any more, whatever its plan says. */
 const overStages: readonly Stage[] = ['lost', 'finished', 'paid']
 
-/** The accepted plans of all jobs that are neither lost nor finished, in the order in which they begin. Only the rows that are needed are read. */
-export function readAcceptedPlans(database: Database): readonly AcceptedInBook[] {
-  return plansOf(database, planRows(database))
+type PlanRead = Pick<JobAtWork, 'startsOn' | 'finishesOn'> & { readonly presences: readonly Presence[] }
+
+/** Reads when people are at work by the plans accepted last. A plan is read once: what was accepted never changes. */
+interface WorkReader {
+  /** Of all jobs that are neither lost nor finished, in the order in which they begin. */
+  readonly ofBook: () => readonly JobAtWork[]
+  /**
+   * Of the other jobs that are not over when this one begins. Copies of this job (from a backup or a file) are the same job, and keep nobody
+   * from it.
+   */
+  readonly elsewhere: (jobKey: string) => readonly JobAtWork[]
 }
 
-/**
- * Those of the other jobs that are not over when this one begins. Copies of this job (from a backup or a file) are the same job, and keep
- * nobody from it.
- */
-export function readAcceptedElsewhere(database: Database, jobKey: string): readonly AcceptedInBook[] {
-  const rows = planRows(database)
-  const own = rows.find((row) => row.jobKey === jobKey)
-  if (own === undefined) return []
-  return plansOf(
-    database,
-    rows.filter(({ jobId, finishesOn }) => jobId !== own.jobId && (finishesOn ?? '') >= own.startsOn),
-  )
+/** Only the rows that are needed are read, for a book may hold many large jobs. */
+export function workReader(database: Database): WorkReader {
+  const known = new Map<string, PlanRead | null>()
+
+  function planOf({ jobKey, timeZone }: PlanRow, planId: string): PlanRead | null {
+    const key = `${jobKey} ${planId} ${timeZone}`
+    const plan = known.get(key)
+    if (plan !== undefined) return plan
+    const read = readPlan(database, jobKey, planId, timeZone)
+    known.set(key, read)
+    return read
+  }
+
+  function workOf(row: PlanRow): readonly JobAtWork[] {
+    const { jobKey, jobId, title, planId } = row
+    if (planId === null || overStages.includes(standingOf(database, jobKey, true).stage)) return []
+    const plan = planOf(row, planId)
+    if (plan === null) return []
+    const names = namesOf(database, jobKey)
+    const { presences, ...days } = plan
+    const work = presences.map((each) => ({ ...each, name: names.get(each.crewMemberId) ?? '' }))
+    return [{ jobKey, jobId, title, ...days, work }]
+  }
+
+  return {
+    ofBook: () => planRows(database).flatMap(workOf),
+    elsewhere: (jobKey) => {
+      const rows = planRows(database)
+      const own = rows.find((row) => row.jobKey === jobKey)
+      if (own === undefined) return []
+      return rows
+        .filter(({ jobId, finishesOn }) => jobId !== own.jobId && (finishesOn ?? '') >= own.startsOn)
+        .flatMap(workOf)
+    },
+  }
 }
 
 function planRows(database: Database): readonly PlanRow[] {
@@ -65,22 +87,17 @@ function planRows(database: Database): readonly PlanRow[] {
     .all(shopKey)
 }
 
-function plansOf(database: Database, rows: readonly PlanRow[]): readonly AcceptedInBook[] {
-  return rows.flatMap(({ jobKey, jobId, title, timeZone, planId }) => {
-    if (planId === null || overStages.includes(standingOf(database, jobKey, true).stage)) return []
-    const plan = planIn(database, jobKey, planId)
-    return plan === null ? [] : [{ jobKey, jobId, title, timeZone, plan, names: namesOf(database, jobKey) }]
-  })
-}
-
 /** Null where this program cannot open what was accepted. */
-function planIn(database: Database, jobKey: string, planId: string): PlanBody['plan'] | null {
+function readPlan(database: Database, jobKey: string, planId: string, timeZone: string): PlanRead | null {
   const body = database
     .prepare<[string, string], string>(`SELECT body FROM ${tableNames.issued} WHERE job_key = ? AND id = ?`)
     .pluck()
     .get(jobKey, planId)
   const issued = body === undefined ? null : (readRecord(issuedSchema, body) as Issued | null)
-  return issued?.kind === 'plan' && issued.body.version !== null ? issued.body.plan : null
+  if (issued?.kind !== 'plan' || issued.body.version === null) return null
+  const { plan } = issued.body
+  const { startsOn, finishesOn } = plan
+  return { startsOn, finishesOn, presences: presencesOf(plan, timeZone) }
 }
 
 function namesOf(database: Database, jobKey: string): ReadonlyMap<string, string> {

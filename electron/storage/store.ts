@@ -7,8 +7,9 @@ import type { Job } from '../../core/project/job.ts'
 import { readJobFile, writeJobFile } from '../../core/project/job-file.ts'
 import { jobProblems } from '../../core/project/job-problems.ts'
 import { fail, type Outcome, succeed } from '../../core/project/problem.ts'
+import type { JobAtWork } from '../../core/schedule/jobs/book-people.ts'
 import { fileNameWords } from '../../core/words/file-name.ts'
-import { type AcceptedInBook, readAcceptedElsewhere, readAcceptedPlans } from './accepted-plans.ts'
+import { workReader } from './accepted-plans.ts'
 import { checkEdit } from './checked-edit.ts'
 import { storageProblem } from './failures.ts'
 import { type PreparedJob, prepareJob } from './job-bodies.ts'
@@ -62,10 +63,10 @@ export interface Store {
   readonly open: (jobKey: string) => Outcome<OpenedJob>
   /** The revision a job stands at, without reading the job where it is known already. */
   readonly revision: (jobKey: string) => Outcome<{ readonly revision: number }>
-  /** The plans accepted last of the other jobs, as far as they are not over when this one begins. */
-  readonly acceptedElsewhere: (jobKey: string) => Outcome<readonly AcceptedInBook[]>
-  /** The plans accepted last of all jobs that are neither lost nor finished. */
-  readonly acceptedPlans: () => Outcome<readonly AcceptedInBook[]>
+  /** When people are on other jobs, by the plans accepted last, as far as those are not over when this one begins. */
+  readonly workElsewhere: (jobKey: string) => Outcome<readonly JobAtWork[]>
+  /** When people are on the jobs that are neither lost nor finished. */
+  readonly workOfBook: () => Outcome<readonly JobAtWork[]>
   /** Stores one edit made to `revision` of a job and answers the revision it made. */
   readonly storeEdit: (
     jobKey: string,
@@ -94,6 +95,7 @@ export function createStore(path: string, options: StoreOptions): Outcome<Store>
 export function storeOver(database: Database, options: StoreOptions, hooks: StoreHooks = noHooks): Store {
   /** Jobs as they stand in the book; right for as long as the book is ours alone. */
   const known = new Map<string, JobRow>()
+  const work = workReader(database)
 
   /** Runs `work` in one transaction; a problem or an exception takes everything back. */
   function inTransaction<Value>(work: () => Outcome<Value>): Outcome<Value> {
@@ -212,8 +214,8 @@ export function storeOver(database: Database, options: StoreOptions, hooks: Stor
       const row = inTransaction(() => load(jobKey))
       return row.ok ? succeed({ revision: row.value.revision }) : row
     },
-    acceptedElsewhere: (jobKey) => inTransaction(() => succeed(readAcceptedElsewhere(database, jobKey))),
-    acceptedPlans: () => inTransaction(() => succeed(readAcceptedPlans(database))),
+    workElsewhere: (jobKey) => inTransaction(() => succeed(work.elsewhere(jobKey))),
+    workOfBook: () => inTransaction(() => succeed(work.ofBook())),
     storeEdit,
     keepPicture: (picture) => inTransaction(() => insertPictures(database, [picture], options.now())),
     picture: (hash) => inTransaction(() => readPicture(database, hash)),

@@ -107,6 +107,7 @@ test('jobs that are planned one around the other never share an hour of a person
           planning: { ...nothingHappened, busy },
         })
         if (!outcome.ok) throw new Error(outcome.problem.sentence)
+        expect(outcome.value.violations).toEqual([])
         return presencesOf(planBody(outcome.value, null).plan, job.header.timeZone).map((presence) => ({
           ...presence,
           name: job.crew[presence.crewMemberId]?.name ?? '',
