@@ -9,9 +9,10 @@ import { SiteStation } from '../panels/site/SiteStation.tsx'
 import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
 import { usePreparedPlanner } from '../state/planner.ts'
+import { AllJobsPage } from './all-jobs/AllJobsPage.tsx'
 import { BackupPage } from './backups/BackupPage.tsx'
 import { BookWarnings } from './backups/BookWarnings.tsx'
-import { useBackupPage, watchBookState } from './backups/book-state.ts'
+import { useBackupPage, useBookView, watchBookState } from './backups/book-state.ts'
 import { ClosedBook } from './ClosedBook.tsx'
 import { DemoNote } from './DemoNote.tsx'
 import { forgetRemoved } from './forget-removed.ts'
@@ -53,6 +54,7 @@ export function App() {
   useEffect(forgetRemoved, [])
   useEffect(watchBookState, [])
   const isBackupPage = useBackupPage()
+  const isAllJobs = useBookView(({ page }) => page === 'allJobs')
   usePreparedPlanner()
   const Page = isShop ? ShopPage : pages[station]
   return (
@@ -72,7 +74,7 @@ export function App() {
         )}
         <Guard
           part={
-            isBackupPage || !isOpen
+            isBackupPage || isAllJobs || !isOpen
               ? 'The book of jobs'
               : isShop
                 ? 'The shop sheet'
@@ -80,7 +82,7 @@ export function App() {
           }
           job={job}
         >
-          {isBackupPage ? <BackupPage /> : isOpen ? <Page /> : <ClosedBook />}
+          {isBackupPage ? <BackupPage /> : isAllJobs ? <AllJobsPage /> : isOpen ? <Page /> : <ClosedBook />}
         </Guard>
       </main>
       <Guard part="The job sheet" job={job} isNarrow>

@@ -12,7 +12,7 @@ import type { JobSummary } from '../../core/contract/requests.ts'
 import { ask } from '../bridge/client.ts'
 import { Tick } from '../panels/parts/Tick.tsx'
 import { useJobState, useView } from '../state/app.ts'
-import { wantBackupPage } from './backups/book-state.ts'
+import { wantBookPage } from './backups/book-state.ts'
 import { JobLine } from './JobLine.tsx'
 import { createJob, exportJob, importJob, openDemo, openShop } from './job-book.ts'
 
@@ -70,6 +70,15 @@ export function BookPages(props: { readonly onDone: () => void }) {
         <Button className="plain-button" onPress={() => doing(openShop())}>
           Shop sheet
         </Button>
+        <Button
+          className="plain-button"
+          onPress={() => {
+            wantBookPage('allJobs')
+            props.onDone()
+          }}
+        >
+          All jobs on one calendar
+        </Button>
         <Button className="plain-button" onPress={() => doing(openDemo())}>
           Open a fresh demonstration house
         </Button>
@@ -88,7 +97,7 @@ export function BookPages(props: { readonly onDone: () => void }) {
         <Button
           className="plain-button"
           onPress={() => {
-            wantBackupPage(true)
+            wantBookPage('backups')
             props.onDone()
           }}
         >

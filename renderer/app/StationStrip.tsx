@@ -1,6 +1,6 @@
 import { type Station, stations, useView, viewStore } from '../state/app.ts'
 import { BookOfJobs } from './BookOfJobs.tsx'
-import { wantBackupPage } from './backups/book-state.ts'
+import { wantBookPage } from './backups/book-state.ts'
 
 export const stationNames: Readonly<Record<Station, { readonly name: string; readonly asks: string }>> = {
   house: { name: 'House', asks: 'what is there' },
@@ -27,7 +27,7 @@ export function StationStrip(props: { readonly isOpen: boolean }) {
             aria-current={props.isOpen && station === current ? 'page' : undefined}
             title={`${stationNames[station].name} (Alt+${index + 1})`}
             onClick={() => {
-              wantBackupPage(false)
+              wantBookPage(null)
               viewStore.setState({ station })
             }}
           >

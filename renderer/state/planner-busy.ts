@@ -16,15 +16,18 @@ interface ElsewhereState {
 const nowhere: ElsewhereState = { jobKey: null, work: [] }
 const store = createStore<ElsewhereState>(() => nowhere)
 
-/** Asks the book when people are on its other jobs. An answer that says the same as before changes nothing. */
-export async function askElsewhere(): Promise<void> {
+/** Asks the book when people are on its other jobs, and answers what is known then. An answer that says the same as before changes nothing. */
+export async function askElsewhere(): Promise<readonly WorkElsewhere[]> {
   const { jobKey } = jobStore.store.getState()
-  if (jobKey === null) return
+  if (jobKey === null) return nowhere.work
   const answer = await ask('workElsewhere', { jobKey })
-  if (!answer.ok || jobStore.store.getState().jobKey !== jobKey) return
   const known = store.getState()
-  if (known.jobKey !== jobKey || !sameValue(known.work, answer.value))
-    store.setState({ jobKey, work: answer.value })
+  if (answer.ok && jobStore.store.getState().jobKey === jobKey) {
+    if (known.jobKey !== jobKey || !sameValue(known.work, answer.value))
+      store.setState({ jobKey, work: answer.value })
+    return answer.value
+  }
+  return known.jobKey === jobKey ? known.work : nowhere.work
 }
 
 /** What the book says of the open job, asked when a station shows it and whenever the window is turned to. */

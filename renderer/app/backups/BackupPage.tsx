@@ -5,7 +5,7 @@ import { ask } from '../../bridge/client.ts'
 import { jobStore } from '../../state/app.ts'
 import { BackupInside } from './BackupInside.tsx'
 import { agoWords, kindWords, shutTitles, sizeWords, takenWords, wayWords } from './backup-words.ts'
-import { useBookView, wantBackupPage } from './book-state.ts'
+import { useBookView, wantBookPage } from './book-state.ts'
 import { leaveShutBook } from './ways-out.ts'
 import './backups.css'
 
@@ -73,7 +73,7 @@ function OpenHead() {
         Choose a backup and look inside it. You can bring back one job beside what is in the book now, or go
         back to the whole backup; then the book as it is now is set aside in this list, not deleted.
       </p>
-      <button type="button" className="plain-button" onClick={() => wantBackupPage(false)}>
+      <button type="button" className="plain-button" onClick={() => wantBookPage(null)}>
         Leave everything as it is
       </button>
     </header>

@@ -4,16 +4,19 @@ import type { BookState } from '../../../core/contract/book.ts'
 import { ask } from '../../bridge/client.ts'
 import { jobStore, viewStore } from '../../state/app.ts'
 
+/** A page about the book that stands on the table instead of a job. */
+type BookPage = 'backups' | 'allJobs'
+
 interface BookView {
   /** What the host said last; null before it was asked. */
   readonly book: BookState | null
-  readonly isPageWanted: boolean
+  readonly page: BookPage | null
 }
 
 /** How often the host is asked whether the book is open and its backups succeed (ms). */
 const betweenLooks = 15_000
 
-export const bookViewStore = createStore<BookView>(() => ({ book: null, isPageWanted: false }))
+export const bookViewStore = createStore<BookView>(() => ({ book: null, page: null }))
 
 export function useBookView<Part>(pick: (view: BookView) => Part): Part {
   return useStore(bookViewStore, pick)
@@ -21,15 +24,16 @@ export function useBookView<Part>(pick: (view: BookView) => Part): Part {
 
 /** The page about the backups stands on the table: because somebody wants it, or because there is no open book. */
 export function useBackupPage(): boolean {
-  return useBookView(({ book, isPageWanted }) => isPageWanted || isShut(book))
+  return useBookView(({ book, page }) => page === 'backups' || isShut(book))
 }
 
 export function isShut(book: BookState | null): boolean {
   return book !== null && book.shut !== null
 }
 
-export function wantBackupPage(isPageWanted: boolean): void {
-  bookViewStore.setState({ isPageWanted })
+/** Null is the job again. */
+export function wantBookPage(page: BookPage | null): void {
+  bookViewStore.setState({ page })
 }
 
 /** Asks the host how the book is; null where it does not answer. */
@@ -51,7 +55,7 @@ export function watchBookState(): () => void {
   })
   // Whoever turns to a station has left the page.
   const stopLooking = viewStore.subscribe(({ station }, before) => {
-    if (station !== before.station) wantBackupPage(false)
+    if (station !== before.station) wantBookPage(null)
   })
   return () => {
     window.clearInterval(timer)

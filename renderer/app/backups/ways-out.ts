@@ -4,7 +4,7 @@ import { ask } from '../../bridge/client.ts'
 import { jobStore } from '../../state/app.ts'
 import { openLast, showOpened } from '../job-book.ts'
 import { mayLeave } from '../leaving.ts'
-import { bookViewStore, isShut, wantBackupPage } from './book-state.ts'
+import { bookViewStore, isShut, wantBookPage } from './book-state.ts'
 
 /** Opens a backup in the book's place. What is on the page of an open book is brought into it first, and is set aside with it. */
 export async function goBackTo(name: string): Promise<void> {
@@ -22,7 +22,7 @@ async function afterExchange(answer: Outcome<BookState>): Promise<void> {
   const wasShut = isShut(bookViewStore.getState().book)
   bookViewStore.setState({ book: answer.value })
   if (answer.value.shut !== null) return
-  wantBackupPage(false)
+  wantBookPage(null)
   if (wasShut && jobStore.store.getState().job !== null) {
     await jobStore.storeNow()
     return
@@ -36,5 +36,5 @@ export async function bringJobBack(name: string, jobKey: string): Promise<void> 
   if (!(await mayLeave())) return
   const opened = await ask('bringJobBack', { name, jobKey })
   showOpened(opened)
-  if (opened.ok) wantBackupPage(false)
+  if (opened.ok) wantBookPage(null)
 }

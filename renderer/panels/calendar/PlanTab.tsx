@@ -9,10 +9,11 @@ import { useChoice } from '../../state/planner-choice.ts'
 import type { FoundPlan } from '../../state/planner-messages.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { HouseOverDays } from '../parts/house-picture/HouseOverDays.tsx'
+import { AcceptBlock } from './AcceptBlock.tsx'
 import { ChoicePanel } from './choice/ChoicePanel.tsx'
 import { type HeldTask, HoursPicture } from './HoursPicture.tsx'
 import { NoPlan } from './NoPlan.tsx'
-import { AcceptBlock, AimBlock, StartBlock } from './PlanBlocks.tsx'
+import { AimBlock, StartBlock } from './PlanBlocks.tsx'
 import { Legend } from './PlanLegend.tsx'
 import { PlanStatus } from './PlanStatus.tsx'
 import { tryPin, tryUnpin } from './pin-trials.ts'
@@ -21,6 +22,7 @@ import { type PlanPicture, usePlanPicture } from './plan-picture.ts'
 import { HouseButton, ScaleChoice, useScale } from './ScaleChoice.tsx'
 import { TaskPaper } from './TaskPaper.tsx'
 import { TrialBar } from './TrialBar.tsx'
+import { TwoJobsNote } from './TwoJobsNote.tsx'
 import { dropChange, type Trial } from './trial.ts'
 import { WholeJobFrame } from './whole-job/WholeJobFrame.tsx'
 import { WholeJobLegend } from './whole-job/WholeJobLegend.tsx'
@@ -75,6 +77,7 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
   return (
     <div className="plan-page">
       <div className="plan-main">
+        <TwoJobsNote job={job} now={now} />
         <PlanStatus job={shownJob} found={found} state={state} isTrial={isTrialShown}>
           <HouseButton scale={scale} onScale={setScale} />
         </PlanStatus>
