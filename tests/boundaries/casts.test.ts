@@ -50,7 +50,7 @@ const kept: Readonly<Record<string, readonly [count: number, reason: string]>> =
   'electron/handlers/job-files-beside.ts': [6, 'what goes through the channel to a thread of the same build'],
   'electron/loopback/server.ts': [1, 'a request without an encoding gives buffers'],
   'electron/main/window-state.ts': [1, 'its numbers are looked at before they are used'],
-  'electron/storage/accepted-elsewhere.ts': [1, 'read by the schema of issued papers'],
+  'electron/storage/accepted-plans.ts': [1, 'read by the schema of issued papers'],
   'electron/storage/checked-edit.ts': [2, 'kept by the schema of its collection just before'],
   'electron/storage/job-bodies.ts': [2, byName],
   'electron/storage/job-rows.ts': [1, 'read by the schema of what was agreed'],

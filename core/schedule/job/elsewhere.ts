@@ -80,7 +80,7 @@ export function nameKey(name: string): string {
 }
 
 /** One person at two jobs at once. */
-export interface SharedTime {
+interface SharedTime {
   readonly name: string
   /** The other job. */
   readonly jobKey: string

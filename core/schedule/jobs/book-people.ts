@@ -15,7 +15,7 @@ export interface JobAtWork {
 }
 
 /** Somebody at a job of the book, from setting up to leaving. */
-export interface JobStay {
+interface JobStay {
   readonly jobKey: string
   readonly jobId: string
   readonly from: EpochMinutes

@@ -16,7 +16,7 @@ export interface PersonDays {
 }
 
 /** Days that are looked at when somebody asks for a start: two years. */
-export const daysLookedAt = 730
+const daysLookedAt = 730
 
 /**
  * The days of the crew on the shop sheet, from `from` on: own weeks, days off and part days within the shop's site hours, and where they are

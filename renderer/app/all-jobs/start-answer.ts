@@ -4,7 +4,7 @@ import type { JobAtWork } from '../../../core/schedule/jobs/book-people.ts'
 import { crewDays, firstStart } from '../../../core/schedule/jobs/first-start.ts'
 import { dateWordsWithYear } from '../../../core/time/date-words.ts'
 
-export interface StartAskedFor {
+interface StartAskedFor {
   /** Hours of work, of all people together. */
   readonly hours: number
   readonly people: number
@@ -14,7 +14,7 @@ export interface StartAskedFor {
   readonly jobId: string | null
 }
 
-export interface StartAnswer {
+interface StartAnswer {
   /** The first day; null where there is none within two years. */
   readonly startsOn: string | null
   readonly sentences: readonly string[]
