@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from '../project/problem.ts'
-import { lookAtPicture, type PictureLook, type PictureType } from './picture-look.ts'
+import { isPdf, lookAtPicture, type PictureLook, type PictureType } from './picture-look.ts'
 
 /** Bytes of one picture in the book; a photo of 1600 pixels as JPEG has 200 000 to 600 000. */
 export const largestPicture = 2_000_000
@@ -11,7 +11,7 @@ const mostPictureBytes = 2_000_000_000
 const largestFile = 60_000_000
 
 /** Pixels that are decoded at once; 120 million take 480 MB of memory for a moment. */
-const mostPixels = 120_000_000
+export const mostPixels = 120_000_000
 
 /** Bytes of pictures that travel with a job file. */
 export const mostBytesInFile = 36_000_000
@@ -27,13 +27,8 @@ export const planSide = 2400
  * file's name.
  */
 export function lookAtChosen(bytes: Uint8Array): Outcome<PictureLook> {
-  if (bytes.length === 0) return fail('notValid', 'It is empty.')
-  if (bytes.length > largestFile) {
-    return fail(
-      'notValid',
-      `It has ${megabytes(bytes.length)}; a picture may have up to ${megabytes(largestFile)}.`,
-    )
-  }
+  const size = lookAtSize(bytes)
+  if (!size.ok) return size
   const look = lookAtPicture(bytes)
   if (!look.ok) return look
   const { width, height } = look.value
@@ -42,6 +37,21 @@ export function lookAtChosen(bytes: Uint8Array): Outcome<PictureLook> {
     'notValid',
     `It has ${width} × ${height} pixels; up to ${mostPixels / 1e6} million can be read. Save it smaller first.`,
   )
+}
+
+function lookAtSize(bytes: Uint8Array): Outcome<null> {
+  if (bytes.length === 0) return fail('notValid', 'It is empty.')
+  if (bytes.length <= largestFile) return succeed(null)
+  return fail(
+    'notValid',
+    `It has ${megabytes(bytes.length)}; a file may have up to ${megabytes(largestFile)}.`,
+  )
+}
+
+/** Whether a file somebody chose can be opened as PDF (ISO 32000-2, 7.5.2); a problem goes on after the file's name. */
+export function lookAtPdf(bytes: Uint8Array): Outcome<null> {
+  if (!isPdf(bytes)) return fail('notValid', 'It is not a PDF file.')
+  return lookAtSize(bytes)
 }
 
 /**

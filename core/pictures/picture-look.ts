@@ -24,11 +24,16 @@ export function lookAtPicture(bytes: Uint8Array): Outcome<PictureLook> {
   if (textAt(bytes, 0, 4) === 'RIFF' && textAt(bytes, 8, 4) === 'WEBP') return lookAtWebp(bytes)
   if (textAt(bytes, 4, 4) === 'ftyp')
     return refuse('It is a HEIC, AVIF or video file. Save it as JPEG and choose that.')
-  if (textAt(bytes, 0, 5) === '%PDF-')
+  if (isPdf(bytes))
     return refuse(
-      'It is a PDF file, which is not read here yet. Save the page as PNG or JPEG, or take a picture of the screen, and choose that.',
+      'It is a PDF file. One can lie under a floor of the sketch (House); for a photo save the page as PNG or JPEG and choose that.',
     )
   return refuse('It is not a picture this program reads: JPEG, PNG or WebP.')
+}
+
+/** Whether a file begins as PDF files do (ISO 32000-2, 7.5.2). */
+export function isPdf(bytes: Uint8Array): boolean {
+  return textAt(bytes, 0, 5) === '%PDF-'
 }
 
 const pngSign = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]

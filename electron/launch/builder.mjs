@@ -104,7 +104,7 @@ function rendererConfig(outDir, _file, react) {
   return {
     root: join(root, 'renderer', 'app'),
     base: './',
-    plugins: [react()],
+    plugins: [react(), pdfDecoders],
     build: {
       outDir,
       emptyOutDir: true,
@@ -115,6 +115,21 @@ function rendererConfig(outDir, _file, react) {
     },
     worker: { format: 'es' },
   }
+}
+
+/**
+ * Decoders of scanned PDF pages in plain script, because the security policy allows no WebAssembly; the reader of PDF pages asks for them by these names. Their
+ * licences lie beside them.
+ */
+const pdfDecoders = {
+  name: 'pdf-decoders',
+  generateBundle() {
+    const files = readdirSync(join(root, 'node_modules', 'pdfjs-dist', 'wasm'))
+    for (const name of files.filter((file) => /(?:jbig2|openjpeg)(?:_nowasm_fallback\.js)?$/i.test(file))) {
+      const source = readFileSync(join(root, 'node_modules', 'pdfjs-dist', 'wasm', name))
+      this.emitFile({ type: 'asset', fileName: `pdf-decoders/${name}`, source })
+    }
+  },
 }
 
 function codeConfig(entry, format, target) {

@@ -58,7 +58,9 @@ export function usePictures(hashes: readonly string[]): ReadonlyMap<string, stri
   return addresses
 }
 
-interface DrawnPicture {
+type Drawn = ImageBitmap | HTMLCanvasElement
+
+export interface DrawnPicture {
   readonly hash: string
   readonly width: number
   readonly height: number
@@ -83,8 +85,9 @@ export async function takePicture(
   }
 }
 
-async function keepDrawn(
-  decoded: ImageBitmap,
+/** Puts what was decoded or drawn into the book, once for each longer side in pixels, as JPEG. */
+export async function keepDrawn(
+  decoded: Drawn,
   sides: readonly number[],
 ): Promise<Outcome<readonly DrawnPicture[]>> {
   const drawn: DrawnPicture[] = []
@@ -112,7 +115,7 @@ async function decode(file: Blob): Promise<Outcome<ImageBitmap>> {
 const qualities = [0.84, 0.7, 0.5]
 
 async function drawn2d(
-  picture: ImageBitmap,
+  picture: Drawn,
   { width, height }: { readonly width: number; readonly height: number },
 ): Promise<Outcome<Blob>> {
   const canvas = new OffscreenCanvas(width, height)

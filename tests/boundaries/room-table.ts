@@ -48,7 +48,11 @@ const stationMayName = ['react', 'react-aria-components']
 const pageRooms: readonly RoomRule[] = [
   { room: 'renderer/bridge', mayEnter: ['core'], mayName: [] },
   { room: 'renderer/print', mayEnter: ['core'], mayName: ['react'] },
-  { room: 'renderer/state', mayEnter: ['core', 'renderer/bridge'], mayName: ['react', 'zod', 'zustand'] },
+  {
+    room: 'renderer/state',
+    mayEnter: ['core', 'renderer/bridge'],
+    mayName: ['pdfjs-dist', 'react', 'zod', 'zustand'],
+  },
   {
     room: 'renderer/canvas',
     mayEnter: ['core', 'renderer/state'],

@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core'
 import type { Answer, Argument, RequestName } from '../../core/contract/requests.ts'
+import type { Job } from '../../core/project/job.ts'
 import type { Outcome } from '../../core/project/problem.ts'
+import { granted } from '../storage/books.ts'
 
 /** Asks the host from inside the page, past everything the page itself shows. */
 export async function askFrom<Name extends RequestName>(
@@ -29,4 +31,10 @@ export async function askFrom<Name extends RequestName>(
     [name, argument] as readonly unknown[],
   )
   return answer as Outcome<Answer<Name>>
+}
+
+/** The first job of the book, as it is stored. */
+export async function storedJob(page: Page): Promise<Job> {
+  const [first] = granted(await askFrom(page, 'listJobs', {}))
+  return granted(await askFrom(page, 'openJob', { jobKey: first?.jobKey ?? '' })).job
 }

@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { lookAtPicture } from '../../core/pictures/picture-look.ts'
-import { type Job, records } from '../../core/project/job.ts'
+import { records } from '../../core/project/job.ts'
 import { granted } from '../storage/books.ts'
-import { askFrom } from './ask-host.ts'
+import { askFrom, storedJob } from './ask-host.ts'
 import { journey } from './hosts.ts'
 
 /** Ten sizes and ways to lie: pixels as stored, orientation of Exif (0 writes none), media type. */
@@ -59,11 +59,6 @@ function withExif(jpeg: Buffer, orientation: number): Buffer {
   return Buffer.concat([jpeg.subarray(0, 2), head, body, jpeg.subarray(2)])
 }
 
-async function jobOf(page: Page): Promise<Job> {
-  const [first] = granted(await askFrom(page, 'listJobs', {}))
-  return granted(await askFrom(page, 'openJob', { jobKey: first?.jobKey ?? '' })).job
-}
-
 /** Whether the left and the upper edge of a picture are dark, as it is shown. */
 function edgesOf(page: Page, address: string): Promise<{ readonly left: boolean; readonly top: boolean }> {
   return page.evaluate(async (source) => {
@@ -115,7 +110,7 @@ journey(
     await expect.poll(() => room.locator('.photo-card img').count(), patience).toBe(shapes.length)
     await page.getByText('✓ Stored').waitFor()
 
-    const photos = records((await jobOf(page)).photos)
+    const photos = records((await storedJob(page)).photos)
     expect(photos).toHaveLength(shapes.length)
     for (const [index, photo] of photos.entries()) {
       const [width, height, orientation] = shapes[index] ?? [0, 0, 0]

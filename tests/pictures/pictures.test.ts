@@ -4,6 +4,7 @@ import {
   largestPicture,
   lookAtChosen,
   lookAtKept,
+  lookAtPdf,
   picturesThatFit,
   roomForPicture,
   sizeWithin,
@@ -66,14 +67,24 @@ test('a picture that was cut off, is none or is too much is refused in words', (
   expect(said(webp(4, 3).subarray(0, 20))).toMatch(/its end is missing/)
   expect(said(new Uint8Array())).toBe('It is empty.')
   expect(said(new TextEncoder().encode('%PDF-1.7 and more'))).toMatch(
-    /^It is a PDF file, .* Save the page as PNG or JPEG/,
+    /^It is a PDF file\. .* save the page as PNG or JPEG/,
   )
   expect(said(new TextEncoder().encode('\0\0\0\x18ftypheic and more'))).toMatch(/HEIC/)
   expect(said(new TextEncoder().encode('a letter'))).toMatch(/not a picture/)
   expect(said(png(20_000, 20_000))).toBe(
     'It has 20000 × 20000 pixels; up to 120 million can be read. Save it smaller first.',
   )
-  expect(said(new Uint8Array(60_000_001))).toBe('It has 60.1 MB; a picture may have up to 60 MB.')
+  expect(said(new Uint8Array(60_000_001))).toBe('It has 60.1 MB; a file may have up to 60 MB.')
+})
+
+test('a PDF file is opened up to a size', () => {
+  const bytes = new Uint8Array(60_000_001)
+  bytes.set(new TextEncoder().encode('%PDF-1.7'))
+  expect(lookAtPdf(bytes.subarray(0, 60_000_000)).ok).toBe(true)
+  expect(lookAtPdf(bytes)).toMatchObject({
+    problem: { sentence: 'It has 60.1 MB; a file may have up to 60 MB.' },
+  })
+  expect(lookAtPdf(png(4, 3))).toMatchObject({ problem: { sentence: 'It is not a PDF file.' } })
 })
 
 test('no bytes make the reading throw', () => {
