@@ -2,6 +2,7 @@ import { defaultRates } from '../core/price/default-rates.ts'
 import { starterTexts } from '../core/price/starter-shop.ts'
 import type { Business } from '../core/project/business-record.ts'
 import { type ShopLists, tableOf } from '../core/project/empty-job.ts'
+import { assumedSpreads } from '../core/project/outcome-records.ts'
 import type { CrewMember, CrewMemberId, Week } from '../core/project/shop-records.ts'
 import type { Colour, ColourId } from '../core/project/survey-records.ts'
 import type { ColourDepth } from '../core/project/vocabulary.ts'
@@ -121,6 +122,7 @@ export const demoShop: ShopLists = {
     cleanUpMinutes: 20,
     openingPolicy: 'exactNet',
     girthPolicy: 'exactGirth',
+    spreads: assumedSpreads,
     price: {
       burdenPercent: 28,
       overheadPercent: 12,

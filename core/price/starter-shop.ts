@@ -1,6 +1,7 @@
 import { assumedParts, type Business } from '../project/business-record.ts'
 import { type ShopLists, tableOf } from '../project/empty-job.ts'
 import type { HouseRules } from '../project/job.ts'
+import { assumedSpreads } from '../project/outcome-records.ts'
 import { type CrewMember, crewMemberIdSchema, type Week } from '../project/shop-records.ts'
 import { whiteOf } from '../project/usual-finishes.ts'
 import { defaultRuleSettings } from '../specification/shop-defaults.ts'
@@ -44,6 +45,7 @@ const houseRules: HouseRules = {
   cleanUpMinutes: 20,
   openingPolicy: 'exactNet',
   girthPolicy: 'exactGirth',
+  spreads: assumedSpreads,
   price: {
     burdenPercent: 25,
     overheadPercent: 15,

@@ -40,6 +40,9 @@ export function emptyJob(header: JobHeader, shop: ShopLists, storeys: readonly S
     issued: {},
     options: {},
     dealings: {},
+    receipts: {},
+    cansUsed: {},
+    ownJobs: {},
   }
 }
 

@@ -5,6 +5,7 @@ import { builtItemSchema } from './built-records.ts'
 import { type Business, businessSchema } from './business-record.ts'
 import { holdSchema } from './hold-records.ts'
 import { issuedSchema } from './issued-records.ts'
+import { cansUsedSchema, ownJobSchema, receiptSchema, spreadsSchema } from './outcome-records.ts'
 import { photoSchema } from './photo-records.ts'
 import { markSchema, pinSchema } from './progress-records.ts'
 import {
@@ -110,6 +111,7 @@ const houseRulesSchema = z.strictObject({
   /** Waits with deglosser, fumes and sleeping rooms and so on are switched in `rules`. */
   openingPolicy: z.enum(openingPolicies),
   girthPolicy: z.enum(girthPolicies),
+  spreads: spreadsSchema,
   price: z.strictObject({
     burdenPercent: z.number().min(0).max(300),
     overheadPercent: z.number().min(0).max(300),
@@ -147,6 +149,9 @@ export const recordSchemas = {
   issued: issuedSchema,
   options: optionSchema,
   dealings: dealingSchema,
+  receipts: receiptSchema,
+  cansUsed: cansUsedSchema,
+  ownJobs: ownJobSchema,
 } as const
 
 export type CollectionName = keyof typeof recordSchemas

@@ -22,6 +22,7 @@ export function referenceProblems(job: Job): readonly Problem[] {
     ...surveyReferences(job),
     ...siteReferences(job),
     ...dealingReferences(job),
+    ...outcomeReferences(job),
   ].filter((reference) => !reference.holds)
   return [...repeatedWalls(job), ...dangling.map((reference) => danglingProblem(job, reference))]
 }
@@ -105,6 +106,13 @@ function* dealingReferences(job: Job): Iterable<Reference> {
     for (const [index, { changeId }] of dealing.lines.entries()) {
       if (changeId !== null) yield to(id, `lines[${index}].changeId`, changeId, 'the change order')
     }
+  }
+}
+
+function* outcomeReferences(job: Job): Iterable<Reference> {
+  for (const { id, productId, colourId } of Object.values(job.cansUsed)) {
+    yield toRecord(job, 'cansUsed', id, 'productId', 'products', productId, 'the product')
+    if (colourId !== null) yield toRecord(job, 'cansUsed', id, 'colourId', 'colours', colourId, 'the color')
   }
 }
 

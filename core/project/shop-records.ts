@@ -114,6 +114,13 @@ export const rateSchema = z.strictObject({
   /** At least one in two days. */
   perHour: z.number().min(0.02).max(100_000),
   source: longText,
+  /** Where the shop's own finished jobs say it: how many, and how far they lie from one another (one standard deviation; null for too few). */
+  own: z
+    .strictObject({
+      jobs: z.int().min(1).max(100_000),
+      spreadPercent: z.number().min(0).max(200).nullable(),
+    })
+    .exactOptional(),
 })
 export type Rate = Frozen<z.output<typeof rateSchema>>
 

@@ -1,4 +1,5 @@
 import type { CollectionName, Job } from '../project/job.ts'
+import type { CansUsed } from '../project/outcome-records.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
 import { ownRecord, roomHasWall, surfaceExists } from '../project/surface-check.ts'
@@ -48,7 +49,12 @@ function usersOf(job: Job, collection: CollectionName, id: string): readonly str
         room.storeyId === id ? [`the room ${room.name}`] : [],
       )
     case 'colours':
-      return Object.values(job.finishes).flatMap((finish) => (finish.colourId === id ? ['a finish'] : []))
+      return [
+        ...Object.values(job.finishes).flatMap((finish) => (finish.colourId === id ? ['a finish'] : [])),
+        ...cansOf(job, ({ colourId }) => colourId === id),
+      ]
+    case 'products':
+      return cansOf(job, ({ productId }) => productId === id)
     case 'crew':
       return [...Object.values(job.marks), ...Object.values(job.pins)].flatMap((held) =>
         held.crewMemberIds.some((memberId) => memberId === id)
@@ -58,6 +64,10 @@ function usersOf(job: Job, collection: CollectionName, id: string): readonly str
     default:
       return []
   }
+}
+
+function cansOf(job: Job, counts: (cans: CansUsed) => boolean): readonly string[] {
+  return Object.values(job.cansUsed).some(counts) ? ['cans that were used'] : []
 }
 
 /** Lets go of everything whose room, wall, opening or part is no longer there. Unchanged jobs come back as they are. */

@@ -74,5 +74,5 @@ export function shopSheetOf(lists: ShopLists, facts: NewJobFacts): Job {
 export function duplicateOf(job: Job, id: JobId): Job {
   const title = `Copy of ${job.header.title}`.slice(0, 200)
   const header = { ...job.header, id, title, isPutAway: false, proposalNumber: null }
-  return { ...job, header, pins: {}, marks: {}, issued: {}, dealings: {} }
+  return { ...job, header, pins: {}, marks: {}, issued: {}, dealings: {}, receipts: {}, cansUsed: {} }
 }

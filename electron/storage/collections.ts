@@ -24,4 +24,7 @@ export const tableNames = {
   issued: 'issued',
   options: 'options',
   dealings: 'dealings',
+  receipts: 'receipts',
+  cansUsed: 'cans_used',
+  ownJobs: 'own_jobs',
 } as const satisfies Record<CollectionName, string>

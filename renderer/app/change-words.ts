@@ -37,6 +37,9 @@ const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   issued: 'Paper given out',
   options: 'Option',
   dealings: 'Entry of the agreement',
+  receipts: 'Receipt',
+  cansUsed: 'Cans used',
+  ownJobs: 'Finished job of the shop',
 }
 
 type Fields = Readonly<Record<string, unknown>>

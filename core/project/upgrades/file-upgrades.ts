@@ -9,6 +9,7 @@ import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 import { withAgreement } from './with-agreement.ts'
 import { withHolds } from './with-holds.ts'
+import { withOutcomes, withSpreads } from './with-outcomes.ts'
 import { withPhotos } from './with-photos.ts'
 
 /** What version 2 says that version 1 did not, one named part for each kind of record. */
@@ -36,6 +37,9 @@ const toVersion6: readonly FileUpgrade[] = [withPhotos]
 /** Version 7 keeps options and what happened between the shop and its client. */
 const toVersion7: readonly FileUpgrade[] = [withAgreement]
 
+/** Version 8 keeps receipts, cans used and what finished jobs say, and how far a job may come out from what was counted. */
+const toVersion8: readonly FileUpgrade[] = [withOutcomes, withSpreads]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion2,
@@ -44,6 +48,7 @@ const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion5,
   toVersion6,
   toVersion7,
+  toVersion8,
 ]
 
 /** The version that upgrades lead to: the one this program writes. */

@@ -1,5 +1,6 @@
 import type { HouseRules } from '../../../core/project/job.ts'
 import { PricePercentages } from '../../panels/figures/PricePercentages.tsx'
+import { SpreadFields } from '../../panels/figures/SpreadFields.tsx'
 import { EntryField } from '../../panels/parts/EntryField.tsx'
 import { changeHouseRules } from '../../panels/parts/edits.ts'
 import { timeEntry, wholeNumber } from '../../panels/parts/entries.ts'
@@ -10,6 +11,10 @@ export function MoneyTab({ houseRules }: { readonly houseRules: HouseRules }) {
   return (
     <div className="scroll tab-pad shop-tab">
       <PricePercentages rules={houseRules.price} />
+      <section className="block">
+        <h3>How far jobs come out from what was counted</h3>
+        <SpreadFields spreads={houseRules.spreads} />
+      </section>
       <section className="block">
         <h3>A day on site</h3>
         <div className="field-grid">

@@ -11,6 +11,7 @@ import { Callout } from '../parts/Callout.tsx'
 import { optionsOf } from '../parts/Choice.tsx'
 import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
+import { HowSure } from './HowSure.tsx'
 import { PriceBars } from './PriceBars.tsx'
 import { PricePercentages } from './PricePercentages.tsx'
 
@@ -77,6 +78,7 @@ export function EstimateTab(props: {
           </section>
         )}
         <Totals estimate={estimate} />
+        <HowSure {...props} />
         <PricePercentages rules={job.houseRules.price} />
       </aside>
     </div>
