@@ -141,9 +141,9 @@ export function NewJob(props: { readonly onDone: () => void; readonly isFocused?
           <option value="metric">Meters</option>
         </select>
       </label>
-      <button type="submit" className="act-button" disabled={title.trim() === ''}>
+      <Button type="submit" className="act-button" isDisabled={title.trim() === ''}>
         Start it
-      </button>
+      </Button>
     </form>
   )
 }

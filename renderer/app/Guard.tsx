@@ -1,4 +1,5 @@
 import { Component, type ErrorInfo, type ReactNode } from 'react'
+import { Button } from 'react-aria-components'
 import type { Job } from '../../core/project/job.ts'
 import { jobStore, useJobState } from '../state/app.ts'
 import { copyText } from './copy-text.ts'
@@ -73,20 +74,20 @@ function Fallen(props: {
         )}
       </p>
       <div className="button-row">
-        <button type="button" className="act-button" onClick={props.onAgain}>
+        <Button className="act-button" onPress={props.onAgain}>
           Try again
-        </button>
+        </Button>
         {last === null ? null : (
-          <button type="button" className="plain-button" onClick={jobStore.undo}>
+          <Button className="plain-button" onPress={jobStore.undo}>
             Undo: {last}
-          </button>
+          </Button>
         )}
-        <button type="button" className="plain-button" onClick={() => copyText(detail)}>
+        <Button className="plain-button" onPress={() => copyText(detail)}>
           Copy the details
-        </button>
-        <button type="button" className="plain-button" onClick={() => void saveCopy()}>
+        </Button>
+        <Button className="plain-button" onPress={() => void saveCopy()}>
           Save a copy of the job as a file
-        </button>
+        </Button>
       </div>
       <details>
         <summary>Details for a report</summary>

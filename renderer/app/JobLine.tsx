@@ -141,9 +141,9 @@ function RenameForm(props: {
           onChange={(event) => setTitle(event.target.value)}
         />
       </label>
-      <button type="submit" className="act-button" disabled={title.trim() === ''}>
+      <Button type="submit" className="act-button" isDisabled={title.trim() === ''}>
         Rename
-      </button>
+      </Button>
       <Button className="plain-button" onPress={props.onCancel}>
         Cancel
       </Button>

@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import type { Problem } from '../../core/project/problem.ts'
 import { jobStore, useJobState } from '../state/app.ts'
 
@@ -22,9 +23,9 @@ export function ProblemNote() {
               <span className="quiet"> ({problem.path})</span>
             )}
           </span>
-          <button type="button" className="plain-button" onClick={jobStore.dismissProblem}>
+          <Button className="plain-button" onPress={jobStore.dismissProblem}>
             Understood
-          </button>
+          </Button>
         </div>
       )}
     </div>

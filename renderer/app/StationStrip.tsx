@@ -1,3 +1,4 @@
+import { HintButton } from '../panels/parts/HintButton.tsx'
 import { type Station, stations, useView, viewStore } from '../state/app.ts'
 import { BookOfJobs } from './BookOfJobs.tsx'
 import { wantBookPage } from './backups/book-state.ts'
@@ -19,21 +20,20 @@ export function StationStrip(props: { readonly isOpen: boolean }) {
       <span className="wordmark">Coatwright</span>
       <nav aria-label="Stations" className="strip-stations">
         {stations.map((station, index) => (
-          <button
+          <HintButton
             key={station}
-            type="button"
             className="strip-station"
-            disabled={!props.isOpen}
-            aria-current={props.isOpen && station === current ? 'page' : undefined}
-            title={`${stationNames[station].name} (Alt+${index + 1})`}
-            onClick={() => {
+            isDisabled={!props.isOpen}
+            aria-current={props.isOpen && station === current ? 'page' : 'false'}
+            hint={`${stationNames[station].name} (Alt+${index + 1})`}
+            onPress={() => {
               wantBookPage(null)
               viewStore.setState({ station })
             }}
           >
             <span className="strip-name">{stationNames[station].name}</span>
             <span className="strip-asks">{stationNames[station].asks}</span>
-          </button>
+          </HintButton>
         ))}
       </nav>
       <BookOfJobs />

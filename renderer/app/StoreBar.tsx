@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { Button } from 'react-aria-components'
 import { useStore } from 'zustand'
 import { jobStore, useJobState } from '../state/app.ts'
 import { dismissLost, draftStore } from '../state/drafts.ts'
@@ -46,13 +47,9 @@ function Act(props: {
   readonly isPlain?: boolean
 }) {
   return (
-    <button
-      type="button"
-      className={props.isPlain ? 'plain-button' : 'act-button'}
-      onClick={() => void props.does()}
-    >
+    <Button className={props.isPlain ? 'plain-button' : 'act-button'} onPress={() => void props.does()}>
       {props.children}
-    </button>
+    </Button>
   )
 }
 

@@ -2,6 +2,7 @@ import { useStore } from 'zustand'
 import { shopKey } from '../../core/contract/requests.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { dateWordsWithYear } from '../../core/time/date-words.ts'
+import { HintButton } from '../panels/parts/HintButton.tsx'
 import { jobStore, useJobState, useView, viewStore } from '../state/app.ts'
 import { draftStore } from '../state/drafts.ts'
 import { isShut, useBookView } from './backups/book-state.ts'
@@ -45,24 +46,17 @@ export function TitleBlock() {
         <JobCells job={job} />
       )}
       <div className="title-cell title-actions">
-        <button
-          type="button"
-          className="plain-button"
-          disabled={last === null}
-          onClick={jobStore.undo}
-          title="Ctrl+Z"
-        >
+        <HintButton className="plain-button" isDisabled={last === null} onPress={jobStore.undo} hint="Ctrl+Z">
           Undo{last === null ? '' : `: ${last}`}
-        </button>
-        <button
-          type="button"
+        </HintButton>
+        <HintButton
           className="plain-button"
-          disabled={next === null}
-          onClick={jobStore.redo}
-          title="Ctrl+Shift+Z"
+          isDisabled={next === null}
+          onPress={jobStore.redo}
+          hint="Ctrl+Shift+Z"
         >
           Redo{next === null ? '' : `: ${next}`}
-        </button>
+        </HintButton>
       </div>
       <Cell label="Book">
         <span role="status" data-stored={stored} className={`stored stored-${stored}`}>
@@ -74,14 +68,13 @@ export function TitleBlock() {
         {host === null ? '…' : host.host === 'desktop' ? 'desktop program' : 'page in a browser'}
       </Cell>
       <div className="title-cell">
-        <button
-          type="button"
+        <HintButton
           className="plain-button"
-          title="F1"
-          onClick={() => viewStore.setState({ isHelpOpen: true })}
+          hint="F1"
+          onPress={() => viewStore.setState({ isHelpOpen: true })}
         >
           Help
-        </button>
+        </HintButton>
       </div>
     </footer>
   )
@@ -109,11 +102,10 @@ function SheetCell({ job }: { readonly job: Job | null }) {
     )
   const { title, client, yearBuilt, isDemonstration } = job.header
   return (
-    <button
-      type="button"
+    <HintButton
       className="title-cell title-wide title-sheet"
-      title="Open the job sheet (Alt+J)"
-      onClick={() => viewStore.setState({ jobSheet: 'open' })}
+      hint="Open the job sheet (Alt+J)"
+      onPress={() => viewStore.setState({ jobSheet: 'open' })}
     >
       <span className="title-label">Job sheet</span>
       <span className="title-value">
@@ -124,7 +116,7 @@ function SheetCell({ job }: { readonly job: Job | null }) {
           {yearBuilt === null ? 'age not known' : `built ${yearBuilt}`}
         </span>
       </span>
-    </button>
+    </HintButton>
   )
 }
 

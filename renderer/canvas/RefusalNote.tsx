@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import type { ScreenPoint } from './screen-point.ts'
 import type { Size } from './view.ts'
 
@@ -36,16 +37,15 @@ export function RefusalNote(props: {
       </span>
       <span>{props.sentence}</span>
       {buttons.map(({ label, onPress }, index) => (
-        <button
+        <Button
           key={label}
-          type="button"
           className="plain-button"
-          // biome-ignore lint/a11y/noAutofocus: it asks what is to be done, and Escape leaves it
+          // It asks what is to be done, and Escape leaves it
           autoFocus={index === 0 && buttons.length > 1}
-          onClick={onPress}
+          onPress={onPress}
         >
           {label}
-        </button>
+        </Button>
       ))}
     </div>
   )

@@ -8,6 +8,8 @@ import {
   isImportDeclaration,
   isImportTypeNode,
   isInterfaceDeclaration,
+  isJsxOpeningElement,
+  isJsxSelfClosingElement,
   isNamedExports,
   isNamedImports,
   isNewExpression,
@@ -48,6 +50,8 @@ export interface Reading {
   readonly exports: readonly Export[]
   /** Every `as` of a type; `as const` says nothing that is not so. */
   readonly casts: readonly string[]
+  /** Names of the elements in the markup, as they are written. */
+  readonly elements: readonly string[]
 }
 
 /** Lets the compiler's own parser read the files, so that comments, strings and markup cannot be taken for imports. */
@@ -80,6 +84,7 @@ export function readSources(sources: readonly SourceText[]): readonly Reading[] 
         takings,
         exports: exportsOf(file),
         casts: castsOf(file),
+        elements: elementsOf(file),
       }
     })
   } finally {
@@ -177,6 +182,12 @@ function clockAndDiceOf(file: SourceFile): readonly string[] {
 function castsOf(file: SourceFile): readonly string[] {
   return nodesOf(file).flatMap((node) =>
     isAsExpression(node) && node.type.getText(file) !== 'const' ? [node.getText(file)] : [],
+  )
+}
+
+function elementsOf(file: SourceFile): readonly string[] {
+  return nodesOf(file).flatMap((node) =>
+    isJsxOpeningElement(node) || isJsxSelfClosingElement(node) ? [node.tagName.getText(file)] : [],
   )
 }
 

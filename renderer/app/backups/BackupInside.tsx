@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { BackupSummary } from '../../../core/contract/book.ts'
 import type { JobSummary } from '../../../core/contract/requests.ts'
 import type { Outcome } from '../../../core/project/problem.ts'
@@ -38,23 +39,18 @@ export function BackupInside(props: { readonly backup: BackupSummary; readonly i
                 of today, in the list of backups.
               </p>
               <div className="button-row">
-                <button
-                  type="button"
-                  className="act-button"
-                  disabled={isBusy}
-                  onClick={() => doing(goBackTo(name))}
-                >
+                <Button className="act-button" isDisabled={isBusy} onPress={() => doing(goBackTo(name))}>
                   {isBusy ? 'Going back …' : 'Go back to it now'}
-                </button>
-                <button type="button" className="plain-button" onClick={() => setAsking(false)}>
+                </Button>
+                <Button className="plain-button" onPress={() => setAsking(false)}>
                   Not now
-                </button>
+                </Button>
               </div>
             </div>
           ) : (
-            <button type="button" className="act-button" disabled={isBusy} onClick={() => setAsking(true)}>
+            <Button className="act-button" isDisabled={isBusy} onPress={() => setAsking(true)}>
               Go back to this whole backup
-            </button>
+            </Button>
           )}
         </>
       ) : null}
@@ -90,15 +86,14 @@ function JobTable(props: {
             <td>{takenWords(machineMoment(new Date(job.editedAt)))}</td>
             <td>
               {props.isOpen ? (
-                <button
-                  type="button"
+                <Button
                   className="plain-button"
-                  disabled={props.isBusy}
+                  isDisabled={props.isBusy}
                   aria-label={`Bring it back: ${job.title}`}
-                  onClick={() => props.onBring(job.jobKey)}
+                  onPress={() => props.onBring(job.jobKey)}
                 >
                   Bring it back
-                </button>
+                </Button>
               ) : null}
             </td>
           </tr>

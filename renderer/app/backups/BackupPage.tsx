@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { BackupSummary, ShutBook } from '../../../core/contract/book.ts'
 import { machineMoment } from '../../../core/time/site-moment.ts'
 import { ask } from '../../bridge/client.ts'
@@ -73,9 +74,9 @@ function OpenHead() {
         Choose a backup and look inside it. You can bring back one job beside what is in the book now, or go
         back to the whole backup; then the book as it is now is set aside in this list, not deleted.
       </p>
-      <button type="button" className="plain-button" onClick={() => wantBookPage(null)}>
+      <Button className="plain-button" onPress={() => wantBookPage(null)}>
         Leave everything as it is
-      </button>
+      </Button>
     </header>
   )
 }
@@ -91,9 +92,9 @@ function ShutHead({ shut }: { readonly shut: ShutBook }) {
       <ul className="backup-ways">
         {shut.waysOut.map((way) => (
           <li key={way}>
-            <button type="button" className="plain-button" onClick={() => void leaveShutBook(way)}>
+            <Button className="plain-button" onPress={() => void leaveShutBook(way)}>
               {wayWords[way].button}
-            </button>{' '}
+            </Button>{' '}
             <span className="quiet">{wayWords[way].does}</span>
           </li>
         ))}
@@ -109,12 +110,12 @@ function BackupLine(props: {
 }) {
   const { backup } = props
   return (
-    <button type="button" className="backup-line" aria-pressed={props.isChosen} onClick={props.onChoose}>
+    <Button className="backup-line" aria-pressed={props.isChosen} onPress={props.onChoose}>
       <strong>{takenWords(machineMoment(new Date(backup.takenAt)))}</strong>
       <span>{agoWords(Date.now() - Date.parse(backup.takenAt))}</span>
       <span className="quiet">
         {sizeWords(backup)} · {kindWords[backup.kind]}
       </span>
-    </button>
+    </Button>
   )
 }

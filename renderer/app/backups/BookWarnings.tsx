@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button } from 'react-aria-components'
 import { useBookView } from './book-state.ts'
 
 /** What the user should know though the book is open, until they say that they do. */
@@ -13,9 +14,9 @@ export function BookWarnings() {
       </span>
       <div className="store-words">{warnings}</div>
       <div className="button-row">
-        <button type="button" className="plain-button" onClick={() => setKnown(warnings)}>
+        <Button className="plain-button" onPress={() => setKnown(warnings)}>
           Understood
-        </button>
+        </Button>
       </div>
     </section>
   )

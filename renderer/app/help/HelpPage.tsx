@@ -39,13 +39,12 @@ function HelpBody({ facts }: { readonly facts: HelpFacts | null }) {
         <ul>
           {[{ id: 'keys', title: 'Keys' }, ...sections].map(({ id, title }) => (
             <li key={id}>
-              <button
-                type="button"
+              <Button
                 className="help-jump"
-                onClick={() => document.getElementById(`help-${id}`)?.scrollIntoView()}
+                onPress={() => document.getElementById(`help-${id}`)?.scrollIntoView()}
               >
                 {title}
-              </button>
+              </Button>
             </li>
           ))}
         </ul>

@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import { keysOf } from '../../../core/lists/lists.ts'
 import type { BuiltItem } from '../../../core/project/built-records.ts'
 import { records } from '../../../core/project/job.ts'
@@ -76,13 +77,12 @@ export function BuiltFields(props: { readonly room: Room }) {
         <section key={item.id} className="block">
           <div className="run-head">
             <h3>{builtWords[item.kind]}</h3>
-            <button
-              type="button"
+            <Button
               className="plain-button small"
-              onClick={() => removeRecord(`remove ${item.name}`, 'builtItems', item.id)}
+              onPress={() => removeRecord(`remove ${item.name}`, 'builtItems', item.id)}
             >
               Remove
-            </button>
+            </Button>
           </div>
           <ItemFields item={item} />
         </section>
@@ -91,14 +91,13 @@ export function BuiltFields(props: { readonly room: Room }) {
       <span className="button-row">
         {/* The table of words has every kind and nothing else. */}
         {keysOf(builtWords).map((kind) => (
-          <button
+          <Button
             key={kind}
-            type="button"
             className="plain-button"
-            onClick={() => putRecord(`add a ${kind}`, 'builtItems', firstItem(kind, room))}
+            onPress={() => putRecord(`add a ${kind}`, 'builtItems', firstItem(kind, room))}
           >
             {builtWords[kind]}
-          </button>
+          </Button>
         ))}
       </span>
     </div>

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { HeightPoint } from '../../../core/geometry/height-line.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { type OpeningPart, openingParts, surfaceKey } from '../../../core/project/surface-ref.ts'
@@ -32,19 +33,18 @@ export function ElevationDrawing(props: { readonly room: Room; readonly pickedKe
       <figcaption>
         <span className="segmented" role="toolbar" aria-label="Wall to look at">
           {walls.map((one, at) => (
-            <button
+            <Button
               key={one.wallId}
-              type="button"
               className="segment"
               aria-pressed={at === index}
               aria-label={capital(one.name)}
-              onClick={() => {
+              onPress={() => {
                 setChosen(at)
                 viewStore.setState({ surfaceKey: one.zones[0]?.key ?? null })
               }}
             >
               {one.name.replace('wall ', '')}
-            </button>
+            </Button>
           ))}
         </span>
         <span className="quiet cut-in-sign">cut in</span>

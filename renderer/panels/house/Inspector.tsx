@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { type Picked, pickedOf } from '../../../core/sketch/many/picked.ts'
@@ -69,9 +70,9 @@ function NothingSelected(props: { readonly isEmpty: boolean }) {
         <h2>An empty sheet</h2>
         <p>Have you measured the rooms already? Write them down one a line, as on a pad.</p>
         <p>
-          <button type="button" className="act-button" onClick={() => showTapeList(true)}>
+          <Button className="act-button" onPress={() => showTapeList(true)}>
             Write a list of rooms
-          </button>
+          </Button>
         </p>
         <p>
           Or draw the first room: take “Rectangle”, drag from corner to corner, and read its length as you go.

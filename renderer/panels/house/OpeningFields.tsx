@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import type { Opening } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { openingKinds } from '../../../core/project/vocabulary.ts'
@@ -39,9 +40,9 @@ export function OpeningFields(props: { readonly opening: Opening }) {
       {opening.kind === 'window' ? <SashFields {...part} /> : null}
       {opening.kind === 'window' ? <StoolFields {...part} /> : null}
       {opening.kind === 'door' || opening.kind === 'window' ? <Lights {...part} /> : null}
-      <button type="button" className="stop-button" onClick={removeSelected}>
+      <Button className="stop-button" onPress={removeSelected}>
         Remove this {openingNouns[opening.kind]}
-      </button>
+      </Button>
     </div>
   )
 }
@@ -128,17 +129,16 @@ function Shared({ opening }: OpeningPartProps) {
         {job.rooms[opening.roomId]?.name} {far ? `and ${far.name}: one opening, counted once` : 'only'}
       </p>
       {far ? (
-        <button type="button" className="plain-button" onClick={() => join(null)}>
+        <Button className="plain-button" onPress={() => join(null)}>
           Unlink
-        </button>
+        </Button>
       ) : behind !== null && behindRoom ? (
-        <button
-          type="button"
+        <Button
           className="plain-button"
-          onClick={() => join({ roomId: behind.roomId, wallId: behind.wallId })}
+          onPress={() => join({ roomId: behind.roomId, wallId: behind.wallId })}
         >
           Share it with {behindRoom.name}
-        </button>
+        </Button>
       ) : (
         <p className="quiet">No room is drawn right behind it.</p>
       )}

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { type OpeningKind, openingKinds, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
@@ -13,6 +14,7 @@ import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { command } from '../parts/edits.ts'
 import { orNothing, words } from '../parts/entries.ts'
+import { HintButton } from '../parts/HintButton.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { roomOrderWords } from '../parts/words.ts'
 import { setOpeningInWall } from './by-keys.ts'
@@ -91,12 +93,12 @@ export function RoomFields(props: { readonly room: Room }) {
         />
       </div>
       <span className="button-row">
-        <button type="button" className="plain-button" onClick={duplicateSelected}>
+        <Button className="plain-button" onPress={duplicateSelected}>
           Copy this room
-        </button>
-        <button type="button" className="stop-button" onClick={removeSelected}>
+        </Button>
+        <Button className="stop-button" onPress={removeSelected}>
           Remove this room
-        </button>
+        </Button>
       </span>
     </div>
   )
@@ -122,9 +124,9 @@ function UsualParts({ room }: { readonly room: Room }) {
       <span className="quiet">
         Usual in a room like this ({useWords[room.use].toLowerCase()}): {usual}.
       </span>{' '}
-      <button type="button" className="plain-button small" onClick={() => giveUsual(room)}>
+      <Button className="plain-button small" onPress={() => giveUsual(room)}>
         Set these
-      </button>
+      </Button>
     </p>
   )
 }
@@ -184,11 +186,10 @@ function Walls(props: { readonly room: Room }) {
               />
             </td>
             <td>
-              <button
-                type="button"
+              <HintButton
                 className="plain-button small"
-                title="Put a corner in the middle of this wall"
-                onClick={() =>
+                hint="Put a corner in the middle of this wall"
+                onPress={() =>
                   command('add a corner', {
                     kind: 'insertCorner',
                     roomId: room.id,
@@ -199,18 +200,17 @@ function Walls(props: { readonly room: Room }) {
                 }
               >
                 Split
-              </button>
-              <button
-                type="button"
+              </HintButton>
+              <HintButton
                 className="plain-button small"
-                disabled={room.corners.length <= 3}
-                title="Take away the corner at the start of this wall"
-                onClick={() =>
+                isDisabled={room.corners.length <= 3}
+                hint="Take away the corner at the start of this wall"
+                onPress={() =>
                   command('take a corner away', { kind: 'removeCorner', roomId: room.id, wallId: wall.id })
                 }
               >
                 Join
-              </button>
+              </HintButton>
             </td>
           </tr>
         ))}
@@ -241,13 +241,12 @@ function OpeningSetter(props: { readonly room: Room }) {
         chosen={kind}
         onChoose={setKind}
       />
-      <button
-        type="button"
+      <Button
         className="plain-button"
-        onClick={() => wall !== undefined && setOpeningInWall(job, room.id, wall.id, kind)}
+        onPress={() => wall !== undefined && setOpeningInWall(job, room.id, wall.id, kind)}
       >
         Set it
-      </button>
+      </Button>
     </div>
   )
 }

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button, type PressEvent } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import { openingLetter } from '../../../core/project/opening-letters.ts'
 import type { RoomId, Storey } from '../../../core/project/sketch-records.ts'
@@ -7,6 +8,7 @@ import { jobStore, useJob, useView, viewStore } from '../../state/app.ts'
 import { useDraft } from '../../state/drafts.ts'
 import { newId } from '../../state/new-id.ts'
 import { command } from '../parts/edits.ts'
+import { HintButton } from '../parts/HintButton.tsx'
 import { addRoomOfSize } from './by-keys.ts'
 import { openingTitle } from './opening-title.ts'
 import { showStorey } from './storey-view.ts'
@@ -28,9 +30,9 @@ export function SheetList() {
         />
       ))}
       <RoomBySize />
-      <button type="button" className="plain-button" onClick={() => addStorey(storeys)}>
+      <Button className="plain-button" onPress={() => addStorey(storeys)}>
         Add a floor
-      </button>
+      </Button>
     </aside>
   )
 }
@@ -65,9 +67,9 @@ function RoomBySize() {
           {sentence}
         </span>
       )}
-      <button type="submit" className="plain-button" disabled={text.trim() === ''}>
+      <Button type="submit" className="plain-button" isDisabled={text.trim() === ''}>
         Add this room
-      </button>
+      </Button>
     </form>
   )
 }
@@ -86,24 +88,18 @@ function StoreyPart(props: { readonly storey: Storey; readonly isShown: boolean;
   return (
     <section className="storey-part">
       <div className="storey-head">
-        <button
-          type="button"
-          className="storey-name"
-          aria-pressed={isShown}
-          onClick={() => showStorey(storey.id)}
-        >
+        <Button className="storey-name" aria-pressed={isShown} onPress={() => showStorey(storey.id)}>
           {storey.name}
           <span className="quiet"> {rooms.length}</span>
-        </button>
+        </Button>
         {isShown ? (
-          <button
-            type="button"
+          <Button
             className="plain-button small"
             aria-expanded={isRenaming}
-            onClick={() => setRenaming(!isRenaming)}
+            onPress={() => setRenaming(!isRenaming)}
           >
             Edit
-          </button>
+          </Button>
         ) : null}
       </div>
       {isShown && isRenaming ? (
@@ -145,18 +141,17 @@ function StoreyFields(props: {
         <input value={name} maxLength={200} onChange={(event) => setName(event.target.value)} />
       </label>
       <span className="button-row">
-        <button type="submit" className="act-button">
+        <Button type="submit" className="act-button">
           Keep name
-        </button>
-        <button
-          type="button"
+        </Button>
+        <HintButton
           className="stop-button"
-          disabled={props.isOnly || props.roomCount > 0}
-          title={whyItStays(props)}
-          onClick={() => removeStorey(storey)}
+          isDisabled={props.isOnly || props.roomCount > 0}
+          hint={whyItStays(props)}
+          onPress={() => removeStorey(storey)}
         >
           Remove
-        </button>
+        </HintButton>
       </span>
     </form>
   )
@@ -184,14 +179,13 @@ function RoomNames(props: { readonly storeyId: string }) {
     <ul className="room-names">
       {rooms.map((room) => (
         <li key={room.id}>
-          <button
-            type="button"
+          <Button
             className="room-name"
             aria-pressed={selectedIds.includes(room.id)}
-            onClick={(event) => select(job, room.id, isAdding(event) ? selectedIds : [])}
+            onPress={(event) => select(job, room.id, isAdding(event) ? selectedIds : [])}
           >
             {room.name}
-          </button>
+          </Button>
           {isOpenedUp(job, room.id, selectedIds) ? <OpeningNames roomId={room.id} /> : null}
         </li>
       ))}
@@ -217,18 +211,17 @@ function OpeningNames(props: { readonly roomId: RoomId }) {
     <ul className="room-names">
       {openings.map((opening) => (
         <li key={opening.id}>
-          <button
-            type="button"
+          <Button
             className="room-name"
             aria-pressed={selectedIds.includes(opening.id)}
-            onClick={(event) =>
+            onPress={(event) =>
               selectOpening(job, opening.id, props.roomId, isAdding(event) ? selectedIds : [])
             }
           >
             {openingTitle(job, opening, props.roomId, (_, { name, kind }) => name || openingNouns[kind])}{' '}
             <span className="opening-letter">{openingLetter(job, opening.id, props.roomId)}</span>
             {opening.far === null ? null : <span className="quiet"> shared</span>}
-          </button>
+          </Button>
         </li>
       ))}
     </ul>
@@ -236,7 +229,7 @@ function OpeningNames(props: { readonly roomId: RoomId }) {
 }
 
 /** Enter or Space with Shift or Ctrl held counts as a click with it. */
-function isAdding(event: React.MouseEvent): boolean {
+function isAdding(event: PressEvent): boolean {
   return event.shiftKey || event.ctrlKey || event.metaKey
 }
 

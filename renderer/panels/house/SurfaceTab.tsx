@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { Button } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import type { SurfaceRef } from '../../../core/project/surface-ref.ts'
@@ -33,17 +34,16 @@ export function SurfaceTab(props: { readonly room: Room }) {
       <ul className="surface-names">
         {surfaces.map((surface) => (
           <li key={surface.key}>
-            <button
-              type="button"
+            <Button
               className="room-name surface-name"
               aria-pressed={surface.key === surfaceKey}
-              onClick={() =>
+              onPress={() =>
                 viewStore.setState({ surfaceKey: surface.key === surfaceKey ? null : surface.key })
               }
             >
               <span>{surfaceTitle(job, surface.surface)}</span>
               <span className="number">{mainFigure(surface, system)}</span>
-            </button>
+            </Button>
             {surface.key === surfaceKey ? <Derivation surface={surface} system={system} /> : null}
           </li>
         ))}

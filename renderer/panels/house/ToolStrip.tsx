@@ -1,8 +1,10 @@
+import { Button } from 'react-aria-components'
 import { fitStorey } from '../../canvas/sketch-input.ts'
 import { sketchStore, takeTool, useSketch } from '../../canvas/sketch-store.ts'
 import type { ToolName } from '../../canvas/tools/tool.ts'
 import { toolWords } from '../../canvas/tools/tools.ts'
 import { showTapeList } from '../../state/tape-list.ts'
+import { HintButton } from '../parts/HintButton.tsx'
 import { zoomBy } from './storey-view.ts'
 import { listSign, toolSigns } from './tool-signs.tsx'
 
@@ -20,30 +22,24 @@ export function ToolStrip() {
       {groups.map((group) => (
         <div key={group.join()} className="tool-group">
           {group.map((tool) => (
-            <button
+            <HintButton
               key={tool}
-              type="button"
               className="tool"
               aria-pressed={tool === current}
-              title={`${toolWords[tool].name} (${toolWords[tool].key.toUpperCase()})`}
-              onClick={() => takeTool(tool)}
+              hint={`${toolWords[tool].name} (${toolWords[tool].key.toUpperCase()})`}
+              onPress={() => takeTool(tool)}
             >
               {toolSigns[tool]}
               <span>{toolWords[tool].name}</span>
-            </button>
+            </HintButton>
           ))}
         </div>
       ))}
       <div className="tool-group">
-        <button
-          type="button"
-          className="tool"
-          title="Many rooms at once (L)"
-          onClick={() => showTapeList(true)}
-        >
+        <HintButton className="tool" hint="Many rooms at once (L)" onPress={() => showTapeList(true)}>
           {listSign}
           <span>List of rooms</span>
-        </button>
+        </HintButton>
       </div>
     </div>
   )
@@ -54,35 +50,22 @@ export function ViewStrip() {
   const showsGrid = useSketch((state) => state.showsGrid)
   return (
     <div className="tool-group tool-view" role="toolbar" aria-label="View">
-      <button
-        type="button"
-        className="tool"
-        aria-label="Nearer"
-        title="Nearer (+)"
-        onClick={() => zoomBy(1.25)}
-      >
+      <HintButton className="tool" aria-label="Nearer" hint="Nearer (+)" onPress={() => zoomBy(1.25)}>
         +
-      </button>
-      <button
-        type="button"
-        className="tool"
-        aria-label="Farther"
-        title="Farther (-)"
-        onClick={() => zoomBy(0.8)}
-      >
+      </HintButton>
+      <HintButton className="tool" aria-label="Farther" hint="Farther (-)" onPress={() => zoomBy(0.8)}>
         −
-      </button>
-      <button type="button" className="tool" title="Whole floor (0)" onClick={fitStorey}>
+      </HintButton>
+      <HintButton className="tool" hint="Whole floor (0)" onPress={fitStorey}>
         Whole floor
-      </button>
-      <button
-        type="button"
+      </HintButton>
+      <Button
         className="tool"
         aria-pressed={showsGrid}
-        onClick={() => sketchStore.setState({ showsGrid: !showsGrid })}
+        onPress={() => sketchStore.setState({ showsGrid: !showsGrid })}
       >
         Grid
-      </button>
+      </Button>
     </div>
   )
 }

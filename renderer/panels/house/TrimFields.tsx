@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import { records } from '../../../core/project/job.ts'
 import type { Room, TrimRun } from '../../../core/project/sketch-records.ts'
 import { trimNouns } from '../../../core/project/sketch-words.ts'
@@ -10,6 +11,7 @@ import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { command, putRecord, removeRecord } from '../parts/edits.ts'
+import { HintButton } from '../parts/HintButton.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { LengthField } from './LengthField.tsx'
 
@@ -28,9 +30,9 @@ export function TrimFields(props: { readonly room: Room }) {
       <h3>Add a run</h3>
       <span className="button-row">
         {missing.map((kind) => (
-          <button key={kind} type="button" className="plain-button" onClick={() => add(kind, room)}>
+          <Button key={kind} className="plain-button" onPress={() => add(kind, room)}>
             {capital(trimNouns[kind])}
-          </button>
+          </Button>
         ))}
         <AsLastRoom room={room} />
       </span>
@@ -44,11 +46,10 @@ function AsLastRoom({ room }: { readonly room: Room }) {
   if (last === null || last.runs.length === 0) return null
   const { lastRoom, runs } = last
   return (
-    <button
-      type="button"
+    <HintButton
       className="plain-button"
-      title={runs.map(({ kind }) => trimNouns[kind]).join(', ')}
-      onClick={() =>
+      hint={runs.map(({ kind }) => trimNouns[kind]).join(', ')}
+      onPress={() =>
         command(
           `give ${room.name} the trim of ${lastRoom.name}`,
           ...runs.map((run) => ({ kind: 'addTrimRun' as const, trimRun: { ...run, id: newId('trim') } })),
@@ -56,7 +57,7 @@ function AsLastRoom({ room }: { readonly room: Room }) {
       }
     >
       As in {lastRoom.name}
-    </button>
+    </HintButton>
   )
 }
 
@@ -83,13 +84,12 @@ function RunFields(props: { readonly run: TrimRun; readonly room: Room }) {
     <section className="block">
       <div className="run-head">
         <h3>{capital(trimNouns[run.kind])}</h3>
-        <button
-          type="button"
+        <Button
           className="plain-button small"
-          onClick={() => removeRecord(`remove the ${trimNouns[run.kind]}`, 'trimRuns', run.id)}
+          onPress={() => removeRecord(`remove the ${trimNouns[run.kind]}`, 'trimRuns', run.id)}
         >
           Remove
-        </button>
+        </Button>
       </div>
       <div className="field-grid">
         <Choice

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button } from 'react-aria-components'
 import { sameValue } from '../../../../core/project/same-value.ts'
 import type { CeilingShape, Room } from '../../../../core/project/sketch-records.ts'
 import {
@@ -64,12 +65,12 @@ export function CeilingForm({ room }: { readonly room: Room }) {
       </div>
       {isSet ? null : (
         <span className="button-row">
-          <button type="button" className="act-button" onClick={() => set(shape) && setTyped(null)}>
+          <Button className="act-button" onPress={() => set(shape) && setTyped(null)}>
             Set this ceiling
-          </button>
-          <button type="button" className="plain-button" onClick={() => setTyped(null)}>
+          </Button>
+          <Button className="plain-button" onPress={() => setTyped(null)}>
             As it was
-          </button>
+          </Button>
         </span>
       )}
     </section>

@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import { polygonBounds } from '../../../../core/geometry/polygon.ts'
 import { records } from '../../../../core/project/job.ts'
 import type { CeilingOpening, Room } from '../../../../core/project/sketch-records.ts'
@@ -45,19 +46,17 @@ export function CeilingOpenings(props: { readonly room: Room }) {
             onCommit={(revealDepth) => put({ ...hole, revealDepth })}
             isSmall
           />
-          <button
-            type="button"
+          <Button
             className="stop-button"
-            onClick={() => removeRecord('remove a ceiling opening', 'ceilingOpenings', hole.id)}
+            onPress={() => removeRecord('remove a ceiling opening', 'ceilingOpenings', hole.id)}
           >
             Remove
-          </button>
+          </Button>
         </div>
       ))}
-      <button
-        type="button"
+      <Button
         className="plain-button"
-        onClick={() =>
+        onPress={() =>
           put({
             id: newId('hatch'),
             roomId: room.id,
@@ -71,7 +70,7 @@ export function CeilingOpenings(props: { readonly room: Room }) {
         }
       >
         Add a hatch
-      </button>
+      </Button>
     </section>
   )
 }

@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import type { LinePoint, Room } from '../../../../core/project/sketch-records.ts'
 import { type SlopeAxis, turnedLine } from '../../../../core/sketch/room-slopes.ts'
 import { feet, lengthFromUnits } from '../../../../core/units/length.ts'
@@ -43,11 +44,10 @@ export function LineFields(props: {
             length={point.height}
             onCommit={(height) => change(index, { ...point, height })}
           />
-          <button
-            type="button"
+          <Button
             className="plain-button small"
-            disabled={line.length <= 2}
-            onClick={() =>
+            isDisabled={line.length <= 2}
+            onPress={() =>
               onSet(
                 along,
                 line.filter((_, place) => place !== index),
@@ -55,20 +55,19 @@ export function LineFields(props: {
             }
           >
             Remove
-          </button>
+          </Button>
         </div>
       ))}
-      <button
-        type="button"
+      <Button
         className="plain-button"
-        disabled={line.length >= 20 || last === undefined}
-        onClick={() =>
+        isDisabled={line.length >= 20 || last === undefined}
+        onPress={() =>
           last !== undefined &&
           onSet(along, [...line, { at: lengthFromUnits(last.at + feet(1)), height: last.height }])
         }
       >
         Add a point
-      </button>
+      </Button>
     </>
   )
 }

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { BuiltItem } from '../../../../core/project/built-records.ts'
 import { roomSpan } from '../../../../core/project/heights.ts'
 import type { Room } from '../../../../core/project/sketch-records.ts'
@@ -34,9 +35,9 @@ export function StairForm({ room }: { readonly room: Room }) {
   const [isOpen, setOpen] = useState(false)
   if (!isOpen)
     return (
-      <button type="button" className="plain-button" onClick={() => setOpen(true)}>
+      <Button className="plain-button" onPress={() => setOpen(true)}>
         A stair runs through this room
-      </button>
+      </Button>
     )
   return <StairFields room={room} onDone={() => setOpen(false)} />
 }
@@ -119,12 +120,12 @@ function StairFields({ room, onDone }: { readonly room: Room; readonly onDone: (
         </p>
       )}
       <span className="button-row">
-        <button type="button" className="act-button" disabled={!shaped.ok} onClick={set}>
+        <Button className="act-button" isDisabled={!shaped.ok} onPress={set}>
           Set this stair
-        </button>
-        <button type="button" className="plain-button" onClick={onDone}>
+        </Button>
+        <Button className="plain-button" onPress={onDone}>
           Cancel
-        </button>
+        </Button>
       </span>
     </section>
   )

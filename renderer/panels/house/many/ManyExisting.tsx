@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import { colourDepths, existingCoats, sheens, substrates } from '../../../../core/project/vocabulary.ts'
 import type { Picked, PickedScope } from '../../../../core/sketch/many/picked.ts'
 import { existingAt, existingOnMany, type SaidFacts } from '../../../../core/sketch/many/set-records.ts'
@@ -73,13 +74,12 @@ function ExistingFields({ places }: { readonly places: readonly PickedScope[] })
         onChoose={(id) => say({ textured: id === 'yes' })}
       />
       {said.some((each) => each !== null) ? (
-        <button
-          type="button"
+        <Button
           className="plain-button"
-          onClick={() => say({ substrate: null, coat: null, sheen: null, depth: null, textured: null })}
+          onPress={() => say({ substrate: null, coat: null, sheen: null, depth: null, textured: null })}
         >
           Take back what is said of these
-        </button>
+        </Button>
       ) : null}
     </>
   )

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { Condition } from '../../../../core/project/survey-records.ts'
 import { conditionKinds, severities } from '../../../../core/project/vocabulary.ts'
 import type { Picked, PickedScope } from '../../../../core/sketch/many/picked.ts'
@@ -60,13 +61,13 @@ function RecordButtons(props: {
   const rooms = picked.rooms.map(({ id }) => ({ level: 'room', roomId: id, surfaceClass: null }) as const)
   return (
     <span className="button-row">
-      <button type="button" className="act-button" onClick={() => onRecord(findingPlaces(places))}>
+      <Button className="act-button" onPress={() => onRecord(findingPlaces(places))}>
         Record it in {places.length} {places.length === 1 ? 'place' : 'places'}
-      </button>
+      </Button>
       {rooms.length === 0 ? null : (
-        <button type="button" className="plain-button" onClick={() => onRecord(rooms)}>
+        <Button className="plain-button" onPress={() => onRecord(rooms)}>
           On the rooms as a whole
-        </button>
+        </Button>
       )}
     </span>
   )

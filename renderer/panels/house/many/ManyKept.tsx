@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button } from 'react-aria-components'
 import type { KeptItem } from '../../../../core/project/survey-records.ts'
 import { type KeptItemHandling, keptItemKinds } from '../../../../core/project/vocabulary.ts'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
@@ -58,9 +59,9 @@ export function ManyKept({ picked }: { readonly picked: Picked }) {
         />
       </div>
       <span className="button-row">
-        <button type="button" className="act-button" onClick={add}>
+        <Button className="act-button" onPress={add}>
           Put it on {count === 1 ? 'it' : `all ${count}`}
-        </button>
+        </Button>
       </span>
       <p className="quiet">Where there is some already, its count and handling are set.</p>
       <p className="quiet" role="status">

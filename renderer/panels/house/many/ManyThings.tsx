@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
 import { viewStore } from '../../../state/app.ts'
 import { PageTabs } from '../../parts/PageTabs.tsx'
@@ -43,22 +44,21 @@ function SizeTab({ picked }: { readonly picked: Picked }) {
       <ManySizes picked={picked} />
       <PickMany />
       <span className="button-row">
-        <button
-          type="button"
+        <Button
           className="plain-button"
-          onClick={() => viewStore.setState({ selectedIds: [], roomId: null, surfaceKey: null })}
+          onPress={() => viewStore.setState({ selectedIds: [], roomId: null, surfaceKey: null })}
         >
           Pick nothing
-        </button>
+        </Button>
         {picked.rooms.length > 0 ? (
-          <button type="button" className="plain-button" onClick={duplicateSelected}>
+          <Button className="plain-button" onPress={duplicateSelected}>
             Copy them
-          </button>
+          </Button>
         ) : null}
         {canGo ? (
-          <button type="button" className="stop-button" onClick={removeSelected}>
+          <Button className="stop-button" onPress={removeSelected}>
             Remove them
-          </button>
+          </Button>
         ) : null}
       </span>
     </div>

@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components'
 import { trimNouns } from '../../../../core/project/sketch-words.ts'
 import { type TrimKind, trimKinds } from '../../../../core/project/vocabulary.ts'
 import type { Picked } from '../../../../core/sketch/many/picked.ts'
@@ -39,11 +40,10 @@ function TrimOfKind({ picked, kind }: { readonly picked: Picked; readonly kind: 
           <span className="quiet">in {having === 0 ? 'none' : `${having} of ${rooms.size}`}</span>
         </h3>
         <span className="button-row">
-          <button
-            type="button"
+          <Button
             className="plain-button small"
             aria-label={`Set in all: ${noun}`}
-            onClick={() =>
+            onPress={() =>
               together(
                 `set ${noun} in ${rooms.size} rooms`,
                 trimOnMany(job, picked, kind, () => newId('trim')),
@@ -51,16 +51,15 @@ function TrimOfKind({ picked, kind }: { readonly picked: Picked; readonly kind: 
             }
           >
             Set in all
-          </button>
+          </Button>
           {having === 0 ? null : (
-            <button
-              type="button"
+            <Button
               className="plain-button small"
               aria-label={`Remove ${noun} from all`}
-              onClick={() => together(`remove ${noun} from ${having} rooms`, noTrimOnMany(job, picked, kind))}
+              onPress={() => together(`remove ${noun} from ${having} rooms`, noTrimOnMany(job, picked, kind))}
             >
               Remove
-            </button>
+            </Button>
           )}
         </span>
       </div>

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../../core/project/job.ts'
 import { openingNouns } from '../../../../core/project/sketch-words.ts'
 import { openingKinds, roomUses } from '../../../../core/project/vocabulary.ts'
@@ -47,14 +48,9 @@ export function PickMany() {
         <Choice label="Pick" options={kinds} chosen={kind} onChoose={setKind} />
         <Choice label="Where" options={places} chosen={isThere ? placeId : 'house'} onChoose={setPlaceId} />
       </div>
-      <button
-        type="button"
-        className="plain-button"
-        disabled={found.length === 0}
-        onClick={() => pickThem(job, found)}
-      >
+      <Button className="plain-button" isDisabled={found.length === 0} onPress={() => pickThem(job, found)}>
         {found.length === 0 ? 'None there' : `Pick ${found.length}`}
-      </button>
+      </Button>
     </section>
   )
 }
