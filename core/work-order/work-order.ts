@@ -39,6 +39,61 @@ export function workOrder(
   daysBetweenTrips = usualDaysBetweenTrips,
   gathered: Passes | null = null,
 ): WorkOrder {
+  const made = makersOf({ job, takeoff, specification, priced, plan, daysBetweenTrips, gathered })
+  return {
+    title: job.header.title,
+    client: job.header.client,
+    site: job.header.site,
+    unitSystem: job.header.unitSystem,
+    yearBuilt: job.header.yearBuilt,
+    startsOn: plan.startsOn,
+    finishesOn: plan.finishesOn,
+    get cover() {
+      return made.cover()
+    },
+    get rooms() {
+      return made.rooms()
+    },
+    get days() {
+      return made.days()
+    },
+    get weeks() {
+      return made.weeks()
+    },
+    get family() {
+      return made.family()
+    },
+    get house() {
+      return made.house()
+    },
+    get colors() {
+      return made.colors()
+    },
+    get shopping() {
+      return made.shopping()
+    },
+    get proposal() {
+      return made.proposal()
+    },
+    get colorRecord() {
+      return made.record()
+    },
+  }
+}
+
+interface WorkOrderInput {
+  readonly job: Job
+  readonly takeoff: Takeoff
+  readonly specification: Specification
+  readonly priced: Estimate
+  readonly plan: JudgedPlan
+  readonly daysBetweenTrips: number
+  readonly gathered: Passes | null
+}
+
+/** Each makes its document when it is called first, and answers the same one from then on. */
+function makersOf(input: WorkOrderInput) {
+  const { job, takeoff, specification, priced, plan, daysBetweenTrips, gathered } = input
   const tasks = once(() => tasksByStep(plan))
   const passes = once(() => gathered ?? gatherPasses(job, specification, minutesByStep(job, specification)))
   const rooms = once(() =>
@@ -71,45 +126,7 @@ export function workOrder(
     picture: housePicture(job, colorsPlace.width, colorsPlace.height, colorsPlace.floorName),
   }))
   const record = once(() => colorRecord(job, rooms(), priced))
-  return {
-    title: job.header.title,
-    client: job.header.client,
-    site: job.header.site,
-    unitSystem: job.header.unitSystem,
-    yearBuilt: job.header.yearBuilt,
-    startsOn: plan.startsOn,
-    finishesOn: plan.finishesOn,
-    get cover() {
-      return cover()
-    },
-    get rooms() {
-      return rooms()
-    },
-    get days() {
-      return days()
-    },
-    get weeks() {
-      return weeks()
-    },
-    get family() {
-      return family()
-    },
-    get house() {
-      return house()
-    },
-    get colors() {
-      return colors()
-    },
-    get shopping() {
-      return shopping()
-    },
-    get proposal() {
-      return proposal()
-    },
-    get colorRecord() {
-      return record()
-    },
-  }
+  return { cover, rooms, days, weeks, family, house, colors, shopping, proposal, record }
 }
 
 /** Numbered in the order in which the plan begins them; what nobody planned yet comes last, in the order of the job. */

@@ -25,68 +25,47 @@ interface HandlerParts {
   readonly readDemo: () => string | null
 }
 
-/** The one table of handlers, behind Electron's channels and behind the loopback host alike. */
-export function createHandlers({
-  keeper,
-  host,
-  clock,
-  readDemo,
-  jobFiles = jobFilesHere,
-}: HandlerParts): Handlers {
+/** What the handlers answer from. */
+interface FilledParts extends Required<HandlerParts> {
   /** Does something with the open book, or answers why it is shut. */
-  function inBook<Value>(use: (store: Store) => Outcome<Value>): Outcome<Value> {
-    const store = keeper.store()
-    return store.ok ? use(store.value) : store
-  }
+  readonly inBook: <Value>(use: (store: Store) => Outcome<Value>) => Outcome<Value>
+}
 
-  /** A job of hundreds of rooms takes long to read; meanwhile others are answered. */
-  async function readElsewhere(jobKey: string): Promise<void> {
-    const raw = inBook((store) => store.raw(jobKey))
-    if (!raw.ok || raw.value === undefined) return
-    const { value } = raw
-    const job = await jobFiles.readBodies(value.bodies)
-    inBook((store) => {
-      store.learn(jobKey, value, job)
-      return job
-    })
+/** The one table of handlers, behind Electron's channels and behind the loopback host alike. */
+export function createHandlers(given: HandlerParts): Handlers {
+  const { keeper, host, clock } = given
+  const parts: FilledParts = {
+    ...given,
+    jobFiles: given.jobFiles ?? jobFilesHere,
+    inBook: (use) => {
+      const store = keeper.store()
+      return store.ok ? use(store.value) : store
+    },
   }
-
-  function openDemo(): Outcome<OpenedJob> {
-    const text = readDemo()
-    return text === null ? noDemo() : inBook((store) => store.import(text))
-  }
-
-  function newJobFacts(title: string, unitSystem: 'imperial' | 'metric') {
-    const today = clock.local().slice(0, 10)
-    return { id: newJobId(), title, unitSystem, today, timeZone: clock.timeZone() }
-  }
-
-  function openShop(store: Store): Outcome<OpenedJob> {
-    const kept = store.open(shopKey)
-    if (kept.ok || kept.problem.kind !== 'notFound') return kept
-    const lists = firstLists(store)
-    return lists.ok
-      ? store.create(shopSheetOf(lists.value, newJobFacts('Shop sheet', 'imperial')), shopKey)
-      : lists
-  }
-
-  function takeNumber(store: Store, of: NumberedPaper): Outcome<{ readonly number: number }> {
-    const shop = openShop(store)
-    if (!shop.ok) return shop
-    const { job, revision } = shop.value
-    const { nextNumbers } = job.business
-    const number = nextNumbers[of]
-    const business = { ...job.business, nextNumbers: { ...nextNumbers, [of]: number + 1 } }
-    const stored = store.storeEdit(shopKey, revision, diffJobs(job, { ...job, business }))
-    return stored.ok ? { ok: true, value: { number } } : stored
-  }
-
   return {
-    hostFacts: () => ({
-      ok: true,
-      value: { ...host.facts, bookPath: keeper.path(), now: clock.local() },
-    }),
-    bookState: () => ({ ok: true, value: keeper.state() }),
+    hostFacts: () => succeed({ ...host.facts, bookPath: keeper.path(), now: clock.local() }),
+    ...backupHandlers(parts),
+    ...shopHandlers(parts),
+    ...jobHandlers(parts),
+    ...jobFileHandlers(parts),
+    ...pictureHandlers(parts),
+    saveDocument: (argument) => host.saveDocument(argument),
+    savePdf: (argument) => host.savePdf(argument),
+    printDocument: (argument) => host.printDocument(argument),
+  }
+}
+
+type BackupRequests =
+  | 'bookState'
+  | 'listBackups'
+  | 'lookIntoBackup'
+  | 'bringJobBack'
+  | 'goBackToBackup'
+  | 'leaveShutBook'
+
+function backupHandlers({ keeper, jobFiles, inBook }: FilledParts): Pick<Handlers, BackupRequests> {
+  return {
+    bookState: () => succeed(keeper.state()),
     listBackups: () => keeper.listBackups(),
     lookIntoBackup: ({ name }) => keeper.lookInto(name),
     bringJobBack: async ({ name, jobKey }) => {
@@ -105,11 +84,33 @@ export function createHandlers({
     },
     goBackToBackup: ({ name }) => keeper.goBackTo(name),
     leaveShutBook: ({ way }) => keeper.leave(way),
+  }
+}
+
+function shopHandlers({ clock, inBook }: FilledParts): Pick<Handlers, 'openShop' | 'takeNumber'> {
+  return {
+    openShop: () => inBook((store) => openShop(store, clock)),
+    takeNumber: ({ of }) => inBook((store) => takeNumber(store, clock, of)),
+  }
+}
+
+type JobRequests =
+  | 'listJobs'
+  | 'duplicateJob'
+  | 'createJob'
+  | 'openJob'
+  | 'jobRevision'
+  | 'workElsewhere'
+  | 'workOfBook'
+  | 'storeEdit'
+  | 'deleteJob'
+
+function jobHandlers(parts: FilledParts): Pick<Handlers, JobRequests> {
+  const { keeper, clock, inBook } = parts
+  return {
     listJobs: () => inBook((store) => store.list()),
-    openShop: () => inBook(openShop),
-    takeNumber: ({ of }) => inBook((store) => takeNumber(store, of)),
     duplicateJob: async ({ jobKey }) => {
-      await readElsewhere(jobKey)
+      await readElsewhere(parts, jobKey)
       return inBook((store) => {
         const opened = store.open(jobKey)
         return opened.ok ? store.create(duplicateOf(opened.value.job, newJobId())) : opened
@@ -117,11 +118,11 @@ export function createHandlers({
     },
     createJob: ({ title, unitSystem }) =>
       inBook((store) => {
-        const shop = openShop(store)
-        return shop.ok ? store.create(newJob(shop.value.job, newJobFacts(title, unitSystem))) : shop
+        const shop = openShop(store, clock)
+        return shop.ok ? store.create(newJob(shop.value.job, newJobFacts(clock, title, unitSystem))) : shop
       }),
     openJob: async ({ jobKey }) => {
-      await readElsewhere(jobKey)
+      await readElsewhere(parts, jobKey)
       return inBook((store) => store.open(jobKey))
     },
     jobRevision: ({ jobKey }) => inBook((store) => store.revision(jobKey)),
@@ -136,9 +137,18 @@ export function createHandlers({
         )
       }),
     workOfBook: () => inBook((store) => store.workOfBook()),
-    openDemo,
     storeEdit: ({ jobKey, revision, diff }) => inBook((store) => store.storeEdit(jobKey, revision, diff)),
     deleteJob: ({ jobKey }) => keeper.remove(jobKey),
+  }
+}
+
+function jobFileHandlers(parts: FilledParts): Pick<Handlers, 'openDemo' | 'importJob' | 'exportJob'> {
+  const { jobFiles, inBook, readDemo } = parts
+  return {
+    openDemo: () => {
+      const text = readDemo()
+      return text === null ? noDemo() : inBook((store) => store.import(text))
+    },
     importJob: async ({ text }) => {
       const read = await jobFiles.read(text)
       // Taking a large job over from the thread and writing it both take long; others are answered in between.
@@ -155,6 +165,11 @@ export function createHandlers({
       const text = await jobFiles.write({ job, pictures })
       return succeed({ fileName: jobFileName(job), text, picturesLeftOut: leftOut })
     },
+  }
+}
+
+function pictureHandlers({ inBook }: FilledParts): Pick<Handlers, 'keepPicture' | 'readPicture'> {
+  return {
     keepPicture: ({ base64 }) => {
       const bytes = Buffer.from(base64, 'base64')
       const look = lookAtKept(bytes)
@@ -169,10 +184,44 @@ export function createHandlers({
       const { mediaType, bytes } = read.value
       return succeed({ mediaType, base64: Buffer.from(bytes).toString('base64') })
     },
-    saveDocument: (argument) => host.saveDocument(argument),
-    savePdf: (argument) => host.savePdf(argument),
-    printDocument: (argument) => host.printDocument(argument),
   }
+}
+
+/** A job of hundreds of rooms takes long to read; meanwhile others are answered. */
+async function readElsewhere({ jobFiles, inBook }: FilledParts, jobKey: string): Promise<void> {
+  const raw = inBook((store) => store.raw(jobKey))
+  if (!raw.ok || raw.value === undefined) return
+  const { value } = raw
+  const job = await jobFiles.readBodies(value.bodies)
+  inBook((store) => {
+    store.learn(jobKey, value, job)
+    return job
+  })
+}
+
+function newJobFacts(clock: Clock, title: string, unitSystem: 'imperial' | 'metric') {
+  const today = clock.local().slice(0, 10)
+  return { id: newJobId(), title, unitSystem, today, timeZone: clock.timeZone() }
+}
+
+function openShop(store: Store, clock: Clock): Outcome<OpenedJob> {
+  const kept = store.open(shopKey)
+  if (kept.ok || kept.problem.kind !== 'notFound') return kept
+  const lists = firstLists(store)
+  return lists.ok
+    ? store.create(shopSheetOf(lists.value, newJobFacts(clock, 'Shop sheet', 'imperial')), shopKey)
+    : lists
+}
+
+function takeNumber(store: Store, clock: Clock, of: NumberedPaper): Outcome<{ readonly number: number }> {
+  const shop = openShop(store, clock)
+  if (!shop.ok) return shop
+  const { job, revision } = shop.value
+  const { nextNumbers } = job.business
+  const number = nextNumbers[of]
+  const business = { ...job.business, nextNumbers: { ...nextNumbers, [of]: number + 1 } }
+  const stored = store.storeEdit(shopKey, revision, diffJobs(job, { ...job, business }))
+  return stored.ok ? succeed({ number }) : stored
 }
 
 /**

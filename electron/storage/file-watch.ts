@@ -24,7 +24,7 @@ interface Footprint {
 }
 
 /** Looks whether the book's file and log are still the ones this process opened and wrote. */
-interface FileWatch {
+export interface FileWatch {
   /** To be called after every write of this process. */
   readonly remember: () => void
   readonly isSame: () => boolean

@@ -92,143 +92,155 @@ export function createStore(path: string, options: StoreOptions): Outcome<Store>
   return opened.ok ? succeed(storeOver(opened.value, options)) : opened
 }
 
-export function storeOver(database: Database, options: StoreOptions, hooks: StoreHooks = noHooks): Store {
+/** What a store works on. */
+interface OpenStore {
+  readonly database: Database
+  readonly options: StoreOptions
+  readonly hooks: StoreHooks
   /** Jobs as they stand in the book; right for as long as the book is ours alone. */
-  const known = new Map<string, JobRow>()
+  readonly known: Map<string, JobRow>
+}
+
+/** The store of a book that is open already; the hooks are asked and told around every transaction. */
+export function storeOver(database: Database, options: StoreOptions, hooks: StoreHooks = noHooks): Store {
+  const book: OpenStore = { database, options, hooks, known: new Map() }
   const work = workReader(database)
-
-  /** Runs `work` in one transaction; a problem or an exception takes everything back. */
-  function inTransaction<Value>(work: () => Outcome<Value>): Outcome<Value> {
-    const free = hooks.before()
-    if (!free.ok) return free
-    try {
-      const changes = totalChanges(database)
-      database.exec('BEGIN IMMEDIATE')
-      const outcome = work()
-      database.exec(outcome.ok ? 'COMMIT' : 'ROLLBACK')
-      hooks.after(outcome.ok && totalChanges(database) !== changes)
-      return outcome
-    } catch (error) {
-      if (database.inTransaction) database.exec('ROLLBACK')
-      hooks.after(false)
-      return storageProblem(error, database.name)
-    }
-  }
-
-  function load(jobKey: string): Outcome<JobRow> {
-    const row = known.get(jobKey)
-    if (row !== undefined) return succeed(row)
-    const read = readJobRows(database, jobKey) ?? noSuchJob(jobKey)
-    if (read.ok) known.set(jobKey, read.value)
-    return read
-  }
-
-  function create(job: Job, jobKey = options.newJobKey()): Outcome<OpenedJob> {
-    const wrong = jobProblems(job)[0]
-    if (wrong !== undefined) return { ok: false, problem: wrong }
-    const prepared = prepareJob(job)
-    return prepared.ok ? insert(prepared.value, jobKey) : prepared
-  }
-
-  function insert(
-    prepared: PreparedJob,
-    jobKey: string,
-    pictures: readonly BookPicture[] = [],
-  ): Outcome<OpenedJob> {
-    const made = inTransaction(() => {
-      const kept = insertPictures(database, pictures, options.now())
-      return kept.ok ? succeed(insertJobRows(database, jobKey, prepared, options.now())) : kept
-    })
-    if (made.ok) known.set(jobKey, made.value)
-    return made
-  }
-
-  /** Nothing where the job is known already, or is not there. */
-  function raw(jobKey: string): Outcome<RawJob | undefined> {
-    return inTransaction(() => succeed(known.has(jobKey) ? undefined : readRawJob(database, jobKey)))
-  }
-
-  /** Takes a job read elsewhere, unless an edit came between. */
-  function learn(jobKey: string, read: RawJob, job: Outcome<Job>): void {
-    if (known.has(jobKey) || !job.ok) return
-    const row = jobRowOf(database, jobKey, read, job)
-    if (row.ok && isAt(database, jobKey, read.revision)) known.set(jobKey, row.value)
-  }
-
-  function storeEdit(
-    jobKey: string,
-    revision: number,
-    diff: JobDiff,
-  ): Outcome<{ readonly revision: number }> {
-    const row = load(jobKey)
-    if (!row.ok) return row
-    if (row.value.revision !== revision) return staleEdit(row.value, revision)
-    const edit = checkEdit(row.value.job, diff)
-    if (!edit.ok) return edit
-    const job = applyDiff(row.value.job, edit.value.diff)
-    const wrong = frozenProblems(row.value.job, job)[0] ?? jobProblems(job)[0]
-    if (wrong !== undefined) return { ok: false, problem: wrong }
-    const next = { jobKey, job, revision: revision + 1 }
-    const written = inTransaction(() => {
-      writeEdit(database, jobKey, edit.value, next.revision, options.now())
-      return succeed({ revision: next.revision })
-    })
-    if (written.ok) known.set(jobKey, next)
-    return written
-  }
-
-  function picturesForFile(jobKey: string): Outcome<PicturesForFile> {
-    return inTransaction(() => {
-      const { taken, leftOut } = picturesThatFit(pictureSizes(database, jobKey), mostBytesInFile)
-      const read = taken.map((hash) => readPicture(database, hash))
-      const pictures = read.flatMap((each) => (each.ok ? [each.value] : []))
-      return succeed({ pictures, leftOut: leftOut + read.length - pictures.length })
-    })
-  }
-
-  function remove(jobKey: string): Outcome<Record<string, never>> {
-    if (jobKey === shopKey) return fail('notAllowed', 'The shop sheet stays in the book.')
-    known.delete(jobKey)
-    return inTransaction(() => {
-      const { changes } = database.prepare('DELETE FROM jobs WHERE job_key = ?').run(jobKey)
-      return changes === 0 ? noSuchJob(jobKey) : succeed({})
-    })
-  }
-
-  function exportJob(jobKey: string): Outcome<{ readonly fileName: string; readonly text: string }> {
-    const row = load(jobKey)
-    if (!row.ok) return row
-    const { job } = row.value
-    return succeed({ fileName: jobFileName(job), text: writeJobFile(job) })
-  }
-
   return {
     path: database.name,
-    list: () => inTransaction(() => succeed(listJobRows(database))),
-    create,
-    add: (prepared, pictures) => insert(prepared, options.newJobKey(), pictures),
-    raw,
-    learn,
-    open: (jobKey) => inTransaction(() => load(jobKey)),
+    list: () => inTransaction(book, () => succeed(listJobRows(database))),
+    create: (job, jobKey = options.newJobKey()) => create(book, job, jobKey),
+    add: (prepared, pictures) => insert(book, prepared, options.newJobKey(), pictures),
+    raw: (jobKey) => raw(book, jobKey),
+    learn: (jobKey, read, job) => learn(book, jobKey, read, job),
+    open: (jobKey) => inTransaction(book, () => load(book, jobKey)),
     revision: (jobKey) => {
-      const row = inTransaction(() => load(jobKey))
+      const row = inTransaction(book, () => load(book, jobKey))
       return row.ok ? succeed({ revision: row.value.revision }) : row
     },
-    workElsewhere: (jobKey) => inTransaction(() => succeed(work.elsewhere(jobKey))),
-    workOfBook: () => inTransaction(() => succeed(work.ofBook())),
-    storeEdit,
-    keepPicture: (picture) => inTransaction(() => insertPictures(database, [picture], options.now())),
-    picture: (hash) => inTransaction(() => readPicture(database, hash)),
-    picturesForFile,
-    delete: remove,
+    workElsewhere: (jobKey) => inTransaction(book, () => succeed(work.elsewhere(jobKey))),
+    workOfBook: () => inTransaction(book, () => succeed(work.ofBook())),
+    storeEdit: (jobKey, revision, diff) => storeEdit(book, jobKey, revision, diff),
+    keepPicture: (picture) => inTransaction(book, () => insertPictures(database, [picture], options.now())),
+    picture: (hash) => inTransaction(book, () => readPicture(database, hash)),
+    picturesForFile: (jobKey) => picturesForFile(book, jobKey),
+    delete: (jobKey) => remove(book, jobKey),
     import: (text) => {
       const job = readJobFile(text)
-      return job.ok ? create(job.value) : job
+      return job.ok ? create(book, job.value, options.newJobKey()) : job
     },
-    export: exportJob,
-    known: () => [...known.values()],
+    export: (jobKey) => {
+      const row = load(book, jobKey)
+      if (!row.ok) return row
+      const { job } = row.value
+      return succeed({ fileName: jobFileName(job), text: writeJobFile(job) })
+    },
+    known: () => [...book.known.values()],
     close: () => database.close(),
   }
+}
+
+/** Runs `work` in one transaction; a problem or an exception takes everything back. */
+function inTransaction<Value>({ database, hooks }: OpenStore, work: () => Outcome<Value>): Outcome<Value> {
+  const free = hooks.before()
+  if (!free.ok) return free
+  try {
+    const changes = totalChanges(database)
+    database.exec('BEGIN IMMEDIATE')
+    const outcome = work()
+    database.exec(outcome.ok ? 'COMMIT' : 'ROLLBACK')
+    hooks.after(outcome.ok && totalChanges(database) !== changes)
+    return outcome
+  } catch (error) {
+    if (database.inTransaction) database.exec('ROLLBACK')
+    hooks.after(false)
+    return storageProblem(error, database.name)
+  }
+}
+
+function load({ database, known }: OpenStore, jobKey: string): Outcome<JobRow> {
+  const row = known.get(jobKey)
+  if (row !== undefined) return succeed(row)
+  const read = readJobRows(database, jobKey) ?? noSuchJob(jobKey)
+  if (read.ok) known.set(jobKey, read.value)
+  return read
+}
+
+function create(book: OpenStore, job: Job, jobKey: string): Outcome<OpenedJob> {
+  const wrong = jobProblems(job)[0]
+  if (wrong !== undefined) return { ok: false, problem: wrong }
+  const prepared = prepareJob(job)
+  return prepared.ok ? insert(book, prepared.value, jobKey) : prepared
+}
+
+function insert(
+  book: OpenStore,
+  prepared: PreparedJob,
+  jobKey: string,
+  pictures: readonly BookPicture[] = [],
+): Outcome<OpenedJob> {
+  const { database, options, known } = book
+  const made = inTransaction(book, () => {
+    const kept = insertPictures(database, pictures, options.now())
+    return kept.ok ? succeed(insertJobRows(database, jobKey, prepared, options.now())) : kept
+  })
+  if (made.ok) known.set(jobKey, made.value)
+  return made
+}
+
+/** Nothing where the job is known already, or is not there. */
+function raw(book: OpenStore, jobKey: string): Outcome<RawJob | undefined> {
+  const { database, known } = book
+  return inTransaction(book, () => succeed(known.has(jobKey) ? undefined : readRawJob(database, jobKey)))
+}
+
+/** Takes a job read elsewhere, unless an edit came between. */
+function learn({ database, known }: OpenStore, jobKey: string, read: RawJob, job: Outcome<Job>): void {
+  if (known.has(jobKey) || !job.ok) return
+  const row = jobRowOf(database, jobKey, read, job)
+  if (row.ok && isAt(database, jobKey, read.revision)) known.set(jobKey, row.value)
+}
+
+function storeEdit(
+  book: OpenStore,
+  jobKey: string,
+  revision: number,
+  diff: JobDiff,
+): Outcome<{ readonly revision: number }> {
+  const { database, options, known } = book
+  const row = load(book, jobKey)
+  if (!row.ok) return row
+  if (row.value.revision !== revision) return staleEdit(row.value, revision)
+  const edit = checkEdit(row.value.job, diff)
+  if (!edit.ok) return edit
+  const job = applyDiff(row.value.job, edit.value.diff)
+  const wrong = frozenProblems(row.value.job, job)[0] ?? jobProblems(job)[0]
+  if (wrong !== undefined) return { ok: false, problem: wrong }
+  const next = { jobKey, job, revision: revision + 1 }
+  const written = inTransaction(book, () => {
+    writeEdit(database, jobKey, edit.value, next.revision, options.now())
+    return succeed({ revision: next.revision })
+  })
+  if (written.ok) known.set(jobKey, next)
+  return written
+}
+
+function picturesForFile(book: OpenStore, jobKey: string): Outcome<PicturesForFile> {
+  const { database } = book
+  return inTransaction(book, () => {
+    const { taken, leftOut } = picturesThatFit(pictureSizes(database, jobKey), mostBytesInFile)
+    const read = taken.map((hash) => readPicture(database, hash))
+    const pictures = read.flatMap((each) => (each.ok ? [each.value] : []))
+    return succeed({ pictures, leftOut: leftOut + read.length - pictures.length })
+  })
+}
+
+function remove(book: OpenStore, jobKey: string): Outcome<Record<string, never>> {
+  if (jobKey === shopKey) return fail('notAllowed', 'The shop sheet stays in the book.')
+  book.known.delete(jobKey)
+  return inTransaction(book, () => {
+    const { changes } = book.database.prepare('DELETE FROM jobs WHERE job_key = ?').run(jobKey)
+    return changes === 0 ? noSuchJob(jobKey) : succeed({})
+  })
 }
 
 function isAt(database: Database, jobKey: string, revision: number): boolean {

@@ -1,9 +1,11 @@
-import type { ImportDeclaration, Node, SourceFile } from 'typescript/unstable/ast'
+import type { FunctionLikeDeclaration, ImportDeclaration, Node, SourceFile } from 'typescript/unstable/ast'
 import {
+  isArrowFunction,
   isAsExpression,
   isCallExpression,
   isExportDeclaration,
   isFunctionDeclaration,
+  isFunctionLikeDeclaration,
   isIdentifier,
   isImportDeclaration,
   isImportTypeNode,
@@ -16,6 +18,7 @@ import {
   isPropertyAccessExpression,
   isStringLiteral,
   isTypeAliasDeclaration,
+  isVariableDeclaration,
   isVariableStatement,
 } from 'typescript/unstable/ast/is'
 import { createVirtualFileSystem } from 'typescript/unstable/fs'
@@ -52,6 +55,20 @@ export interface Reading {
   readonly casts: readonly string[]
   /** Names of the elements in the markup, as they are written. */
   readonly elements: readonly string[]
+  /** Lines of text; the empty one behind the last line break is none. */
+  readonly lines: number
+  readonly functions: readonly FunctionReading[]
+}
+
+/** A function or method with a body, also one inside another. */
+export interface FunctionReading {
+  /** Of its own, or of what it is assigned to; empty where it has neither. */
+  readonly name: string
+  /** From its first word to its last brace. */
+  readonly lines: number
+  readonly isExported: boolean
+  /** A comment of documentation stands right before its statement. */
+  readonly isDocumented: boolean
 }
 
 /** Lets the compiler's own parser read the files, so that comments, strings and markup cannot be taken for imports. */
@@ -85,6 +102,8 @@ export function readSources(sources: readonly SourceText[]): readonly Reading[] 
         exports: exportsOf(file),
         casts: castsOf(file),
         elements: elementsOf(file),
+        lines: linesOf(file.text.trimEnd()),
+        functions: functionsOf(file),
       }
     })
   } finally {
@@ -189,6 +208,39 @@ function elementsOf(file: SourceFile): readonly string[] {
   return nodesOf(file).flatMap((node) =>
     isJsxOpeningElement(node) || isJsxSelfClosingElement(node) ? [node.tagName.getText(file)] : [],
   )
+}
+
+function functionsOf(file: SourceFile): readonly FunctionReading[] {
+  return file.statements.flatMap((statement) => {
+    const top = functionOfStatement(statement)
+    const opening = file.text.slice(statement.pos, statement.getStart(file))
+    return nodesOf(statement)
+      .filter(isFunctionLikeDeclaration)
+      .map((node) => ({
+        name: nameOfFunction(node, file),
+        lines: linesOf(node.getText(file)),
+        isExported: node === top && /^export /.test(statement.getText(file)),
+        isDocumented: node === top && /\*\/\s*$/.test(opening) && opening.includes('/**'),
+      }))
+  })
+}
+
+/** The function that a statement declares or gives a name to. */
+function functionOfStatement(statement: Node): Node | undefined {
+  if (isFunctionDeclaration(statement)) return statement
+  if (!isVariableStatement(statement)) return undefined
+  const made = statement.declarationList.declarations[0]?.initializer
+  return made !== undefined && isFunctionLikeDeclaration(made) ? made : undefined
+}
+
+function nameOfFunction(node: FunctionLikeDeclaration, file: SourceFile): string {
+  const named = isArrowFunction(node) ? node.parent : node
+  const isNamed = named === node || isVariableDeclaration(named)
+  return isNamed && 'name' in named ? (named.name?.getText(file) ?? '') : ''
+}
+
+function linesOf(text: string): number {
+  return text.split('\n').length
 }
 
 function nodesOf(top: Node): readonly Node[] {

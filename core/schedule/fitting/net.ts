@@ -97,26 +97,43 @@ export interface NetRoom {
   readonly tasks: readonly number[]
 }
 
-/** Needs a problem without faults. */
+/** The problem as columns of whole numbers, one place a task, person or room. Needs a problem without faults. */
 export function buildNet(problem: ScheduleProblem): Net {
   const axis = buildAxis(problem)
-  const { tasks, people, gridMinutes: grid, spending } = problem
-  const ticks = (minutes: number | null): number => (minutes === null ? none : ticksUp(minutes, grid))
-  const personIndex = new Map(people.map(({ id }, index) => [id, index]))
+  const { people } = problem
   const roomIndex = new Map(problem.rooms.map(({ id }, index) => [id, index]))
+  const columns = { ...taskColumns(problem, axis, roomIndex), ...limitsOf(problem, axis) }
+  const { room, ablePeople } = columns
+  const bare = { problem, axis, ...columns }
+  const rooms = problem.rooms.map((each, index) => netRoom(problem, axis, each, index, room, ablePeople))
+  const whole = people.map((person) => personWindows(problem, axis, person))
+  const personIndex = new Map(people.map(({ id }, index) => [id, index]))
+  const fixed = layFixed(problem, axis, whole, personIndex, roomIndex, bare)
+  const netPeople = people.map(({ centsPerHour }, index) =>
+    netPerson(axis, whole[index] as Windows, (centsPerHour * axis.grid) / 60, fixedOf(fixed, index)),
+  )
+  const workingDays = workingDaysBefore(axis, whole)
+  return {
+    ...bare,
+    rooms,
+    fixed,
+    workingDays,
+    people: netPeople,
+    windowsOf: teamWindows(problem, axis, netPeople),
+  }
+}
+
+/** What is said of each task, in the order of the problem. */
+function taskColumns(problem: ScheduleProblem, axis: TickAxis, roomIndex: ReadonlyMap<string, number>) {
+  const { tasks, people, gridMinutes: grid } = problem
+  const ticks = (minutes: number | null): number => (minutes === null ? none : ticksUp(minutes, grid))
   const products = [...new Set(tasks.map(({ product }) => product))].filter((product) => product !== null)
   const skilled = (isEnough: (has: (skill: string) => boolean) => boolean): PeopleBits =>
     people.reduce((bits, { skills }, index) => {
       return isEnough((skill) => skills.includes(skill)) ? bits | (1 << index) : bits
     }, 0)
-  const ablePeople = Int32Array.from(tasks, (task) => skilled((has) => task.skills.every(has)))
-  const room = Int16Array.from(tasks, (task) =>
-    task.room === null ? none : (roomIndex.get(task.room) ?? none),
-  )
   const kinds = { open: openTask, pinned: pinnedTask, started: startedTask, done: doneTask } as const
-  const bare = {
-    problem,
-    axis,
+  return {
     count: tasks.length,
     kind: Uint8Array.from(tasks, ({ state }) => kinds[state.kind]),
     work: Float64Array.from(tasks, ({ state, work }) =>
@@ -124,7 +141,7 @@ export function buildNet(problem: ScheduleProblem): Net {
     ),
     mostPeople: Uint8Array.from(tasks, ({ crew }) => crew.max),
     unmanned: Uint8Array.from(tasks, ({ crew, work }) => (crew.max === 0 || work === 0 ? 1 : 0)),
-    room,
+    room: Int16Array.from(tasks, (task) => (task.room === null ? none : (roomIndex.get(task.room) ?? none))),
     natural: Uint8Array.from(tasks, ({ breaking }) => (breaking === 'natural' ? 1 : 0)),
     smallestPart: Int32Array.from(tasks, ({ smallestPart }) => ticks(smallestPart)),
     release: Int32Array.from(tasks, ({ earliestStart }) =>
@@ -133,10 +150,17 @@ export function buildNet(problem: ScheduleProblem): Net {
     product: Int16Array.from(tasks, ({ product }) => (product === null ? none : products.indexOf(product))),
     wet: Uint8Array.from(tasks, ({ effects }) => (effects.touchDry === null ? 0 : 1)),
     tail: Int32Array.from(tasks, ({ effects }) => ticks(minutesUntilUsable(effects))),
-    ablePeople,
+    ablePeople: Int32Array.from(tasks, (task) => skilled((has) => task.skills.every(has))),
     helpers: Int32Array.from(tasks, (task) =>
       task.skills.length === 0 ? -1 : skilled((has) => task.skills.some(has)),
     ),
+  }
+}
+
+/** What ties tasks to one another, to hours and to things of which there are few. */
+function limitsOf(problem: ScheduleProblem, axis: TickAxis) {
+  const { tasks, gridMinutes: grid, spending } = problem
+  return {
     arcs: buildArcs(problem),
     conflicts: conflictsOf(problem, axis),
     quiet: tasks.map((task) => quietOf(problem, task)),
@@ -151,30 +175,23 @@ export function buildNet(problem: ScheduleProblem): Net {
     moving: ticksUp(spending.moving, grid),
     changing: ticksUp(spending.changingProduct, grid),
   }
-  const rooms = problem.rooms.map((each, index) => netRoom(problem, axis, each, index, room, ablePeople))
-  const whole = people.map((person) => personWindows(problem, axis, person))
-  const fixed = layFixed(problem, axis, whole, personIndex, roomIndex, bare)
-  const netPeople = people.map(({ centsPerHour }, index): NetPerson => {
-    const own = fixed.filter(({ team }) => (team >> index) & 1)
-    return {
-      hours: whole[index] as Windows,
-      windows: windowsWithout(
-        axis,
-        whole[index] as Windows,
-        own.flatMap(({ pieces }) => pieces),
-      ),
-      price: (centsPerHour * grid) / 60,
-      fixed: own.toSorted((one, other) => one.start - other.start),
-    }
-  })
-  const workingDays = workingDaysBefore(axis, whole)
+}
+
+function fixedOf(fixed: readonly FixedPiece[], person: number): readonly FixedPiece[] {
+  return fixed.filter(({ team }) => (team >> person) & 1)
+}
+
+/** @param price cents for a tick */
+function netPerson(axis: TickAxis, hours: Windows, price: number, own: readonly FixedPiece[]): NetPerson {
   return {
-    ...bare,
-    rooms,
-    fixed,
-    workingDays,
-    people: netPeople,
-    windowsOf: teamWindows(problem, axis, netPeople),
+    hours,
+    windows: windowsWithout(
+      axis,
+      hours,
+      own.flatMap(({ pieces }) => pieces),
+    ),
+    price,
+    fixed: own.toSorted((one, other) => one.start - other.start),
   }
 }
 

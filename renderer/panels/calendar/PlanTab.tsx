@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { Job } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
@@ -117,7 +117,7 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
         ) : null}
         <PlanLegend found={found} scale={scale} isPicked={pickedId !== null} showsMoved={isTrialShown} />
       </div>
-      <aside className="pane pane-side" aria-label="Plan and task">
+      <PlanSide trial={trial} present={present} isComparing={choice.status === 'comparing'} today={today}>
         {found === null ? null : pickedId === null ? (
           <HowToPick />
         ) : (
@@ -131,16 +131,34 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
             onUnpin={() => tryUnpin(job, pins, pickedId, `“${titleOf(pickedId)}”`)}
           />
         )}
-        <AimBlock
-          found={present.plan}
-          isSettled={present.isSettled}
-          isTrying={trial.changes.length > 0}
-          isComparing={choice.status === 'comparing'}
-        />
-        <StartBlock trial={trial} />
-        <AcceptBlock found={present.plan} state={present} isTrying={trial.changes.length > 0} today={today} />
-      </aside>
+      </PlanSide>
     </div>
+  )
+}
+
+/** What is picked, and below it what is asked of the plan as a whole. */
+function PlanSide(props: {
+  readonly trial: Trial
+  readonly present: SearchState
+  /** Plans are being compared by what they aim at. */
+  readonly isComparing: boolean
+  readonly today: string
+  readonly children: ReactNode
+}) {
+  const { trial, present } = props
+  const isTrying = trial.changes.length > 0
+  return (
+    <aside className="pane pane-side" aria-label="Plan and task">
+      {props.children}
+      <AimBlock
+        found={present.plan}
+        isSettled={present.isSettled}
+        isTrying={isTrying}
+        isComparing={props.isComparing}
+      />
+      <StartBlock trial={trial} />
+      <AcceptBlock found={present.plan} state={present} isTrying={isTrying} today={props.today} />
+    </aside>
   )
 }
 

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { type OpeningKind, openingKinds, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
-import { roomWalls, wallLetter } from '../../../core/project/walls.ts'
+import { roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
 import { isPassage, roomUseOf } from '../../../core/sketch/room-kinds.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { sketchStore, useSketch } from '../../canvas/sketch-store.ts'
@@ -134,10 +134,8 @@ function UsualParts({ room }: { readonly room: Room }) {
 /** Walls by letter, as the takeoff names them; pointing at a line lights the wall on the sheet. */
 function Walls(props: { readonly room: Room }) {
   const { room } = props
-  const job = useJob()
   // A line that goes away under the pointer never hears it leave.
   useEffect(() => () => sketchStore.setState({ litIds: [] }), [])
-  const unit = job.header.unitSystem === 'imperial' ? 'ft' : 'm'
   return (
     <table className="wall-table block">
       <thead>
@@ -152,70 +150,74 @@ function Walls(props: { readonly room: Room }) {
       </thead>
       <tbody>
         {roomWalls(room).map((wall) => (
-          <tr
-            key={wall.id}
-            onPointerEnter={() => sketchStore.setState({ litIds: [`${room.id}/${wall.id}`] })}
-            onPointerLeave={() => sketchStore.setState({ litIds: [] })}
-            onFocus={() => sketchStore.setState({ litIds: [`${room.id}/${wall.id}`] })}
-            onBlur={() => sketchStore.setState({ litIds: [] })}
-          >
-            <th scope="row">{wallLetter(wall.index)}</th>
-            <td>
-              <BareLength
-                label={`Exact length of wall ${wallLetter(wall.index)} (${unit})`}
-                length={lengthFromUnits(wall.length)}
-                onCommit={(length) =>
-                  jobStore.perform('set a wall length', withWallLength(job, room.id, wall.id, length))
-                }
-              />
-            </td>
-            <td>
-              <Choice
-                isBare
-                label={`Behind wall ${wallLetter(wall.index)}`}
-                options={optionsOf(['heated', 'outside', 'unheated'] as const, behindWords)}
-                chosen={wall.behind}
-                onChoose={(behind) =>
-                  command('say what is behind a wall', {
-                    kind: 'setWallBehind',
-                    roomId: room.id,
-                    wallId: wall.id,
-                    behind,
-                  })
-                }
-              />
-            </td>
-            <td>
-              <HintButton
-                className="plain-button small"
-                hint="Put a corner in the middle of this wall"
-                onPress={() =>
-                  command('add a corner', {
-                    kind: 'insertCorner',
-                    roomId: room.id,
-                    wallId: wall.id,
-                    at: lengthFromUnits(wall.length / 2),
-                    newWallId: newId('wall'),
-                  })
-                }
-              >
-                Split
-              </HintButton>
-              <HintButton
-                className="plain-button small"
-                isDisabled={room.corners.length <= 3}
-                hint="Take away the corner at the start of this wall"
-                onPress={() =>
-                  command('take a corner away', { kind: 'removeCorner', roomId: room.id, wallId: wall.id })
-                }
-              >
-                Join
-              </HintButton>
-            </td>
-          </tr>
+          <WallRow key={wall.id} room={room} wall={wall} />
         ))}
       </tbody>
     </table>
+  )
+}
+
+function WallRow({ room, wall }: { readonly room: Room; readonly wall: Wall }) {
+  const job = useJob()
+  const unit = job.header.unitSystem === 'imperial' ? 'ft' : 'm'
+  const light = () => sketchStore.setState({ litIds: [`${room.id}/${wall.id}`] })
+  const unlight = () => sketchStore.setState({ litIds: [] })
+  return (
+    <tr onPointerEnter={light} onPointerLeave={unlight} onFocus={light} onBlur={unlight}>
+      <th scope="row">{wallLetter(wall.index)}</th>
+      <td>
+        <BareLength
+          label={`Exact length of wall ${wallLetter(wall.index)} (${unit})`}
+          length={lengthFromUnits(wall.length)}
+          onCommit={(length) =>
+            jobStore.perform('set a wall length', withWallLength(job, room.id, wall.id, length))
+          }
+        />
+      </td>
+      <td>
+        <Choice
+          isBare
+          label={`Behind wall ${wallLetter(wall.index)}`}
+          options={optionsOf(['heated', 'outside', 'unheated'] as const, behindWords)}
+          chosen={wall.behind}
+          onChoose={(behind) =>
+            command('say what is behind a wall', {
+              kind: 'setWallBehind',
+              roomId: room.id,
+              wallId: wall.id,
+              behind,
+            })
+          }
+        />
+      </td>
+      <td>
+        <HintButton
+          className="plain-button small"
+          hint="Put a corner in the middle of this wall"
+          onPress={() =>
+            command('add a corner', {
+              kind: 'insertCorner',
+              roomId: room.id,
+              wallId: wall.id,
+              at: lengthFromUnits(wall.length / 2),
+              newWallId: newId('wall'),
+            })
+          }
+        >
+          Split
+        </HintButton>
+        <HintButton
+          className="plain-button small"
+          isDisabled={room.corners.length <= 3}
+          hint="Take away the corner at the start of this wall"
+          onPress={() =>
+            command('take a corner away', { kind: 'removeCorner', roomId: room.id, wallId: wall.id })
+          }
+        >
+          Join
+        </HintButton>
+      </td>
+    </tr>
   )
 }
 

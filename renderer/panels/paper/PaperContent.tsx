@@ -1,29 +1,26 @@
-import { useCallback, useMemo, useRef, useState } from 'react'
-import { isPaper } from '../../../core/project/issued-records.ts'
-import { records } from '../../../core/project/job.ts'
+import { useRef, useState } from 'react'
+import { type Job, records } from '../../../core/project/job.ts'
 import { dateWords, momentWords } from '../../../core/time/date-words.ts'
-import { type DocumentPart, picturedDocument, wholeDocument } from '../../../core/work-order/html.ts'
-import { chosenDay, wholeJob } from '../../../core/work-order/paper-choice.ts'
+import { wholeDocument } from '../../../core/work-order/html.ts'
 import { noStamp } from '../../../core/work-order/paper-stamp.ts'
-import { picturesNamed, withPictures } from '../../../core/work-order/pictured.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { PaperPreview, type PreviewHandle } from '../../print/PaperPreview.tsx'
 import { useJob, viewStore } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
-import { usePictures } from '../../state/pictures.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import { changeHeader } from '../parts/edits.ts'
 import { OneOf } from '../parts/OneOf.tsx'
 import { proposalNumberOf } from '../parts/proposal-number.ts'
 import type { PaperMemory } from './choice-memory.ts'
 import { DocumentList } from './DocumentList.tsx'
-import { type PaperDocument, paperDocuments, paperFileName } from './documents.ts'
+import { paperFileName } from './documents.ts'
 import { useGiving } from './giving.ts'
-import { openBody, outgoingPaper } from './outgoing.ts'
+import { type Outgoing, outgoingPaper } from './outgoing.ts'
 import { DeliveredWords, GivenOut, PlainFiles, PocketPage } from './PaperFiles.tsx'
 import { GivingButtons } from './PaperGiving.tsx'
 import { heightsIn, type PageCount, pagesOf } from './page-count.ts'
-import { useBuild, useOrder, usePaperMemory } from './paper-order.ts'
+import { usePaperMemory } from './paper-order.ts'
+import { type ShownPaper, useShownPaper } from './shown-paper.ts'
 import { WhatToPrint } from './WhatToPrint.tsx'
 
 const sizes = [
@@ -38,6 +35,7 @@ function takeAskedPaper(): string | null {
   return paperId
 }
 
+/** What can be printed beside the paper as it will be; needs a plan. */
 export function PaperContent({
   plan,
   acceptedAt,
@@ -52,23 +50,8 @@ export function PaperContent({
   const [day, setDay] = useState<string | null>(null)
   const [old, setOld] = useState(takeAskedPaper)
   const [count, setCount] = useState<PageCount | null>(null)
-  const chosen = documentOf(memory.documentId)
-  const parts = usePartsOf(chosen, memory)
-  const order = useOrder(plan, memory.daysBetweenTrips)
-  const shownDay = day ?? chosenDay(order.days, { ...wholeJob, day: today.slice(0, 10) })?.date ?? null
-  const isDraft = chosen.isOfPlan && acceptedAt === null
-  const build = useBuild(order, parts, memory, shownDay)
-  const paged = useMemo(() => build(isDraft ? { kind: 'draft' } : noStamp), [build, isDraft])
-  const kept = records(job.issued).filter(isPaper)
-  const given = kept.find((each) => each.id === old)
-  const oldPaper = given === undefined ? undefined : openBody(given)
-  const size = oldPaper?.size ?? job.header.paper
-  const addressOf = usePaperPictures(oldPaper?.html ?? null)
-  const shownPaper = useMemo(
-    () =>
-      oldPaper === undefined ? picturedDocument(paged, addressOf) : withPictures(oldPaper.html, addressOf),
-    [oldPaper, paged, addressOf],
-  )
+  const paper = useShownPaper({ plan, acceptedAt, memory, day, oldId: old })
+  const { chosen, parts, order, shownDay, kept, given, oldPaper, size } = paper
   const giving = useGiving({
     name: chosen.name,
     fileName: paperFileName(job.header.title, given?.kind ?? chosen.id, given?.issuedAt ?? today),
@@ -77,24 +60,8 @@ export function PaperContent({
     shownId: old,
     show: setOld,
     printShown: () => preview.current?.print(),
-    pictured: (html) => withPictures(html, addressOf),
-    outgoing: async () => {
-      const isNew = oldPaper === undefined && chosen.issuedAs === 'estimate'
-      const proposalNumber = isNew ? await proposalNumberOf(job.header) : null
-      if (isNew && proposalNumber === null) return null
-      return outgoingPaper({
-        proposalNumber,
-        shown: oldPaper ?? null,
-        chosen,
-        size,
-        isDraft,
-        issued: records(job.issued),
-        kept,
-        at: today,
-        id: newId('paper'),
-        layOut: (stamp) => wholeDocument(build(stamp ?? noStamp)),
-      })
-    },
+    pictured: paper.pictured,
+    outgoing: () => outgoingOf(job, paper, today),
   })
 
   function pickDay(date: string) {
@@ -141,7 +108,7 @@ export function PaperContent({
           parts={parts}
           memory={memory}
           day={shownDay}
-          pictured={(html) => withPictures(html, addressOf)}
+          pictured={paper.pictured}
           onDelivered={giving.told}
         />
         <DeliveredWords giving={giving} />
@@ -152,7 +119,7 @@ export function PaperContent({
       <div className="paper-shown">
         <PaperPreview
           ref={preview}
-          paper={shownPaper}
+          paper={paper.html}
           title={`${oldPaper?.name ?? chosen.name}, as printed`}
           onWhole={(inside) => {
             setCount(pagesOf(heightsIn(inside), size))
@@ -164,28 +131,24 @@ export function PaperContent({
   )
 }
 
-/** Addresses of the pictures of the job's photos, and of those in a paper given out before. */
-function usePaperPictures(paper: string | null): (hash: string) => string | null {
-  const job = useJob()
-  const named = useMemo(
-    () => [
-      ...new Set([
-        ...records(job.photos).map(({ small }) => small),
-        ...(paper === null ? [] : picturesNamed(paper)),
-      ]),
-    ],
-    [job.photos, paper],
-  )
-  const addresses = usePictures(named)
-  return useCallback((hash) => addresses.get(hash) ?? null, [addresses])
-}
-
-/** The parts of a document; of the pack for the crew those that were chosen. */
-function usePartsOf(chosen: PaperDocument, memory: PaperMemory): readonly DocumentPart[] {
-  return useMemo(
-    () => (chosen.id === 'crew' ? chosen.parts.filter((part) => memory.parts.includes(part)) : chosen.parts),
-    [chosen, memory.parts],
-  )
+/** What is looked at, as it leaves the house; null where it cannot, for a reason that was shown. */
+async function outgoingOf(job: Job, paper: ShownPaper, at: string): Promise<Outgoing | null> {
+  const { chosen, size, isDraft, kept, oldPaper, build } = paper
+  const isNew = oldPaper === undefined && chosen.issuedAs === 'estimate'
+  const proposalNumber = isNew ? await proposalNumberOf(job.header) : null
+  if (isNew && proposalNumber === null) return null
+  return outgoingPaper({
+    proposalNumber,
+    shown: oldPaper ?? null,
+    chosen,
+    size,
+    isDraft,
+    issued: records(job.issued),
+    kept,
+    at,
+    id: newId('paper'),
+    layOut: (stamp) => wholeDocument(build(stamp ?? noStamp)),
+  })
 }
 
 /** Which plan the dates are of. */
@@ -198,10 +161,4 @@ function PlanDates({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
         : `The dates are those of the plan accepted ${momentWords(acceptedAt, system)}, ${dateWords(plan.startsOn, system)} to ${dateWords(plan.finishesOn, system)}.`}
     </p>
   )
-}
-
-function documentOf(id: PaperDocument['id']): PaperDocument {
-  const found = paperDocuments.find((each) => each.id === id)
-  if (found === undefined) throw new Error(`no document is called ${id}`)
-  return found
 }

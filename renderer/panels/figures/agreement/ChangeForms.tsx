@@ -200,16 +200,10 @@ function NewChange(props: {
         onCommit={setName}
       />
       <EntryField label="Why" width="wide" lines={2} shown={why} read={words(4000)} onCommit={setWhy} />
-      <p role="status">
-        {money === null ? (
-          priced.sentence
-        ) : (
-          <>
-            <strong>{signedMoney(money)}</strong> with tax.{' '}
-          </>
-        )}
-        {isLooking ? 'Its days are being looked for.' : dayWords(finishesOn, job)}
-      </p>
+      <PriceAndDays
+        priced={priced}
+        days={isLooking ? 'Its days are being looked for.' : dayWords(finishesOn, job)}
+      />
       <div className="button-row">
         <Button
           className="act-button"
@@ -223,6 +217,21 @@ function NewChange(props: {
         </Button>
       </div>
     </>
+  )
+}
+
+function PriceAndDays({ priced, days }: { readonly priced: PricedChange; readonly days: string }) {
+  return (
+    <p role="status">
+      {priced.money === null ? (
+        priced.sentence
+      ) : (
+        <>
+          <strong>{signedMoney(priced.money)}</strong> with tax.{' '}
+        </>
+      )}
+      {days}
+    </p>
   )
 }
 
