@@ -46,15 +46,8 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
   const state = isTrialShown ? search : present
   const found = held?.found ?? state.plan
   const shownJob = isTrialShown ? trial.job : job
-  const picture = usePlanPicture({
-    job,
-    shownJob,
-    found,
-    comparedTo: isTrialShown ? present.plan : null,
-    trial,
-    pickedId,
-    scale,
-  })
+  const comparedTo = isTrialShown ? present.plan : null
+  const picture = usePlanPicture({ job, shownJob, found, comparedTo, trial, pickedId, scale })
   const { specification, momentOf, words, pins, drawing, look } = picture
   const { timeZone, unitSystem } = job.header
   const titleOf = words.title
