@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { BrowserWindow } from 'electron'
+import { BrowserWindow, nativeTheme } from 'electron'
 import { startAddress } from './scheme.ts'
 import { keepWindowState, leastSize, readWindowState } from './window-state.ts'
 
@@ -12,7 +12,7 @@ export function openWindow(root: string, statePath: string): BrowserWindow {
     show: false,
     title: 'Coatwright',
     // The paper of renderer/app/tokens.css, so that nothing flashes before the page is there.
-    backgroundColor: '#f6f1e6',
+    backgroundColor: nativeTheme.shouldUseDarkColors ? '#202225' : '#f6f1e6',
     webPreferences: {
       preload: join(root, 'build', 'preload', 'preload.cjs'),
       sandbox: true,

@@ -152,7 +152,7 @@ function Note(props: {
         fontFamily={colors.face}
         fontSize={12.5}
         padding={4}
-        fill={props.isStrong ? colors.paperRaised : colors.dark}
+        fill={props.isStrong ? colors.onAct : colors.dark}
       />
     </Label>
   )

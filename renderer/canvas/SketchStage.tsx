@@ -4,7 +4,7 @@ import type { Point } from '../../core/geometry/point.ts'
 import { useJob } from '../state/app.ts'
 import { DimensionField } from './DimensionField.tsx'
 import { DrawingGuard } from './DrawingGuard.tsx'
-import { readDrawingColors } from './drawing-colors.ts'
+import { useDrawingColors } from './drawing-colors.ts'
 import { GestureDrawing } from './GestureDrawing.tsx'
 import { useGestureOutcome } from './gesture-outcome.ts'
 import { RefusalNote } from './RefusalNote.tsx'
@@ -20,7 +20,7 @@ import { toScreen } from './view.ts'
 export function SketchStage() {
   const job = useJob()
   const container = useRef<HTMLDivElement>(null)
-  const [colors] = useState(readDrawingColors)
+  const colors = useDrawingColors()
   const [fall, setFall] = useState<{ readonly error: unknown } | null>(null)
   const [measuring, setMeasuring] = useState<WallName | null>(null)
   const { tool, gesture, view, size } = useSketch((state) => state)

@@ -66,6 +66,8 @@ export function PaperPreview({ paper, title, ref, onWhole }: PaperPreviewProps) 
         height: '100%',
         border: '1px solid var(--line)',
         background: 'var(--paper-sunk)',
+        // Paper stays light, and what is printed with it.
+        colorScheme: 'light',
       }}
     />
   )

@@ -36,7 +36,7 @@ export function ColorPicture(props: {
 
   return (
     <section className="color-picture" aria-label="The house in its colors">
-      <div ref={frame} className="color-frame">
+      <div ref={frame} className="color-frame in-paint">
         {width === 0 ? null : (
           <HouseInColors
             job={job}
