@@ -8,6 +8,7 @@ export function moneyOf(beforeTax: number, tax: number): Money {
   return { beforeTaxCents: roundToCents(beforeTax), taxCents: roundToCents(tax) }
 }
 
+/** Sums the amounts before tax and the tax apart, so that the tax of each stays as it was rounded. */
 export function sumMoney(amounts: readonly Money[]): Money {
   return {
     beforeTaxCents: sumCents(amounts.map(({ beforeTaxCents }) => beforeTaxCents)),
@@ -15,6 +16,7 @@ export function sumMoney(amounts: readonly Money[]): Money {
   }
 }
 
+/** What is left of an amount when another is taken away; less than nothing where more is taken. */
 export function lessMoney(amount: Money, taken: Money): Money {
   return moneyOf(amount.beforeTaxCents - taken.beforeTaxCents, amount.taxCents - taken.taxCents)
 }
@@ -29,6 +31,7 @@ export function shareOfMoney({ beforeTaxCents, taxCents }: Money, percent: numbe
   return moneyOf((beforeTaxCents * percent) / 100, (taxCents * percent) / 100)
 }
 
+/** True only where neither the amount nor its tax is there. */
 export function isNothing({ beforeTaxCents, taxCents }: Money): boolean {
   return beforeTaxCents === 0 && taxCents === 0
 }

@@ -35,10 +35,12 @@ export function piecePlaces(
   return crossings.length === 0 ? bends : sortedPlaces([...bends, ...crossings])
 }
 
+/** Places at which the line may bend, its ends and `from` and `to` themselves left out. */
 export function bendsBetween(points: readonly HeightPoint[], from: number, to: number): readonly number[] {
   return points.flatMap((point) => (point.at > from && point.at < to ? [point.at] : []))
 }
 
+/** Rising, each place once. */
 export function sortedPlaces(places: readonly number[]): readonly number[] {
   return [...places].sort((a, b) => a - b).filter((at, index, sorted) => at !== sorted[index - 1])
 }
@@ -82,6 +84,7 @@ export function lowerLine(
   }))
 }
 
+/** The same line higher by `by`, or lower where that is negative. */
 export function raisedLine(points: readonly HeightPoint[], by: number): readonly HeightPoint[] {
   return points.map((point) => ({ at: point.at, height: point.height + by }))
 }
@@ -120,12 +123,14 @@ export function stretchesBelow(
   return found
 }
 
+/** The greatest height from `from` to `to`, both ends counted. */
 export function highestBetween(points: readonly HeightPoint[], from: number, to: number): number {
   let highest = Math.max(heightAt(points, from), heightAt(points, to))
   for (const point of points) if (point.at > from && point.at < to) highest = Math.max(highest, point.height)
   return highest
 }
 
+/** The least height from `from` to `to`, both ends counted. */
 export function lowestBetween(points: readonly HeightPoint[], from: number, to: number): number {
   let lowest = Math.min(heightAt(points, from), heightAt(points, to))
   for (const point of points) if (point.at > from && point.at < to) lowest = Math.min(lowest, point.height)
@@ -142,6 +147,7 @@ export function largestGap(
   return Math.max(...gapsBetween(lower, upper, from, to))
 }
 
+/** The least distance from the lower line up to the upper one; negative where they cross. */
 export function smallestGap(
   lower: readonly HeightPoint[],
   upper: readonly HeightPoint[],

@@ -15,6 +15,7 @@ export interface HeightLine {
   readonly points: readonly HeightPoint[]
 }
 
+/** The height at a place along the line's axis; level beyond its ends. */
 export function heightLineAt(line: HeightLine, at: number): number {
   return heightAt(line.points, at)
 }

@@ -52,6 +52,7 @@ export function segmentHead(from: number, to: number, top: number, rise: number)
   return { kind: 'arc', centreAt: from + half, centreHeight: top - radius, radius }
 }
 
+/** The height of the head at a place along the wall; far outside of an arc it falls without end. */
 export function headHeightAt(head: Head, at: number): number {
   if (head.kind === 'level') return head.height
   const away = at - head.centreAt

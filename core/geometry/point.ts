@@ -13,6 +13,7 @@ export function pointsDistance(a: Point, b: Point): number {
   return Math.sqrt(dx * dx + dy * dy)
 }
 
+/** The point at a share of the way from `a` (0) to `b` (1); not rounded to whole lengths. */
 export function pointBetween(a: Point, b: Point, share: number): Point {
   return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
 }
@@ -25,6 +26,7 @@ export function pointsTurn(a: Point, b: Point, c: Point): number {
   return crossProduct(b.x - a.x, b.y - a.y, c.x - a.x, c.y - a.y)
 }
 
+/** Exactly the same place, without a tolerance. */
 export function pointsEqual(a: Point, b: Point): boolean {
   return a.x === b.x && a.y === b.y
 }

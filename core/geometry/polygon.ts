@@ -38,6 +38,7 @@ export function polygonArea(polygon: Polygon): number {
   return Math.abs(polygonSignedDoubleArea(polygon)) / 2
 }
 
+/** The least rectangle along the axes that holds the polygon. y points down. */
 export function polygonBounds(polygon: Polygon): { readonly min: Point; readonly max: Point } {
   const xs = polygon.map((point) => point.x)
   const ys = polygon.map((point) => point.y)

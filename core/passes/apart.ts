@@ -8,6 +8,7 @@ import type { PassTemplate } from './template.ts'
 /** Holds that are not cleared, by the step that waits for them. */
 export type HoldsByStep = ReadonlyMap<string, readonly Hold[]>
 
+/** Holds that are not cleared, by the key of each step that waits for them. */
 export function holdsByStep({ holds }: Specification): HoldsByStep {
   const byStep = new Map<string, Hold[]>()
   for (const hold of holds.filter(({ cleared }) => cleared === null)) {

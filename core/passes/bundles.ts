@@ -35,6 +35,8 @@ const films: ReadonlySet<Operation> = new Set([
   'sealBare',
   'blockStain',
 ])
+
+/** It leaves a film of sealer, primer or paint that has to dry before the next one. */
 export function isFilm(operation: Operation): boolean {
   return films.has(operation)
 }

@@ -42,6 +42,7 @@ function consumptionOf(productClass: ProductClass): FilledVolume | WipedOn | Fil
   return consumptionByClass[productClass] ?? film
 }
 
+/** It is spread at a film thickness; fillers, washes and caulk are used up by the foot, the area or the piece. */
 export function isFilmProduct(product: Product): boolean {
   return consumptionOf(product.productClass).kind === 'film'
 }

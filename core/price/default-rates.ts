@@ -129,6 +129,7 @@ export const defaultRates: readonly Rate[] = [
 
 const defaultsById: ReadonlyMap<string, Rate> = new Map(defaultRates.map((each) => [each.id, each]))
 
+/** The shop's first rate of an operation; undefined for a name that has none. */
 export function defaultRate(name: string): Rate | undefined {
   return defaultsById.get(name)
 }

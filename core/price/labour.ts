@@ -107,6 +107,7 @@ export function woodworkMinutes(job: Job, step: Step): readonly WoodworkMinutes[
   return step.parts.map((part, index) => ({ ...part, minutes: workingMinutes((alone[index] ?? 0) * share) }))
 }
 
+/** The rated parts that a step's time is made of, its own operation first; parts of no amount are left out. */
 export function labourParts(job: Job, step: Step): readonly LabourPart[] {
   const main = ratedParts(job, step, step.operation, quantityByBasis)
   const added = (addedRates[step.operation] ?? []).flatMap((name) =>

@@ -39,6 +39,7 @@ export interface ChangeOrder {
   readonly newNotices: readonly Notice[]
 }
 
+/** What a change does to steps, hours, price and last day, and which notices are new with it. */
 export function compareChange(before: ChangeSide, after: ChangeSide): ChangeOrder {
   const old = new Map(before.specification.steps.map((step) => [step.key, step]))
   const now = new Map(after.specification.steps.map((step) => [step.key, step]))

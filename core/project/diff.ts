@@ -110,6 +110,7 @@ export function reverseDiff(diff: JobDiff): JobDiff {
   return reversed as JobDiff
 }
 
+/** Nothing is changed, the order of records neither. */
 export function isEmptyDiff(diff: JobDiff): boolean {
   return Object.keys(diff).length === 0
 }

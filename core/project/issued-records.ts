@@ -161,6 +161,7 @@ export type Issued = Frozen<z.output<typeof issuedSchema>>
 
 export type IssuedPaper = Extract<Issued, { readonly kind: 'workOrder' | 'estimate' | 'forClient' }>
 
+/** A document that was printed or saved; what else was given out, as an accepted plan, is no paper. */
 export function isPaper(issued: Issued): issued is IssuedPaper {
   return issued.kind === 'workOrder' || issued.kind === 'estimate' || issued.kind === 'forClient'
 }

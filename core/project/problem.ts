@@ -50,10 +50,16 @@ export type Outcome<Value> =
   | { readonly ok: true; readonly value: Value }
   | { readonly ok: false; readonly problem: Problem }
 
+/** The outcome of what went well. */
 export function succeed<Value>(value: Value): Outcome<Value> {
   return { ok: true, value }
 }
 
+/**
+ * @param sentence what is wrong and what to do about it, for the user
+ * @param ids records it is about
+ * @param path place in a file, where there is one
+ */
 export function problem(
   kind: ProblemKind,
   sentence: string,
@@ -63,6 +69,7 @@ export function problem(
   return { kind, sentence, path, ids }
 }
 
+/** The outcome of what was refused; the arguments are those of `problem`. */
 export function fail(
   kind: ProblemKind,
   sentence: string,

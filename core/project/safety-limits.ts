@@ -64,6 +64,7 @@ export const safetyRules: Readonly<Record<string, Readonly<Record<string, Safety
   },
 }
 
+/** It is about lead or asbestos, so its numbers cannot be weakened and switching it off needs a reason. */
 export function isSafetyRule(ruleId: string): boolean {
   return Object.hasOwn(safetyRules, ruleId)
 }

@@ -46,6 +46,10 @@ export const priceSchema = z.codec(z.int().min(0).max(1e9), z.custom<Cents>(Numb
 const idPattern =
   /^(?!\d+$)(?!(?:constructor|hasOwnProperty|isPrototypeOf|propertyIsEnumerable|toLocaleString|toString|valueOf)$)[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/
 
+/**
+ * An id as a file has it: 1 to 64 letters, digits, - or _. `Name` keeps the ids of one kind of record from those of another for
+ * the compiler.
+ */
 export function idSchema<Name extends string>() {
   return z.codec(
     z

@@ -139,6 +139,7 @@ function findAllScoped<Item>(
 /** Tables never change in place, so each is indexed once. */
 const indexes = new WeakMap<object, ScopeIndex<unknown>>()
 
+/** Records by their scope, worked out once for each table. */
 export function scopeIndex<Item extends Scoped>(table: Table<Item>): ScopeIndex<Item> {
   const known = indexes.get(table)
   if (known !== undefined) return known as ScopeIndex<Item>

@@ -30,6 +30,7 @@ export function openingNoun(opening: Pick<Opening, 'kind' | 'name'>): string {
   return opening.name === '' ? noun : `${noun} "${opening.name}"`
 }
 
+/** In lower case, in the singular. */
 export function trimNoun(run: Pick<TrimRun, 'kind'>): string {
   return trimNouns[run.kind]
 }

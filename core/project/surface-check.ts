@@ -7,6 +7,7 @@ export function ownRecord<Item>(table: Readonly<Record<string, Item>>, id: strin
   return Object.hasOwn(table, id) ? table[id] : undefined
 }
 
+/** False also where the room itself is not there. */
 export function roomHasWall(job: Job, roomId: RoomId, wallId: WallId): boolean {
   return ownRecord(job.rooms, roomId)?.corners.some((corner) => corner.wallId === wallId) ?? false
 }

@@ -28,6 +28,7 @@ const wallsOfRoom = new WeakMap<Room, readonly Wall[]>()
 const ceilingOfWall = new WeakMap<Wall, readonly HeightPoint[]>()
 const floorOfWall = new WeakMap<Wall, readonly HeightPoint[]>()
 
+/** The walls of a room in the order of its corners, measured once for each record. */
 export function roomWalls(room: Room): readonly Wall[] {
   const known = wallsOfRoom.get(room)
   if (known !== undefined) return known
@@ -59,6 +60,7 @@ export function wallLetter(index: number): string {
   return index < 26 ? letter : wallLetter(Math.floor(index / 26) - 1) + letter
 }
 
+/** Null where the room has no such wall, for it may have been taken away since. */
 export function findWall(room: Room, wallId: WallId): Wall | null {
   return roomWalls(room).find((wall) => wall.id === wallId) ?? null
 }

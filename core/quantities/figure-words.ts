@@ -17,6 +17,7 @@ const words: Readonly<Record<LengthUnitSystem, FigureWords>> = {
   metric: createWords('metric'),
 }
 
+/** The words in which figures tell how they came about. */
 export function figureWords(system: LengthUnitSystem): FigureWords {
   return words[system]
 }

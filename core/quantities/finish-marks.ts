@@ -13,6 +13,7 @@ export type FinishMark = string | null
 
 export type MarkOf = (surface: SurfaceRef, roomId: RoomId, surfaceClass: SurfaceClass) => FinishMark
 
+/** Tells surfaces apart that are cut in against one another: each by its own finish, or by its class where nothing is said. */
 export function finishMarks(finishes: Job['finishes']): MarkOf {
   const index = scopeIndex(finishes)
   return (surface, roomId, surfaceClass) => {

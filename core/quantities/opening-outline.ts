@@ -13,6 +13,7 @@ export function casedBelow(hole: HoleView): boolean {
   return !hole.onFloor && !hasStool(hole)
 }
 
+/** Stools are on the near side only. */
 export function hasStool({ placed }: HoleView): boolean {
   return placed.opening.stool !== null && placed.side === 'near'
 }

@@ -5,6 +5,7 @@ import type { FinishMark, MarkOf } from './finish-marks.ts'
 
 type Side = 'near' | 'far'
 
+/** The class a part is painted with. A jamb that belongs to the wall is of its class. */
 export function partClass(opening: Opening, part: OpeningPart): SurfaceClass {
   switch (part) {
     case 'slab':
@@ -19,6 +20,7 @@ export function partClass(opening: Opening, part: OpeningPart): SurfaceClass {
   }
 }
 
+/** The surface that a part is on one side of its opening. */
 export function partRef(opening: Opening, side: Side, part: OpeningPart): SurfaceRef {
   return { kind: 'opening', openingId: opening.id, side, part }
 }
@@ -92,6 +94,7 @@ export interface OpeningMarks {
 
 const partOrder = ['casing', 'jamb', 'slab', 'sash', 'stool'] as const
 
+/** The finishes in and around an opening as one side sees them. */
 export function openingMarks(opening: Opening, side: Side, markOf: MarkOf): OpeningMarks {
   const beyond = side === 'near' ? 'far' : 'near'
   const casing = partMark(opening, side, 'casing', markOf)

@@ -27,6 +27,7 @@ interface Notes {
   readonly bands: Map<BandView, Edge[]>
 }
 
+/** Works out from the walls of a room, as they are seen from inside, which surfaces meet along what length. */
 export function roomEdges(views: readonly WallView[], marks: RoomMarks): RoomEdges {
   const notes: Notes = { ceiling: [], zones: new Map(), bands: new Map() }
   views.forEach((view, index) => {
@@ -90,6 +91,7 @@ export function topStretches(view: WallView, index: number): readonly Interval[]
 /** Half a length unit: openings up to the ceiling may miss it by a rounding. */
 const hair = 0.5
 
+/** Stretches of a wall in which an opening reaches the ceiling, so that no wall meets it there. */
 export function holesAtCeiling(view: WallView): readonly Interval[] {
   return view.holes.flatMap(({ placed: { place } }) => {
     const ceiling = levelOf(view.ceiling)
@@ -148,6 +150,7 @@ function noteRails(notes: Notes, view: WallView, marks: RoomMarks): void {
   }
 }
 
+/** The zones of the wall below and above a rail; the same one twice where the rail does not part the wall. */
 export function zonesAtRail(view: WallView, band: BandView): readonly [ZoneView, ZoneView] {
   const lower = present(view.zones[0])
   const upper = view.zones[1] ?? lower

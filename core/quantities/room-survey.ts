@@ -15,6 +15,10 @@ export interface TakeOffRules {
   readonly floorMarkOf: (roomId: RoomParts['room']['id']) => FinishMark
 }
 
+/**
+ * What of a job decides how its rooms are measured. A room needs to be measured again only when these or its own records
+ * change.
+ */
 export function takeOffRules(job: Job): TakeOffRules {
   return {
     system: job.header.unitSystem,
@@ -42,6 +46,7 @@ export interface SeenOpening {
   readonly hole: HoleView
 }
 
+/** Measures every surface of a room. */
 export function surveyRoom(parts: RoomParts, rules: TakeOffRules): RoomSurvey {
   const { room } = parts
   const { markOf } = rules

@@ -16,6 +16,7 @@ export interface SurfaceFace {
   readonly mark: FinishMark
 }
 
+/** A surface with the mark of its finish, which tells whether an edge beside it is cut in. */
 export function faceOf(
   surface: SurfaceRef,
   roomId: RoomId,
@@ -102,10 +103,12 @@ export class MeasuredSurface implements SurfaceQuantity {
   }
 }
 
+/** How the figures of a surface came about, worded when it is asked for; edges come last. */
 export function derivationOf(draft: SurfaceDraft, words: FigureWords): readonly DerivationLine[] {
   return [...draft.derivation(), ...edgeLines(draft.face.mark, draft.edges, words)]
 }
 
+/** @param sourceId the record that the area comes from; null where it is the surface itself */
 export function areaLine(
   kind: DerivationLine['kind'],
   text: string,
@@ -115,6 +118,7 @@ export function areaLine(
   return { kind, text, area, length: null, sourceId }
 }
 
+/** @param sourceId the record that the length comes from; null where it is the surface itself */
 export function lengthLine(text: string, length: Length, sourceId: string | null): DerivationLine {
   return { kind: 'length', text, area: null, length, sourceId }
 }

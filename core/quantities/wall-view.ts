@@ -73,6 +73,7 @@ export interface BandView {
   readonly length: number
 }
 
+/** Walls as they are seen from inside the room, with what is cut out of them and the rails that part them. */
 export function viewWalls(parts: RoomParts, markOf: MarkOf): readonly WallView[] {
   const placed = parts.openings.flatMap((sided) => placeOpening(sided) ?? [])
   return roomWalls(parts.room).map((wall) =>

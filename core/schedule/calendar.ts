@@ -6,6 +6,7 @@ const minutesPerDay = 1440
 
 type SiteHoursClock = Extract<SiteClock, { kind: 'site' }>
 
+/** Times that lie in both lists. */
 export function intersectWindows(
   left: readonly DayWindow[],
   right: readonly DayWindow[],
@@ -19,6 +20,7 @@ export function intersectWindows(
   )
 }
 
+/** Times of the first list without those of the second. */
 export function subtractWindows(
   windows: readonly DayWindow[],
   taken: readonly DayWindow[],

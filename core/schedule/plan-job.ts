@@ -46,6 +46,7 @@ export function planJob(
   return started.value.current()
 }
 
+/** Begins the search for a plan of the job; nothing is searched until it is stepped. The same seed gives the same plan. */
 export function startPlanning(
   job: Job,
   specification: Specification,

@@ -1,6 +1,7 @@
 /** A seeded stream of numbers in [0, 1); the same seed gives the same stream on every machine (mulberry32). */
 export type RandomStream = () => number
 
+/** Numbers from 0 up to but not 1, the same ones for the same seed. A 32-bit mixing generator; not for secrets. */
 export function randomStream(seed: number): RandomStream {
   let state = seed | 0
   return () => {

@@ -35,11 +35,13 @@ export function mapRecords<Name extends CollectionName>(
   return { ...job, [name]: Object.fromEntries(kept.map((item) => [item.id, item])) }
 }
 
+/** The room, or the problem that it was taken away meanwhile. */
 export function findRoom(job: Job, roomId: RoomId): Outcome<Room> {
   const room = ownRecord(job.rooms, roomId)
   return room ? succeed(room) : fail('notFound', 'That room is no longer in the sketch.', [roomId])
 }
 
+/** The opening, or the problem that it was taken away meanwhile. */
 export function findOpening(job: Job, openingId: OpeningId): Outcome<Opening> {
   const opening = ownRecord(job.openings, openingId)
   return opening

@@ -7,6 +7,7 @@ import { partedOpening } from './turned-openings.ts'
 
 type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
 
+/** Refuses an id that is taken; whether it fits into its wall is judged with the whole job. */
 export function addOpening(job: Job, opening: Opening): Outcome<Job> {
   if (Object.hasOwn(job.openings, opening.id)) {
     return fail('duplicateId', `There is already an opening with the id "${opening.id}".`, [opening.id])
@@ -14,6 +15,7 @@ export function addOpening(job: Job, opening: Opening): Outcome<Job> {
   return succeed(withRecords(job, 'openings', [opening]))
 }
 
+/** Changes fields of an opening. */
 export function setOpening(
   job: Job,
   openingId: OpeningId,
@@ -24,6 +26,10 @@ export function setOpening(
   return succeed(withRecords(job, 'openings', [{ ...opening.value, ...change }]))
 }
 
+/**
+ * Moves an opening along its wall, or to another wall of its room; one that joins two rooms has to be parted before it leaves
+ * its wall.
+ */
 export function moveOpening(job: Job, { openingId, offset, wallId }: Command<'moveOpening'>): Outcome<Job> {
   const opening = findOpening(job, openingId)
   if (!opening.ok) return opening
@@ -35,6 +41,7 @@ export function moveOpening(job: Job, { openingId, offset, wallId }: Command<'mo
   return setOpening(job, openingId, { offset, ...(wallId === undefined ? {} : { wallId }) })
 }
 
+/** Makes an opening lead to a second room, or ends that where `far` is null. */
 export function joinOpening(job: Job, { openingId, far, casingFar }: Command<'joinOpening'>): Outcome<Job> {
   const opening = findOpening(job, openingId)
   if (!opening.ok) return opening

@@ -12,6 +12,7 @@ import { shiftWallOutward, turnBetween } from './wall-shift.ts'
 
 type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
 
+/** Moves one corner; both walls at it turn. */
 export function moveCorner(job: Job, { roomId, wallId, x, y }: Command<'moveCorner'>): Outcome<Job> {
   const place = findPlace(job, roomId, wallId)
   if (!place.ok) return place
@@ -20,6 +21,7 @@ export function moveCorner(job: Job, { roomId, wallId, x, y }: Command<'moveCorn
   return succeed(withOutline(job, room, room.corners.with(index, corner)))
 }
 
+/** Moves a wall sideways, and with `withFacing` the walls right behind it by as much. */
 export function moveWall(job: Job, command: Command<'moveWall'>): Outcome<Job> {
   const moved = shiftOne(job, command.roomId, command.wallId, command.by)
   if (!moved.ok || !command.withFacing) return moved
@@ -62,6 +64,10 @@ function isPlace(
   return place.roomId === roomId && place.wallId === wallId
 }
 
+/**
+ * Gives a wall a length by moving the wall beside it, so that corners keep their angle; where that one runs on in line, only
+ * the corner slides.
+ */
 export function setWallLength(job: Job, command: Command<'setWallLength'>): Outcome<Job> {
   const place = findPlace(job, command.roomId, command.wallId)
   if (!place.ok) return place
@@ -86,6 +92,7 @@ function slideEnd(room: Room, wall: Wall, length: Length, fixed: 'start' | 'end'
   return room.corners.with(index, { ...cornerAt(room.corners, index), x: at('x'), y: at('y') })
 }
 
+/** Says what is behind a wall. */
 export function setWallBehind(job: Job, { roomId, wallId, behind }: Command<'setWallBehind'>): Outcome<Job> {
   const place = findPlace(job, roomId, wallId)
   if (!place.ok) return place
@@ -94,6 +101,7 @@ export function setWallBehind(job: Job, { roomId, wallId, behind }: Command<'set
   return succeed(withRecords(job, 'rooms', [{ ...room, corners }]))
 }
 
+/** Parts a wall at a place between its ends. */
 export function insertCorner(job: Job, command: Command<'insertCorner'>): Outcome<Job> {
   const place = findPlace(job, command.roomId, command.wallId)
   if (!place.ok) return place
@@ -155,6 +163,9 @@ function liesBeyond(job: Job, opening: Job['openings'][string], farWall: Wall, b
   return along > before
 }
 
+/**
+ * Joins a wall to the one before it, whose id stays; openings and whatever names the wall go along. A room keeps three corners.
+ */
 export function removeCorner(job: Job, { roomId, wallId }: Command<'removeCorner'>): Outcome<Job> {
   const place = findPlace(job, roomId, wallId)
   if (!place.ok) return place

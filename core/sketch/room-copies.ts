@@ -42,6 +42,7 @@ function scopeInside(scope: Scope, rooms: ReadonlySet<string>, openings: Readonl
   return surface.kind === 'opening' ? openings.has(surface.openingId) : rooms.has(surface.roomId)
 }
 
+/** Copies rooms with all that is in them. The new ids come with the command, one for each record. */
 export function duplicateRooms(job: Job, command: DuplicateRooms): Outcome<Job> {
   for (const roomId of command.roomIds) {
     const room = findRoom(job, roomId)

@@ -8,6 +8,7 @@ import { isPassage } from './room-kinds.ts'
 
 type Command<Kind extends SketchCommand['kind']> = Extract<SketchCommand, { kind: Kind }>
 
+/** Adds a room with the heights, trim and use it is begun with; refuses ids that are taken. */
 export function addRoom(job: Job, command: Command<'addRoom'>): Outcome<Job> {
   const { id, storeyId, name, use, corners, defaults } = command
   if (Object.hasOwn(job.rooms, id))
@@ -77,10 +78,12 @@ export function moveRooms(job: Job, command: Command<'moveRooms'>): Outcome<Job>
   )
 }
 
+/** Moves its corners; openings and trim follow, for they are placed along walls. */
 export function shiftRoom(room: Room, dx: number, dy: number): Room {
   return { ...room, corners: room.corners.map((corner) => shiftPoint(corner, dx, dy)) }
 }
 
+/** Anything with a place, moved; rounded to whole lengths. */
 export function shiftPoint<Item extends { readonly x: number; readonly y: number }>(
   item: Item,
   dx: number,

@@ -4,6 +4,7 @@ import type { Storey, StoreyId } from '../project/sketch-records.ts'
 import { ownRecord } from '../project/surface-check.ts'
 import { withoutRecords, withRecords } from './job-edits.ts'
 
+/** Refuses an id or a level that another floor has. */
 export function addStorey(job: Job, storey: Storey): Outcome<Job> {
   if (Object.hasOwn(job.storeys, storey.id)) {
     return fail('duplicateId', `There is already a floor with the id "${storey.id}".`, [storey.id])
@@ -16,6 +17,7 @@ export function addStorey(job: Job, storey: Storey): Outcome<Job> {
   return succeed(withRecords(job, 'storeys', [storey]))
 }
 
+/** Refuses a floor that is no longer there. */
 export function renameStorey(
   job: Job,
   { storeyId, name }: { readonly storeyId: StoreyId; readonly name: string },

@@ -15,6 +15,7 @@ interface SpecificationChange {
   readonly endedNotices: readonly Notice[]
 }
 
+/** What is more, less and otherwise after a change of the job: steps by key, products by name, notices by sentence. */
 export function compareSpecifications(before: Specification, after: Specification): SpecificationChange {
   const was = new Map(before.steps.map((step) => [step.key, step]))
   const is = new Map(after.steps.map((step) => [step.key, step]))

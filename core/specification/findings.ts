@@ -92,6 +92,7 @@ interface Share {
 }
 export const wholeShare: Share = { from: 0, to: 1 }
 
+/** A noted finding with the share of its amount that falls on these surfaces. */
 export function findingOn(
   condition: Condition,
   surfaces: readonly SurfaceQuantity[],

@@ -70,6 +70,7 @@ export function followUp(plan: GroupPlan, rules: readonly GroupRule[], roomIsDus
   return { ...plan, requests }
 }
 
+/** Some of its preparation raises dust that settles on wet paint. */
 export function isDusty(plan: GroupPlan): boolean {
   return plan.requests.some(isDustyPreparation)
 }

@@ -146,6 +146,7 @@ function groupOf(job: Job, list: readonly Member[], findings: readonly Finding[]
   }
 }
 
+/** The amounts of a step on all of these surfaces. */
 export function amountsOfSurfaces(quantities: readonly SurfaceQuantity[]): StepAmounts {
   return {
     area: sumAreas(quantities.map((each) => each.netArea)),

@@ -145,6 +145,7 @@ function clearedBy(on: LocalDate | null, by: string): Hold['cleared'] {
   return on === null || by.trim() === '' ? null : { on, by: by.trim() }
 }
 
+/** A hold as one of the notices, with the key it is cleared by. */
 export function holdNotice(hold: Hold): Notice {
   return {
     kind: noticeKinds[hold.kind],

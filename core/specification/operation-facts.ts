@@ -20,6 +20,8 @@ const dusty: ReadonlySet<Operation> = new Set([
   'sand',
   'reattachPlaster',
 ])
+
+/** Dry work that fills the air with dust, which settles on wet paint. */
 export function makesDust(operation: Operation): boolean {
   return dusty.has(operation)
 }
@@ -37,6 +39,8 @@ const disturbing: ReadonlySet<Operation> = new Set([
   'driveFastener',
   'freeSash',
 ])
+
+/** It cuts into old paint, whose area counts where that may hold lead. */
 export function disturbsPaint(operation: Operation): boolean {
   return disturbing.has(operation)
 }
@@ -60,6 +64,8 @@ const wetWork: ReadonlySet<Operation> = new Set([
   'caulk',
   'coat',
 ])
+
+/** It leaves something wet that others keep away from. */
 export function isWetWork(operation: Operation): boolean {
   return wetWork.has(operation)
 }
@@ -73,6 +79,8 @@ const films: ReadonlySet<Operation> = new Set([
   'prime',
   'coat',
 ])
+
+/** It leaves a film of sealer, primer or paint. */
 export function putsOnFilm(operation: Operation): boolean {
   return films.has(operation)
 }
@@ -84,6 +92,10 @@ export function isServing(role: string): boolean {
 
 export const broadClasses: readonly SurfaceClass[] = ['ceiling', 'walls']
 
+/**
+ * The skill a step asks for: broad surfaces are rolled (painting), others brushed (fine brush), what goes before is
+ * preparation. Shop assumption.
+ */
 export function skillFor(operation: Operation, surfaceClass: SurfaceClass | null): Skill {
   const brushed = operation === 'coat' || operation === 'prime' || operation === 'degloss'
   if (brushed) {

@@ -15,6 +15,10 @@ export interface Precedence {
   readonly special: boolean
 }
 
+/**
+ * One precedence for each pair of steps: the longer of two least waits, the shorter of two greatest ones. A step before itself
+ * is left out.
+ */
 export function mergePrecedences(precedences: readonly Precedence[]): readonly Precedence[] {
   const byPair = new Map<string, Precedence>()
   for (const precedence of precedences) {
@@ -194,6 +198,7 @@ function longestWaits(from: number, outgoing: readonly (readonly PlacedPrecedenc
   return overMore
 }
 
+/** A precedence as the specification gives it out, its waits in minutes on the clock. */
 export function stepOrder(precedence: Precedence): StepOrder {
   const { before, after, ruleId, reason, source } = precedence
   return {

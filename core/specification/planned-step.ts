@@ -36,6 +36,7 @@ export interface StepMaker {
   readonly ruleById: ReadonlyMap<string, Rule>
 }
 
+/** Why a step is there: reason and source of each rule that asked for it. Rules the maker does not know are left out. */
 export function becauseOf(
   { ruleById }: Pick<StepMaker, 'ruleById'>,
   reasons: Draft['reasons'],
@@ -46,6 +47,7 @@ export function becauseOf(
   })
 }
 
+/** The step that a draft becomes on a group, with product, times and amounts filled in. */
 export function plannedStep(
   maker: StepMaker,
   group: Group,

@@ -73,6 +73,7 @@ export function choosePrimer(
   return inStock.find(isQuick) ?? inStock[0] ?? able[0] ?? null
 }
 
+/** Whether a primer of this class meets the need, by the table of primers. */
 export function primerDoes(productClass: ProductClass, need: PrimerNeed): boolean {
   return primerTable.find((each) => each.productClass === productClass)?.does.includes(need) ?? false
 }

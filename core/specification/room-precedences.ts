@@ -31,6 +31,11 @@ export function roomPrecedences(
   ]
 }
 
+/**
+ * Every one of `befores` ends before any of `afters` begins.
+ *
+ * @param extraWait minutes on the clock beside what dries
+ */
 export function stepsInOrder(
   maker: StepMaker,
   befores: readonly PlannedStep[],
@@ -56,6 +61,7 @@ export function stepsInOrder(
   )
 }
 
+/** The steps of these operations, in their order. */
 export const byOperation = (steps: readonly PlannedStep[], ...operations: readonly string[]) =>
   steps.filter((each) => operations.includes(each.step.operation))
 

@@ -47,6 +47,7 @@ function when(
   return book.isOn(ruleId) ? make() : []
 }
 
+/** The area inside the outline, stairs as seen from above. */
 export function floorArea(room: Room): Area {
   return areaFromSquareUnits(Math.abs(polygonSignedDoubleArea(room.corners)) / 2)
 }
@@ -157,6 +158,7 @@ interface RoomStepFacts {
   readonly daily?: boolean
 }
 
+/** A step of the room as a whole, on no surface of it. */
 export function roomStep(
   maker: StepMaker,
   room: Room,

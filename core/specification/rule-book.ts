@@ -10,6 +10,7 @@ export interface RuleBook {
   readonly number: (ruleId: string, name: string) => number
 }
 
+/** The rules as the job has them: its own settings, held within the safety limits, over the defaults. */
 export function bookOf(job: Job, rules: readonly RuleFacts[]): RuleBook {
   const byId = new Map(rules.map((rule) => [rule.id, rule]))
   return {

@@ -7,10 +7,12 @@ import type { GroupView, PrimerRequest, StepRequest } from './rule.ts'
 import type { OrderStatement, RuleNumber, Selector } from './rule-facts.ts'
 import type { Notice, Operation } from './types.ts'
 
+/** Findings of these kinds on the group, noted or counted on. */
 export function findingsOf(view: GroupView, ...kinds: readonly ConditionKind[]): readonly Finding[] {
   return view.group.findings.filter((finding) => kinds.includes(finding.condition.kind))
 }
 
+/** There is a finding of one of these kinds on the group. */
 export function hasFinding(view: GroupView, ...kinds: readonly ConditionKind[]): boolean {
   return findingsOf(view, ...kinds).length > 0
 }
@@ -38,6 +40,7 @@ export function stepAt(
   return wholeStep(operation, { extent: 'measured', findings, ...changes })
 }
 
+/** Asks for a primer that meets a need; which product that is, is decided when all requests are there. */
 export function primer(
   need: PrimerNeed,
   extent: PrimerRequest['extent'],
@@ -57,6 +60,7 @@ export function primerExtent(view: GroupView, findings: readonly Finding[]): Pri
   return severe || spots * 100 >= view.group.amounts.area * percent ? 'whole' : 'spots'
 }
 
+/** Everything that is not oil or shellac. */
 export function isWaterborne(productClass: ProductClass): boolean {
   return !oilClasses.includes(productClass)
 }
@@ -106,6 +110,7 @@ export function orderBecause(
   return { before, after, reason, special: true }
 }
 
+/** Something to be said of a group: of the surfaces that were found so, or of all of them. */
 export function noticeOn(
   view: GroupView,
   kind: Notice['kind'],

@@ -9,6 +9,7 @@ export interface Stock {
   readonly product: (productClass: ProductClass, sheen: Sheen | null) => Product | null
 }
 
+/** What the shop's list has. The first product of a class in the wanted sheen is taken, else the first of the class. */
 export function stockOf(job: Job): Stock {
   const products = records(job.products)
   return {

@@ -13,6 +13,7 @@ export function dateWords(date: string, system: LengthUnitSystem): string {
   return system === 'imperial' ? `${weekday} ${name} ${day}` : `${weekday} ${day} ${name}`
 }
 
+/** `Fri Apr 9, 2027` or `Fri 9 Apr 2027`. */
 export function dateWordsWithYear(date: string, system: LengthUnitSystem): string {
   const year = date.slice(0, 4)
   return system === 'imperial' ? `${dateWords(date, system)}, ${year}` : `${dateWords(date, system)} ${year}`
@@ -29,6 +30,7 @@ export function timeOfDayWords(time: string, system: LengthUnitSystem): string {
   return `${((hours + 11) % 12) + 1}:${time.slice(3)} ${hours < 12 ? 'am' : 'pm'}`
 }
 
+/** `Fri Apr 9, 11:45 am` or `Fri 9 Apr, 11:45`. */
 export function momentWords(moment: SiteMoment, system: LengthUnitSystem): string {
   return `${dateWords(moment.slice(0, 10), system)}, ${timeWords(moment, system)}`
 }

@@ -8,10 +8,12 @@ export function dayOfDate(date: LocalDate): number {
   return Date.parse(`${date}T00:00Z`) / millisecondsPerDay
 }
 
+/** @param day days since 1970-01-01, as `dayOfDate` counts them */
 export function dateOfDay(day: number): LocalDate {
   return new Date(day * millisecondsPerDay).toISOString().slice(0, 10)
 }
 
+/** The date so many days later, or earlier where `days` is negative. */
 export function addDays(date: LocalDate, days: number): LocalDate {
   return dateOfDay(dayOfDate(date) + days)
 }

@@ -27,14 +27,20 @@ export function areaFromUnits(units: number): Area {
   return (whole === 0 ? 0 : whole) as Area
 }
 
+/**
+ * @param width in 1/8000 mm
+ * @param height in 1/8000 mm
+ */
 export function rectangleArea(width: number, height: number): Area {
   return areaFromSquareUnits(width * height)
 }
 
+/** Rounded to the grain, 1/10000 mm2. */
 export function squareMetres(value: number): Area {
   return areaFromUnits(value * 1e6 * areaUnitsPerSquareMillimetre)
 }
 
+/** Rounded to the grain, 1/10000 mm2. */
 export function squareFeet(value: number): Area {
   return areaFromUnits(value * areaUnitsPerSquareFoot)
 }
@@ -47,6 +53,7 @@ export function toSquareFeet(area: number): number {
   return area / areaUnitsPerSquareFoot
 }
 
+/** Sums exactly, for areas are whole numbers. */
 export function sumAreas(areas: readonly Area[]): Area {
   return areaFromUnits(areas.reduce<number>((total, area) => total + area, 0))
 }

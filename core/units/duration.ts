@@ -6,10 +6,12 @@ export type WorkingMinutes = Brand<number, 'WorkingMinutes'>
 /** Minutes on the wall clock; drying and open times run on these, day and night. */
 export type ElapsedMinutes = Brand<number, 'ElapsedMinutes'>
 
+/** Time of somebody at work, in minutes; two people for an hour are 120. */
 export function workingMinutes(value: number): WorkingMinutes {
   return value as WorkingMinutes
 }
 
+/** Time on the clock, in minutes, nights counted; drying runs on it. */
 export function elapsedMinutes(value: number): ElapsedMinutes {
   return value as ElapsedMinutes
 }

@@ -22,18 +22,22 @@ export function lengthFromUnits(units: number): Length {
 
 export const zeroLength = lengthFromUnits(0)
 
+/** Rounded to the grain, 1/8000 mm. */
 export function millimetres(value: number): Length {
   return lengthFromUnits(value * unitsPerMillimetre)
 }
 
+/** Rounded to the grain, 1/8000 mm. */
 export function metres(value: number): Length {
   return lengthFromUnits(value * 1000 * unitsPerMillimetre)
 }
 
+/** Exact for whole 1/64 in. */
 export function inches(value: number): Length {
   return lengthFromUnits(value * unitsPerInch)
 }
 
+/** Exact for whole 1/64 in. */
 export function feet(wholeFeet: number, plusInches = 0): Length {
   return lengthFromUnits(wholeFeet * unitsPerFoot + plusInches * unitsPerInch)
 }
@@ -50,6 +54,7 @@ export function toFeet(length: number): number {
   return length / unitsPerFoot
 }
 
+/** Sums exactly, for lengths are whole numbers. */
 export function sumLengths(lengths: readonly Length[]): Length {
   return lengthFromUnits(lengths.reduce<number>((total, length) => total + length, 0))
 }

@@ -3,11 +3,13 @@ import type { Brand } from './brand.ts'
 /** Money in whole cents. Rounded once, at the line, by `roundToCents`. */
 export type Cents = Brand<number, 'Cents'>
 
+/** @param value cents, with a fraction; half a cent goes up, and there is no -0 */
 export function roundToCents(value: number): Cents {
   const whole = Math.round(value)
   return (whole === 0 ? 0 : whole) as Cents
 }
 
+/** Sums exactly, for amounts are whole cents. */
 export function sumCents(amounts: readonly Cents[]): Cents {
   return roundToCents(amounts.reduce<number>((total, amount) => total + amount, 0))
 }

@@ -10,10 +10,12 @@ export const litresPerGallon = 3.785411784
 /** 1 gal spread 1 mil thick covers 231 / 144 / 0.001 sq ft (computed from exact definitions; the trade rounds to 1604). */
 export const squareFeetMilsPerGallon = 231 / 144 / 0.001
 
+/** US gallons. */
 export function gallons(value: number): Gallons {
   return value as Gallons
 }
 
+/** @param volume US gallons */
 export function toLitres(volume: number): number {
   return volume * litresPerGallon
 }

@@ -8,10 +8,12 @@ export function places(value: number): number {
   return Number(value.toFixed(6))
 }
 
+/** An area in square feet, rounded as files give it out. */
 export function sqFt(area: number): number {
   return places(toSquareFeet(area))
 }
 
+/** A length in feet, rounded as files give it out. */
 export function ft(length: number): number {
   return places(toFeet(length))
 }

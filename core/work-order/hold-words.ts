@@ -31,6 +31,7 @@ const shortWords: Readonly<Record<HoldKind, string>> = {
   unknownCoat: 'find out what coat is there',
 }
 
+/** A hold as papers say it, with an alarm where the plan needs the surface sooner than it is expected to be free. */
 export function holdLine(hold: Hold, relaxed: readonly Relaxed[], system: LengthUnitSystem): HoldLine {
   const { key, reason, source, cleared } = hold
   return {

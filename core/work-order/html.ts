@@ -50,6 +50,7 @@ export interface PagedDocument {
   readonly closing: string
 }
 
+/** The chosen parts of the documents as sheets of paper, each under the stamp. */
 export function pagedDocument(
   order: WorkOrder,
   paper: Paper,

@@ -23,6 +23,7 @@ function headOf<Format extends string>(job: Job, format: Format) {
   return { format, version: 1, jobTitle: job.header.title, unitSystem: job.header.unitSystem } as const
 }
 
+/** `quantities.json`, in the form of `quantitiesSchema`. */
 export function quantitiesFile(job: Job, takeoff: Takeoff): QuantitiesFile {
   return {
     ...headOf(job, 'coatwright-quantities'),
@@ -77,6 +78,7 @@ function derivationEntry(line: DerivationLine) {
   }
 }
 
+/** `specification.json`, in the form of `specificationSchema`. */
 export function specificationFile(job: Job, specification: Specification, passes: Passes): SpecificationFile {
   return {
     ...headOf(job, 'coatwright-specification'),
@@ -130,6 +132,7 @@ function stepEntry(job: Job, step: Step): SpecificationFile['steps'][number] {
   }
 }
 
+/** `estimate.json`, in the form of `estimateSchema`. */
 export function estimateFile(job: Job, priced: Estimate): EstimateFile {
   const { totals } = priced
   return {
@@ -185,6 +188,7 @@ export function estimateFile(job: Job, priced: Estimate): EstimateFile {
   }
 }
 
+/** `schedule.json`, in the form of `scheduleSchema`. */
 export function scheduleFile(job: Job, plan: JudgedPlan): ScheduleFile {
   const { roomsOutOfUse } = plan
   const verdict = verdictOf(plan)

@@ -17,6 +17,7 @@ export interface PaperChoice {
 
 export const wholeJob: PaperChoice = { rooms: null, people: null, weeks: null, day: null }
 
+/** Sheets of the room sets that were chosen; all where nothing was. */
 export function chosenRooms(
   rooms: readonly RoomSheet[],
   { rooms: wanted }: PaperChoice,

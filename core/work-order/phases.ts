@@ -26,6 +26,7 @@ const phaseOfKind: Readonly<Record<PassKind, Phase>> = {
   putBack: 'putBack',
 }
 
+/** The phase that a pass is drawn and named by. */
 export function phaseOf(kind: PassKind): Phase {
   return phaseOfKind[kind]
 }

@@ -167,6 +167,11 @@ function uprightAngle(along: PlanPoint): number {
   return degrees <= -90.0001 ? degrees + 180 : degrees === 90 ? -90 : degrees
 }
 
+/**
+ * A number in a ring.
+ *
+ * @param at millimeters on the paper
+ */
 export function marker(number: number, at: PlanPoint): Markup {
   return html`<circle cx="${round(at.x)}" cy="${round(at.y)}" r="2.1" fill="#fff" stroke="#23262b" stroke-width="0.35"/><text x="${round(at.x)}" y="${round(at.y)}" text-anchor="middle" dominant-baseline="central" font-size="2.6" font-weight="600">${number}</text>`
 }

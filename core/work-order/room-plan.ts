@@ -97,6 +97,11 @@ export interface NumberedCondition {
   readonly condition: Condition
 }
 
+/**
+ * The floor plan of a room for its sheet, with the letters of its openings and the numbers of what was found.
+ *
+ * @param reach how far markers may stand outside
+ */
 export function roomPlan(
   job: Job,
   room: Room,

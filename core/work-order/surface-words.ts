@@ -16,6 +16,7 @@ function roomOfSurface(job: Job, surface: SurfaceRef): RoomId | null {
   return (surface.side === 'near' ? opening?.roomId : opening?.far?.roomId) ?? null
 }
 
+/** Null where its surface is no longer in the sketch. */
 export function roomOfCondition(job: Job, condition: Condition): RoomId | null {
   return condition.on.level === 'room' ? condition.on.roomId : roomOfSurface(job, condition.on.surface)
 }
@@ -47,6 +48,7 @@ function openingWords(job: Job, surface: Extract<SurfaceRef, { readonly kind: 'o
   return opening === undefined || roomId === null ? openingName(opening) : openingNameIn(job, opening, roomId)
 }
 
+/** Its own name, else what it is, in lower case. */
 export function openingName(opening: Opening | undefined): string {
   if (opening === undefined) return 'opening'
   return opening.name === '' ? openingNouns[opening.kind] : opening.name

@@ -45,10 +45,12 @@ export function tasksByStep(plan: WorkPlan): ReadonlyMap<string, readonly WorkPl
   return byStep
 }
 
+/** Null of no moments. */
 export function earliest(moments: readonly SiteMoment[]): SiteMoment | null {
   return moments.toSorted()[0] ?? null
 }
 
+/** Null of no moments. */
 export function latest(moments: readonly SiteMoment[]): SiteMoment | null {
   return moments.toSorted().at(-1) ?? null
 }

@@ -8,6 +8,7 @@ interface WidestDay {
   readonly to: number
 }
 
+/** The longest stretch of a day in which anybody is there, in ticks from midnight. */
 export function widestDay({ axis, people }: Net): WidestDay {
   let [from, to] = [Number.POSITIVE_INFINITY, 0]
   for (const { hours } of people) {

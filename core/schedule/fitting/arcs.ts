@@ -28,6 +28,10 @@ interface Arc {
   readonly fromStart: boolean
 }
 
+/**
+ * Waits between tasks in ticks: least ones rounded up, longest ones down. Those into tasks that have begun are facts and left
+ * out.
+ */
 export function buildArcs(problem: ScheduleProblem): Arcs {
   const { tasks, gridMinutes: grid } = problem
   const index = new Map(tasks.map(({ id }, at) => [id, at]))

@@ -37,6 +37,11 @@ const mostDays = 12_000
 /** Facts from before so many days count as if they were of that day. */
 const daysBack = 120
 
+/**
+ * The first tick that does not lie before the instant.
+ *
+ * @param instant minutes
+ */
 export function tickOf(axis: TickAxis, instant: number): number {
   return Math.ceil((instant - axis.origin) / axis.grid)
 }
@@ -46,6 +51,7 @@ export function dayOf(axis: TickAxis, tick: number): number {
   return axis.dayOfTick[Math.max(0, Math.min(axis.horizon, tick))] as number
 }
 
+/** The axis of a problem, long enough for every plan of it. */
 export function buildAxis(problem: ScheduleProblem): TickAxis {
   return problem.clock.kind === 'unbroken' ? unbrokenAxis(problem) : siteAxis(problem, problem.clock)
 }

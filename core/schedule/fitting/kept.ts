@@ -11,6 +11,7 @@ export interface Kept {
   readonly lateDays: (roomUsable: Int32Array) => number
 }
 
+/** Nothing placed yet; one serves all plans of a net. */
 export function createKept(net: Net): Kept {
   const { axis, problem, rooms } = net
   const { keeping } = problem

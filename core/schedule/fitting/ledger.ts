@@ -22,6 +22,7 @@ export interface Ledger {
 /** A pause of so many whole days in which nobody works and nothing is wet gives a room back meanwhile. */
 const daysGivenBack = 3
 
+/** Nothing attended and no room used yet; one serves all plans of a net. */
 export function createLedger(net: Net): Ledger {
   const dayOfTick = net.axis.dayOfTick
   const horizon = net.axis.horizon

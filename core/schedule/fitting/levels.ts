@@ -9,6 +9,7 @@ export interface Levels {
   readonly freeFrom: (task: number, start: number, end: number) => number
 }
 
+/** Nothing held yet; one serves all plans of a net. */
 export function createLevels({ axis, capacities, demands }: Net): Levels {
   const levels = capacities.map(() => new Int32Array(axis.horizon + 1))
   let used = 0

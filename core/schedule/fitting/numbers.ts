@@ -17,16 +17,23 @@ export interface Conflict {
   readonly otherTail: number
 }
 
+/**
+ * People as bits; nobody is 0.
+ *
+ * @param index place of each person, below 31
+ */
 export function bitsOf(people: readonly string[], index: ReadonlyMap<string, number>): PeopleBits {
   return people.reduce((bits, id) => bits | (1 << (index.get(id) ?? 31)), 0)
 }
 
+/** How many people they are. */
 export function countBits(bits: number): number {
   let count = 0
   for (let rest = bits; rest !== 0; rest &= rest - 1) count++
   return count
 }
 
+/** Minutes as ticks, rounded up, so that nothing gets less time than it needs. */
 export function ticksUp(minutes: number, grid: number): number {
   return Math.ceil(minutes / grid)
 }

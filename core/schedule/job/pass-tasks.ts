@@ -31,6 +31,7 @@ export function passTasks({ passes, facts }: Site): readonly PassTask[] {
   })
 }
 
+/** A pass as the engine places it, less what was done of it. */
 export function taskOf(site: Site, one: PassTask, pins: ReadonlyMap<string, Pin>): Task {
   const { job } = site
   const { pass } = one

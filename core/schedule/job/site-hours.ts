@@ -34,6 +34,7 @@ function windowsOnGrid(hours: readonly Hours[], grid: number, grows: boolean): r
   })
 }
 
+/** Somebody of the crew as the engine reads them: hours on the grid, less other jobs; the wage with burden. */
 export function personOf(
   member: CrewMember,
   grid: number,

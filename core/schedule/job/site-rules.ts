@@ -80,10 +80,12 @@ export const siteRules = {
   },
 } as const satisfies Record<string, SiteRule>
 
+/** Site rules hold until the job switches them off. */
 export function isSiteRuleOn(job: Job, rule: SiteRule): boolean {
   return job.rules[rule.id]?.on ?? true
 }
 
+/** The job's own number, else the rule's default. */
 export function siteRuleNumber<Rule extends SiteRule>(
   job: Job,
   rule: Rule,

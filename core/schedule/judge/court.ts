@@ -41,6 +41,7 @@ export interface Court {
 
 const courts = new WeakMap<ScheduleProblem, Court>()
 
+/** What the judge knows of a problem before it sees a plan, worked out once. */
 export function courtOf(problem: ScheduleProblem): Court {
   const known = courts.get(problem) ?? createCourt(problem)
   courts.set(problem, known)

@@ -20,6 +20,7 @@ export interface PlanFigures {
   readonly handOvers: readonly TaskId[]
 }
 
+/** What a plan costs and how long rooms are out of use, counted from its pieces alone, without the search's own sums. */
 export function figuresOf(problem: ScheduleProblem, plan: Plan): PlanFigures {
   const court = courtOf(problem)
   const entries = entriesOf(problem, plan)

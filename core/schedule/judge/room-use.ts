@@ -37,6 +37,7 @@ export function stretchesOf(court: Court, entries: readonly PlacedTask[]): reado
   return stretches
 }
 
+/** Placed tasks by room, in their order; those of no room are left out. */
 export function entriesByRoom(
   entries: readonly PlacedTask[],
 ): ReadonlyMap<ScheduleRoomId, readonly PlacedTask[]> {

@@ -57,6 +57,7 @@ interface Annealing {
   readonly bestWeight: () => number
 }
 
+/** Needs a first plan (`goOnFrom`) before it is stepped. */
 export function createAnnealing(decoder: Decoder, random: RandomStream): Annealing {
   const { net } = decoder
   const { first, last } = temperaturesOf(net)

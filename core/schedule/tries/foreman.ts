@@ -24,6 +24,7 @@ interface Foreman {
 /** So many plain rules are tried before any is changed. */
 const plainRules = 36
 
+/** Nothing kept yet; `random` decides what of a kept rule is changed. */
 export function createForeman(net: Net, random: RandomStream): Foreman {
   let best: ForemanRule | null = null
   return {

@@ -28,6 +28,7 @@ export interface Genes {
   readonly opens: Int16Array
 }
 
+/** Genes of nothing: every number 0. The arrays are changed in place. */
 export function newGenes(net: Net): Genes {
   return {
     key: new Float64Array(net.count),
@@ -40,6 +41,7 @@ export function newGenes(net: Net): Genes {
   }
 }
 
+/** Overwrites `to`; both have to be of one problem. */
 export function copyGenes(from: Genes, to: Genes): void {
   to.key.set(from.key)
   to.mode.set(from.mode)

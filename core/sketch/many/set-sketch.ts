@@ -5,6 +5,7 @@ import type { SketchCommand } from '../commands.ts'
 import { firstTrimSizes } from '../trim-sizes.ts'
 import type { Picked } from './picked.ts'
 
+/** One command a room, to be made together. */
 export function roomsOnMany(
   rooms: readonly Room[],
   change: Partial<Omit<Room, 'id' | 'corners'>>,
@@ -20,6 +21,7 @@ export function openingsOnMany(
   return openings.map((opening) => ({ kind: 'setOpening', openingId: opening.id, change: change(opening) }))
 }
 
+/** One command a wall, to be made together. */
 export function behindMany(walls: Picked['walls'], behind: Corner['behind']): readonly SketchCommand[] {
   return walls.map(({ id, roomId }) => ({ kind: 'setWallBehind', roomId, wallId: id, behind }))
 }

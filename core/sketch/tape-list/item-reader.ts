@@ -39,10 +39,12 @@ export function skip(text: string, at: number, pattern: RegExp): number {
   return at + (sticky(pattern, text, at)?.[0].length ?? 0)
 }
 
+/** What was taken in doubt, as a sentence that does not stop the line; nothing where there is no doubt. */
 export function doubts(part: string, doubt: string | null): readonly TapeSentence[] {
   return doubt === null ? [] : [{ part, sentence: doubt, weight: 'say' }]
 }
 
+/** Something that was not understood: the line makes no room until it is put right. */
 export function stopped(end: number, part: string, sentence: string, role: TapePart['role']): Found {
   return { end, role, adds: { sentences: [{ part: part.trim(), sentence, weight: 'stop' }] } }
 }

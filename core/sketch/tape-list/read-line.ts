@@ -13,6 +13,11 @@ export function readTapeList(text: string, system: LengthUnitSystem): readonly T
   return text.split(/\r\n|\r|\n/).map((line, index) => readTapeLine(line, index + 1, system))
 }
 
+/**
+ * Reads one room of a tape list; every part of the line is either understood or said not to be.
+ *
+ * @param number from 1, as the line is named
+ */
 export function readTapeLine(text: string, number: number, system: LengthUnitSystem): TapeLine {
   const tidy = tidyLine(text, system)
   const line: TapeLine = { ...emptyLine, number, text }

@@ -64,6 +64,7 @@ export function templatesOf(job: Job, said: TapeOpening): readonly Template[] {
   return Array.from({ length: said.count }, () => template)
 }
 
+/** An opening of the list as it is set into walls. Two rooms share one only where its kind, size and door are the same (`key`). */
 export function toSet(template: Template): OpeningToSet & { readonly isOutdoors: boolean } {
   const { kind, width, height, slab, isOutside } = template
   return {
@@ -113,6 +114,7 @@ export function missingWalls({ less }: TapeRoom, { x, y, width, depth }: RoomRec
   ]
 }
 
+/** The room that a line of the list becomes at its place. */
 export function roomRecord(
   job: Job,
   listed: Listed,
@@ -153,6 +155,7 @@ const opposite: Readonly<Record<Facing, Facing>> = {
   south: 'north',
 }
 
+/** The opening that was set into a wall, shared where rooms stand back to back. */
 export function openingRecord(
   set: SetOpening,
   rooms: readonly Room[],

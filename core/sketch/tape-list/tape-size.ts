@@ -74,6 +74,7 @@ export function sizeFault(lengths: readonly Length[], system: LengthUnitSystem):
   return null
 }
 
+/** Why a height cannot be right, as a sentence; null where it can. */
 export function heightFault(height: Length, system: LengthUnitSystem): string | null {
   return lengthFault(height, heights, system)
 }

@@ -37,6 +37,7 @@ const asbestosSuspicion: RoomRule = {
       .map((group) => leaveAlone(view, group)),
 }
 
+/** The house was built before the year that the rule says, or nobody knows when. */
 export function mayHoldAsbestos(view: Pick<RoomView, 'job' | 'book'>): boolean {
   const { yearBuilt } = view.job.header
   return yearBuilt === null || yearBuilt < view.book.number('asbestos-suspicion', 'builtBefore')

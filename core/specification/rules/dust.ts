@@ -24,6 +24,7 @@ const roughWork: readonly Operation[] = [
 const sandedLate: readonly Operation[] = ['sandFill', 'sandPatch']
 const primings: readonly Operation[] = ['blockStain', 'spotPrime', 'prime']
 
+/** Sanding between coats is left out: it raises little dust. */
 export function isDustyPreparation(step: {
   readonly operation: Operation
   readonly ordinal: string

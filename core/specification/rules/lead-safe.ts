@@ -39,6 +39,7 @@ const leadSafe: RoomRule = {
   notices: (view) => leadNotices(view),
 }
 
+/** What the federal rule on lead asks of the work in a room (40 CFR 745, subpart E), by the area disturbed in it. */
 export function verdictOf(view: RoomView): LeadVerdict {
   const of = (name: string) => view.book.number('lead-safe', name)
   return leadVerdict(

@@ -12,6 +12,7 @@ export const day = localDateSchema
 /** Local time on site; the zone stands at the head of the file. */
 export const momentOnSite = localDateTimeSchema
 
+/** What every published file begins with. */
 export function outputHead<Format extends string>(format: Format) {
   return {
     format: z.literal(format),

@@ -27,6 +27,7 @@ ${rooms.map(({ room, lines }) => words(room, lines))}
 </svg>`
 }
 
+/** For `points` of an SVG shape, to two places. */
 export function pointsAttribute(outline: readonly PlanPoint[]): string {
   return outline.map(({ x, y }) => `${two(x)},${two(y)}`).join(' ')
 }

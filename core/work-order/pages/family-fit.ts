@@ -16,6 +16,7 @@ const line = 1.32 * (25.4 / 72)
 /** Share of the width that room name, days and things to take out have. */
 const [nameShare, whenShare, thingsShare] = [0.2, 0.27, 0.27]
 
+/** The largest type, in points, in which the household's page fits on one sheet; else the smallest. */
 export function familyType(page: FamilyPage, system: LengthUnitSystem): number {
   return sizes.find((size) => heightAt(page, size, system) <= room) ?? sizes[sizes.length - 1] ?? 9
 }

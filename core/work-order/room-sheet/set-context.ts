@@ -22,6 +22,7 @@ export interface SetContext {
   readonly system: LengthUnitSystem
 }
 
+/** What all parts of a room set's sheet read. */
 export function setContext(
   job: Job,
   takeoff: Takeoff,

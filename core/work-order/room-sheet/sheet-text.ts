@@ -91,6 +91,7 @@ const handlingShort: Readonly<Record<KeptItemHandling, string>> = {
   maskInPlace: ': mask in place',
 }
 
+/** A line of what is in the room and what is done with it. */
 export function registerText({ name, where, count, handling, wired }: RegisterLine): string {
   const many = count > 1 ? `${count} ` : ''
   return `${many}${name}${wired ? ' (wired)' : ''}, ${where}${handlingShort[handling]}`

@@ -20,6 +20,7 @@ export interface Changed {
 /** Changes genes in place. */
 export type Move = (changed: Changed) => void
 
+/** One of them by chance; the list must not be empty. */
 export function oneOf<Item>(random: RandomStream, list: readonly Item[]): Item {
   return list[randomBelow(random, list.length)] as Item
 }

@@ -11,6 +11,7 @@ function anyBit(random: RandomStream, bits: PeopleBits): number {
   return none
 }
 
+/** Another lead or helper for a room, or the two change places. */
 export const otherPeople: Move = ({ net, random, genes, rooms }) => {
   const room = oneOf(random, rooms)
   const { leads } = net.rooms[room] as NetRoom
@@ -64,6 +65,7 @@ export const giveDay: Move = ({ net, random, genes, open, start, team }) => {
   }
 }
 
+/** A task is done by the lead, the helper or both, otherwise than before. */
 export const otherMode: Move = ({ random, genes, open }) => {
   const task = oneOf(random, open)
   genes.mode[task] = ((genes.mode[task] as number) + 1 + randomBelow(random, 2)) % 3

@@ -2,6 +2,7 @@ import { randomBelow } from '../../random.ts'
 import { asKept, soonest } from '../genes.ts'
 import { dayTicks, type Move, oneOf, someDays } from './changed-plan.ts'
 
+/** All of a room some days earlier or later. */
 export const shiftRoomTasks: Move = (changed) => {
   const { random, genes, tasks } = changed
   const by = someDays(random, 8) * dayTicks(changed)
@@ -36,6 +37,7 @@ export const pressRoom: Move = (changed) => {
   for (const task of members) genes.key[task] = towards + ((genes.key[task] as number) - towards) * factor
 }
 
+/** Each of two rooms begins when the other one did. */
 export const swapRooms: Move = (changed) => {
   const { random, genes, tasks } = changed
   const [one, other] = [oneOf(random, changed.rooms), oneOf(random, changed.rooms)]
@@ -49,6 +51,7 @@ export const swapRooms: Move = (changed) => {
   for (const task of tasks[other] as readonly number[]) genes.key[task] = (genes.key[task] as number) - by
 }
 
+/** A room opens on another day at the earliest, or whenever it can again. */
 export const openLater: Move = ({ net, random, genes, rooms, tasks, start }) => {
   const room = oneOf(random, rooms)
   const { axis } = net

@@ -2,6 +2,7 @@ import { randomBelow } from '../../random.ts'
 import { nextDay, soonest } from '../genes.ts'
 import { type Changed, dayTicks, type Move, oneOf, someDays } from './changed-plan.ts'
 
+/** A task waits for the next morning, or no longer does. */
 export const ratherNextDay: Move = ({ random, genes, open }) => {
   const task = oneOf(random, open)
   genes.rather[task] = genes.rather[task] === soonest ? nextDay : soonest
@@ -68,11 +69,13 @@ export const besideAnother: Move = ({ random, genes, open, team, start }) => {
   genes.key[task] = (genes.key[other] as number) + (random() - 0.5) / 64
 }
 
+/** Right before or after another task of its room. */
 export const besideInRoom: Move = ({ random, genes, rooms, tasks }) => {
   const members = tasks[oneOf(random, rooms)] as readonly number[]
   genes.key[oneOf(random, members)] = (genes.key[oneOf(random, members)] as number) + (random() - 0.5) / 64
 }
 
+/** One task some days earlier or later. */
 export const nudgeTask: Move = (changed) => {
   const { random, genes, open } = changed
   const task = oneOf(random, open)
