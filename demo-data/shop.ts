@@ -93,6 +93,7 @@ const colours: readonly Colour[] = [
 
 const business: Business = {
   name: 'Demonstration paint shop',
+  logo: null,
   address: '12 Example Street\nExampleville',
   phone: '555 0100',
   mail: 'shop@coatwright.example',

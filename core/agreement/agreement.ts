@@ -14,8 +14,10 @@ interface ChangeOrderState {
 interface InvoiceState {
   readonly invoice: DealingOf<'invoiced'>
   readonly money: Money
-  /** Payments go to the oldest invoice first. */
+  /** Payments go to the oldest invoice first, and nothing to one that was taken back. */
   readonly openCents: Cents
+  /** The credit invoice that took it back. */
+  readonly creditedBy: DealingOf<'invoiced'> | null
 }
 
 /** What was agreed, asked for and paid. Every sum is of whole cents that were said in a dealing. */
@@ -78,23 +80,18 @@ export function agreementOf(dealings: readonly Dealing[], workHasBegun: boolean)
   }
 }
 
-/** The price of a quote with some of its options, as it is printed: every line and every option to the cent. */
+/** The price of a quote with some of its options: every line and every option to the cent as printed, and what the options cost together beside that. */
 export function contractOf(
   quote: DealingOf<'quoted'>,
-  { optionIds }: Pick<DealingOf<'accepted'>, 'optionIds'>,
+  { optionIds, together }: Pick<DealingOf<'accepted'>, 'optionIds' | 'together'>,
 ): Money {
   const taken = quote.options.filter(({ id }) => optionIds.includes(id))
-  return sumMoney([...quote.lines, ...taken])
+  return sumMoney([...quote.lines, ...taken, together])
 }
 
 /** The prices of the changes that the client agreed to. */
 export function agreedChanges(changes: readonly ChangeOrderState[]): readonly DealingOf<'changeOffered'>[] {
   return changes.filter(({ answer }) => answer?.answer === 'agreed').map(({ change }) => change)
-}
-
-/** The version of the next quote of a job, counted from 1. */
-export function nextQuoteVersion(dealings: readonly Dealing[]): number {
-  return Math.max(0, ...ofKind(dealings, 'quoted').map(({ number }) => number)) + 1
 }
 
 function ofKind<Kind extends DealingKind>(
@@ -114,14 +111,19 @@ function changesIn(dealings: readonly Dealing[]): readonly ChangeOrderState[] {
   }))
 }
 
+/** A credit invoice and the one it takes back are nothing together; whatever was paid of that goes to the others. */
 function settle(invoices: readonly DealingOf<'invoiced'>[], paid: Cents): readonly InvoiceState[] {
+  const creditOf = new Map(invoices.map((invoice) => [invoice.credits, invoice]))
   let left: number = paid
   return invoices.map((invoice) => {
     const money = sumMoney(invoice.lines)
+    const creditedBy = creditOf.get(invoice.id) ?? null
+    if (creditedBy !== null || invoice.credits !== null)
+      return { invoice, money, openCents: roundToCents(0), creditedBy }
     const total = totalCents(money)
     const covered = total < 0 ? total : Math.min(Math.max(left, 0), total)
     left -= covered
-    return { invoice, money, openCents: roundToCents(total - covered) }
+    return { invoice, money, openCents: roundToCents(total - covered), creditedBy }
   })
 }
 

@@ -1,7 +1,7 @@
 import type { DealingId, DealingOf, Money, PaymentStep } from '../project/agreement-records.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import { type Agreement, agreedChanges } from './agreement.ts'
-import { isNothing, lessMoney, shareOfMoney, sumMoney, totalCents } from './taxed-money.ts'
+import { isNothing, lessMoney, noMoney, shareOfMoney, sumMoney, totalCents } from './taxed-money.ts'
 
 export type InvoiceLine = DealingOf<'invoiced'>['lines'][number]
 
@@ -42,6 +42,29 @@ export function invoiceLines(agreement: Agreement, ask: InvoiceAsk): Outcome<rea
   if (lines.length === 0 || (ask.kind !== 'rest' && totalCents(sumMoney(lines)) <= 0))
     return fail('notAllowed', 'Earlier invoices have asked for all of this already.')
   return succeed(lines)
+}
+
+/** `Invoice 3`, or `Credit invoice 4` for one that takes another back. */
+export function invoiceName({ number, credits }: Pick<DealingOf<'invoiced'>, 'number' | 'credits'>): string {
+  return `${credits === null ? 'Invoice' : 'Credit invoice'} ${number}`
+}
+
+/** The lines that take an invoice back, each whole. What it asked for can then be asked for again, rightly. */
+export function creditLines({ invoices }: Agreement, invoiceId: DealingId): Outcome<readonly InvoiceLine[]> {
+  const state = invoices.find(({ invoice }) => invoice.id === invoiceId)
+  if (state === undefined) return fail('notFound', 'There is no such invoice.', [invoiceId])
+  const { invoice, creditedBy } = state
+  if (creditedBy !== null)
+    return fail('notAllowed', `Invoice ${invoice.number} was taken back by ${creditedBy.number} already.`)
+  if (invoice.credits !== null)
+    return fail('notAllowed', 'A credit invoice is not taken back: make the right invoice instead.')
+  return succeed(
+    invoice.lines.map(({ changeId, label, ...money }) => ({
+      changeId,
+      label: `Taken back: ${label}`.slice(0, longestLabel),
+      ...lessMoney(noMoney, money),
+    })),
+  )
 }
 
 const longestLabel = 150

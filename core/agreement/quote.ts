@@ -5,6 +5,7 @@ import type { Business } from '../project/business-record.ts'
 import { type Job, records } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import { roundToCents } from '../units/money.ts'
+import type { Offer } from './proposal-version.ts'
 import { type PriceJob, priceOfChanges } from './whole-price.ts'
 
 /** An option with what it adds to the price, less than nothing where it takes work away. */
@@ -40,6 +41,23 @@ export function pricedOptions(
     option,
     price: priceOfChanges(priceJob, job, option.changes),
   }))
+}
+
+/** The offer as it is printed and frozen: the price by room, every option that fits, and the steps of payment. */
+export function offerOf(
+  { business }: Pick<Job, 'business'>,
+  estimate: Pick<Estimate, 'rooms' | 'totals'>,
+  options: ReturnType<typeof pricedOptions>,
+): Offer {
+  return {
+    lines: quoteLines(estimate),
+    options: options.flatMap(({ option, price }) =>
+      price.ok
+        ? [{ ...option, beforeTaxCents: price.value.beforeTaxCents, taxCents: price.value.taxCents }]
+        : [],
+    ),
+    steps: quoteSteps(business),
+  }
 }
 
 /** A sentence where the client cannot have these options together, or the quote has not got one of them. */

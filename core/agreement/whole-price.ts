@@ -5,7 +5,7 @@ import { type Outcome, succeed } from '../project/problem.ts'
 import { createTakeOff } from '../quantities/take-off.ts'
 import { createSpecify } from '../specification/specify.ts'
 import { applyChanges } from './changes.ts'
-import { lessMoney } from './taxed-money.ts'
+import { lessMoney, noMoney, sumMoney } from './taxed-money.ts'
 
 /** The price of a whole job and the working minutes in it. */
 interface WholePrice extends Money {
@@ -46,4 +46,25 @@ export function priceOfChanges(
   if (!changed.ok) return changed
   const [before, after] = [priceJob(job), priceJob(changed.value)]
   return succeed({ ...lessMoney(after, before), minutes: after.minutes - before.minutes })
+}
+
+/**
+ * What lists of changes cost all together, less what each costs alone on the job as it stands: less than nothing where they share work or a can,
+ * more where one makes the other larger.
+ */
+export function priceTogether(
+  priceJob: PriceJob,
+  job: Job,
+  lists: readonly (readonly JobChange[])[],
+): Outcome<Money> {
+  if (lists.length < 2) return succeed(noMoney)
+  const all = priceOfChanges(priceJob, job, lists.flat())
+  if (!all.ok) return all
+  const alone: Money[] = []
+  for (const changes of lists) {
+    const price = priceOfChanges(priceJob, job, changes)
+    if (!price.ok) return price
+    alone.push(price.value)
+  }
+  return succeed(lessMoney(all.value, sumMoney(alone)))
 }

@@ -78,6 +78,7 @@ export const starterTexts: Business['texts'] = {
 
 const business: Business = {
   name: '',
+  logo: null,
   address: '',
   phone: '',
   mail: '',

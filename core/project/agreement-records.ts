@@ -78,6 +78,8 @@ export const dealingSchema = z.discriminatedUnion('kind', [
     /** Name of the person who accepted. */
     by: shortText.min(1),
     optionIds: z.array(optionIdSchema).max(200),
+    /** What the options taken cost together, less the sum of their printed prices. */
+    together: moneySchema,
     /** The whole job by its hours on that day, options taken; what changes later is measured from it. */
     counted: moneySchema,
   }),
@@ -106,6 +108,8 @@ export const dealingSchema = z.discriminatedUnion('kind', [
   dealing('invoiced', {
     number,
     title: shortText.min(1),
+    /** The invoice that this one takes back, whole; null for one that asks for money. */
+    credits: dealingIdSchema.nullable(),
     dueOn: localDateSchema.nullable(),
     lines: z
       .array(

@@ -1,5 +1,12 @@
 import { z } from 'zod'
-import { type Frozen, localDateSchema, longText, priceSchema, shortText } from './schema-parts.ts'
+import {
+  type Frozen,
+  localDateSchema,
+  longText,
+  pictureHashSchema,
+  priceSchema,
+  shortText,
+} from './schema-parts.ts'
 
 /** Parts of the shop sheet that are somebody's guess until the owner says that they are the shop's own. */
 export const assumedParts = ['people', 'money', 'rates', 'products', 'texts'] as const
@@ -16,6 +23,8 @@ const paperNumber = z.int().min(1).max(1_000_000)
  */
 export const businessSchema = z.strictObject({
   name: shortText,
+  /** Picture at the head of papers for the client, in the book beside the jobs; null for none. */
+  logo: pictureHashSchema.nullable(),
   address: longText,
   phone: shortText,
   mail: shortText,

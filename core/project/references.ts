@@ -103,6 +103,7 @@ function* dealingReferences(job: Job): Iterable<Reference> {
     if (dealing.kind === 'accepted') yield to(id, 'quoteId', dealing.quoteId, 'the quote')
     if (dealing.kind === 'changeAnswered') yield to(id, 'changeId', dealing.changeId, 'the change order')
     if (dealing.kind !== 'invoiced') continue
+    if (dealing.credits !== null) yield to(id, 'credits', dealing.credits, 'the invoice')
     for (const [index, { changeId }] of dealing.lines.entries()) {
       if (changeId !== null) yield to(id, `lines[${index}].changeId`, changeId, 'the change order')
     }

@@ -1,5 +1,5 @@
 import { type Agreement, agreedChanges } from '../agreement/agreement.ts'
-import { askedBefore } from '../agreement/invoices.ts'
+import { askedBefore, invoiceName } from '../agreement/invoices.ts'
 import { sumMoney, totalCents } from '../agreement/taxed-money.ts'
 import type { DealingOf, Money } from '../project/agreement-records.ts'
 import type { Job } from '../project/job.ts'
@@ -38,25 +38,33 @@ ${moneyRow('Agreed with this change', sumMoney([before, change]), 'sum')}</table
 /** The page of an invoice: each line with its tax, what was asked for before, what is paid, and what is to be paid now. */
 export function invoiceHtml(job: Head, invoice: DealingOf<'invoiced'>, before: Agreement): string {
   const { unitSystem } = job.header
-  const title = `Invoice ${invoice.number}`
+  const title = invoiceName(invoice)
+  const isCredit = invoice.credits !== null
   const asked = sumMoney(invoice.lines)
   const left = totalCents(before.toInvoice) - totalCents(asked)
   const now = before.dueCents + totalCents(asked)
   const facts: readonly (readonly [string, string])[] = [
     ['Date', dateWordsWithYear(invoice.on, unitSystem)],
-    ['To be paid by', invoice.dueOn === null ? 'on receipt' : dateWordsWithYear(invoice.dueOn, unitSystem)],
+    ...(isCredit
+      ? []
+      : [
+          [
+            'To be paid by',
+            invoice.dueOn === null ? 'on receipt' : dateWordsWithYear(invoice.dueOn, unitSystem),
+          ] as const,
+        ]),
   ]
   return wholePage(
     job,
     title,
     html`${headOf(job, title, facts)}
 <table><caption>${invoice.title}</caption>${moneyHead()}
-<tbody>${invoice.lines.map((line) => moneyRow(line.label, line, '', beforeWords(before, line.changeId)))}</tbody>
-${moneyRow('This invoice', asked, 'sum')}</table>
+<tbody>${invoice.lines.map((line) => moneyRow(line.label, line, '', isCredit ? '' : beforeWords(before, line.changeId)))}</tbody>
+${moneyRow(isCredit ? 'This credit' : 'This invoice', asked, 'sum')}</table>
 <table><caption>Where the job stands</caption>${moneyHead()}
 <tbody>${moneyRow('Agreed price', before.contract)}${agreedChanges(before.changes).map((change) =>
       moneyRow(`Change order ${change.number}: ${change.title}`, change),
-    )}${moneyRow('Invoiced before', before.invoiced)}${moneyRow('This invoice', asked)}</tbody>
+    )}${moneyRow('Invoiced before', before.invoiced)}${moneyRow(isCredit ? 'This credit' : 'This invoice', asked)}</tbody>
 </table>
 <table><tbody>
 <tr><td>Still to be invoiced after this</td><td class="n">${formatCents(left)}</td></tr>

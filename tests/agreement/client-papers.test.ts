@@ -66,6 +66,7 @@ const invoice: DealingOf<'invoiced'> = {
   on: '2027-04-01',
   number: 12,
   title: 'Deposit',
+  credits: null,
   dueOn: null,
   lines: [{ changeId: null, label: 'Agreed price', ...moneyOf(10_000, 600) }],
 }

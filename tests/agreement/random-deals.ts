@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { agreementOf } from '../../core/agreement/agreement.ts'
-import { type InvoiceAsk, invoiceLines } from '../../core/agreement/invoices.ts'
+import { creditLines, type InvoiceAsk, invoiceLines } from '../../core/agreement/invoices.ts'
 import type { Dealing, DealingId, OptionId } from '../../core/project/agreement-records.ts'
 import type { Cents } from '../../core/units/money.ts'
 
@@ -26,6 +26,7 @@ const happenings = fc.oneof(
       }),
     ),
   }),
+  fc.record({ kind: fc.constant('credit' as const), invoice: fc.integer({ min: 1, max: 4 }) }),
   fc.record({ kind: fc.constant('payment' as const), cents: fc.integer({ min: -5000, max: 2_000_000 }) }),
 )
 type Happening = typeof happenings extends fc.Arbitrary<infer Value> ? Value : never
@@ -35,10 +36,11 @@ export const deals: fc.Arbitrary<readonly Dealing[]> = fc
   .record({
     lines: fc.array(money, { minLength: 1, maxLength: 6 }),
     options: fc.array(fc.tuple(money, fc.boolean()), { maxLength: 4 }),
+    taken: money,
     percents: fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 1, maxLength: 4 }),
     happenings: fc.array(happenings, { maxLength: 12 }),
   })
-  .map(({ lines, options, percents, happenings: later }) => {
+  .map(({ lines, options, taken, percents, happenings: later }) => {
     const start: readonly Dealing[] = [
       {
         id: dealingId('quote'),
@@ -64,6 +66,7 @@ export const deals: fc.Arbitrary<readonly Dealing[]> = fc
         quoteId: dealingId('quote'),
         by: 'A. Client',
         optionIds: options.flatMap(([, isTaken], index) => (isTaken ? [optionId(`option-${index}`)] : [])),
+        together: taken,
         counted: { beforeTaxCents: cents(0), taxCents: cents(0) },
       },
     ]
@@ -104,6 +107,8 @@ function happen(dealings: readonly Dealing[], happening: Happening, index: numbe
     }
     case 'invoice':
       return invoiced(dealings, happening.ask)
+    case 'credit':
+      return credited(dealings, dealingId(`invoice-${happening.invoice}`))
     case 'payment':
       return [
         ...dealings,
@@ -127,6 +132,35 @@ export function invoiced(dealings: readonly Dealing[], ask: InvoiceAsk): readonl
   const id = dealingId(`invoice-${number}`)
   return [
     ...dealings,
-    { id, kind: 'invoiced', on: '2027-04-01', number, title: 'Invoice', dueOn: null, lines: lines.value },
+    {
+      id,
+      kind: 'invoiced',
+      on: '2027-04-01',
+      number,
+      title: 'Invoice',
+      credits: null,
+      dueOn: null,
+      lines: lines.value,
+    },
+  ]
+}
+
+/** The deal with an invoice taken back; unchanged where it cannot be. */
+export function credited(dealings: readonly Dealing[], invoiceId: DealingId): readonly Dealing[] {
+  const lines = creditLines(agreementOf(dealings, true), invoiceId)
+  const number = dealings.filter(({ kind }) => kind === 'invoiced').length + 1
+  if (!lines.ok) return dealings
+  return [
+    ...dealings,
+    {
+      id: dealingId(`invoice-${number}`),
+      kind: 'invoiced',
+      on: '2027-04-01',
+      number,
+      title: 'Credit',
+      credits: invoiceId,
+      dueOn: null,
+      lines: lines.value,
+    },
   ]
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { acceptanceOf } from '../../core/agreement/acceptance.ts'
 import { agreementOf, contractOf } from '../../core/agreement/agreement.ts'
 import { applyChanges } from '../../core/agreement/changes.ts'
 import { composeChanges } from '../../core/agreement/compose.ts'
@@ -15,7 +16,7 @@ import type { WallId } from '../../core/project/sketch-records.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { finishFor } from '../fixtures/job-builder.ts'
 import { plainJob, plainSpecification, plainTakeoff, roomId } from '../fixtures/plain-room.ts'
-import { cents, dealingId, invoiced, optionId } from './random-deals.ts'
+import { cents, credited, dealingId, invoiced, optionId } from './random-deals.ts'
 
 /*
  * One room by hand, from the quote to the last payment: walls 352 sq ft, ceiling 120 sq ft. The wages, rates and cans are those of the plain
@@ -123,6 +124,7 @@ const accepted: Dealing = {
   quoteId: quote.id,
   by: 'A. Client',
   optionIds: [optionId('ceiling')],
+  together: moneyOf(0, 0),
   counted: moneyOf(61_999, 1324),
 }
 const changeOrder: readonly Dealing[] = [
@@ -160,7 +162,9 @@ const paid = (id: string, amount: number): Dealing => ({
 
 test('deposit, progress and final invoice are the contract with the change, to the cent', () => {
   // 523.00 + 96.99 = 619.99 before tax, 11.02 + 2.22 = 13.24 tax.
-  expect(contractOf(quote, { optionIds: [optionId('ceiling')] })).toEqual(moneyOf(61_999, 1324))
+  expect(contractOf(quote, { optionIds: [optionId('ceiling')], together: moneyOf(0, 0) })).toEqual(
+    moneyOf(61_999, 1324),
+  )
   // Deposit 30 %: 185.997 -> 186.00, tax 3.972 -> 3.97; 189.97.
   const deposit = invoiced([quote, accepted], { kind: 'step', step: 0 })
   // Half is done: 309.995 -> 310.00 less 186.00 = 124.00, tax 6.62 less 3.97 = 2.65; of the change 93.63 and 1.43. 221.71.
@@ -197,4 +201,32 @@ test('a change that was declined is kept and costs nothing', () => {
   const { agreed, changes } = agreementOf([quote, accepted, ...declined], false)
   expect(agreed).toEqual(moneyOf(61_999, 1324))
   expect(changes.map(({ answer }) => answer?.why)).toEqual(['Too dear.'])
+})
+
+/*
+ * Both options at once. A third coat alone: labor 208.54 + 20.83 + one day of setting up 15.63 = 245.00; paint 180.00; used up 7.00 + 6.00 +
+ * 16.00 + 14.00 + (440.4 + 30) min at 1.00 an hour = 7.84, 50.84. Cost 475.84; overhead 47.58; contingency 5 % of 523.42 = 26.17; profit
+ * 549.59 x 20 / 80 = 137.40. Before tax 686.99, tax 6 % of 230.84 = 13.85: 163.99 and 2.83 more than the walls as quoted. With the ceiling it is
+ * 807.25 and 16.10 (above): 284.25 and 5.08 more, where 96.99 + 163.99 = 260.98 and 2.22 + 2.83 = 5.05. Together 23.27 and 0.03: a second day.
+ * Agreed is what was printed, 523.00 + 96.99 + 170.00 and 11.02 + 2.22 + 2.50, and that: 813.26 and 15.77.
+ */
+test('options taken together are agreed at their printed prices and what they cost together beside that', () => {
+  const both = acceptanceOf(priceJob, job, quote, [optionId('ceiling'), optionId('third')])
+  if (!both.ok) throw new Error(both.problem.sentence)
+  expect(both.value.together).toEqual(moneyOf(2327, 3))
+  expect(both.value.contract).toEqual(moneyOf(81_326, 1577))
+  expect(both.value.counted).toEqual(moneyOf(80_725, 1610))
+  const one = acceptanceOf(priceJob, job, quote, [optionId('ceiling')])
+  expect(one).toMatchObject({ ok: true, value: { together: moneyOf(0, 0), contract: moneyOf(61_999, 1324) } })
+})
+
+test('an invoice given wrongly is taken back, and the right one asks for the same step again', () => {
+  const deposit = invoiced([quote, accepted], { kind: 'step', step: 0 })
+  // 189.97 was paid; the deposit should have been for all steps up to the second.
+  const back = credited([...deposit, paid('first', 18_997)], dealingId('invoice-1'))
+  expect(agreementOf(back, true)).toMatchObject({ invoiced: moneyOf(0, 0), dueCents: -18_997 })
+  const right = agreementOf(invoiced(back, { kind: 'step', step: 1 }), true)
+  // 70 %: 433.993 -> 433.99, tax 9.268 -> 9.27; 443.26 less 189.97 paid.
+  expect(right.invoices.map(({ openCents }) => openCents)).toEqual([0, 0, 44_326 - 18_997])
+  expect(right.invoices.map(({ money }) => totalCents(money))).toEqual([18_997, -18_997, 44_326])
 })

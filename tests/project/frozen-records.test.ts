@@ -119,6 +119,7 @@ test('an entry made by mistake can be taken back, one that others answer cannot'
     quoteId: dealingId('none'),
     by: 'A. Client',
     optionIds: [],
+    together: { beforeTaxCents: cents(0), taxCents: cents(0) },
     counted: { beforeTaxCents: cents(0), taxCents: cents(0) },
   } as const
   expect(applyCommand(given, { kind: 'putRecord', collection: 'dealings', record: accepted })).toMatchObject({

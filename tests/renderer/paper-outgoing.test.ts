@@ -32,7 +32,7 @@ function give(
     kept,
     at: '2027-03-29T08:00',
     id: `paper-${kept.length}` as IssuedId,
-    proposalNumber: null,
+    proposal: null,
     layOut: sheets('two rooms'),
     ...changes,
   })

@@ -1,3 +1,4 @@
+import { fingerprint } from '../../words/fingerprint.ts'
 import type { FileData } from './file-data.ts'
 
 /** Jobs had no id of their own. One is derived from what the file says, so that the same file always gives the same job. */
@@ -6,14 +7,4 @@ export function nameJob(data: FileData): FileData {
   if (typeof header !== 'object' || header === null || 'id' in header) return data
   const text = JSON.stringify({ ...data, version: undefined })
   return { ...data, header: { id: `job-${fingerprint(text)}`, ...header } }
-}
-
-/** 16 hexadecimal digits; texts that differ differ in it but for one chance in 2^64. FNV-1a, 64 bit (IETF draft-eastlake-fnv). */
-function fingerprint(text: string): string {
-  let hash = 0xcbf29ce484222325n
-  for (let index = 0; index < text.length; index++) {
-    hash ^= BigInt(text.charCodeAt(index))
-    hash = BigInt.asUintN(64, hash * 0x100000001b3n)
-  }
-  return hash.toString(16).padStart(16, '0')
 }

@@ -94,7 +94,7 @@ function options({ options }: Proposal): Markup | null {
   if (options.length === 0) return null
   return html`<table class="together"><caption>Options: tick what you want</caption>
 <thead><tr><th scope="col" class="tick"></th><th scope="col">What is added or done otherwise</th><th scope="col" class="n">To the price, with tax</th></tr></thead>
-<tbody>${options.map(optionRow)}</tbody></table>`
+<tbody>${options.map(optionRow)}</tbody></table>${options.length < 2 ? null : html`<p class="source">Each is priced alone. Several together can come to a little more or less, for they share work and paint; that figure is said before you sign.</p>`}`
 }
 
 function optionRow({ name, note, oneOf, cents }: ProposalOption): Markup {

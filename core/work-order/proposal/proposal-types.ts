@@ -11,6 +11,8 @@ export interface Proposal {
   readonly number: number | null
   /** Of the next one that is given out. */
   readonly version: number
+  /** Of what it offers, `offerMark`. */
+  readonly mark: string
   readonly prices: Business['proposal']['prices']
   readonly validDays: number
   readonly floors: readonly ProposalFloor[]

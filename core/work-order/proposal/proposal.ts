@@ -1,10 +1,10 @@
-import { pricedOptions, quoteSteps } from '../../agreement/quote.ts'
+import { nextVersion, offerMark } from '../../agreement/proposal-version.ts'
+import { offerOf, pricedOptions, quoteSteps } from '../../agreement/quote.ts'
 import { totalCents } from '../../agreement/taxed-money.ts'
 import { priceJob } from '../../agreement/whole-price.ts'
 import type { Estimate, RoomPrice } from '../../price/estimate-types.ts'
 import { shareCents } from '../../price/price-shares.ts'
 import type { PaymentStep } from '../../project/agreement-records.ts'
-import { isPaper } from '../../project/issued-records.ts'
 import { type Job, records } from '../../project/job.ts'
 import { type RoomSet, roomSetsOf } from '../../project/room-sets.ts'
 import type { RoomId } from '../../project/sketch-records.ts'
@@ -31,11 +31,13 @@ export function proposalOf(
   const { header, business, houseRules } = job
   const { texts, proposal } = business
   const options = pricedOptions(priceJob, job)
+  const mark = offerMark(offerOf(job, priced, options))
   return {
     business,
     site: linesOf(header.site),
     number: header.proposalNumber,
-    version: nextVersion(job),
+    version: nextVersion(job, mark, 'paper'),
+    mark,
     prices: proposal.prices,
     validDays: proposal.validDays,
     floors: floorsOf(job, specification, priced.rooms, family),
@@ -75,11 +77,6 @@ function misfits(options: PricedOptions): readonly string[] {
   return options.flatMap(({ option, price }) =>
     price.ok ? [] : [`The option “${option.name}” is not printed. ${price.problem.sentence}`],
   )
-}
-
-/** Of the next proposal of this job that is given out. */
-function nextVersion({ issued }: Job): number {
-  return records(issued).filter((each) => isPaper(each) && each.kind === 'estimate').length + 1
 }
 
 function floorsOf(

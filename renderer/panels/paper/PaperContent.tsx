@@ -133,12 +133,15 @@ export function PaperContent({
 
 /** What is looked at, as it leaves the house; null where it cannot, for a reason that was shown. */
 async function outgoingOf(job: Job, paper: ShownPaper, at: string): Promise<Outgoing | null> {
-  const { chosen, size, isDraft, kept, oldPaper, build } = paper
+  const { chosen, size, isDraft, kept, oldPaper, build, order } = paper
   const isNew = oldPaper === undefined && chosen.issuedAs === 'estimate'
   const proposalNumber = isNew ? await proposalNumberOf(job.header) : null
   if (isNew && proposalNumber === null) return null
   return outgoingPaper({
-    proposalNumber,
+    proposal:
+      proposalNumber === null
+        ? null
+        : { number: proposalNumber, version: order.proposal.version, mark: order.proposal.mark },
     shown: oldPaper ?? null,
     chosen,
     size,

@@ -1,3 +1,4 @@
+import { proposalPaperId, versionOfPaper } from '../../../core/agreement/proposal-version.ts'
 import {
   type Issued,
   type IssuedId,
@@ -27,10 +28,17 @@ interface PaperToGive {
   /** Moment on site. */
   readonly at: string
   readonly id: IssuedId
-  /** Of a proposal, over all jobs of the shop; null for every other paper. */
-  readonly proposalNumber: number | null
+  /** Of a proposal: its number over all jobs of the shop, and what it offers in which version; null for every other paper. */
+  readonly proposal: ProposalToGive | null
   /** The whole document under a stamp; null is without one. */
   readonly layOut: (stamp: PaperStamp | null) => string
+}
+
+interface ProposalToGive {
+  readonly number: number
+  readonly version: number
+  /** `offerMark` */
+  readonly mark: string
 }
 
 /** A kept paper that can be opened; undefined where it comes from a newer program. */
@@ -47,28 +55,23 @@ export function outgoingPaper(paper: PaperToGive): Outgoing {
   const last = paper.kept.findLast((each) => openBody(each)?.name === chosen.name)
   const lastBody = last && openBody(last)
   if (last !== undefined && lastBody !== undefined && lastBody.number !== null && lastBody.size === size) {
-    const stamp = issuedStamp(paper, lastBody.number, last.issuedAt, versionOf(paper, last))
+    const stamp = issuedStamp(paper, lastBody.number, last.issuedAt, versionOfPaper(paper.issued, last.id))
     const again = layOut(stamp)
     if (again === lastBody.html) return { html: again, record: last }
   }
   const number = nextPaperNumber(paper.issued)
-  const html = layOut(issuedStamp(paper, number, paper.at, versionOf(paper, null)))
+  const { proposal } = paper
+  const html = layOut(issuedStamp(paper, number, paper.at, proposal?.version ?? 1))
+  const id = proposal === null ? paper.id : proposalPaperId(proposal.version, proposal.mark)
   const body = { version: 2, number, name: chosen.name, size, html } as const
-  return { html, record: { id: paper.id, kind: chosen.issuedAs, issuedAt: paper.at, body } }
+  return { html, record: { id, kind: chosen.issuedAs, issuedAt: paper.at, body } }
 }
 
-function issuedStamp(
-  { proposalNumber }: PaperToGive,
-  number: number,
-  at: string,
-  version: number,
-): PaperStamp {
-  const proposal = proposalNumber === null ? null : { number: proposalNumber, version }
-  return { kind: 'issued', number, at, proposal }
-}
-
-/** Which of the papers of its kind it is, from 1; the next one where it is not kept yet. */
-function versionOf({ kept, chosen }: PaperToGive, paper: IssuedPaper | null): number {
-  const ofKind = kept.filter(({ kind }) => kind === chosen.issuedAs)
-  return paper === null ? ofKind.length + 1 : ofKind.indexOf(paper) + 1
+function issuedStamp({ proposal }: PaperToGive, number: number, at: string, version: number): PaperStamp {
+  return {
+    kind: 'issued',
+    number,
+    at,
+    proposal: proposal === null ? null : { number: proposal.number, version },
+  }
 }

@@ -5,6 +5,7 @@ import type { Specification } from '../../../../core/specification/types.ts'
 import { useSiteNow } from '../../../state/planner-now.ts'
 import { AnswerForm, LostForm } from './AnswerForms.tsx'
 import { ChangeForm, OpenChanges } from './ChangeForms.tsx'
+import { CreditForm } from './CreditForm.tsx'
 import { InvoiceForm, PaymentForm, StageButtons } from './MoneyForms.tsx'
 import { QuoteForm } from './QuoteForm.tsx'
 import { Entries, Standing } from './Standing.tsx'
@@ -36,6 +37,7 @@ export function AgreementTab(props: AgreementParts) {
             <OpenChanges {...own} />
             <InvoiceForm {...own} />
             <PaymentForm {...own} />
+            <CreditForm {...own} />
             <ChangeForm {...own} />
             <StageButtons {...own} />
           </>

@@ -1,11 +1,10 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
-import { type Agreement, contractOf } from '../../../../core/agreement/agreement.ts'
-import { applyChanges } from '../../../../core/agreement/changes.ts'
-import { checkTaken } from '../../../../core/agreement/quote.ts'
-import { totalCents } from '../../../../core/agreement/taxed-money.ts'
+import { acceptanceOf } from '../../../../core/agreement/acceptance.ts'
+import type { Agreement } from '../../../../core/agreement/agreement.ts'
+import { isNothing, totalCents } from '../../../../core/agreement/taxed-money.ts'
 import { priceJob } from '../../../../core/agreement/whole-price.ts'
-import type { OptionId } from '../../../../core/project/agreement-records.ts'
+import type { Money, OptionId } from '../../../../core/project/agreement-records.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
@@ -27,15 +26,15 @@ export function AnswerForm({ job, agreement: { quote }, at }: Parts) {
   const [by, setBy] = useState(job.header.client)
   const [on, setOn] = useState(at.slice(0, 10))
   const [optionIds, setOptionIds] = useState<readonly OptionId[]>([])
-  if (quote === null) return null
-  const taken = checkTaken(quote, optionIds)
-  const changes = taken.ok ? taken.value.flatMap((option) => option.changes) : []
-  const changed = applyChanges(job, changes)
-  const problem = taken.ok ? (changed.ok ? null : changed.problem.sentence) : taken.problem.sentence
+  const accepted = useMemo(
+    () => (quote === null ? null : acceptanceOf(priceJob, job, quote, optionIds)),
+    [quote, job, optionIds],
+  )
+  if (quote === null || accepted === null) return null
 
   function accept() {
-    if (quote === null || !changed.ok) return
-    const { beforeTaxCents, taxCents } = priceJob(changed.value)
+    if (quote === null || accepted === null || !accepted.ok) return
+    const { changes, together, counted } = accepted.value
     keepDealingWith(
       'Write down that the quote is accepted',
       {
@@ -45,7 +44,8 @@ export function AnswerForm({ job, agreement: { quote }, at }: Parts) {
         quoteId: quote.id,
         by,
         optionIds: [...optionIds],
-        counted: { beforeTaxCents, taxCents },
+        together,
+        counted,
       },
       changes,
       optionIds,
@@ -67,22 +67,35 @@ export function AnswerForm({ job, agreement: { quote }, at }: Parts) {
           {option.name}, {signedMoney(option)}
         </Tick>
       ))}
-      <p role="status">
-        <strong>{formatCents(totalCents(contractOf(quote, { optionIds: [...optionIds] })))}</strong> with tax
-        is what is agreed.
-      </p>
-      {problem === null ? null : <p role="alert">{problem}</p>}
+      {accepted.ok ? <Agreed {...accepted.value} /> : <p role="alert">{accepted.problem.sentence}</p>}
       <div className="field-grid">
         <EntryField label="Accepted by" shown={by} read={words(200, true)} onCommit={setBy} />
         <EntryField label="On" kind="date" shown={on} read={dateEntry} onCommit={setOn} />
       </div>
       <div className="button-row">
-        <Button className="act-button" isDisabled={by === '' || problem !== null} onPress={accept}>
+        <Button className="act-button" isDisabled={by === '' || !accepted.ok} onPress={accept}>
           Write down the acceptance
         </Button>
       </div>
       {by === '' ? <p className="quiet">Say who accepted.</p> : null}
     </section>
+  )
+}
+
+/** What is agreed in the end; where options share work or paint, what that makes of their sum. */
+function Agreed({ together, contract }: { readonly together: Money; readonly contract: Money }) {
+  return (
+    <>
+      {isNothing(together) ? null : (
+        <p>
+          Together: {signedMoney(together)}. The options share work or paint, so all of them cost other than
+          the sum of each.
+        </p>
+      )}
+      <p role="status">
+        <strong>{formatCents(totalCents(contract))}</strong> with tax is what is agreed.
+      </p>
+    </>
   )
 }
 

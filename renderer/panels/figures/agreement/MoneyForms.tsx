@@ -76,6 +76,7 @@ export function InvoiceForm({ job, specification, agreement, at }: Parts) {
         on: today,
         number,
         title: pick.label,
+        credits: null,
         dueOn,
         lines: [...lines.value],
       },

@@ -1,11 +1,12 @@
 import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
-import { type Agreement, nextQuoteVersion } from '../../../../core/agreement/agreement.ts'
-import { pricedOptions, quoteLines, quoteSteps } from '../../../../core/agreement/quote.ts'
+import type { Agreement } from '../../../../core/agreement/agreement.ts'
+import { nextVersion, offerMark } from '../../../../core/agreement/proposal-version.ts'
+import { offerOf, pricedOptions } from '../../../../core/agreement/quote.ts'
 import { totalCents } from '../../../../core/agreement/taxed-money.ts'
 import { priceJob } from '../../../../core/agreement/whole-price.ts'
 import type { Estimate } from '../../../../core/price/estimate-types.ts'
-import { type Job, records } from '../../../../core/project/job.ts'
+import type { Job } from '../../../../core/project/job.ts'
 import { addDays } from '../../../../core/time/local-date.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
@@ -26,14 +27,14 @@ export function QuoteForm(props: {
 }) {
   const { job, estimate, at } = props
   const { paymentSteps, proposal } = job.business
-  const steps = quoteSteps(job.business)
   const today = at.slice(0, 10)
   const [validUntil, setValidUntil] = useState<string | null>(addDays(today, proposal.validDays))
   const options = useMemo(() => pricedOptions(priceJob, job), [job])
   const misfit = options.find(({ price }) => !price.ok)
-  const isTooMuch = steps.reduce((sum, { percent }) => sum + percent, 0) > 100
+  const offer = offerOf(job, estimate, options)
+  const isTooMuch = offer.steps.reduce((sum, { percent }) => sum + percent, 0) > 100
   const { isTaking, withNumber } = useNumbered(() => proposalNumberOf(job.header))
-  const number = nextQuoteVersion(records(job.dealings))
+  const number = nextVersion(job, offerMark(offer), 'quote')
 
   function quote() {
     keepDealing(
@@ -44,13 +45,9 @@ export function QuoteForm(props: {
         on: today,
         number,
         validUntil,
-        lines: quoteLines(estimate),
-        options: options.flatMap(({ option, price }) =>
-          price.ok
-            ? [{ ...option, beforeTaxCents: price.value.beforeTaxCents, taxCents: price.value.taxCents }]
-            : [],
-        ),
-        steps: [...steps],
+        lines: [...offer.lines],
+        options: [...offer.options],
+        steps: [...offer.steps],
       },
       at,
     )
@@ -58,7 +55,7 @@ export function QuoteForm(props: {
 
   return (
     <section className="block" aria-label="Quote">
-      <h3>{number === 1 ? 'Give the quote' : `Quote again: version ${number}`}</h3>
+      <h3>{number === 1 ? 'Give the quote' : `Quote, version ${number}`}</h3>
       <p>
         <strong>{formatCents(estimate.totals.total)}</strong> with tax
         {options.length === 0 ? ', no options.' : ':'}

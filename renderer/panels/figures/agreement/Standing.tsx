@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components'
 import type { Agreement } from '../../../../core/agreement/agreement.ts'
+import { invoiceName } from '../../../../core/agreement/invoices.ts'
 import { stageWords } from '../../../../core/agreement/stage-words.ts'
 import { lessMoney, sumMoney, totalCents } from '../../../../core/agreement/taxed-money.ts'
 import { priceJob } from '../../../../core/agreement/whole-price.ts'
@@ -208,11 +209,10 @@ function entryWords(dealing: Dealing, agreement: Agreement, proposal: number | n
       return { what: 'Work finished', cents: null, stands: '' }
     case 'invoiced': {
       const state = agreement.invoices.find(({ invoice }) => invoice.id === dealing.id)
-      const open = state?.openCents ?? 0
       return {
-        what: `Invoice ${dealing.number}: ${dealing.title}`,
+        what: `${invoiceName(dealing)}: ${dealing.title}`,
         cents: totalCents(sumMoney(dealing.lines)),
-        stands: open === 0 ? 'paid' : `${formatCents(open)} open`,
+        stands: state === undefined ? '' : invoiceStands(state),
       }
     }
     case 'paid':
@@ -222,6 +222,12 @@ function entryWords(dealing: Dealing, agreement: Agreement, proposal: number | n
         stands: '',
       }
   }
+}
+
+function invoiceStands({ invoice, openCents, creditedBy }: Agreement['invoices'][number]): string {
+  if (creditedBy !== null) return `taken back by ${creditedBy.number}`
+  if (invoice.credits !== null) return 'counts'
+  return openCents === 0 ? 'paid' : `${formatCents(openCents)} open`
 }
 
 function optionWords(count: number): string {

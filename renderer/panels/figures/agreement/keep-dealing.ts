@@ -1,5 +1,6 @@
 import { agreementOf } from '../../../../core/agreement/agreement.ts'
 import { applyChanges } from '../../../../core/agreement/changes.ts'
+import { invoiceName } from '../../../../core/agreement/invoices.ts'
 import type { Dealing, DealingId, JobChange, OptionId } from '../../../../core/project/agreement-records.ts'
 import {
   type Issued,
@@ -70,7 +71,7 @@ function pageOf(job: Job, dealing: Dealing) {
       }
     case 'invoiced':
       return {
-        name: `Invoice ${dealing.number}`,
+        name: invoiceName(dealing),
         html: invoiceHtml(job, dealing, before),
       }
     default:
