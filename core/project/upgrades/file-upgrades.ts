@@ -9,6 +9,7 @@ import { withRoomAllowances } from './room-allowances.ts'
 import { raiseSafetySettings } from './safety-settings.ts'
 import { withAgreement } from './with-agreement.ts'
 import { withHolds } from './with-holds.ts'
+import { withCredits, withLogo } from './with-logo-and-credits.ts'
 import { withOutcomes, withSpreads } from './with-outcomes.ts'
 import { withPhotos } from './with-photos.ts'
 
@@ -40,6 +41,9 @@ const toVersion7: readonly FileUpgrade[] = [withAgreement]
 /** Version 8 keeps receipts, cans used and what finished jobs say, and how far a job may come out from what was counted. */
 const toVersion8: readonly FileUpgrade[] = [withOutcomes, withSpreads]
 
+/** Version 9 knows the shop's logo, what options cost together, and invoices that are taken back. */
+const toVersion9: readonly FileUpgrade[] = [withLogo, withCredits]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion2,
@@ -49,6 +53,7 @@ const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion6,
   toVersion7,
   toVersion8,
+  toVersion9,
 ]
 
 /** The version that upgrades lead to: the one this program writes. */
