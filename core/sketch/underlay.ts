@@ -62,12 +62,8 @@ export function scaledByLine(
     return fail('notAllowed', 'The two points lie too near each other. Pick the ends of a long wall.')
   }
   const mmPerPixel = length / unitsPerMillimetre / pixels
-  if (mmPerPixel < 0.05 || mmPerPixel > 500) {
-    return fail(
-      'notAllowed',
-      'With that length the picture would be as large as a town or as small as a stamp.',
-    )
-  }
+  const wrong = sizeProblem(mmPerPixel)
+  if (wrong !== null) return wrong
   const slope = (Math.atan2(to.down - from.down, to.across - from.across) * 180) / Math.PI
   const turnDegrees = isSquared ? nearestQuarter(slope + underlay.turnDegrees) - slope : underlay.turnDegrees
   const next = { ...underlay, mmPerPixel, turnDegrees: withinHalfTurn(turnDegrees) }
@@ -75,12 +71,21 @@ export function scaledByLine(
   return succeed(movedBy(next, held.x - moved.x, held.y - moved.y))
 }
 
+/** A problem where a length makes the picture larger or smaller than any plan. */
+export function sizeProblem(mmPerPixel: number): Outcome<never> | null {
+  if (mmPerPixel >= 0.05 && mmPerPixel <= 500) return null
+  return fail(
+    'notAllowed',
+    'With that length the picture would be as large as a town or as small as a stamp.',
+  )
+}
+
 /** The picture shifted on the plan, in plan units. */
 export function movedBy(underlay: Underlay, x: number, y: number): Underlay {
   return { ...underlay, x: lengthFromUnits(underlay.x + x), y: lengthFromUnits(underlay.y + y) }
 }
 
-function nearestQuarter(degrees: number): number {
+export function nearestQuarter(degrees: number): number {
   return Math.round(degrees / 90) * 90
 }
 

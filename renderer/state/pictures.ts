@@ -9,7 +9,7 @@ const known = new Map<string, Promise<Outcome<string>>>()
 const mostKnown = 400
 
 /** A data address of a picture in the book, or why there is none. */
-function pictureAddress(hash: string): Promise<Outcome<string>> {
+export function pictureAddress(hash: string): Promise<Outcome<string>> {
   const there = known.get(hash)
   if (there !== undefined) return there
   const reading = readAddress(hash)

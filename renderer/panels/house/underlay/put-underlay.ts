@@ -10,6 +10,12 @@ import { openPdf, type PdfFile } from '../../../state/pdf-pages.ts'
 import { type DrawnPicture, keepDrawn, takePicture } from '../../../state/pictures.ts'
 import { putRecord } from '../../parts/edits.ts'
 
+/** A floor and the picture that lies under it. */
+export interface UnderlayOf {
+  readonly storey: Storey
+  readonly underlay: Underlay
+}
+
 /** Changes the picture under a floor; null takes it away. */
 export function setUnderlay(action: string, storey: Storey, underlay: Underlay | null): boolean {
   const { id, name, level } = storey
