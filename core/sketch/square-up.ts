@@ -15,7 +15,7 @@ import { movedBy, nearestQuarter, type PicturePoint, placeOfPixel, sizeProblem }
 export type RectangleCorners = readonly [PicturePoint, PicturePoint, PicturePoint, PicturePoint]
 
 /** How a photo taken at an angle is redrawn as seen from straight above, and where it then lies. */
-export interface SquareUp {
+interface SquareUp {
   /** Pixels of the new picture. */
   readonly size: { readonly width: number; readonly height: number }
   /** From pixels of the new picture to those of the photo. */
