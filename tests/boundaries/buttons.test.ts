@@ -4,7 +4,7 @@ import { sourcesOf } from './sources-of.ts'
 
 /** Where the page draws a `button` element itself instead of taking the button of react-aria-components. */
 const kept: Readonly<Record<string, string>> = {
-  'renderer/panels/house/underlay/ScalePage.tsx':
+  'renderer/panels/house/underlay/PicturePoints.tsx':
     'a point that is dragged: the press has to go on to the picture under it, which the button would keep to itself',
   'renderer/panels/parts/HintButton.tsx': 'the button itself, with the hint that it would drop',
 }
