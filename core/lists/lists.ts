@@ -22,12 +22,21 @@ export function groupedBy<Item, Key>(
   items: Iterable<Item>,
   keyOf: (item: Item) => Key,
 ): ReadonlyMap<Key, readonly Item[]> {
+  return groupedByEach(items, (item) => [keyOf(item)])
+}
+
+/** Items by every key that `keysOf` says of them; one without a key is in no group, one with several is in several. */
+export function groupedByEach<Item, Key>(
+  items: Iterable<Item>,
+  keysOf: (item: Item) => Iterable<Key>,
+): ReadonlyMap<Key, readonly Item[]> {
   const groups = new Map<Key, Item[]>()
   for (const item of items) {
-    const key = keyOf(item)
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [item])
-    else group.push(item)
+    for (const key of keysOf(item)) {
+      const group = groups.get(key)
+      if (group === undefined) groups.set(key, [item])
+      else group.push(item)
+    }
   }
   return groups
 }

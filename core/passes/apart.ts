@@ -1,3 +1,4 @@
+import { groupedByEach } from '../lists/lists.ts'
 import type { Hold, Specification } from '../specification/types.ts'
 import type { LocalDate } from '../time/local-date.ts'
 import type { Bundle } from './bundles.ts'
@@ -10,11 +11,10 @@ export type HoldsByStep = ReadonlyMap<string, readonly Hold[]>
 
 /** Holds that are not cleared, by the key of each step that waits for them. */
 export function holdsByStep({ holds }: Specification): HoldsByStep {
-  const byStep = new Map<string, Hold[]>()
-  for (const hold of holds.filter(({ cleared }) => cleared === null)) {
-    for (const key of hold.stepKeys) byStep.set(key, [...(byStep.get(key) ?? []), hold])
-  }
-  return byStep
+  return groupedByEach(
+    holds.filter(({ cleared }) => cleared === null),
+    ({ stepKeys }) => stepKeys,
+  )
 }
 
 /** What a bundle waits for, each hold once. */

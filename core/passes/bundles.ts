@@ -1,4 +1,4 @@
-import { present } from '../lists/lists.ts'
+import { groupedBy, present } from '../lists/lists.ts'
 import type { Operation, Step, StepOrder } from '../specification/types.ts'
 import type { MinutesByStep } from './pass-types.ts'
 
@@ -75,8 +75,7 @@ export function bundleSteps(
 
 /** Of each step the key of the step it serves, its own where it serves none. */
 function leadsOf(steps: readonly Step[], order: readonly StepOrder[]): ReadonlyMap<string, string> {
-  const after = new Map<string, StepOrder[]>()
-  for (const edge of order) after.set(edge.before, [...(after.get(edge.before) ?? []), edge])
+  const after = groupedBy(order, ({ before }) => before)
   const byKey = new Map(steps.map((step) => [step.key, step]))
   const coated = afterCoats(steps, order)
   const leads = new Map<string, string>()
@@ -147,8 +146,7 @@ function bundledBy(
   minutes: MinutesByStep,
   leadOf: (step: Step) => string,
 ): Bundled {
-  const byLead = new Map<string, Step[]>()
-  for (const step of steps) byLead.set(leadOf(step), [...(byLead.get(leadOf(step)) ?? []), step])
+  const byLead = groupedBy(steps, leadOf)
   const place = new Map(steps.map((step, index) => [step.key, index]))
   const bundles = [...byLead]
     .toSorted(([one], [other]) => (place.get(one) ?? 0) - (place.get(other) ?? 0))

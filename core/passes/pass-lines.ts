@@ -1,4 +1,4 @@
-import { present } from '../lists/lists.ts'
+import { groupedBy, present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { RoomSet } from '../project/room-sets.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
@@ -18,12 +18,10 @@ export function passLinesOf(
   steps: readonly Step[],
   minutes: MinutesByStep,
 ): readonly PassLine[] {
-  const byWork = new Map<string, Step[]>()
-  for (const step of steps) {
+  const byWork = groupedBy(steps, (step) => {
     const what = workWords(job, kind, step)
-    const work = [what, step.operation, step.coat, step.productId, step.colourId, step.sheen].join('|')
-    byWork.set(work, [...(byWork.get(work) ?? []), step])
-  }
+    return [what, step.operation, step.coat, step.productId, step.colourId, step.sheen].join('|')
+  })
   return [...byWork.values()].map((list): PassLine => {
     const first = present(list[0])
     const classes = [...new Set(list.map((step) => step.surfaceClass))]

@@ -1,3 +1,4 @@
+import { groupedByEach } from '../lists/lists.ts'
 import { nobodyKnows } from './apart.ts'
 import type { Layout, PlacedPass } from './layout.ts'
 import { overflow, unitOf } from './parts.ts'
@@ -98,12 +99,10 @@ function sandingElsewhere(layout: Layout, place: number, until: string): readonl
 
 /** Bundles by group of surfaces; those on the room as a whole belong to none. */
 function unitsIn(layout: Layout, list: readonly number[]): readonly (readonly number[])[] {
-  const units = new Map<string, number[]>()
-  for (const index of list) {
+  const units = groupedByEach(list, (index) => {
     const bundle = layout.bundles[index]
-    if (bundle === undefined || bundle.lead.groupKey === 'room') continue
-    units.set(unitOf(bundle), [...(units.get(unitOf(bundle)) ?? []), index])
-  }
+    return bundle === undefined || bundle.lead.groupKey === 'room' ? [] : [unitOf(bundle)]
+  })
   return [...units.values()]
 }
 

@@ -1,4 +1,4 @@
-import { present } from '../lists/lists.ts'
+import { groupedBy, groupedByEach, present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { Specification, Step } from '../specification/types.ts'
@@ -100,11 +100,10 @@ function workLines(
   const minutes = new Map(hours.steps.map((line) => [line.stepKey, line.minutes]))
   const missing = new Set(stepsNotPlanned(specification, plan).map(({ key }) => key))
   const wages = wagesByStep(job, plan)
-  const groups = new Map<string, Step[]>()
-  for (const step of specification.steps.filter(({ daily }) => !daily)) {
-    const key = `${missing.has(step.key)} ${step.roomId} ${step.surfaceClass ?? 'room'}`
-    groups.set(key, [...(groups.get(key) ?? []), step])
-  }
+  const groups = groupedBy(
+    specification.steps.filter(({ daily }) => !daily),
+    (step) => `${missing.has(step.key)} ${step.roomId} ${step.surfaceClass ?? 'room'}`,
+  )
   return [...groups.values()].map((steps): WorkLine => {
     const first = present(steps[0])
     const byWage = new Map<number, number>()
@@ -126,12 +125,12 @@ function workLines(
 
 /** Cents per hour before burden of those who work on each step, in equal shares. */
 function wagesByStep(job: Job, { tasks }: PaidPlan): ReadonlyMap<string, number> {
-  const crews = new Map<string, CrewMemberId[]>()
-  for (const { stepKeys, crewMemberIds } of tasks) {
-    for (const key of stepKeys) crews.set(key, [...(crews.get(key) ?? []), ...crewMemberIds])
-  }
+  const byStep = groupedByEach(tasks, ({ stepKeys }) => stepKeys)
+  const crews = [...byStep].map(
+    ([key, own]) => [key, own.flatMap(({ crewMemberIds }) => crewMemberIds)] as const,
+  )
   return new Map(
-    [...crews].flatMap(([key, crew]) =>
+    crews.flatMap(([key, crew]) =>
       crew.length === 0
         ? []
         : [[key, crew.reduce((sum, id) => sum + wageOf(job, id), 0) / crew.length] as const],

@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { Specification, StepOrder } from '../specification/types.ts'
 import { momentAfter, type SiteMoment } from '../time/site-moment.ts'
@@ -19,10 +20,7 @@ export function readiness(
   states: ReadonlyMap<string, StepProgress>,
   now: SiteMoment,
 ): ReadonlyMap<string, Readiness> {
-  const before = new Map<string, StepOrder[]>()
-  for (const order of specification.order) {
-    before.set(order.after, [...(before.get(order.after) ?? []), order])
-  }
+  const before = groupedBy(specification.order, ({ after }) => after)
   return new Map(
     [...states].map(([key, progress]) => [
       key,

@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import { stepMinutes } from '../price/labour.ts'
 import type { Job } from '../project/job.ts'
 import { roomSetsOf } from '../project/room-sets.ts'
@@ -38,13 +39,7 @@ interface JobProgress extends Progress {
 export function jobProgress(job: Job, specification: Specification, now: SiteMoment): JobProgress {
   const all = [...stepStates(job, specification).values()]
   const mainOf = new Map(roomSetsOf(job).flatMap(({ id, roomIds }) => roomIds.map((roomId) => [roomId, id])))
-  const byRoom = new Map<RoomId, StepProgress[]>()
-  for (const progress of all) {
-    const roomId = mainOf.get(progress.step.roomId) ?? progress.step.roomId
-    const room = byRoom.get(roomId)
-    if (room === undefined) byRoom.set(roomId, [progress])
-    else room.push(progress)
-  }
+  const byRoom = groupedBy(all, ({ step }) => mainOf.get(step.roomId) ?? step.roomId)
   const rooms = [...byRoom].map(([roomId, steps]) => roomProgress(job, roomId, steps, now))
   return { ...progressOf(job, all), rooms }
 }

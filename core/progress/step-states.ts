@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import { type Job, records } from '../project/job.ts'
 import type { Mark } from '../project/progress-records.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
@@ -54,13 +55,7 @@ export function isSettled(state: StepState): boolean {
 /** Marks made in the same minute keep the order in which they were added. */
 function marksByStep(job: Job): ReadonlyMap<string, readonly Mark[]> {
   const inTime = records(job.marks).toSorted((a, b) => compareText(a.at, b.at))
-  const byStep = new Map<string, Mark[]>()
-  for (const mark of inTime) {
-    const found = byStep.get(mark.stepKey)
-    if (found === undefined) byStep.set(mark.stepKey, [mark])
-    else found.push(mark)
-  }
-  return byStep
+  return groupedBy(inTime, ({ stepKey }) => stepKey)
 }
 
 function stateOf(job: Job, specification: Specification, step: Step, mark: Mark | undefined): StepState {

@@ -163,11 +163,7 @@ function byDay(
   segments: readonly PlanSegment[],
   moment: (instant: number) => string,
 ): readonly (readonly PlanSegment[])[] {
-  const days = new Map<string, PlanSegment[]>()
-  for (const segment of segments) {
-    const date = dateOf(moment(segment.start))
-    days.set(date, [...(days.get(date) ?? []), segment])
-  }
+  const days = groupedBy(segments, ({ start }) => dateOf(moment(start)))
   return days.size === 0 ? [segments] : [...days.values()]
 }
 

@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { Because, Caution, Specification, Step, StepOrder } from './types.ts'
@@ -37,12 +38,7 @@ export function explainOrder(
   firstKey: string,
   secondKey: string,
 ): readonly StepOrder[] {
-  const outgoing = new Map<string, StepOrder[]>()
-  for (const precedence of specification.order) {
-    const list = outgoing.get(precedence.before)
-    if (list === undefined) outgoing.set(precedence.before, [precedence])
-    else list.push(precedence)
-  }
+  const outgoing = groupedBy(specification.order, ({ before }) => before)
   const reachedBy = new Map<string, StepOrder>()
   let frontier = [firstKey]
   while (frontier.length > 0 && !reachedBy.has(secondKey)) {

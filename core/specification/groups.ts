@@ -1,4 +1,4 @@
-import { present } from '../lists/lists.ts'
+import { groupedBy, present } from '../lists/lists.ts'
 import type { Job } from '../project/job.ts'
 import {
   type ExistingFacts,
@@ -62,14 +62,7 @@ export function groupsOfRoom(
   apart: ReadonlySet<string> = new Set(),
 ): readonly Group[] {
   const members = facts.surfaces.flatMap((quantity) => memberOf(job, quantity, apart.has(quantity.key)))
-  const byContent = new Map<string, Member[]>()
-  for (const member of members) {
-    const content = contentOf(member)
-    const found = byContent.get(content)
-    if (found === undefined) byContent.set(content, [member])
-    else found.push(member)
-  }
-  const lists = [...byContent.values()]
+  const lists = [...groupedBy(members, contentOf).values()]
   const findings = findingsByGroup(facts, lists, book)
   return lists.map((list, index) => groupOf(job, list, findings[index] ?? []))
 }

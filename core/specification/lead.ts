@@ -29,6 +29,14 @@ export const federalLimits: LeadLimits = {
   exteriorSquareFeet: 20,
 }
 
+/** The federal rule reaches the house: it was built before the limit, or nobody knows when. It does not say that there is lead. */
+export function mayHoldLead(
+  yearBuilt: number | null,
+  { builtBefore }: Pick<LeadLimits, 'builtBefore'> = federalLimits,
+): boolean {
+  return yearBuilt === null || yearBuilt < builtBefore
+}
+
 /**
  * `outsideRule` says only that the federal rule does not reach the house; `belowThreshold` only that the minor-repair exemption does
  * apply. Neither says that there is no lead.
@@ -44,7 +52,7 @@ export interface LeadVerdict {
 export function leadVerdict(work: LeadWork, limits: LeadLimits = federalLimits): LeadVerdict {
   const squareFeet = work.squareFeet + work.earlierSquareFeet + work.removedSquareFeet
   const verdict = (kind: LeadVerdict['kind'], why: LeadVerdict['why']) => ({ kind, squareFeet, why })
-  if (work.yearBuilt !== null && work.yearBuilt >= limits.builtBefore) return verdict('outsideRule', 'built')
+  if (!mayHoldLead(work.yearBuilt, limits)) return verdict('outsideRule', 'built')
   if (work.prohibitedPractice) return verdict('covered', 'prohibitedPractice')
   if (work.replacesWindow) return verdict('covered', 'windowReplacement')
   if (work.demolishes) return verdict('covered', 'demolition')

@@ -1,4 +1,4 @@
-import { present } from '../lists/lists.ts'
+import { groupedBy, present } from '../lists/lists.ts'
 import { type Problem, problem } from '../project/problem.ts'
 import { elapsedMinutes } from '../units/duration.ts'
 import type { StepOrder } from './types.ts'
@@ -79,19 +79,14 @@ export function sortSteps(
 function kahn(keys: readonly string[], precedences: readonly Precedence[]): readonly string[] {
   const position = new Map(keys.map((key, index) => [key, index]))
   const open = new Map(keys.map((key) => [key, 0]))
-  const following = new Map<string, string[]>()
-  for (const { before, after } of precedences) {
-    open.set(after, (open.get(after) ?? 0) + 1)
-    const list = following.get(before)
-    if (list === undefined) following.set(before, [after])
-    else list.push(after)
-  }
+  const following = groupedBy(precedences, ({ before }) => before)
+  for (const { after } of precedences) open.set(after, (open.get(after) ?? 0) + 1)
   const ready = keys.filter((key) => open.get(key) === 0)
   const sorted: string[] = []
   while (ready.length > 0) {
     const key = takeFirst(ready, position)
     sorted.push(key)
-    for (const next of following.get(key) ?? []) {
+    for (const { after: next } of following.get(key) ?? []) {
       const left = (open.get(next) ?? 0) - 1
       open.set(next, left)
       if (left === 0) ready.push(next)

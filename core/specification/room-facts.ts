@@ -1,3 +1,4 @@
+import { groupedByEach } from '../lists/lists.ts'
 import type { BuiltItem } from '../project/built-records.ts'
 import { type Job, records } from '../project/job.ts'
 import { roomOfSurface } from '../project/scopes.ts'
@@ -80,13 +81,8 @@ function byRoom<Item>(
   items: readonly Item[],
   roomOf: (item: Item) => RoomId | null,
 ): ReadonlyMap<RoomId, readonly Item[]> {
-  const found = new Map<RoomId, Item[]>()
-  for (const item of items) {
+  return groupedByEach(items, (item) => {
     const roomId = roomOf(item)
-    if (roomId === null) continue
-    const list = found.get(roomId)
-    if (list === undefined) found.set(roomId, [item])
-    else list.push(item)
-  }
-  return found
+    return roomId === null ? [] : [roomId]
+  })
 }

@@ -1,4 +1,4 @@
-import { present } from '../lists/lists.ts'
+import { groupedBy, present } from '../lists/lists.ts'
 import type { ConditionId } from '../project/survey-records.ts'
 import type { SurfaceClass } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
@@ -33,13 +33,7 @@ export const noAmounts: StepAmounts = {
 
 /** One draft per operation and ordinal: the widest extent, all findings, all reasons. */
 export function draftsOf(view: GroupView, requests: readonly PlannedRequest[]): readonly Draft[] {
-  const byRole = new Map<string, PlannedRequest[]>()
-  for (const request of requests) {
-    const role = `${request.operation}/${request.ordinal}`
-    const found = byRole.get(role)
-    if (found === undefined) byRole.set(role, [request])
-    else found.push(request)
-  }
+  const byRole = groupedBy(requests, ({ operation, ordinal }) => `${operation}/${ordinal}`)
   return [...byRole.values()].map((list) => draftOf(view, list))
 }
 

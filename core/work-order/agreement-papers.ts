@@ -7,7 +7,8 @@ import { dateWordsWithYear } from '../time/date-words.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { formatCents } from '../units/money.ts'
 import { linesOf } from '../words/text.ts'
-import { asMarkup, html, type Markup } from './html-template.ts'
+import { html, type Markup } from './html-template.ts'
+import { documentClosing, documentOpening } from './pages/document-frame.ts'
 import { letterhead } from './pages/letterhead.ts'
 import { printStyle } from './print-style.ts'
 
@@ -82,17 +83,11 @@ function beforeWords(
 }
 
 function wholePage({ header: { title, paper } }: Head, name: string, body: Markup): string {
-  return html`<!DOCTYPE html>
-<html lang="en" class="${paper}">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${name}: ${title}</title>
-<style>${asMarkup(printStyle(paper, title, []))}</style></head>
-<body>
-<section class="sheet offer">
+  const opening = documentOpening(paper, `${name}: ${title}`, printStyle(paper, title, []))
+  const sheet = html`<section class="sheet offer">
 ${body}
-</section>
-</body>
-</html>
-`.markup
+</section>`
+  return `${opening}${sheet.markup}${documentClosing}`
 }
 
 function headOf(

@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 
 interface OfRoom {
@@ -10,19 +11,8 @@ const parted = new WeakMap<object, ReadonlyMap<RoomId | null, readonly OfRoom[]>
 /** What a list holds of one room, in its order. Going through the whole list for each room would cost rooms times steps. */
 export function inRoom<Item extends OfRoom>(items: readonly Item[], roomId: RoomId): readonly Item[] {
   const known =
-    (parted.get(items) as ReadonlyMap<RoomId | null, readonly Item[]> | undefined) ?? partByRoom(items)
+    (parted.get(items) as ReadonlyMap<RoomId | null, readonly Item[]> | undefined) ??
+    groupedBy(items, (item) => item.roomId)
   parted.set(items, known)
   return known.get(roomId) ?? []
-}
-
-function partByRoom<Item extends OfRoom>(
-  items: readonly Item[],
-): ReadonlyMap<RoomId | null, readonly Item[]> {
-  const rooms = new Map<RoomId | null, Item[]>()
-  for (const item of items) {
-    const list = rooms.get(item.roomId)
-    if (list === undefined) rooms.set(item.roomId, [item])
-    else list.push(item)
-  }
-  return rooms
 }

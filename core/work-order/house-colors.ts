@@ -2,7 +2,7 @@ import { groupedBy } from '../lists/lists.ts'
 import { type Job, records } from '../project/job.ts'
 import { resolveFinish } from '../project/scopes.ts'
 import type { RoomId, WallId } from '../project/sketch-records.ts'
-import type { SurfaceRef } from '../project/surface-ref.ts'
+import { type SurfaceRef, surfaceKey } from '../project/surface-ref.ts'
 import type { SurfaceQuantity, Takeoff } from '../quantities/takeoff-types.ts'
 
 /** A color as a drawing shows it: by itself, and by its letter where there is only black. */
@@ -39,16 +39,21 @@ export interface HouseColors {
 
 /** The chosen color of every surface that is painted. */
 export function houseColors(job: Job, takeoff: Takeoff): HouseColors {
-  const finishes = takeoff.surfaces.map(({ surface }) => resolveFinish(job, surface))
-  const used = new Set(finishes.map((finish) => (finish?.paint === true ? finish.colourId : null)))
+  const colourOf = (surface: SurfaceRef) => {
+    const finish = resolveFinish(job, surface)
+    return finish?.paint === true ? finish.colourId : null
+  }
+  const chosen = new Map(takeoff.surfaces.map(({ key, surface }) => [key, colourOf(surface)]))
+  const used = new Set(chosen.values())
   const marks = new Map(
     records(job.colours)
       .filter(({ id }) => used.has(id))
       .map(({ id, name, shown }, index) => [id, { letter: letterAt(index), name, shown }]),
   )
   const on = (surface: SurfaceRef) => {
-    const finish = resolveFinish(job, surface)
-    return finish?.paint === true && finish.colourId !== null ? (marks.get(finish.colourId) ?? null) : null
+    const key = surfaceKey(surface)
+    const colour = chosen.has(key) ? chosen.get(key) : colourOf(surface)
+    return (colour && marks.get(colour)) ?? null
   }
   const byRoom = groupedBy(takeoff.surfaces, ({ roomId }) => roomId)
   const rooms = new Map([...byRoom].map(([roomId, own]) => [roomId, roomColors(roomId, own, on)]))

@@ -2,6 +2,7 @@ import { pointBetween } from '../geometry/point.ts'
 import { type Job, records } from '../project/job.ts'
 import { mainRoomOf } from '../project/room-sets.ts'
 import type { Opening, OpeningId, Room, RoomId, WallId } from '../project/sketch-records.ts'
+import { storeysUpwards } from '../project/storeys.ts'
 import { openingSides, roomWalls } from '../project/walls.ts'
 import { toMillimetres } from '../units/length.ts'
 import type { PlanPoint } from './room-plan.ts'
@@ -83,16 +84,14 @@ export function housePicture(job: Job, width: number, height: number, head: numb
 }
 
 function floorsOf(job: Job): readonly Floor[] {
-  return records(job.storeys)
-    .toSorted((one, other) => one.level - other.level)
-    .flatMap(({ id, name }) => {
-      const rooms = records(job.rooms).filter(({ storeyId }) => storeyId === id)
-      if (rooms.length === 0) return []
-      const xs = rooms.flatMap(({ corners }) => corners.map(({ x }) => toMillimetres(x)))
-      const ys = rooms.flatMap(({ corners }) => corners.map(({ y }) => toMillimetres(y)))
-      const [left, top] = [Math.min(...xs), Math.min(...ys)]
-      return [{ name, rooms, left, top, wide: Math.max(...xs) - left, deep: Math.max(...ys) - top }]
-    })
+  return storeysUpwards(job).flatMap(({ id, name }) => {
+    const rooms = records(job.rooms).filter(({ storeyId }) => storeyId === id)
+    if (rooms.length === 0) return []
+    const xs = rooms.flatMap(({ corners }) => corners.map(({ x }) => toMillimetres(x)))
+    const ys = rooms.flatMap(({ corners }) => corners.map(({ y }) => toMillimetres(y)))
+    const [left, top] = [Math.min(...xs), Math.min(...ys)]
+    return [{ name, rooms, left, top, wide: Math.max(...xs) - left, deep: Math.max(...ys) - top }]
+  })
 }
 
 /** So many floors in a row, one row below another. */

@@ -1,8 +1,9 @@
 import type { WorkOrder } from './document-types.ts'
-import { asMarkup, html, type Markup } from './html-template.ts'
+import type { Markup } from './html-template.ts'
 import { once } from './once.ts'
 import { colorRecordPage } from './pages/color-record-page.ts'
 import { coverPage } from './pages/cover-page.ts'
+import { documentClosing, documentOpening } from './pages/document-frame.ts'
 import { familySheet } from './pages/family-sheet.ts'
 import { houseColorsPage } from './pages/house-colors-page.ts'
 import { houseWeeksPage } from './pages/house-weeks-page.ts'
@@ -63,16 +64,11 @@ export function pagedDocument(
     .flatMap((part) => sheetsOf(order, paper, part, choice, stamp))
   const named = sheets.map((sheet, index) => ({ sheet, pageName: `sheet-${index + 1}` }))
   const heads: readonly RunningHead[] = named.map(({ sheet, pageName }) => ({ pageName, text: sheet.head }))
-  const opening = html`<!DOCTYPE html>
-<html lang="en" class="${paper}">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${titleOf(order, parts)}</title>
-<style>${asMarkup(printStyle(paper, order.title, heads) + planStyle + stampStyle(stamp, order.unitSystem))}</style></head>
-<body>
-`
+  const style = printStyle(paper, order.title, heads) + planStyle + stampStyle(stamp, order.unitSystem)
   return {
-    opening: opening.markup,
+    opening: documentOpening(paper, titleOf(order, parts), style),
     pages: named.map(({ sheet, pageName }) => once(() => sheet.page(pageName).markup)),
-    closing: '\n</body>\n</html>\n',
+    closing: documentClosing,
   }
 }
 

@@ -1,3 +1,4 @@
+import { groupedBy } from '../lists/lists.ts'
 import { productOf } from '../price/materials.ts'
 import { type Job, records } from '../project/job.ts'
 import type { CrewMember, CrewMemberId } from '../project/shop-records.ts'
@@ -34,11 +35,7 @@ export function siteDays(job: Job, specification: Specification, plan: WorkPlan)
 
 /** The same days week by week. */
 export function weekSheets(days: readonly SiteDay[]): readonly WeekSheet[] {
-  const weeks = new Map<string, SiteDay[]>()
-  for (const day of days) {
-    const monday = mondayOf(day.date)
-    weeks.set(monday, [...(weeks.get(monday) ?? []), day])
-  }
+  const weeks = groupedBy(days, ({ date }) => mondayOf(date))
   return [...weeks].map(([monday, own]) => ({ monday, days: own }))
 }
 

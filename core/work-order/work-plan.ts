@@ -1,3 +1,4 @@
+import { groupedByEach } from '../lists/lists.ts'
 import type { CrewMemberId } from '../project/shop-records.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { JobPlan } from '../schedule/job-plan.ts'
@@ -38,11 +39,7 @@ export interface WorkPlanTask {
 
 /** The tasks of the plan by the steps they hold. */
 export function tasksByStep(plan: WorkPlan): ReadonlyMap<string, readonly WorkPlanTask[]> {
-  const byStep = new Map<string, WorkPlanTask[]>()
-  for (const task of plan.tasks) {
-    for (const key of task.stepKeys) byStep.set(key, [...(byStep.get(key) ?? []), task])
-  }
-  return byStep
+  return groupedByEach(plan.tasks, ({ stepKeys }) => stepKeys)
 }
 
 /** Null of no moments. */

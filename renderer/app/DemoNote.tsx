@@ -2,22 +2,19 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { useJobState } from '../state/app.ts'
 
-/** The id that the demonstration house has in demo-data/old-house.json. */
-export const demoJobId = 'demo-old-house'
 const readKey = 'coatwright-demo-note-read'
 
 /** Says of the demonstration house that it is one, and where to look; until it is put away. */
 export function DemoNote() {
-  const isDemo = useJobState((state) => state.job?.header.id === demoJobId)
+  const isDemo = useJobState((state) => state.job?.header.isDemonstration === true)
   const [isRead, setRead] = useState(() => window.localStorage.getItem(readKey) !== null)
   if (!isDemo || isRead) return null
   return (
     <aside className="demo-note" aria-label="About this example">
       <p>
-        <strong>This is an example.</strong> The house, its people and its prices are invented: an old house
-        of 1926, lived in, with cracked plaster and a leak. Change what you like. Look at <em>Walk</em> for
-        what was found, <em>Calendar</em> for who works when, <em>Paper</em> for what is handed out. Your own
-        house begins under <em>Book of jobs</em>.
+        <strong>This is an example.</strong> The house, its people and its prices are invented. Change what
+        you like. Look at <em>Walk</em> for what was found, <em>Calendar</em> for who works when,{' '}
+        <em>Paper</em> for what is handed out. Your own house begins under <em>Book of jobs</em>.
       </p>
       <Button
         className="plain-button"

@@ -72,9 +72,13 @@ export async function changeListed(
   }
   const opened = await ask('openJob', { jobKey })
   if (!opened.ok) return jobStore.refuse(opened.problem)
-  const { job, revision } = opened.value
-  const diff = diffJobs(job, { ...job, header: { ...job.header, ...change } })
-  const stored = await ask('storeEdit', { jobKey, revision, diff })
+  const { job } = opened.value
+  await storeChanged(opened.value, { ...job, header: { ...job.header, ...change } })
+}
+
+/** Stores what a job of the book that is not the open one becomes; a refusal is shown. */
+export async function storeChanged({ jobKey, revision, job }: OpenedJob, next: Job): Promise<void> {
+  const stored = await ask('storeEdit', { jobKey, revision, diff: diffJobs(job, next) })
   if (!stored.ok) jobStore.refuse(stored.problem)
 }
 

@@ -1,5 +1,5 @@
 import type { JobHeader } from '../../core/project/job.ts'
-import { federalLimits } from '../../core/specification/lead.ts'
+import { federalLimits, mayHoldLead } from '../../core/specification/lead.ts'
 
 /** What the age of the house brings, said where the year is typed. Never that a house is free of lead. */
 export function ageSentence(yearBuilt: number | null): string {
@@ -7,7 +7,7 @@ export function ageSentence(yearBuilt: number | null): string {
   if (yearBuilt === null) {
     return `Not known: the house counts as one from before ${builtBefore}, and lead-safe rules apply to work that cuts into its paint.`
   }
-  return yearBuilt < builtBefore
+  return mayHoldLead(yearBuilt)
     ? `Before ${builtBefore}: lead-safe rules apply to work that cuts into its paint.`
     : `${builtBefore} or later: the federal lead-safe rule does not reach this house. State rules and local codes may still.`
 }

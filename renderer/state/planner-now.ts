@@ -50,6 +50,21 @@ function clockOf(state: SiteNowState): string {
   return state.clock ?? viewStore.getState().host?.now ?? ''
 }
 
+/** Today by the host's clock, asked anew; null where no host answers. For what is done outside of a component. */
+export async function askToday(): Promise<string | null> {
+  await readClock()
+  return dayOf(clockOf(nowStore.getState()))
+}
+
+/** Today by the host's clock as it was read last. */
+export function todayByClock(): string | null {
+  return dayOf(clockOf(nowStore.getState()))
+}
+
+function dayOf(moment: string): string | null {
+  return moment === '' ? null : moment.slice(0, 10)
+}
+
 async function readClock(): Promise<void> {
   const answer = await ask('hostFacts', {})
   if (answer.ok) nowStore.setState({ clock: answer.value.now })

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest'
-import { demoJobId } from '../../renderer/app/DemoNote.tsx'
 import { demoJob } from '../renderer/station-jobs.ts'
 
-test('the program knows the demonstration house by its id', () => {
-  expect(demoJob('old-house').header.id).toBe(demoJobId)
+test('the demonstration house says that it is one, which the page and the book go by', () => {
+  expect(demoJob('old-house').header.isDemonstration).toBe(true)
 })

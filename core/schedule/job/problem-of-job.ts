@@ -1,3 +1,4 @@
+import { groupedBy, groupedByEach } from '../../lists/lists.ts'
 import type { MinutesByStep, Passes, PassOrder } from '../../passes/pass-types.ts'
 import type { Job } from '../../project/job.ts'
 import type { PlanAim } from '../../project/vocabulary.ts'
@@ -109,8 +110,7 @@ export function problemOfJob(
 
 /** Waits between passes, over passes of which nothing is left to plan. */
 function linksOf({ order }: Passes, parts: readonly PassTask[]): readonly Link[] {
-  const ofPass = new Map<string, PassTask[]>()
-  for (const part of parts) ofPass.set(part.pass.key, [...(ofPass.get(part.pass.key) ?? []), part])
+  const ofPass = groupedBy(parts, ({ pass }) => pass.key)
   const kept = overGaps(order, (key) => ofPass.has(key))
   return kept.flatMap((each) =>
     (ofPass.get(each.before) ?? []).flatMap(({ id: from }) =>
@@ -146,10 +146,7 @@ function keepingOf(site: Site, parts: readonly PassTask[], keeps: PlanningFacts[
   if (keeps === null) return nothingKept
   const instant = (moment: string): EpochMinutes => instantOf(moment, site.clock.timeZone)
   // A coat that goes on the next day stands in several tasks of the older plan.
-  const byStep = new Map<string, KeptTask[]>()
-  for (const task of keeps.tasks) {
-    for (const key of task.stepKeys) byStep.set(key, [...(byStep.get(key) ?? []), task])
-  }
+  const byStep = groupedByEach(keeps.tasks, ({ stepKeys }) => stepKeys)
   const keptOf = ({ stepKeys }: PassTask): readonly KeptTask[] => [
     ...new Set(stepKeys.flatMap((key) => byStep.get(key) ?? [])),
   ]

@@ -1,3 +1,4 @@
+import { groupedByEach } from '../../lists/lists.ts'
 import { minutesUntilUsable, type ScheduleRoomId } from '../model.ts'
 import type { Court, PlacedTask } from './court.ts'
 
@@ -41,14 +42,7 @@ export function stretchesOf(court: Court, entries: readonly PlacedTask[]): reado
 export function entriesByRoom(
   entries: readonly PlacedTask[],
 ): ReadonlyMap<ScheduleRoomId, readonly PlacedTask[]> {
-  const byRoom = new Map<ScheduleRoomId, PlacedTask[]>()
-  for (const entry of entries) {
-    if (entry.task.room === null) continue
-    const known = byRoom.get(entry.task.room)
-    if (known === undefined) byRoom.set(entry.task.room, [entry])
-    else known.push(entry)
-  }
-  return byRoom
+  return groupedByEach(entries, ({ task }) => (task.room === null ? [] : [task.room]))
 }
 
 /** When the last of these is done, dry and open again. */

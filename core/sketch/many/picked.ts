@@ -84,8 +84,10 @@ export function scopesOfPicked(
   surfaceClass: SurfaceClass,
 ): readonly PickedScope[] {
   const members = surfaces.filter((each) => each.surfaceClass === surfaceClass)
+  const withMembers = new Set<string>(members.map(({ roomId }) => roomId))
+  const isPicked = isPickedOf(picked)
   const ofRooms = picked.rooms
-    .filter((room) => members.some(({ roomId }) => roomId === room.id))
+    .filter((room) => withMembers.has(room.id))
     .map(
       ({ id }): PickedScope => ({
         scope: { level: 'room', roomId: id, surfaceClass },
@@ -94,7 +96,7 @@ export function scopesOfPicked(
       }),
     )
   const ofPieces = members
-    .filter(({ surface }) => isPicked(picked, surface))
+    .filter(({ surface }) => isPicked(surface))
     .map(
       ({ surface, roomId }): PickedScope => ({
         scope: { level: 'surface', surface },
@@ -111,17 +113,20 @@ export function classesOfPicked(
   surfaces: readonly ListedSurface[],
 ): ReadonlySet<SurfaceClass> {
   const rooms = new Set<string>(picked.rooms.map((room) => room.id))
+  const isPicked = isPickedOf(picked)
   return new Set(
     surfaces
-      .filter(({ roomId, surface }) => rooms.has(roomId) || isPicked(picked, surface))
+      .filter(({ roomId, surface }) => rooms.has(roomId) || isPicked(surface))
       .map((each) => each.surfaceClass),
   )
 }
 
-function isPicked({ openings, walls }: Picked, surface: SurfaceRef): boolean {
-  if (surface.kind === 'opening') return openings.some(({ id }) => id === surface.openingId)
-  return (
-    surface.kind === 'wall' &&
-    walls.some(({ id, roomId }) => id === surface.wallId && roomId === surface.roomId)
-  )
+/** Whether a surface is one of an opening or a wall that was picked; looked up, for a house has hundreds of surfaces. */
+function isPickedOf({ openings, walls }: Picked): (surface: SurfaceRef) => boolean {
+  const openingIds = new Set<string>(openings.map(({ id }) => id))
+  const wallPicks = new Set(walls.map(wallPick))
+  return (surface) => {
+    if (surface.kind === 'opening') return openingIds.has(surface.openingId)
+    return surface.kind === 'wall' && wallPicks.has(wallPick({ roomId: surface.roomId, id: surface.wallId }))
+  }
 }

@@ -1,6 +1,6 @@
 import type { Job } from '../../project/job.ts'
 import { mainRoomOf } from '../../project/room-sets.ts'
-import { federalLimits } from '../../specification/lead.ts'
+import { federalLimits, mayHoldLead } from '../../specification/lead.ts'
 import type { Step } from '../../specification/types.ts'
 import { dateWordsWithYear } from '../../time/date-words.ts'
 import type { ProposalLead } from './proposal-types.ts'
@@ -12,7 +12,7 @@ import type { ProposalLead } from './proposal-types.ts'
 export function leadText(job: Job, steps: readonly Step[]): ProposalLead | null {
   const { yearBuilt, unitSystem } = job.header
   const { builtBefore, interiorSquareFeet } = federalLimits
-  if (yearBuilt !== null && yearBuilt >= builtBefore) return null
+  if (!mayHoldLead(yearBuilt)) return null
   const covered = [
     ...new Set(
       steps

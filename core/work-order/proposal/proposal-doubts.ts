@@ -1,6 +1,6 @@
 import type { Business } from '../../project/business-record.ts'
 import type { Job } from '../../project/job.ts'
-import { federalLimits } from '../../specification/lead.ts'
+import { mayHoldLead } from '../../specification/lead.ts'
 import { dateWordsWithYear } from '../../time/date-words.ts'
 import type { WorkPlan } from '../work-plan.ts'
 
@@ -17,7 +17,7 @@ export function proposalDoubts(job: Job, doubts: readonly string[], plan: WorkPl
   const { business, header } = job
   const { assumed, paymentSteps, leadCertificate } = business
   const sum = paymentSteps.reduce((all, { percent }) => all + percent, 0)
-  const mayHoldLead = header.yearBuilt === null || header.yearBuilt < federalLimits.builtBefore
+  const isUnderLeadRule = mayHoldLead(header.yearBuilt)
   const { number, expiresOn } = leadCertificate
   return [
     ...doubts,
@@ -28,10 +28,10 @@ export function proposalDoubts(job: Job, doubts: readonly string[], plan: WorkPl
       ? []
       : [`Shop assumptions still, not your own: ${assumed.map((part) => assumedWords[part]).join('; ')}.`]),
     ...(paymentSteps.length > 0 && sum !== 100 ? [`The payment steps make ${sum} %, not 100.`] : []),
-    ...(mayHoldLead && number === ''
+    ...(isUnderLeadRule && number === ''
       ? ['The shop sheet names no lead-safe certificate of the firm, which work covered by 40 CFR 745 needs.']
       : []),
-    ...(mayHoldLead && expiresOn !== null && expiresOn < plan.finishesOn
+    ...(isUnderLeadRule && expiresOn !== null && expiresOn < plan.finishesOn
       ? [
           `The lead-safe certificate runs out on ${dateWordsWithYear(expiresOn, header.unitSystem)}, before the work is done.`,
         ]

@@ -5,9 +5,10 @@ import { priceJob } from '../../agreement/whole-price.ts'
 import type { Estimate, RoomPrice } from '../../price/estimate-types.ts'
 import { shareCents } from '../../price/price-shares.ts'
 import type { PaymentStep } from '../../project/agreement-records.ts'
-import { type Job, records } from '../../project/job.ts'
+import type { Job } from '../../project/job.ts'
 import { type RoomSet, roomSetsOf } from '../../project/room-sets.ts'
 import type { RoomId } from '../../project/sketch-records.ts'
+import { storeysUpwards } from '../../project/storeys.ts'
 import { surfaceNoun } from '../../specification/trade-words.ts'
 import type { Specification, Step } from '../../specification/types.ts'
 import { addDays } from '../../time/local-date.ts'
@@ -87,8 +88,7 @@ function floorsOf(
 ): readonly ProposalFloor[] {
   const centsOf = new Map(prices.map(({ roomId, cents }) => [roomId, cents]))
   const sets = roomSetsOf(job)
-  return records(job.storeys)
-    .toSorted((one, other) => one.level - other.level)
+  return storeysUpwards(job)
     .map((storey): ProposalFloor => {
       const rooms = sets
         .filter(({ id }) => job.rooms[id]?.storeyId === storey.id)

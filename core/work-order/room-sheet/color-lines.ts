@@ -1,3 +1,4 @@
+import { groupedBy } from '../../lists/lists.ts'
 import { stepGallons } from '../../price/consumption.ts'
 import { productOf } from '../../price/materials.ts'
 import type { Job } from '../../project/job.ts'
@@ -27,11 +28,7 @@ interface Unit {
 
 /** What goes on every surface of the set, ceiling first; what is alike in all but its place is one line. */
 export function colorLines(context: SetContext): readonly ColorLine[] {
-  const lines = new Map<string, Unit[]>()
-  for (const unit of unitsOf(context)) {
-    const key = lineKey(context, unit)
-    lines.set(key, [...(lines.get(key) ?? []), unit])
-  }
+  const lines = groupedBy(unitsOf(context), (unit) => lineKey(context, unit))
   return [...lines.values()]
     .map((units) => colorLine(context, units))
     .toSorted((one, other) => rankOf(one) - rankOf(other))

@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { OpenedJob } from '../../../core/contract/requests.ts'
-import { diffJobs } from '../../../core/project/diff.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { type ShopDifference, shopDifferences, withLines } from '../../../core/project/shop-differences.ts'
 import { ask } from '../../bridge/client.ts'
 import { OneOf } from '../../panels/parts/OneOf.tsx'
 import { Tick } from '../../panels/parts/Tick.tsx'
 import { jobStore, useJob } from '../../state/app.ts'
+import { storeChanged } from '../job-book.ts'
 import { differenceTitle, partNames, valueWords } from './difference-words.ts'
 
 type Direction = 'intoJob' | 'intoShop'
@@ -77,9 +77,7 @@ export function ShopComparison() {
 async function storeInShop(shop: OpenedJob | null, next: ReturnType<typeof withLines>): Promise<void> {
   if (shop === null) return
   if (!next.ok) return jobStore.refuse(next.problem)
-  const { jobKey, revision, job } = shop
-  const stored = await ask('storeEdit', { jobKey, revision, diff: diffJobs(job, next.value) })
-  if (!stored.ok) jobStore.refuse(stored.problem)
+  await storeChanged(shop, next.value)
 }
 
 function DifferenceTable(props: {

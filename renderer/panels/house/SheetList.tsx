@@ -4,6 +4,7 @@ import { type Job, records } from '../../../core/project/job.ts'
 import { openingLetter } from '../../../core/project/opening-letters.ts'
 import type { RoomId, Storey } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
+import { storeysUpwards } from '../../../core/project/storeys.ts'
 import { jobStore, useJob, useView, viewStore } from '../../state/app.ts'
 import { useDraft } from '../../state/drafts.ts'
 import { newId } from '../../state/new-id.ts'
@@ -18,7 +19,7 @@ import { UnderlayPart } from './underlay/UnderlayPart.tsx'
 export function SheetList() {
   const job = useJob()
   const storeyId = useView((state) => state.storeyId)
-  const storeys = [...records(job.storeys)].sort((a, b) => b.level - a.level)
+  const storeys = storeysUpwards(job).toReversed()
   return (
     <aside className="sheet-list" aria-label="Floors and rooms">
       {storeys.map((storey) => (

@@ -8,7 +8,7 @@ import { useJob } from '../../state/app.ts'
 import { useSpecification, useTakeoff } from '../../state/derived.ts'
 import { useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
-import { addMarks } from './marks.ts'
+import { addMarks, marksAt } from './marks.ts'
 import { OutOfOrder, type OutOfOrderTick } from './OutOfOrder.tsx'
 import { PassTicks } from './PassTicks.tsx'
 import { StepPaper } from './StepPaper.tsx'
@@ -39,12 +39,15 @@ export function PassesTab(props: {
     const open = steps.filter(({ state }) => !isSettled(state)).map(({ step }) => step.key)
     if (open.length === 0) {
       const done = steps.filter(({ state }) => state.kind === 'done').map(({ step }) => step.key)
-      addMarks(`Take back the tick of ${name}`, done, 'cleared', now, () => [])
+      addMarks(`Take back the tick of ${name}`, marksAt(done, 'cleared', now))
       return
     }
     const known = new Set<string>(records(job.crew).map((person) => person.id))
     const markDone = () =>
-      addMarks(`Tick ${name} done`, open, 'done', now, (key) => peopleOf(key).filter((id) => known.has(id)))
+      addMarks(
+        `Tick ${name} done`,
+        marksAt(open, 'done', now, (key) => peopleOf(key).filter((id) => known.has(id))),
+      )
     const why = tickedTogether(job, specification, states, open, now)
     if (why.kind === 'ready' || why.kind === 'settled') markDone()
     else setAsked({ name, why, tick: markDone })

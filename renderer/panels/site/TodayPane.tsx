@@ -13,7 +13,7 @@ import { useSpecification } from '../../state/derived.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { words } from '../parts/entries.ts'
 import { OneOf } from '../parts/OneOf.tsx'
-import { addNotedMarks } from './marks.ts'
+import { addMarks } from './marks.ts'
 import { OutOfOrder, type OutOfOrderTick } from './OutOfOrder.tsx'
 import { TickButton } from './TickButton.tsx'
 import { TodayAside } from './TodayAside.tsx'
@@ -53,7 +53,7 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
     if (marks.length === 0) return
     const take = () => {
       if (plan !== null) setHeld({ plan, date: dateOf(now) })
-      addNotedMarks(`Tick ${name}`, marks)
+      addMarks(`Tick ${name}`, marks)
     }
     const why = tickedTogether(
       job,
@@ -68,7 +68,7 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
 
   function takeBack({ steps, roomName, name, goesOn }: DayPass) {
     const marked = steps.filter(({ state }) => (goesOn ? state.kind === 'started' : state.kind === 'done'))
-    addNotedMarks(
+    addMarks(
       `Take back the tick of ${roomName}: ${name}`,
       marked.map(({ step }) => ({ stepKey: step.key, mark: 'cleared', at: now, crewMemberIds: [] })),
     )
@@ -198,10 +198,7 @@ function Different(props: {
     const asIf = { ...pass, goesOn: said === 'started' }
     const [first, ...others] = marksAsPlanned([asIf], now)
     if (first === undefined) return false
-    const isTaken = addNotedMarks(`Say what was different: ${title}`, [
-      { ...first, at: now, note },
-      ...others,
-    ])
+    const isTaken = addMarks(`Say what was different: ${title}`, [{ ...first, at: now, note }, ...others])
     if (isTaken) props.onSaid()
     return isTaken
   }

@@ -17,30 +17,12 @@ export function addMark(stepKey: string, mark: Mark['mark'], at: string, rest: R
   return putRecord(actions[mark], 'marks', markOf(stepKey, mark, at, rest))
 }
 
-/** Marks several steps as one action, each with the people who did it. */
-export function addMarks(
-  action: string,
-  stepKeys: readonly string[],
-  mark: Mark['mark'],
-  at: string,
-  peopleOf: (stepKey: string) => Mark['crewMemberIds'],
-): boolean {
-  return command(
-    action,
-    ...stepKeys.map((stepKey) => ({
-      kind: 'putRecord' as const,
-      collection: 'marks' as const,
-      record: markOf(stepKey, mark, at, { crewMemberIds: peopleOf(stepKey) }),
-    })),
-  )
-}
-
-interface NotedMark extends Pick<Mark, 'stepKey' | 'mark' | 'at' | 'crewMemberIds'> {
+interface NewMark extends Pick<Mark, 'stepKey' | 'mark' | 'at' | 'crewMemberIds'> {
   readonly note?: string
 }
 
 /** Marks of several steps, each with its own time, people and note, as one action. */
-export function addNotedMarks(action: string, marks: readonly NotedMark[]): boolean {
+export function addMarks(action: string, marks: readonly NewMark[]): boolean {
   return command(
     action,
     ...marks.map(({ stepKey, mark, at, ...rest }) => ({
@@ -49,6 +31,16 @@ export function addNotedMarks(action: string, marks: readonly NotedMark[]): bool
       record: markOf(stepKey, mark, at, rest),
     })),
   )
+}
+
+/** The same mark for several steps, each with the people who did it. */
+export function marksAt(
+  stepKeys: readonly string[],
+  mark: Mark['mark'],
+  at: string,
+  peopleOf: (stepKey: string) => Mark['crewMemberIds'] = () => [],
+): readonly NewMark[] {
+  return stepKeys.map((stepKey) => ({ stepKey, mark, at, crewMemberIds: peopleOf(stepKey) }))
 }
 
 function markOf(stepKey: string, mark: Mark['mark'], at: string, rest: Rest): Mark {

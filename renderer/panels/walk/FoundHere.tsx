@@ -5,13 +5,10 @@ import { severities } from '../../../core/project/vocabulary.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { isOfWholeSurface } from '../../../core/specification/findings.ts'
 import { conditionWords, severityWords } from '../../../core/specification/trade-words.ts'
-import { type Area, squareMetres } from '../../../core/units/area.ts'
-import type { Length } from '../../../core/units/length.ts'
 import { capital } from '../../../core/words/text.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
-import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
-import { areaEntry, areaText, lengthEntry, lengthText, wholeNumber } from '../parts/entries.ts'
+import { AreaOfFinding, CountOfFinding, LengthOfFinding } from '../parts/found/AmountFields.tsx'
 import { conditionsOn } from '../parts/found/condition-records.ts'
 import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
 import { foundAmount } from './found-amount.ts'
@@ -50,7 +47,7 @@ function FoundLine(props: {
         {condition.on.level === 'room' ? <span className="quiet"> · in the whole room</span> : null}
         {condition.note === '' ? null : <span className="quiet"> · {condition.note}</span>}
       </span>
-      <AmountField job={job} condition={condition} />
+      <FirstAmount condition={condition} />
       <Choice
         label={`How bad: ${name}`}
         isBare
@@ -83,42 +80,15 @@ function change(condition: Condition, changes: Partial<Condition>): boolean {
 }
 
 /** The first amount that was written down; the others are in the form. */
-function AmountField({ job, condition }: { readonly job: Job; readonly condition: Condition }) {
-  const system = job.header.unitSystem
+function FirstAmount({ condition }: { readonly condition: Condition }) {
   const name = conditionWords[condition.kind]
-  if (condition.length !== null) {
-    return (
-      <EntryField<Length>
-        label={`Length: ${name}`}
-        isBare
-        shown={lengthText(condition.length, system)}
-        read={lengthEntry(system)}
-        onCommit={(length) => change(condition, { length })}
-      />
-    )
+  const field = {
+    amounts: condition,
+    onChange: (amounts: Partial<Condition>) => change(condition, amounts),
+    isInLine: true,
   }
-  if (condition.areaMm2 !== null) {
-    return (
-      <EntryField<Area>
-        label={`Area: ${name}`}
-        isBare
-        shown={areaText(squareMetres(condition.areaMm2 / 1e6), system)}
-        read={areaEntry(system)}
-        onCommit={(area) => change(condition, { areaMm2: area / 10_000 })}
-      />
-    )
-  }
-  if (condition.count !== null) {
-    return (
-      <EntryField<number>
-        label={`How many: ${name}`}
-        isBare
-        unit="×"
-        shown={String(condition.count)}
-        read={wholeNumber(1, 10_000)}
-        onCommit={(count) => change(condition, { count })}
-      />
-    )
-  }
+  if (condition.length !== null) return <LengthOfFinding label={`Length: ${name}`} {...field} />
+  if (condition.areaMm2 !== null) return <AreaOfFinding label={`Area: ${name}`} {...field} />
+  if (condition.count !== null) return <CountOfFinding label={`How many: ${name}`} {...field} />
   return <span className="quiet">{isOfWholeSurface(condition.kind) ? 'all of it' : 'not measured'}</span>
 }

@@ -7,7 +7,7 @@ import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { pieceKey, type WalkPiece } from '../../../core/specification/looked-at.ts'
 import { conditionWords } from '../../../core/specification/trade-words.ts'
 import { usualFindings } from '../../../core/specification/usual-findings.ts'
-import { useView } from '../../state/app.ts'
+import { useSiteNow } from '../../state/planner-now.ts'
 import type { Chain } from '../parts/chain.ts'
 import { putRecord } from '../parts/edits.ts'
 import {
@@ -34,13 +34,14 @@ interface WrongPaperProps {
 
 /** What is wrong with the picked surface: the usual by one tap, the rest by search, or that nothing is. */
 export function WrongPaper({ job, room, surface, pieces, draft, onDraft }: WrongPaperProps) {
-  const now = useView((state) => state.host?.now.slice(0, 10) ?? null)
+  const { today } = useSiteNow()
   useFindingDraft(job, draft)
   if (draft !== null) {
     return <DraftPaper job={job} surface={surface} draft={draft} onDraft={onDraft} />
   }
   const usual = usualFindings(job.header.yearBuilt, surface.surfaceClass)
-  const start = (kind: ConditionKind) => onDraft({ ...newCondition(surface, now), kind })
+  const start = (kind: ConditionKind) =>
+    onDraft({ ...newCondition(surface, today.slice(0, 10) || null), kind })
   return (
     <section className="block" aria-label="What is wrong">
       <FoundHere job={job} surface={surface} onChange={onDraft} />

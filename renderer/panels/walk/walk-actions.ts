@@ -9,6 +9,7 @@ import { type UsualFinding, usualAmounts, usualFindings } from '../../../core/sp
 import { type Length, sumLengths, zeroLength } from '../../../core/units/length.ts'
 import { jobStore, viewStore } from '../../state/app.ts'
 import { takeoffOf } from '../../state/derived.ts'
+import { todayByClock } from '../../state/planner-now.ts'
 import { command, putRecord } from '../parts/edits.ts'
 import { newCondition } from '../parts/found/condition-records.ts'
 
@@ -40,7 +41,7 @@ export function recordUsual(job: Job, surface: SurfaceQuantity, usual: UsualFind
   const there = records(job.conditions).find(
     ({ kind, on }) => kind === usual.kind && on.level === 'surface' && surfaceKey(on.surface) === surface.key,
   )
-  const now = viewStore.getState().host?.now.slice(0, 10) ?? null
+  const now = todayByClock()
   const condition: Condition =
     there === undefined
       ? { ...newCondition(surface, now), kind: usual.kind, ...amounts }

@@ -5,19 +5,12 @@ import { conditionKinds, severities } from '../../../../core/project/vocabulary.
 import type { Picked, PickedScope } from '../../../../core/sketch/many/picked.ts'
 import { findingOnMany, findingPlaces } from '../../../../core/sketch/many/set-records.ts'
 import { conditionWords, severityWords } from '../../../../core/specification/trade-words.ts'
-import { type Area, squareMetres } from '../../../../core/units/area.ts'
-import type { Length } from '../../../../core/units/length.ts'
-import { useJob, useView } from '../../../state/app.ts'
 import { newId } from '../../../state/new-id.ts'
+import { useSiteNow } from '../../../state/planner-now.ts'
 import { Choice, optionsOf } from '../../parts/Choice.tsx'
-import { EntryField } from '../../parts/EntryField.tsx'
 import { together } from '../../parts/edits.ts'
-import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber } from '../../parts/entries.ts'
-import {
-  conditionTitles,
-  grainsPerSquareMillimetre,
-  usualFinding,
-} from '../../parts/found/condition-records.ts'
+import { AmountFields } from '../../parts/found/AmountFields.tsx'
+import { conditionTitles, usualFinding } from '../../parts/found/condition-records.ts'
 import { conditionNotes, severityNotes } from '../../parts/glossary-words.ts'
 import { ClassOfMany } from './ClassOfMany.tsx'
 
@@ -27,7 +20,8 @@ type Found = typeof usualFinding
 export function ManyFound({ picked }: { readonly picked: Picked }) {
   const [found, setFound] = useState(usualFinding)
   const [recorded, setRecorded] = useState('')
-  const foundOn = useView((state) => state.host?.now.slice(0, 10) ?? null)
+  const { today } = useSiteNow()
+  const foundOn = today.slice(0, 10) || null
   const record = (places: readonly Condition['on'][]) => {
     const action = `record ${conditionWords[found.kind]} in ${places.length} places`
     if (
@@ -75,7 +69,6 @@ function RecordButtons(props: {
 
 function FoundFields(props: { readonly found: Found; readonly onChange: (change: Partial<Found>) => void }) {
   const { found, onChange } = props
-  const system = useJob().header.unitSystem
   return (
     <>
       <div className="field-grid">
@@ -91,27 +84,7 @@ function FoundFields(props: { readonly found: Found; readonly onChange: (change:
           chosen={found.severity}
           onChoose={(severity) => onChange({ severity })}
         />
-        <EntryField
-          label="Length in each"
-          width="short"
-          shown={lengthText(found.length, system)}
-          read={orNothing<Length>(lengthEntry(system))}
-          onCommit={(length) => onChange({ length })}
-        />
-        <EntryField
-          label="Area in each"
-          width="short"
-          shown={found.areaMm2 === null ? '' : areaText(squareMetres(found.areaMm2 / 1e6), system)}
-          read={orNothing<Area>(areaEntry(system))}
-          onCommit={(area) => onChange({ areaMm2: area === null ? null : area / grainsPerSquareMillimetre })}
-        />
-        <EntryField
-          label="How many in each"
-          width="short"
-          shown={found.count === null ? '' : String(found.count)}
-          read={orNothing<number>(wholeNumber(0, 10_000))}
-          onCommit={(count) => onChange({ count })}
-        />
+        <AmountFields amounts={found} onChange={onChange} where=" in each" />
       </div>
       <p className="quiet">What is left empty is taken by how bad it is.</p>
     </>

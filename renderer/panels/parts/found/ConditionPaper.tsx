@@ -11,25 +11,17 @@ import {
   severityWords,
   surfaceClassWords,
 } from '../../../../core/specification/trade-words.ts'
-import type { Area } from '../../../../core/units/area.ts'
-import { squareMetres } from '../../../../core/units/area.ts'
-import type { Length } from '../../../../core/units/length.ts'
 import { surfaceWords } from '../../../../core/work-order/surface-words.ts'
 import { useDraft } from '../../../state/drafts.ts'
 import { Choice, optionsOf } from '../Choice.tsx'
 import { type Chain, chainOf } from '../chain.ts'
 import { EntryField } from '../EntryField.tsx'
-import { areaEntry, areaText, lengthEntry, lengthText, orNothing, wholeNumber, words } from '../entries.ts'
+import { lengthText, orNothing, words } from '../entries.ts'
 import { conditionNotes, conditionSigns, severityNotes } from '../glossary-words.ts'
 import { OneOf } from '../OneOf.tsx'
 import { Tick } from '../Tick.tsx'
-import {
-  conditionTitles,
-  grainsPerSquareMillimetre,
-  hasEntries,
-  reachOf,
-  withReach,
-} from './condition-records.ts'
+import { AmountFields } from './AmountFields.tsx'
+import { conditionTitles, hasEntries, reachOf, withReach } from './condition-records.ts'
 import { WhatIf } from './WhatIf.tsx'
 
 interface ConditionPaperProps {
@@ -42,7 +34,6 @@ interface ConditionPaperProps {
 
 /** What was found, how much, how bad: the explanation and how to recognise it stand beside the pick. */
 export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperProps) {
-  const system = job.header.unitSystem
   const change = (changes: Partial<Condition>) => onChange({ ...draft, ...changes })
   return (
     <div className="condition-form">
@@ -76,27 +67,7 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
           chosen={draft.severity}
           onChoose={(severity) => change({ severity })}
         />
-        <EntryField
-          label="Length"
-          width="short"
-          shown={lengthText(draft.length, system)}
-          read={orNothing<Length>(lengthEntry(system))}
-          onCommit={(length) => change({ length })}
-        />
-        <EntryField
-          label="Area"
-          width="short"
-          shown={draft.areaMm2 === null ? '' : areaText(squareMetres(draft.areaMm2 / 1e6), system)}
-          read={orNothing<Area>(areaEntry(system))}
-          onCommit={(area) => change({ areaMm2: area === null ? null : area / grainsPerSquareMillimetre })}
-        />
-        <EntryField
-          label="How many"
-          width="short"
-          shown={draft.count === null ? '' : String(draft.count)}
-          read={orNothing<number>(wholeNumber(0, 10_000))}
-          onCommit={(count) => change({ count })}
-        />
+        <AmountFields amounts={draft} onChange={change} />
         <EntryField
           label="Suspected cause"
           shown={draft.suspectedCause}

@@ -3,14 +3,15 @@ import type { Photo } from '../../../../core/project/photo-records.ts'
 import { problem } from '../../../../core/project/problem.ts'
 import type { PhotoStage } from '../../../../core/project/vocabulary.ts'
 import type { SketchCommand } from '../../../../core/sketch/commands.ts'
-import { jobStore, viewStore } from '../../../state/app.ts'
+import { jobStore } from '../../../state/app.ts'
 import { newId } from '../../../state/new-id.ts'
 import { takePicture } from '../../../state/pictures.ts'
+import { askToday } from '../../../state/planner-now.ts'
 import { command } from '../edits.ts'
 
-/** Takes files as photos of a room or a finding, all in one deed; those that cannot be read are named with the reason. */
+/** Takes files as photos of a room or a finding, all as one action; those that cannot be read are named with the reason. */
 export async function keepPhotos(files: readonly File[], of: Photo['of'], stage: PhotoStage): Promise<void> {
-  const today = viewStore.getState().host?.now.slice(0, 10) ?? null
+  const today = await askToday()
   const commands: SketchCommand[] = []
   const refused: string[] = []
   for (const file of files) {
@@ -25,8 +26,8 @@ export async function keepPhotos(files: readonly File[], of: Photo['of'], stage:
     const record: Photo = { id, of, picture: large.hash, small: small.hash, stage, note: '', keptOn: today }
     commands.push({ kind: 'putRecord', collection: 'photos', record })
   }
-  const deed = commands.length === 1 ? 'Add a photo' : `Add ${commands.length} photos`
-  if (commands.length > 0 && !command(deed, ...commands)) return
+  const action = commands.length === 1 ? 'Add a photo' : `Add ${commands.length} photos`
+  if (commands.length > 0 && !command(action, ...commands)) return
   if (refused.length > 0) jobStore.refuse(problem('notValid', refusedWords(refused)))
 }
 
