@@ -79,9 +79,20 @@ export function minutesByStep(job: Job, specification: Specification): MinutesBy
   return new Map(specification.steps.map((step) => [step.key, stepMinutes(job, step)]))
 }
 
+interface KnownMinutes {
+  readonly rates: Job['rates']
+  readonly minutes: WorkingMinutes
+}
+/** Neither steps nor tables of rates change in place, so each step is worked out once for a table of rates. */
+const knownMinutes = new WeakMap<Step, KnownMinutes>()
+
 /** Person-minutes of one step once: every quantity over its rate, times the difficulty. Not rounded. */
 export function stepMinutes(job: Job, step: Step): WorkingMinutes {
-  return minutesOfParts(labourParts(job, step), step)
+  const known = knownMinutes.get(step)
+  if (known !== undefined && known.rates === job.rates) return known.minutes
+  const minutes = minutesOfParts(labourParts(job, step), step)
+  knownMinutes.set(step, { rates: job.rates, minutes })
+  return minutes
 }
 
 /** Hours of a whole job, step by step, each with the text that says how they came about. */

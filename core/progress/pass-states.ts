@@ -2,7 +2,7 @@ import type { Pass, Passes } from '../passes/pass-types.ts'
 import type { Job } from '../project/job.ts'
 import type { Specification, StepOrder } from '../specification/types.ts'
 import type { SiteMoment } from '../time/site-moment.ts'
-import { type Readiness, readinessFor } from './readiness.ts'
+import { ordersByAfter, type Readiness, readinessFor } from './readiness.ts'
 import { isSettled, type StepProgress } from './step-states.ts'
 
 /** How a pass stands, by its steps. Daily steps come and go and do not count, but where there is nothing else. */
@@ -69,8 +69,8 @@ function ordersInto(
   stepKeys: readonly string[],
   together: ReadonlySet<string>,
 ): readonly StepOrder[] {
-  const into = new Set(stepKeys)
-  return order.filter(({ before, after }) => into.has(after) && !together.has(before))
+  const byAfter = ordersByAfter(order)
+  return stepKeys.flatMap((key) => (byAfter.get(key) ?? []).filter(({ before }) => !together.has(before)))
 }
 
 /** Why steps would be ticked out of their order: what is not done before them, or what still dries. `ready` where nothing speaks against it. */

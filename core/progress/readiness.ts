@@ -13,6 +13,17 @@ export type Readiness =
   | { readonly kind: 'waiting'; readonly until: SiteMoment; readonly order: StepOrder }
   | { readonly kind: 'overdue'; readonly since: SiteMoment; readonly order: StepOrder }
 
+type Orders = readonly StepOrder[]
+/** Lists of orders never change in place. */
+const known = new WeakMap<Orders, ReadonlyMap<string, Orders>>()
+
+/** What comes before each step, by the key of the step; remembered for each list. */
+export function ordersByAfter(order: Orders): ReadonlyMap<string, Orders> {
+  const byAfter = known.get(order) ?? groupedBy(order, ({ after }) => after)
+  known.set(order, byAfter)
+  return byAfter
+}
+
 /** Readiness of every step at `now`. Steps left out on purpose hold nothing up. */
 export function readiness(
   job: Job,
@@ -20,7 +31,7 @@ export function readiness(
   states: ReadonlyMap<string, StepProgress>,
   now: SiteMoment,
 ): ReadonlyMap<string, Readiness> {
-  const before = groupedBy(specification.order, ({ after }) => after)
+  const before = ordersByAfter(specification.order)
   return new Map(
     [...states].map(([key, progress]) => [
       key,

@@ -3,6 +3,7 @@ import { createGatherPasses } from '../../core/passes/gather.ts'
 import type { Passes } from '../../core/passes/pass-types.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
+import { isAlikeBut, saidOfTheWork } from '../../core/project/alike.ts'
 import type { Job } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
 import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
@@ -14,8 +15,9 @@ import { useJob } from './app.ts'
 function perJob<Value>(compute: (job: Job) => Value): (job: Job) => Value {
   let last: { readonly job: Job; readonly value: Value } | null = null
   return (job) => {
-    if (last?.job !== job) last = { job, value: compute(job) }
-    return last.value
+    const value = last !== null && isAlikeBut(job, last.job, saidOfTheWork) ? last.value : compute(job)
+    last = { job, value }
+    return value
   }
 }
 

@@ -1,10 +1,10 @@
 import { useEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { keysOf } from '../../core/lists/lists.ts'
 import { estimate } from '../../core/price/estimate.ts'
 import type { Estimate } from '../../core/price/estimate-types.ts'
 import type { PaidPlan } from '../../core/price/paid-plan.ts'
+import { isAlikeBut } from '../../core/project/alike.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import { sameValue } from '../../core/project/same-value.ts'
 import type { PlanBound } from '../../core/schedule/bound/bound.ts'
@@ -197,9 +197,7 @@ export function lookFurther(name: SearchName): void {
 /** Papers given out change no plan; an accepted plan does, for it is a promise. */
 function plansAlike(one: Job, other: Job): boolean {
   if (one === other) return true
-  const { issued: _1, ...first } = one
-  const same = keysOf(first).every((name) => other[name] === first[name])
-  return same && acceptedPlan(one)?.id === acceptedPlan(other)?.id
+  return isAlikeBut(one, other, ['issued']) && acceptedPlan(one)?.id === acceptedPlan(other)?.id
 }
 
 /** The plan of the job as it stands, looked for in the background while a station shows it. */

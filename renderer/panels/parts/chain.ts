@@ -1,6 +1,6 @@
-import { keysOf } from '../../../core/lists/lists.ts'
 import { estimate } from '../../../core/price/estimate.ts'
 import type { Estimate } from '../../../core/price/estimate-types.ts'
+import { isAlikeBut } from '../../../core/project/alike.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { createTakeOff } from '../../../core/quantities/take-off.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
@@ -15,17 +15,14 @@ export interface Chain {
   readonly estimate: Estimate
 }
 
+const measuresNothing = ['conditions', 'marks', 'pins', 'issued'] as const
 const takeOff = createTakeOff()
 const specify = createSpecify()
 
 /** The whole chain for a job that is only being thought about. Conditions measure nothing: `like` lends its takeoff. */
 export function chainOf(job: Job, like?: Chain): Chain {
-  const takeoff = like !== undefined && isMeasuredAlike(job, like.job) ? like.takeoff : takeOff(job)
+  const takeoff =
+    like !== undefined && isAlikeBut(job, like.job, measuresNothing) ? like.takeoff : takeOff(job)
   const specification = specify(job, takeoff)
   return { job, takeoff, specification, estimate: estimate(job, takeoff, specification) }
-}
-
-function isMeasuredAlike(one: Job, other: Job): boolean {
-  const { conditions: _conditions, marks: _marks, pins: _pins, issued: _issued, ...first } = one
-  return keysOf(first).every((name) => other[name] === first[name])
 }
