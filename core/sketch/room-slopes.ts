@@ -1,4 +1,6 @@
-import { roomSpan } from '../project/heights.ts'
+import type { Point } from '../geometry/point.ts'
+import { polygonBand, polygonBounds } from '../geometry/polygon.ts'
+import { ceilingLine, roomSpan } from '../project/heights.ts'
 import { type Job, records } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { CeilingShape, FloorShape, LinePoint, Room } from '../project/sketch-records.ts'
@@ -136,6 +138,43 @@ export function slopeFrom(side: PlanSide, low: Length, high: Length): CeilingSha
   return side === 'left' || side === 'top'
     ? { kind: 'shed', along, startHeight: low, endHeight: high }
     : { kind: 'shed', along, startHeight: high, endHeight: low }
+}
+
+/** A height of a sloping ceiling where it is written on the plan; what is there in a word. */
+interface SlopeMark {
+  readonly word: 'low' | 'high' | 'ridge' | 'flat'
+  readonly height: number
+  /** On the plan, a little inside the room and aside of the middle of its walls, where other figures stand. */
+  readonly place: Point
+}
+
+/** Part of the room's span that a mark keeps from the side it stands at (words run across the sheet), and of its width that it stands aside. */
+const markInset = { x: 0.04, y: 0.13 } as const
+const markAside = 0.2
+
+/** The heights of a room whose ceiling slopes one way or two, along its slope; none for a flat one, and none for a stair, whose line is drawn. */
+export function slopeMarks(room: Room): readonly SlopeMark[] {
+  const { ceiling } = room
+  if (ceiling.kind === 'flat' || ceiling.kind === 'stair') return []
+  const { axis, points } = ceilingLine(room)
+  const bounds = polygonBounds(room.corners)
+  const inset = (bounds.max[axis] - bounds.min[axis]) * markInset[axis]
+  const least = Math.min(...points.map(({ height }) => height))
+  return points.map(({ at, height }, index) => {
+    const isSide = index === 0 || index === points.length - 1
+    const inside = Math.min(bounds.max[axis] - inset, Math.max(bounds.min[axis] + inset, at))
+    const peak = ceiling.kind === 'gable' ? 'ridge' : 'flat'
+    const sideWord = ceiling.kind === 'shed' && height > least ? 'high' : 'low'
+    return { word: isSide ? sideWord : peak, height, place: markPlace(room, axis, inside, inset) }
+  })
+}
+
+/** Across the slope the mark stands in what the room has there, which in an L is not its middle. */
+function markPlace(room: Room, axis: SlopeAxis, at: number, reach: number): Point {
+  const { min, max } = polygonBounds(polygonBand(room.corners, axis, at - reach / 4, at + reach / 4))
+  return axis === 'x'
+    ? { x: at, y: min.y + (max.y - min.y) * markAside }
+    : { x: min.x + (max.x - min.x) * markAside, y: at }
 }
 
 /** The ceiling turned to vary along the other axis; places along it keep their share of the room, heights stay. */

@@ -12,15 +12,17 @@ type ParsedLength =
   | { readonly ok: true; readonly length: Length }
   | { readonly ok: false; readonly sentence: string }
 
-const help = `Write a length like 12' 6 1/2", 150 in, 3.81 m or 3810 mm.`
+const help = `Write a length like 12' 6 1/2", 12-6, 150 in, 3.81 m or 3810 mm.`
 const number = String.raw`\d+(?:\.\d+)?|\.\d+`
 const mixed = String.raw`(?:\d+(?:\s+|-)\d+/\d+|\d+/\d+|${number})`
 const feetInches = new RegExp(
-  String.raw`^(?:(${mixed})\s*(?:'|ft\.?|feet|foot))?\s*-?\s*(?:(${mixed})\s*(?:"|''|in\.?|inch|inches)?)?$`,
+  String.raw`^(?:(${mixed})\s*(?:'|ft\.?|feet|foot|f))?\s*-?\s*(?:(${mixed})\s*(?:"|''|in\.?|inch|inches)?)?$`,
 )
 const inchesOnly = new RegExp(String.raw`^(${mixed})\s*(?:"|''|in\.?|inch|inches)$`)
 const metric = new RegExp(String.raw`^(${number})\s*(mm|cm|m)$`)
 const bare = new RegExp(`^(${mixed})$`)
+/** Feet and inches that only a hyphen or a blank keeps apart. */
+const apart = /^(\d+)(\s*-\s*|\s+)(\d{1,2}(?:\.\d+)?(?:(?:\s+|-)\d+\/\d+)?)\s*(?:"|''|in\.?|inch|inches)?$/
 
 /** Fractions that are one character, as they are typed with several. */
 export const fractionSigns: Readonly<Record<string, string>> = {
@@ -48,7 +50,8 @@ const fromBareUnit: Record<BareUnit, (value: number) => Length> = {
 /**
  * Reads what a person types for a length. A bare number is feet in an imperial job and metres in a metric one,
  * or in `bareUnit` where the field says so (a casing is typed in inches).
- * Accepts `12' 6 1/2"`, `12'6`, `12-6 1/2` is refused (ambiguous), `150 in`, `6 1/2"`, `3.81 m`, `381 cm`, `3810 mm`.
+ * Accepts `12' 6 1/2"`, `12'6`, `12f6`, `150 in`, `6 1/2"`, `3.81 m`, `381 cm`, `3810 mm`; in an imperial job `12-6` and `12-6 1/2`, and where a bare number is feet
+ * `12 6` too. These are the writings of the list of rooms.
  * Negative, empty and unreadable text answer with a sentence that says what to write.
  */
 export function parseLength(
@@ -81,6 +84,7 @@ function readClean(clean: string, text: string, bareUnit: BareUnit): ParsedLengt
     readInches(clean) ??
     readBare(clean, bareUnit) ??
     readFeetInches(clean) ??
+    readApart(clean, text, bareUnit) ??
     refuse(`"${text.trim()}" is not a length.`)
   )
 }
@@ -116,6 +120,15 @@ function readFeetInches(text: string): ParsedLength | undefined {
   const match = feetInches.exec(text)
   if (!match || match[1] === undefined) return undefined
   return accept(lengthFromUnits(feet(readMixed(match[1])) + inches(readMixed(match[2] ?? '0'))))
+}
+
+function readApart(clean: string, text: string, bareUnit: BareUnit): ParsedLength | undefined {
+  const [match, feetText, between = '', inchText] = apart.exec(clean) ?? []
+  const isKnown = bareUnit === 'ft' || (bareUnit === 'in' && between.includes('-'))
+  if (match === undefined || !isKnown) return undefined
+  const over = readMixed(inchText)
+  if (over >= 12) return refuse(`"${text.trim()}" has ${inchText} inches beside the feet; a foot has 12.`)
+  return accept(lengthFromUnits(feet(Number(feetText)) + inches(over)))
 }
 
 function readMixed(text: string | undefined): number {

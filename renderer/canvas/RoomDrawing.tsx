@@ -1,11 +1,11 @@
 import { Fragment, memo } from 'react'
 import { Group, Line } from 'react-konva'
 import type { Point } from '../../core/geometry/point.ts'
-import { polygonBounds } from '../../core/geometry/polygon.ts'
 import type { Room } from '../../core/project/sketch-records.ts'
 import { roomWalls } from '../../core/project/walls.ts'
 import type { LengthUnitSystem } from '../../core/units/length.ts'
 import type { DrawingColors } from './drawing-colors.ts'
+import { RoomSlopes } from './RoomSlopes.tsx'
 import { linePoints, type ScreenPoint } from './screen-point.ts'
 import { toScreen, type View } from './view.ts'
 import { WallDimension } from './WallDimension.tsx'
@@ -102,7 +102,7 @@ export const RoomDrawing = memo(function RoomDrawing(props: RoomDrawingProps) {
         lineJoin="miter"
         {...(isRefused ? { dash: [8, 5] } : {})}
       />
-      <RoomRakes room={room} view={view} colors={colors} />
+      <RoomSlopes room={room} view={view} colors={colors} system={props.system} />
       {roomWalls(room).map((wall) => (
         <Fragment key={wall.id}>
           {props.litIds.includes(`${room.id}/${wall.id}`) ? (
@@ -139,39 +139,4 @@ function CornerHandle(props: { readonly at: ScreenPoint; readonly colors: Drawin
       strokeWidth={1.5}
     />
   )
-}
-
-/** Lines across the room where its ceiling bends: the ridge of a gable, the edges of a flat. */
-function RoomRakes(props: { readonly room: Room; readonly view: View; readonly colors: DrawingColors }) {
-  const { ceiling, corners } = props.room
-  if (ceiling.kind === 'flat' || ceiling.kind === 'shed') return null
-  const bounds = polygonBounds(corners)
-  const bends =
-    ceiling.kind === 'gable'
-      ? [ceiling.ridgeAt]
-      : ceiling.kind === 'vault'
-        ? [ceiling.flatFrom, ceiling.flatTo]
-        : ceiling.line.slice(1, -1).map((point) => point.at)
-  return bends.map((at) => {
-    const place = bounds.min[ceiling.along] + at
-    const ends =
-      ceiling.along === 'x'
-        ? [
-            { x: place, y: bounds.min.y },
-            { x: place, y: bounds.max.y },
-          ]
-        : [
-            { x: bounds.min.x, y: place },
-            { x: bounds.max.x, y: place },
-          ]
-    return (
-      <Line
-        key={at}
-        points={screenPoints(props.view, ends)}
-        stroke={props.colors.lineStrong}
-        strokeWidth={1}
-        dash={[10, 4, 2, 4]}
-      />
-    )
-  })
 }

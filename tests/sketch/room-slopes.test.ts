@@ -6,6 +6,7 @@ import {
   firstCeiling,
   lowSide,
   slopeFrom,
+  slopeMarks,
   stairShape,
   turnedCeiling,
   usualSlopeAxis,
@@ -146,4 +147,26 @@ test('what is behind a wall follows the plan until a hand says otherwise', () =>
     dy: feet(20),
   })
   expect(after.ok ? behind(after.value, 'new').filter((what) => what === 'unheated') : []).toHaveLength(1)
+})
+
+test('the plan says how high a slope is at both sides, and which is the low one', () => {
+  const job = twoRooms()
+  const room = roomOf(job, study)
+  const attic = { ...room, ceiling: slopeFrom('right', feet(5), feet(8)) }
+  const marks = slopeMarks(attic).map(({ word, height, place }) => [
+    word,
+    height / feet(1),
+    Number((place.x / feet(1)).toFixed(2)),
+    place.y / feet(1),
+  ])
+  // 12 ft x 10 ft: 4 % inside of either side, and a fifth of the way down.
+  expect(marks).toEqual([
+    ['high', 8, 0.48, 2],
+    ['low', 5, 11.52, 2],
+  ])
+  const wordsOf = (kind: 'flat' | 'gable' | 'vault' | 'stair') =>
+    slopeMarks({ ...room, ceiling: firstCeiling(job, room, kind) }).map(({ word }) => word)
+  expect(wordsOf('gable')).toEqual(['low', 'ridge', 'low'])
+  expect(wordsOf('vault')).toEqual(['low', 'flat', 'flat', 'low'])
+  expect([...wordsOf('flat'), ...wordsOf('stair')]).toEqual([])
 })

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { lengthAt, readWritten } from '../../core/sketch/tape-list/tape-lengths.ts'
 import {
   formatFeetInches,
   unitsPer64thInch,
@@ -8,6 +9,8 @@ import {
   unitsPerMillimetre,
 } from '../../core/units/length.ts'
 import { parseLength } from '../../core/units/parse-length.ts'
+import { readSides } from '../../renderer/canvas/tools/rectangle.ts'
+import { plainJob } from '../fixtures/plain-room.ts'
 
 const foot = unitsPerFoot
 const inch = unitsPerInch
@@ -33,6 +36,14 @@ test.each([
   ['12 feet 6 inches', 12 * foot + 6 * inch],
   ['2 foot 8', 2 * foot + 8 * inch],
   ['  7 FT ', 7 * foot],
+  ['12-6', 12 * foot + 6 * inch],
+  ['2-10', 2 * foot + 10 * inch],
+  ['12-6 1/2', 12 * foot + 6.5 * inch],
+  ['12 - 6"', 12 * foot + 6 * inch],
+  ['12 6', 12 * foot + 6 * inch],
+  ['12 6 1/2', 12 * foot + 6.5 * inch],
+  ['12f6', 12 * foot + 6 * inch],
+  ['12f', 12 * foot],
   ['12', 12 * foot],
   ['12.5', 12.5 * foot],
   ['.5', 0.5 * foot],
@@ -57,14 +68,33 @@ test('a bare number is metres in a metric job and inches where the field is in i
   expect(parseLength('114', 'metric', 'mm')).toEqual({ ok: true, length: 114 * unitsPerMillimetre })
 })
 
+test.each(['12-6', '2-10', '12 6', '12f6', `12'6"`, '12-6 1/2', '12 6 1/2', '150in', '3.81m', '12.5', '12'])(
+  '%s is the same length in a field, while drawing and in the list of rooms',
+  (text) => {
+    const written = lengthAt(text, 0)
+    expect(written?.end).toBe(text.length)
+    const listed = written && readWritten(text, written, 'imperial', null)
+    expect(listed).toMatchObject(parseLength(text, 'imperial'))
+    expect(readSides(`${text} x ${text}`, { job: plainJob() })).toMatchObject({
+      width: listed?.ok ? listed.length : null,
+    })
+  },
+)
+
+test('where a bare number is inches or metric, only a hyphen makes feet of it, and only in an imperial job', () => {
+  expect(parseLength('2-10', 'imperial', 'in')).toEqual({ ok: true, length: 34 * inch })
+  expect(parseLength('2 10', 'imperial', 'in').ok).toBe(false)
+  expect(parseLength('2-10', 'metric').ok).toBe(false)
+})
+
 test.each([
   '',
   '   ',
   '-3',
   `-12' 6"`,
-  '12-6 1/2',
+  '12-14',
   'twelve',
-  '12 6',
+  '12 13',
   `12' 6" 3`,
   '1/0"',
   '1e9',
