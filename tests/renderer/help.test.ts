@@ -36,10 +36,11 @@ test('the list of keys for the walk is the table of the Walk', () => {
 const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'app/keys.ts': ['everywhere'],
   'panels/parts/key-names.ts': ['everywhere', 'house'],
-  'panels/house/underlay/ScalePage.tsx': ['house'],
+  'panels/house/underlay/PicturePoints.tsx': ['house'],
   'panels/house/house-keys.ts': ['house'],
   'panels/house/SheetList.tsx': ['house'],
   'panels/house/tape-list/TapeList.tsx': ['fields'],
+  'canvas/RefusalNote.tsx': ['drawing'],
   'canvas/sheet-pointer.ts': ['house', 'drawing'],
   'canvas/tools/opening.ts': ['house'],
   'canvas/tools/outline.ts': ['drawing'],

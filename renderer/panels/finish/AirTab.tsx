@@ -5,8 +5,9 @@ import type { Specification } from '../../../core/specification/types.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { changeHeader } from '../parts/edits.ts'
-import { decimalNumber, type Entry, orNothing, type ReadEntry } from '../parts/entries.ts'
+import { decimalNumber, orNothing } from '../parts/entries.ts'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
+import { degrees, degreesEntry } from './degrees.ts'
 
 type Air = JobHeader['air']
 
@@ -117,20 +118,4 @@ function Temperature(props: {
       onCommit={props.onChange}
     />
   )
-}
-
-/** One decimal; stored in Celsius to a hundredth, so that whole Fahrenheit degrees come back as typed. */
-function degrees(celsius: number, isMetric: boolean): string {
-  const value = isMetric ? celsius : celsius * 1.8 + 32
-  return String(Math.round(value * 10) / 10)
-}
-
-function degreesEntry([least, most]: readonly [number, number], isMetric: boolean): ReadEntry<number> {
-  const shift = (celsius: number) => (isMetric ? celsius : Math.round(celsius * 1.8 + 32))
-  const read = decimalNumber(shift(least), shift(most))
-  return (text): Entry<number> => {
-    const entry = read(text)
-    if (!entry.ok || isMetric) return entry
-    return { ok: true, value: Math.round(((entry.value - 32) / 1.8) * 100) / 100 }
-  }
 }

@@ -6,8 +6,9 @@ import { newId } from '../../state/new-id.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord, removeRecord } from '../parts/edits.ts'
-import { type Entry, words } from '../parts/entries.ts'
+import { words } from '../parts/entries.ts'
 import { depthWords } from '../parts/words.ts'
+import { colourEntry } from './colour-entry.ts'
 
 /** The colours of the job; the depth counts coats, what is shown is for the screen only. */
 export function ColourList({ job }: { readonly job: Job }) {
@@ -84,11 +85,4 @@ function ColourLine({ colour }: { readonly colour: Colour }) {
       </Button>
     </li>
   )
-}
-
-function colourEntry(text: string): Entry<string> {
-  const clean = text.trim().toLowerCase()
-  return /^#[0-9a-f]{6}$/.test(clean)
-    ? { ok: true, value: clean }
-    : { ok: false, sentence: 'A color is written like #e4dccb.' }
 }

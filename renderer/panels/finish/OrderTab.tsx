@@ -16,6 +16,7 @@ import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
+import { orderWaitWords } from './wait-words.ts'
 
 interface OrderTabProps {
   readonly job: Job
@@ -235,7 +236,7 @@ function Orders(
               <strong>{stepTitle(other)}</strong>{' '}
               <span className="quiet">· {placeInSentence(stepPlace(job, takeoff, other))}</span>
               <div>
-                {order.reason} {waitWords(order)}
+                {order.reason} {orderWaitWords(order)}
                 <SourceDetails source={order.source} />
               </div>
             </li>
@@ -244,10 +245,4 @@ function Orders(
       </ul>
     </>
   )
-}
-
-function waitWords(order: StepOrder): string {
-  const least = order.minimumWait === 0 ? '' : `At least ${minutesText(order.minimumWait)} between. `
-  const most = order.maximumWait === null ? '' : `At most ${minutesText(order.maximumWait)} between. `
-  return least + most
 }

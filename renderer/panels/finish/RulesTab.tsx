@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { Button, Input, Label, SearchField } from 'react-aria-components'
 import type { Job } from '../../../core/project/job.ts'
-import { heldToLimit, isSafetyRule, limitWords } from '../../../core/project/safety-limits.ts'
+import { isSafetyRule } from '../../../core/project/safety-limits.ts'
 import { roomOrders } from '../../../core/project/vocabulary.ts'
 import { type RuleTheme, ruleThemes } from '../../../core/specification/rule-facts.ts'
 import { changedRule, type RuleState, ruleBook } from '../../../core/specification/rule-settings.ts'
@@ -11,11 +11,11 @@ import { Callout } from '../parts/Callout.tsx'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { changeHouseRules, putRecord, removeRecord } from '../parts/edits.ts'
-import { decimalNumber, type ReadEntry } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { roomOrderNotes, roomOrderWords } from '../parts/words.ts'
 import { LeaveOutForm } from './LeaveOutForm.tsx'
 import { PassRules } from './PassRules.tsx'
+import { countUses, numberHint, strictNumber } from './rule-entries.ts'
 
 const themeWords: Readonly<Record<RuleTheme, string>> = {
   dust: 'Dust',
@@ -94,14 +94,6 @@ export function RulesTab({
   )
 }
 
-function countUses(specification: Specification): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>()
-  for (const step of specification.steps) {
-    for (const because of step.because) counts.set(because.ruleId, (counts.get(because.ruleId) ?? 0) + 1)
-  }
-  return counts
-}
-
 function changeRule(job: Job, { facts }: RuleState, change: Parameters<typeof changedRule>[2]): void {
   const setting = changedRule(job, facts.id, change)
   if (setting === null) putBack(facts.id, facts.title)
@@ -153,20 +145,6 @@ function SafetySwitch({ job, rule }: { readonly job: Job; readonly rule: RuleSta
       )}
     </>
   )
-}
-
-function strictNumber({ limit }: RuleState['numbers'][number]): ReadEntry<number> {
-  const read = decimalNumber(-1e6, 1e6)
-  return (text) => {
-    const entry = read(text)
-    if (!entry.ok || limit === null || heldToLimit(limit, entry.value) === entry.value) return entry
-    return { ok: false, sentence: `It ${limitWords(limit)}.` }
-  }
-}
-
-function numberHint(number: RuleState['numbers'][number]): string {
-  if (number.limit !== null) return limitWords(number.limit)
-  return number.changed ? `the book says ${number.value} (${number.source})` : number.source
 }
 
 function RuleEntry(props: { readonly job: Job; readonly rule: RuleState; readonly uses: number }) {

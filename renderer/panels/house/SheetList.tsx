@@ -11,6 +11,7 @@ import { newId } from '../../state/new-id.ts'
 import { command } from '../parts/edits.ts'
 import { HintButton } from '../parts/HintButton.tsx'
 import { addRoomOfSize } from './by-keys.ts'
+import { isOpenedUp, whyItStays } from './floor-list.ts'
 import { openingTitle } from './opening-title.ts'
 import { showStorey } from './storey-view.ts'
 import { UnderlayPart } from './underlay/UnderlayPart.tsx'
@@ -158,11 +159,6 @@ function StoreyFields(props: {
   )
 }
 
-function whyItStays(props: { readonly isOnly: boolean; readonly roomCount: number }): string | undefined {
-  if (props.isOnly) return 'A job has at least one floor'
-  return props.roomCount > 0 ? 'Remove or move its rooms first' : undefined
-}
-
 function removeStorey(storey: Storey): void {
   if (!command(`remove ${storey.name}`, { kind: 'removeStorey', storeyId: storey.id })) return
   const { job } = jobStore.store.getState()
@@ -192,14 +188,6 @@ function RoomNames(props: { readonly storeyId: string }) {
       ))}
     </ul>
   )
-}
-
-/** Its openings are listed while it or one of them is picked, so that more of them can be picked. */
-function isOpenedUp(job: Job, roomId: RoomId, selectedIds: readonly string[]): boolean {
-  return selectedIds.some((id) => {
-    const opening = job.openings[id]
-    return id === roomId || opening?.roomId === roomId || opening?.far?.roomId === roomId
-  })
 }
 
 function OpeningNames(props: { readonly roomId: RoomId }) {

@@ -1,19 +1,14 @@
 import { useEffect } from 'react'
 import { Button } from 'react-aria-components'
-import type { Job } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
-import type { SurfaceRef } from '../../../core/project/surface-ref.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
 import { formatArea } from '../../../core/units/area.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
-import { capital } from '../../../core/words/text.ts'
-import { shortLength } from '../../../core/work-order/room-sheet/sheet-words.ts'
-import { surfaceWords } from '../../../core/work-order/surface-words.ts'
 import { sketchStore } from '../../canvas/sketch-store.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useTakeoff } from '../../state/derived.ts'
 import { ElevationDrawing } from './ElevationDrawing.tsx'
-import { openingTitle } from './opening-title.ts'
+import { litBy, mainFigure, surfaceTitle } from './surface-facts.ts'
 
 /** Every surface of the room: pick one to read its figure, how it came about, and see on the sheet where it comes from. */
 export function SurfaceTab(props: { readonly room: Room }) {
@@ -25,7 +20,7 @@ export function SurfaceTab(props: { readonly room: Room }) {
   const picked = surfaces.find((surface) => surface.key === surfaceKey)
   const system = job.header.unitSystem
   useEffect(() => {
-    sketchStore.setState({ litIds: picked === undefined ? [] : sourcesOf(job, room, picked) })
+    sketchStore.setState({ litIds: picked === undefined ? [] : litBy(job, room, picked) })
     return () => sketchStore.setState({ litIds: [] })
   }, [picked, job, room])
   return (
@@ -50,46 +45,6 @@ export function SurfaceTab(props: { readonly room: Room }) {
       </ul>
     </div>
   )
-}
-
-/** As on paper, but an opening without a name says which wall it stands in. */
-function surfaceTitle(job: Job, surface: SurfaceRef): string {
-  if (surface.kind !== 'opening') return capital(surfaceWords(job, surface))
-  const opening = job.openings[surface.openingId]
-  const roomId = surface.side === 'near' ? opening?.roomId : opening?.far?.roomId
-  if (opening === undefined || roomId === undefined) return capital(surfaceWords(job, surface))
-  return `${openingTitle(job, opening, roomId)}: ${surface.part}`
-}
-
-function mainFigure(surface: SurfaceQuantity, system: LengthUnitSystem): string {
-  return surface.length > 0 ? shortLength(surface.length, system) : formatArea(surface.netArea, system)
-}
-
-/** What lights up on the sheet: the records a figure comes from, walls as `room/wall`, a run as the walls it runs along. */
-function sourcesOf(job: Job, room: Room, surface: SurfaceQuantity): readonly string[] {
-  const walls = new Set<string>(room.corners.map((corner) => corner.wallId))
-  const lines = surface.derivation.flatMap((line) => line.sourceId ?? [])
-  return [...ownIds(job, surface.surface), ...lines].flatMap((id) => {
-    const run = job.trimRuns[id]
-    if (run !== undefined) return (run.walls ?? [...walls]).map((wallId) => `${room.id}/${wallId}`)
-    return walls.has(id) ? [`${room.id}/${id}`] : [id]
-  })
-}
-
-function ownIds(job: Job, surface: SurfaceRef): readonly string[] {
-  switch (surface.kind) {
-    case 'wall':
-      return [surface.wallId]
-    case 'opening':
-      return [surface.openingId]
-    case 'trim':
-      return [surface.trimRunId]
-    case 'ceiling':
-    case 'floor':
-      return [surface.roomId]
-    case 'built':
-      return job.builtItems[surface.builtItemId] === undefined ? [] : [surface.roomId]
-  }
 }
 
 function Derivation(props: { readonly surface: SurfaceQuantity; readonly system: LengthUnitSystem }) {

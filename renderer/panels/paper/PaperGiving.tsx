@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components'
 import type { Giving } from './giving.ts'
 import type { PageCount } from './page-count.ts'
+import { countWords } from './page-count.ts'
 
 /** How much paper it is, and what can be done with it; stays in sight while the choice above is longer than the window. */
 export function GivingButtons({
@@ -26,10 +27,4 @@ export function GivingButtons({
       </div>
     </div>
   )
-}
-
-function countWords(count: PageCount | null): string {
-  if (count === null) return 'Sheets are being counted.'
-  if (count.pages === 0) return 'Nothing is chosen.'
-  return `${count.isExact ? '' : 'About '}${count.pages} ${count.pages === 1 ? 'sheet' : 'sheets'} of paper`
 }

@@ -167,3 +167,10 @@ export function paperFileName(
     .filter((part) => part !== '')
     .join('-')
 }
+
+/** Throws for an id that is none, which is a fault of the program. */
+export function documentOf(id: PaperDocument['id']): PaperDocument {
+  const found = paperDocuments.find((each) => each.id === id)
+  if (found === undefined) throw new Error(`no document is called ${id}`)
+  return found
+}

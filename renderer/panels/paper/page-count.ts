@@ -1,6 +1,7 @@
 import { type Paper, printable } from '../../../core/work-order/paper-size.ts'
 
 const cssPixelsPerMillimetre = 96 / 25.4
+
 /** A rounding of the screen is no page more. */
 const slack = 2
 
@@ -24,4 +25,11 @@ export function heightsIn(shown: Document): readonly number[] {
     const style = getComputedStyle(sheet)
     return sheet.clientHeight - Number.parseFloat(style.paddingTop) - Number.parseFloat(style.paddingBottom)
   })
+}
+
+/** How much paper it is, in words. */
+export function countWords(count: PageCount | null): string {
+  if (count === null) return 'Sheets are being counted.'
+  if (count.pages === 0) return 'Nothing is chosen.'
+  return `${count.isExact ? '' : 'About '}${count.pages} ${count.pages === 1 ? 'sheet' : 'sheets'} of paper`
 }

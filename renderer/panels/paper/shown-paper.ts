@@ -10,7 +10,7 @@ import { useJob } from '../../state/app.ts'
 import { usePictures } from '../../state/pictures.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
 import type { PaperMemory } from './choice-memory.ts'
-import { type PaperDocument, paperDocuments } from './documents.ts'
+import { documentOf, type PaperDocument } from './documents.ts'
 import { openBody } from './outgoing.ts'
 import { useBuild, useOrder } from './paper-order.ts'
 
@@ -73,10 +73,4 @@ function usePartsOf(chosen: PaperDocument, memory: PaperMemory): readonly Docume
     () => (chosen.id === 'crew' ? chosen.parts.filter((part) => memory.parts.includes(part)) : chosen.parts),
     [chosen, memory.parts],
   )
-}
-
-function documentOf(id: PaperDocument['id']): PaperDocument {
-  const found = paperDocuments.find((each) => each.id === id)
-  if (found === undefined) throw new Error(`no document is called ${id}`)
-  return found
 }

@@ -1,18 +1,10 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { BuiltItem } from '../../../../core/project/built-records.ts'
-import { roomSpan } from '../../../../core/project/heights.ts'
 import type { Room } from '../../../../core/project/sketch-records.ts'
 import type { SketchCommand } from '../../../../core/sketch/commands.ts'
-import {
-  type PlanSide,
-  type StairMeasure,
-  stairShape,
-  usualSlopeAxis,
-} from '../../../../core/sketch/room-slopes.ts'
-import { feet, formatLength, inches, lengthFromUnits } from '../../../../core/units/length.ts'
+import { type PlanSide, type StairMeasure, stairShape } from '../../../../core/sketch/room-slopes.ts'
+import { feet, formatLength, lengthFromUnits } from '../../../../core/units/length.ts'
 import { useJob } from '../../../state/app.ts'
-import { newId } from '../../../state/new-id.ts'
 import { optionsOf } from '../../parts/Choice.tsx'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { together } from '../../parts/edits.ts'
@@ -20,8 +12,8 @@ import { wholeNumber } from '../../parts/entries.ts'
 import { OneOf } from '../../parts/OneOf.tsx'
 import { Tick } from '../../parts/Tick.tsx'
 import { LengthField } from '../LengthField.tsx'
-import { firstStair } from './first-stair.ts'
 import { SectionDrawing } from './SectionDrawing.tsx'
+import { firstMeasure, putStair } from './stair-measures.ts'
 
 const footWords: Readonly<Record<PlanSide, string>> = {
   left: 'left',
@@ -40,14 +32,6 @@ export function StairForm({ room }: { readonly room: Room }) {
       </Button>
     )
   return <StairFields room={room} onDone={() => setOpen(false)} />
-}
-
-function firstMeasure(room: Room): StairMeasure {
-  const across = usualSlopeAxis(room)
-  const span = roomSpan(room, across === 'x' ? 'y' : 'x')
-  const { treadDepth: run, riserHeight: rise } = firstStair
-  const treads = Math.max(1, Math.min(firstStair.treads, Math.floor(span / run)))
-  return { rise, run, treads, foot: across === 'x' ? 'bottom' : 'left', headroom: feet(8) }
 }
 
 function StairFields({ room, onDone }: { readonly room: Room; readonly onDone: () => void }) {
@@ -129,26 +113,4 @@ function StairFields({ room, onDone }: { readonly room: Room; readonly onDone: (
       </span>
     </section>
   )
-}
-
-function putStair(room: Room, { rise, run, treads }: StairMeasure): SketchCommand {
-  const across = usualSlopeAxis(room)
-  const risers = treads + 1
-  const slope = lengthFromUnits(Math.hypot(run * treads, rise * risers))
-  const record: BuiltItem = {
-    ...firstStair,
-    kind: 'stair',
-    id: newId('stair'),
-    roomId: room.id,
-    name: 'Stair',
-    treads,
-    risers,
-    stepLength: lengthFromUnits(Math.max(inches(12), roomSpan(room, across))),
-    treadDepth: run,
-    riserHeight: rise,
-    stringerLength: slope,
-    handrailLength: slope,
-    balusters: 2 * treads,
-  }
-  return { kind: 'putRecord', collection: 'builtItems', record }
 }

@@ -1,12 +1,12 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import { type Job, records } from '../../../../core/project/job.ts'
+import type { Job } from '../../../../core/project/job.ts'
 import { openingNouns } from '../../../../core/project/sketch-words.ts'
-import { openingKinds, roomUses } from '../../../../core/project/vocabulary.ts'
-import { type PickKind, type PickPlace, pickedOf, pickMany } from '../../../../core/sketch/many/picked.ts'
+import { openingKinds } from '../../../../core/project/vocabulary.ts'
+import { type PickKind, pickedOf, pickMany } from '../../../../core/sketch/many/picked.ts'
 import { useJob, useView, viewStore } from '../../../state/app.ts'
 import { Choice, type ChoiceOption } from '../../parts/Choice.tsx'
-import { useWords } from '../room-choices.ts'
+import { pickPlaceOf, pickPlaces } from './pick-places.ts'
 
 const kinds: readonly ChoiceOption<PickKind>[] = [
   { id: 'rooms', label: 'All rooms' },
@@ -37,9 +37,9 @@ export function PickMany() {
   const [kind, setKind] = useState<PickKind>('window')
   const [placeId, setPlaceId] = useState('house')
   const { rooms } = pickedOf(job, selectedIds)
-  const places = placesOf(job, rooms.length)
+  const places = pickPlaces(job, rooms.length)
   const isThere = places.some(({ id }) => id === placeId)
-  const place = placeOf(job, isThere ? placeId : 'house', rooms)
+  const place = pickPlaceOf(job, isThere ? placeId : 'house', rooms)
   const found = pickMany(job, kind, place)
   return (
     <section id={fieldsId} className="block" aria-label="Pick many at once">
@@ -53,28 +53,6 @@ export function PickMany() {
       </Button>
     </section>
   )
-}
-
-function placesOf(job: Job, picked: number): readonly ChoiceOption<string>[] {
-  const uses = new Set(records(job.rooms).map(({ use }) => use))
-  return [
-    { id: 'house', label: 'Whole house' },
-    ...(picked > 0
-      ? [{ id: 'picked', label: picked === 1 ? 'The picked room' : `The ${picked} picked rooms` }]
-      : []),
-    ...records(job.storeys).map(({ id, name }) => ({ id: `floor ${id}`, label: name })),
-    ...roomUses
-      .filter((use) => uses.has(use))
-      .map((use) => ({ id: `use ${use}`, label: `${useWords[use]}: all of them` })),
-  ]
-}
-
-function placeOf(job: Job, id: string, picked: ReturnType<typeof pickedOf>['rooms']): PickPlace {
-  if (id === 'picked') return { roomIds: picked.map((room) => room.id) }
-  const storey = records(job.storeys).find((each) => id === `floor ${each.id}`)
-  if (storey !== undefined) return { storeyId: storey.id }
-  const use = roomUses.find((each) => id === `use ${each}`)
-  return use === undefined ? null : { use }
 }
 
 /** Shows a floor on which something of it is, so that what is picked is seen. */
