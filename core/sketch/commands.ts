@@ -30,6 +30,12 @@ export interface RoomDefaults {
 export const drawnNames = ['storeys', 'rooms', 'openings', 'trimRuns', 'keptItems', 'builtItems'] as const
 export type Drawn = { readonly [Name in (typeof drawnNames)[number]]: readonly RecordOf<Name>[] }
 
+/** A door or cased opening that stood before and leads into another room from now on. */
+export interface JoinedWay {
+  readonly openingId: OpeningId
+  readonly far: WallPlace
+}
+
 export interface RecordTarget {
   readonly collection: CollectionName
   readonly id: string
@@ -53,7 +59,7 @@ export type SketchCommand =
       readonly defaults: RoomDefaults
     }
   /** Whole rooms with what is in them, as one edit. */
-  | { readonly kind: 'addDrawn'; readonly drawn: Drawn }
+  | { readonly kind: 'addDrawn'; readonly drawn: Drawn; readonly joins: readonly JoinedWay[] }
   /** A corner is named by the wall that starts there. Openings keep their distance from the ends that stay. */
   | (WallPlace & { readonly kind: 'moveCorner'; readonly x: number; readonly y: number })
   /**

@@ -2,7 +2,7 @@ import type { Job } from '../project/job.ts'
 import { fail, type Outcome, succeed } from '../project/problem.ts'
 import type { Room } from '../project/sketch-records.ts'
 import { lengthFromUnits } from '../units/length.ts'
-import { type Drawn, drawnNames, type SketchCommand } from './commands.ts'
+import { type Drawn, drawnNames, type JoinedWay, type SketchCommand } from './commands.ts'
 import { findRoom, mapRecords, withRecords } from './job-edits.ts'
 import { isPassage } from './room-kinds.ts'
 
@@ -45,15 +45,24 @@ export function newRoomRecord(
   }
 }
 
-/** Adds records of several collections; none of their ids may be taken. */
-export function addDrawn(job: Job, { drawn }: Command<'addDrawn'>): Outcome<Job> {
+/** Adds records of several collections; none of their ids may be taken. Ways that stood before may lead into what is new. */
+export function addDrawn(job: Job, { drawn, joins }: Command<'addDrawn'>): Outcome<Job> {
   for (const name of drawnNames) {
     const ids = drawn[name].map(({ id }): string => id)
     const taken = ids.find((id, index) => Object.hasOwn(job[name], id) || ids.indexOf(id) !== index)
     if (taken !== undefined)
       return fail('duplicateId', `The id "${taken}" is already used in ${name}.`, [taken])
   }
-  return succeed(withDrawn(job, drawn))
+  return succeed(withJoins(withDrawn(job, drawn), joins))
+}
+
+/** The job with ways that lead into another room, cased there as they are here. */
+export function withJoins(job: Job, joins: readonly JoinedWay[]): Job {
+  const openings = joins.flatMap(({ openingId, far }) => {
+    const opening = job.openings[openingId]
+    return opening === undefined ? [] : [{ ...opening, far, casingFar: opening.casingNear }]
+  })
+  return withRecords(job, 'openings', openings)
 }
 
 /** The job with records of several collections, whether or not it had them. */

@@ -103,6 +103,7 @@ test('what is behind a wall follows the plan until a hand says otherwise', () =>
   expect(behind(job, study)).toEqual(['heated', 'heated', 'heated', 'heated'])
   const copied = applyCommand(job, {
     kind: 'addDrawn',
+    joins: [],
     drawn: {
       storeys: [],
       openings: [],

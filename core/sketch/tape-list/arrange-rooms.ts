@@ -1,14 +1,8 @@
 import { present } from '../../lists/lists.ts'
 import type { RoomUse } from '../../project/vocabulary.ts'
 import { isPassage } from '../room-kinds.ts'
-
-/** A rectangle on the plan from its least corner; length units, x right, y down. */
-export interface RoomRectangle {
-  readonly x: number
-  readonly y: number
-  readonly width: number
-  readonly depth: number
-}
+import { type EarlierWay, placeAtWay } from './earlier-ways.ts'
+import { boundsOf, contactOf, isClear, type RoomRectangle, sizeOf } from './rectangles.ts'
 
 interface RoomToPlace {
   readonly width: number
@@ -16,34 +10,11 @@ interface RoomToPlace {
   readonly use: RoomUse
 }
 
-/** What is on the storey already: rooms, and places in front of their windows that stay clear. */
+/** What is on the storey already: rooms, places in front of their windows that stay clear, and doors that lead nowhere yet. */
 export interface DrawnBefore {
   readonly rooms: readonly RoomRectangle[]
   readonly clear: readonly RoomRectangle[]
-}
-
-export type Facing = 'east' | 'west' | 'south' | 'north'
-
-/** The stretch along which two places stand back to back, in plan coordinates along their walls. */
-export interface Contact {
-  readonly side: Facing
-  readonly from: number
-  readonly to: number
-}
-
-/** Where one place backs on another with just `gap` between them; null where it does not. */
-export function contactOf(one: RoomRectangle, other: RoomRectangle, gap: number): Contact | null {
-  const alongX = { from: Math.max(one.x, other.x), to: Math.min(one.x + one.width, other.x + other.width) }
-  const alongY = { from: Math.max(one.y, other.y), to: Math.min(one.y + one.depth, other.y + other.depth) }
-  if (alongX.to > alongX.from) {
-    if (other.y === one.y + one.depth + gap) return { side: 'south', ...alongX }
-    if (one.y === other.y + other.depth + gap) return { side: 'north', ...alongX }
-  }
-  if (alongY.to > alongY.from) {
-    if (other.x === one.x + one.width + gap) return { side: 'east', ...alongY }
-    if (one.x === other.x + other.width + gap) return { side: 'west', ...alongY }
-  }
-  return null
+  readonly ways: readonly EarlierWay[]
 }
 
 /** The room that each room wants to share a door with: a closet with the room above it in the list, others with the hall. */
@@ -77,7 +48,8 @@ function hubOf(rooms: readonly RoomToPlace[]): number {
 
 /**
  * Sets rooms against each other with `gap` between their faces, each where it touches its partner for at least `door`, and all of them as close
- * together as that allows. The first is at the origin, or beside what is `drawn` before; the answer has the order of the rooms.
+ * together as that allows. The first is at the origin, or beside what is `drawn` before; the room that nobody is partner before, and every room of a list
+ * without a hall, goes to a door of an earlier room that leads nowhere yet. The answer has the order of the rooms.
  */
 export function arrangeRooms(
   rooms: readonly RoomToPlace[],
@@ -88,12 +60,18 @@ export function arrangeRooms(
   const partners = partnersOf(rooms)
   const order = placingOrder(rooms, partners)
   const placed = new Map<number, RoomRectangle>()
+  const open = new Set(drawn.ways)
+  const hasHall = rooms.some(({ use }) => isPassage(use))
   for (const index of order) {
     const room = present(rooms[index])
     const partner = partners[index] ?? null
     const beside = partner === null ? undefined : placed.get(partner)
     const all = [...drawn.rooms, ...placed.values()]
+    const goesToWay = room.use !== 'closet' && (partner === null || !hasHall)
+    const atWay = goesToWay ? placeAtWay(room, open, all, drawn.clear, gap) : null
+    if (atWay !== null) open.delete(atWay.way)
     const place =
+      atWay?.place ??
       (beside && bestPlace(room, [beside], all, drawn.clear, gap, door)) ??
       bestPlace(room, all, all, drawn.clear, gap, door) ??
       bestPlace(room, all, all, drawn.clear, gap, 0)
@@ -186,26 +164,4 @@ function stops(
   const beside = others.flatMap(([from, size]) => [from + size + gap, from - gap - own])
   const touching = beside.filter((at) => at < start + length && at + own > start)
   return [...new Set([start, start + length - own, ...touching])]
-}
-
-function isClear(one: RoomRectangle, other: RoomRectangle, gap: number): boolean {
-  return (
-    one.x >= other.x + other.width + gap ||
-    other.x >= one.x + one.width + gap ||
-    one.y >= other.y + other.depth + gap ||
-    other.y >= one.y + one.depth + gap
-  )
-}
-
-function boundsOf(places: readonly RoomRectangle[]): RoomRectangle {
-  const x = Math.min(...places.map((place) => place.x))
-  const y = Math.min(...places.map((place) => place.y))
-  const width = Math.max(...places.map((place) => place.x + place.width)) - x
-  const depth = Math.max(...places.map((place) => place.y + place.depth)) - y
-  return { x, y, width, depth }
-}
-
-/** Area, with a weight on houses that grow long and thin. */
-function sizeOf({ width, depth }: RoomRectangle): number {
-  return width * depth + (width - depth) ** 2 / 4
 }

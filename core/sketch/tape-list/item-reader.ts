@@ -1,6 +1,6 @@
 import type { TrimKind } from '../../project/vocabulary.ts'
 import type { Length, LengthUnitSystem } from '../../units/length.ts'
-import type { TapeOpening, TapePart, TapeRoom, TapeSentence } from './tape-records.ts'
+import type { TapeCloset, TapeOpening, TapePart, TapeRoom, TapeSentence } from './tape-records.ts'
 import { numberWords } from './tape-words.ts'
 
 /** What stands behind the size of a line. */
@@ -12,6 +12,7 @@ export interface TapeItems {
   readonly lights: readonly number[]
   readonly radiators: readonly number[]
   readonly closets: readonly number[]
+  readonly closetRooms: readonly TapeCloset[]
   readonly trim: readonly { readonly kind: TrimKind; readonly height: Length | null }[]
   readonly without: readonly TrimKind[]
   readonly notes: readonly string[]

@@ -5,13 +5,15 @@ import type { Opening, Room, RoomId, Storey, StoreyId } from '../../project/sket
 import { storeyIdSchema } from '../../project/sketch-records.ts'
 import { openingNouns } from '../../project/sketch-words.ts'
 import { type Length, lengthFromUnits, unitsPerFoot } from '../../units/length.ts'
-import type { Drawn } from '../commands.ts'
+import type { Drawn, JoinedWay } from '../commands.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
-import { roomKinds } from '../room-kinds.ts'
+import { withJoins } from '../room-edits.ts'
+import { isPassage, roomKinds } from '../room-kinds.ts'
 import { arrangeRooms, partnersOf } from './arrange-rooms.ts'
 import { drawnBefore } from './drawn-before.ts'
 import {
   furnished,
+  joinedWay,
   type Listed,
   type MadeRoom,
   missingWalls,
@@ -29,6 +31,8 @@ import type { TapeLine, TapeOpening, TapeSentence } from './tape-records.ts'
 /** What would be made of a list, before it is made. */
 export interface TapePlan {
   readonly drawn: Drawn
+  /** Doors of earlier rooms that lead into rooms of the list. */
+  readonly joins: readonly JoinedWay[]
   /** The job with all of it, for drawing. */
   readonly job: Job
   /** The room made of a line, by the line's number. */
@@ -94,8 +98,34 @@ function listedRooms(
     const height = room.height ?? ceilings ?? kind.height
     const named = room.isUsual ? usualOpenings(kind.doors, kind.windows) : room.openings
     const openings = [...named, ...usualOpenings(room.closets, 0)]
-    return [{ line: line.number, room, height, storey, openings }]
+    const whole = { line: line.number, room, height, storey, openings }
+    return [whole, ...closetsOf(whole)]
   })
+}
+
+/** Closets of a line as rooms of their own, with a door each. They stand behind their room, whose partners they are. */
+function closetsOf(listed: Listed): readonly Listed[] {
+  const { line, room, height, storey } = listed
+  return room.closetRooms.map((size, index) => ({
+    line,
+    height: size.height ?? height,
+    storey,
+    openings: usualOpenings(1, 0),
+    room: {
+      ...room,
+      ...size,
+      name: `${room.name} closet${room.closetRooms.length === 1 ? '' : ` ${index + 1}`}`,
+      use: 'closet',
+      less: null,
+      slope: null,
+      isUsual: false,
+      lights: null,
+      radiators: 0,
+      trim: [],
+      without: [],
+      note: '',
+    },
+  }))
 }
 
 /** The storey of that name, else of that level; an attic is over all others. */
@@ -126,7 +156,11 @@ function usualOpenings(doors: number, windows: number): readonly TapeOpening[] {
   return all.filter(({ count }) => count > 0)
 }
 
-type Made = Omit<TapePlan, 'sentences'> & { readonly crowded: ReadonlyMap<number, string> }
+type Made = Omit<TapePlan, 'sentences'> & {
+  /** Every room that was made, closets too, with its line. */
+  readonly lines: readonly (readonly [number, RoomId])[]
+  readonly crowded: ReadonlyMap<number, string>
+}
 
 function makeRooms(job: Job, listed: readonly Listed[], newId: (prefix: string) => string): Made {
   const storeys = [...new Set(listed.map(({ storey }) => storey))]
@@ -139,6 +173,7 @@ function makeRooms(job: Job, listed: readonly Listed[], newId: (prefix: string) 
     ),
   )
   const made = parts.flatMap(({ rooms }) => rooms)
+  const joins = parts.flatMap((part) => part.joins)
   const byLine = [...made].sort((a, b) => a.line - b.line)
   const drawn: Drawn = {
     storeys: storeys.filter(({ id }) => job.storeys[id] === undefined),
@@ -151,10 +186,12 @@ function makeRooms(job: Job, listed: readonly Listed[], newId: (prefix: string) 
     keptItems: byLine.flatMap(({ keptItems }) => keptItems),
     builtItems: byLine.flatMap(({ builtItems }) => builtItems),
   }
-  const slopes = new Map(listed.map(({ line, room }) => [line, room.slope]))
   return {
-    ...withSlopes(job, drawn, new Map(byLine.map(({ line, room }) => [room.id, slopes.get(line) ?? null]))),
-    roomIds: new Map(byLine.map(({ line, room }) => [line, room.id])),
+    ...withSlopes(withJoins(job, joins), drawn, new Map(byLine.map(({ room, slope }) => [room.id, slope]))),
+    // The room of a line stands before its closets, so that it is set last.
+    joins,
+    roomIds: new Map(byLine.toReversed().map(({ line, room }) => [line, room.id])),
+    lines: byLine.map(({ line, room }) => [line, room.id]),
     crowded: new Map(parts.flatMap(({ crowded }) => crowded)),
   }
 }
@@ -175,7 +212,7 @@ function named(job: Job, openings: readonly Opening[]): readonly Opening[] {
 function problemsByLine(made: Made): ReadonlyMap<number, string> {
   const problems = jobProblems(made.job)
   return new Map(
-    [...made.roomIds].flatMap(([line, roomId]) => {
+    made.lines.flatMap(([line, roomId]) => {
       const wrong = problems.find(({ ids }) => ids.includes(roomId))
       return wrong === undefined ? [] : [[line, wrong.sentence] as const]
     }),
@@ -198,9 +235,10 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
     missing: missingWalls(present(listed[index]).room, place),
     openings: (templates[index] ?? []).map(toSet),
   }))
-  const { set, crowded } = setOpenings(fill, pairsOf(toPlace), gap, before.rooms)
+  const { set, joined, crowded } = setOpenings(fill, pairsOf(toPlace), gap, before)
   const rooms = listed.map((one, index) => roomRecord(job, one, present(moved[index]), newId))
   return {
+    joins: joined.map((each) => joinedWay(each, rooms)),
     rooms: rooms.map((room, index): MadeRoom => {
       const { line, room: said } = present(listed[index])
       const own = set.filter((each) => each.room === index)
@@ -208,13 +246,21 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
       const openings = own.map((each) => openingRecord(each, rooms, moved, templates[index] ?? [], newId))
       const doors = openings.filter(({ kind }) => kind === 'door').length
       const walled = withOutsideWalls(room, new Set(outer.map(({ side }) => side)))
-      return { line, room: walled, openings, ...furnished(job, said, room, doors, newId) }
+      return { line, slope: said.slope, room: walled, openings, ...furnished(job, said, room, doors, newId) }
     }),
     crowded: crowded.map((index): [number, string] => {
       const { line, room, openings } = present(listed[index])
       return [line, `${countsOf(openings)} do not find room on the walls of ${room.name}.`]
     }),
   }
+}
+
+/** Nobody walks through a closet, from bedroom to bedroom, or through a bath that is not a bedroom's own. */
+function maySharePassage(one: Room['use'], other: Room['use']): boolean {
+  const uses = [one, other]
+  if (uses.includes('closet')) return false
+  if (uses.some(isPassage)) return true
+  return uses.includes('bath') ? uses.includes('bedroom') : one !== 'bedroom' || other !== 'bedroom'
 }
 
 /** Closets with their rooms first, then rooms with the hall, then whatever else stands back to back. */
@@ -228,9 +274,7 @@ function pairsOf(
     ([, a], [, b]) => Number(rooms[b]?.use === 'closet') - Number(rooms[a]?.use === 'closet'),
   )
   const others = rooms.flatMap((one, a) =>
-    rooms.flatMap((other, b) =>
-      b <= a || one.use === 'closet' || other.use === 'closet' ? [] : [[a, b] as const],
-    ),
+    rooms.flatMap((other, b) => (b > a && maySharePassage(one.use, other.use) ? [[a, b] as const] : [])),
   )
   return [...closetsFirst, ...others]
 }

@@ -251,6 +251,7 @@ function roomOf(name: string, lengths: readonly Length[], items: TapeItems): Tap
     lights: items.lights.length === 0 ? null : total(items.lights),
     radiators: total(items.radiators),
     closets: total(items.closets),
+    closetRooms: items.closetRooms,
     trim: items.trim,
     without: items.without,
     note: items.notes.join('; ').slice(0, 4000),

@@ -2,7 +2,7 @@ import { feet, formatLength, type Length, type LengthUnitSystem } from '../../un
 import { countAt, type Reader, skip, sticky, stopped } from './item-reader.ts'
 import { lengthAt, readWritten, type WrittenLength } from './tape-lengths.ts'
 import type { TapeSentence } from './tape-records.ts'
-import { heightFault, readSize, sizeAt } from './tape-size.ts'
+import { heightFault, readSize, sizeAt, sizeFault } from './tape-size.ts'
 import { thingWords } from './tape-words.ts'
 
 /** `low 5 high 8`, `5 low 8 high`, `slopes 5 to 8`: a ceiling that slopes one way. */
@@ -108,17 +108,40 @@ export const readLess: Reader = (text, at, system) => {
 const noMore = / ?(?:[,;.)]|$)/y
 
 /** Lights and radiators, and closets, which are doors of the room that has them. */
-export const readThing: Reader = (text, at) => {
+export const readThing: Reader = (text, at, system) => {
   const { count, end: from, isSaid } = countAt(text, at)
   for (const [thing, pattern] of thingWords) {
     const found = sticky(pattern, text, from)
     const end = from + (found?.[0].length ?? 0)
-    if (found === null || (!isSaid && (thing === 'closets' || !sticky(noMore, text, end)))) continue
+    if (found === null) continue
+    const closets = thing === 'closets' ? readClosetSize(text, at, end, count, system) : null
+    if (closets !== null) return closets
+    // A size is behind it: the word that begins what stands behind a size is the name of the room.
+    const isName = thing === 'closets' && at === 0
+    if (!isSaid && (isName || !sticky(noMore, text, end))) continue
     const part = text.slice(at, end)
-    const sentence = `“${part}”: a door is set for each; a closet that is painted inside has a line of its own, like Closet 2-6 x 6.`
+    const sentence = `“${part}”: a door is set for each; one that is painted inside has its size behind it, like closet 2-6 x 6.`
     const sentences: readonly TapeSentence[] =
       thing === 'closets' && count > 0 ? [{ part, sentence, weight: 'say' }] : []
     return { end, role: 'thing', adds: { [thing]: [count], sentences } }
   }
   return null
+}
+
+/** `closet 2-6 x 6`: a closet that is painted inside, as a room of its own; so many of them. */
+function readClosetSize(text: string, at: number, wordEnd: number, count: number, system: LengthUnitSystem) {
+  const from = skip(text, wordEnd, /[ :=]+(?:of )?/iy)
+  const size = from === wordEnd ? null : sizeAt(text, from)
+  if (size === null) return null
+  const part = text.slice(at, size.to)
+  const read = readSize(size.dimensions, system)
+  if (!read.ok) return stopped(size.to, part, read.sentence, 'size')
+  const [width, depth, height = null] = read.lengths
+  const fault = sizeFault(read.lengths, system)
+  if (fault !== null || width === undefined || depth === undefined) {
+    return stopped(size.to, part, fault ?? `“${part}” has one side; write two, like closet 2-6 x 6.`, 'size')
+  }
+  const sentences = read.doubts.map((sentence): TapeSentence => ({ part, sentence, weight: 'say' }))
+  const closetRooms = Array.from({ length: count }, () => ({ width, depth, height }))
+  return { end: size.to, role: 'thing' as const, adds: { closets: [count], closetRooms, sentences } }
 }

@@ -7,14 +7,15 @@ import { openingIdSchema, roomIdSchema, trimRunIdSchema, wallIdSchema } from '..
 import type { KeptItem } from '../../project/survey-records.ts'
 import { keptItemIdSchema } from '../../project/survey-records.ts'
 import { type Length, lengthFromUnits } from '../../units/length.ts'
+import type { JoinedWay } from '../commands.ts'
 import { firstRadiator } from '../first-radiator.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomDefaultsFor } from '../room-defaults.ts'
 import { newRoomRecord } from '../room-edits.ts'
 import { roomKinds, usualHardware } from '../room-kinds.ts'
 import { firstTrimSizes } from '../trim-sizes.ts'
-import type { Facing, RoomRectangle } from './arrange-rooms.ts'
-import type { OpeningToSet, SetOpening } from './set-openings.ts'
+import { type Facing, opposite, type RoomRectangle } from './rectangles.ts'
+import type { Joined, OpeningToSet, SetOpening } from './set-openings.ts'
 import type { TapeOpening, TapeRoom } from './tape-records.ts'
 
 /** A room of the list with what its line, its kind and the headings above it give it. */
@@ -28,6 +29,7 @@ export interface Listed {
 
 export interface MadeRoom {
   readonly line: number
+  readonly slope: TapeRoom['slope']
   readonly room: Room
   readonly openings: readonly Opening[]
   readonly trimRuns: readonly TrimRun[]
@@ -68,6 +70,7 @@ export function templatesOf(job: Job, said: TapeOpening): readonly Template[] {
 export function toSet(template: Template): OpeningToSet & { readonly isOutdoors: boolean } {
   const { kind, width, height, slab, isOutside } = template
   return {
+    kind,
     key: [kind, width, height, slab?.kind, slab?.leaves, isOutside].join(),
     width,
     isWay: kind === 'door' || kind === 'casedOpening',
@@ -148,13 +151,6 @@ function wallOf(room: Room, side: Facing): WallId {
   return present(room.corners[wallNames(room.corners.length).indexOf(side)]).wallId
 }
 
-const opposite: Readonly<Record<Facing, Facing>> = {
-  east: 'west',
-  west: 'east',
-  north: 'south',
-  south: 'north',
-}
-
 /** The opening that was set into a wall, shared where rooms stand back to back. */
 export function openingRecord(
   set: SetOpening,
@@ -176,6 +172,12 @@ export function openingRecord(
     far: far && { roomId: far.id, wallId: wallOf(far, opposite[set.side]) },
     casingFar: far === null ? null : template.casingNear,
   }
+}
+
+/** Where a way of an earlier room leads from now on. */
+export function joinedWay({ way, room, side }: Joined, rooms: readonly Room[]): JoinedWay {
+  const far = present(rooms[room])
+  return { openingId: way.openingId, far: { roomId: far.id, wallId: wallOf(far, side) } }
 }
 
 /** Walls run clockwise on the plan from the corner at least x and least y. */

@@ -1,9 +1,12 @@
 import { present } from '../../lists/lists.ts'
-import { type Contact, contactOf, type Facing, type RoomRectangle } from './arrange-rooms.ts'
+import type { DrawnBefore } from './arrange-rooms.ts'
+import { type EarlierWay, leadsInto } from './earlier-ways.ts'
+import { type Contact, contactOf, type Facing, opposite, type RoomRectangle } from './rectangles.ts'
 
 /** An opening to be set in a wall of a room; `key` tells what can be one and the same between two rooms. */
 export interface OpeningToSet {
   readonly key: string
+  readonly kind: EarlierWay['kind']
   readonly width: number
   /** A way through, which two rooms can share. */
   readonly isWay: boolean
@@ -21,8 +24,16 @@ export interface SetOpening {
   readonly far: number | null
 }
 
+/** A way of an earlier room that leads into a room of the list from now on, which has one of its own less for it. */
+export interface Joined {
+  readonly way: EarlierWay
+  readonly room: number
+  readonly side: Facing
+}
+
 interface SettingResult {
   readonly set: readonly SetOpening[]
+  readonly joined: readonly Joined[]
   /** Rooms whose walls do not have the length for their openings. */
   readonly crowded: readonly number[]
 }
@@ -42,13 +53,13 @@ interface RoomToFill {
 /**
  * Sets every opening of every room. Ways are shared between rooms that back on each other, as long as both have one of the same sort left, `pairs` of
  * rooms first; windows and outer doors go into walls with nothing behind where these are long enough. Each room gets exactly its openings.
- * Rooms `drawn` before share none.
+ * Rooms `drawn` before share the ways they have, and get none.
  */
 export function setOpenings(
   rooms: readonly RoomToFill[],
   pairs: readonly (readonly [number, number])[],
   gap: number,
-  drawn: readonly RoomRectangle[],
+  drawn: DrawnBefore,
 ): SettingResult {
   const taken = rooms.map(({ missing }) => {
     const map = new Map<Facing, Stretch[]>()
@@ -56,6 +67,7 @@ export function setOpenings(
     return map
   })
   const left = rooms.map(({ openings }) => new Set(openings.keys()))
+  const joined = drawn.ways.flatMap((way) => joinOne(rooms, taken, left, way, gap) ?? [])
   const shared: SetOpening[] = []
   for (const [one, other] of pairs) {
     const found = shareOne(rooms, taken, left, one, other, gap)
@@ -64,12 +76,36 @@ export function setOpenings(
   const crowded: number[] = []
   const own = rooms.flatMap((room, index) => {
     const others = rooms.flatMap(({ place }, at) => (at === index ? [] : [place]))
-    const backs = [...others, ...drawn].flatMap((other) => contactOf(room.place, other, gap) ?? [])
+    const backs = [...others, ...drawn.rooms].flatMap((other) => contactOf(room.place, other, gap) ?? [])
     const set = setOwn(room, index, present(left[index]), present(taken[index]), backs)
     if (set === null) crowded.push(index)
     return set ?? []
   })
-  return { set: [...shared, ...own], crowded }
+  return { set: [...shared, ...own], joined, crowded }
+}
+
+/** The first room that a way leads into and that has one of the kind left, of whatever size: the earlier room's stands already. */
+function joinOne(
+  rooms: readonly RoomToFill[],
+  taken: readonly Map<Facing, Stretch[]>[],
+  left: readonly Set<number>[],
+  way: EarlierWay,
+  gap: number,
+): Joined | null {
+  for (const [index, { place, openings }] of rooms.entries()) {
+    if (!leadsInto(way, place, gap)) continue
+    const [own] = [...present(left[index])].filter((each) => {
+      const { kind, isOuter } = present(openings[each])
+      return kind === way.kind && !isOuter
+    })
+    const side = opposite[way.side]
+    const isFree = (taken[index]?.get(side) ?? []).every(({ from, to }) => to <= way.from || from >= way.to)
+    if (own === undefined || !isFree) continue
+    left[index]?.delete(own)
+    take(present(taken[index]), side, way)
+    return { way, room: index, side }
+  }
+  return null
 }
 
 function shareOne(
@@ -106,13 +142,6 @@ function commonWay(near: RoomToFill, far: RoomToFill, nearLeft: Set<number>, far
     }
   }
   return null
-}
-
-const opposite: Readonly<Record<Facing, Facing>> = {
-  east: 'west',
-  west: 'east',
-  north: 'south',
-  south: 'north',
 }
 
 function take(taken: Map<Facing, Stretch[]>, side: Facing, stretch: Stretch): void {

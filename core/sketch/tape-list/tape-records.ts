@@ -35,9 +35,18 @@ export interface TapeRoom {
   readonly radiators: number
   /** Each has a door of its own in the room. */
   readonly closets: number
+  /** Closets whose size is said, which are rooms of their own; each is one of `closets` too. */
+  readonly closetRooms: readonly TapeCloset[]
   readonly trim: readonly { readonly kind: TrimKind; readonly height: Length | null }[]
   readonly without: readonly TrimKind[]
   readonly note: string
+}
+
+/** Width and depth of a closet, and its height where that is said. */
+export interface TapeCloset {
+  readonly width: Length
+  readonly depth: Length
+  readonly height: Length | null
 }
 
 /** A storey that the rooms below a heading stand on. */

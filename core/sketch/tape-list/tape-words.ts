@@ -51,7 +51,7 @@ export const thingWords: readonly (readonly ['lights' | 'radiators' | 'closets',
     ),
   ],
   ['radiators', wordPattern('radiators?|rads?')],
-  ['closets', wordPattern(`closets?${noOpening}`)],
+  ['closets', wordPattern(`(?:walk[- ]?in )?closets?${noOpening}`)],
 ]
 
 const behindTrim = '(?: ?mou?ldings?| ?mld?gs?| ?trim)?'

@@ -4,9 +4,9 @@ import type { Job } from '../../../core/project/job.ts'
 import { records } from '../../../core/project/job.ts'
 import type { StoreyId } from '../../../core/project/sketch-records.ts'
 import { applyCommand } from '../../../core/sketch/apply-command.ts'
-import { contactOf, type RoomRectangle } from '../../../core/sketch/tape-list/arrange-rooms.ts'
 import { planTapeRooms } from '../../../core/sketch/tape-list/plan-rooms.ts'
 import { readTapeLine, readTapeList } from '../../../core/sketch/tape-list/read-line.ts'
+import { contactOf, type RoomRectangle } from '../../../core/sketch/tape-list/rectangles.ts'
 import { tidyLine } from '../../../core/sketch/tape-list/tidy-line.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { inches } from '../../../core/units/length.ts'
@@ -251,7 +251,7 @@ test('rooms of any list have what their lines say, stand clear of each other, an
         )
         .join('\n')
       const { lines, plan } = planned(job, text)
-      const outcome = applyCommand(job, { kind: 'addDrawn', drawn: plan.drawn })
+      const outcome = applyCommand(job, { kind: 'addDrawn', drawn: plan.drawn, joins: plan.joins })
       expect(outcome).toEqual({ ok: true, value: plan.job })
       for (const line of lines.filter((one) => one.room !== null)) {
         const roomId = plan.roomIds.get(line.number)

@@ -1,20 +1,9 @@
 import { expect, test } from 'vitest'
-import { type Job, records } from '../../../core/project/job.ts'
-import { storeyIdSchema } from '../../../core/project/sketch-records.ts'
-import { applyCommand } from '../../../core/sketch/apply-command.ts'
-import { planTapeRooms } from '../../../core/sketch/tape-list/plan-rooms.ts'
-import { readTapeLine, readTapeList } from '../../../core/sketch/tape-list/read-line.ts'
+import { records } from '../../../core/project/job.ts'
+import { readTapeLine } from '../../../core/sketch/tape-list/read-line.ts'
 import { feet } from '../../../core/units/length.ts'
 import { buildJob } from '../../fixtures/job-builder.ts'
-
-function planned(job: Job, text: string) {
-  let serial = Object.keys(job.rooms).length * 1000
-  const lines = readTapeList(text, 'imperial')
-  const ground = storeyIdSchema.parse('ground')
-  const plan = planTapeRooms(job, lines, ground, (prefix) => `${prefix}-${++serial}`)
-  expect(applyCommand(job, { kind: 'addDrawn', drawn: plan.drawn })).toEqual({ ok: true, value: plan.job })
-  return plan
-}
+import { planned } from './plan-a-list.ts'
 
 function said(text: string): string {
   return readTapeLine(text, 1, 'imperial')

@@ -52,11 +52,11 @@ export function readAndPlan(
 
 /** Makes the rooms as one action. Lines that have to be mended stay in the list, below their headings. */
 export function makeRooms(reading: TapeReading): void {
-  const { drawn } = reading.plan
+  const { drawn, joins } = reading.plan
   const [first] = drawn.rooms
   if (first === undefined) return
   const action = drawn.rooms.length === 1 ? `make ${first.name}` : `make ${drawn.rooms.length} rooms`
-  if (!jobStore.perform(action, applyCommand(reading.job, { kind: 'addDrawn', drawn }))) return
+  if (!jobStore.perform(action, applyCommand(reading.job, { kind: 'addDrawn', drawn, joins }))) return
   writeTapeText(linesLeft(reading.lines))
   if (reading.stopCount === 0) showTapeList(false)
   showStorey(first.storeyId)
