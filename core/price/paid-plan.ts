@@ -11,6 +11,8 @@ import { meanWage, workLine } from './labour-costs.ts'
 /** What somebody is paid for on one day of a plan, in minutes. */
 interface PaidDay {
   readonly crewMemberId: CrewMemberId
+  /** `2027-03-31`. */
+  readonly date: string
   readonly paidMinutes: number
   readonly setUpMinutes: number
   readonly leavingMinutes: number
@@ -27,6 +29,11 @@ export interface PaidPlan {
     readonly stepKeys: readonly string[]
     readonly crewMemberIds: readonly CrewMemberId[]
   }[]
+}
+
+/** The last date that somebody is paid for; null where nobody is. */
+export function lastPaidDate({ days }: PaidPlan): string | null {
+  return days.reduce<string | null>((last, { date }) => (last === null || date > last ? date : last), null)
 }
 
 /** What everybody is paid: minutes x wage with burden, rounded once for each person. */

@@ -225,8 +225,8 @@ function askWhatToPay(job: Job): void {
   send({ kind: 'pay', turn: payTurn, news: newsOfJob(job) })
 }
 
-/** The price by what a plan pays: the accepted one, else a first plan from the worker; by hours until that is there. */
-export function usePaidEstimate(): Estimate {
+/** The plan that is paid for: the accepted one, else a first plan from the worker; null until that is there. */
+export function usePaidPlan(): PaidPlan | null {
   const job = useJob()
   const accepted = useMemo(() => acceptedPlanToPay(job), [job])
   const isAsked = accepted === null && records(job.rooms).length > 0
@@ -234,7 +234,13 @@ export function usePaidEstimate(): Estimate {
     if (isAsked) askWhatToPay(job)
   }, [job, isAsked])
   const told = useStore(payStore)
-  const paid = accepted ?? (told.job === job ? told.paid : null)
+  return accepted ?? (told.job === job ? told.paid : null)
+}
+
+/** The price by what a plan pays; by hours until the plan is there. */
+export function usePaidEstimate(): Estimate {
+  const job = useJob()
+  const paid = usePaidPlan()
   return useMemo(
     () => (paid === null ? estimateOf(job) : estimate(job, takeoffOf(job), specificationOf(job), paid)),
     [job, paid],

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { estimate } from '../../core/price/estimate.ts'
 import { labour } from '../../core/price/labour.ts'
-import { type PaidPlan, planPay, stepsNotPlanned } from '../../core/price/paid-plan.ts'
+import { lastPaidDate, type PaidPlan, planPay, stepsNotPlanned } from '../../core/price/paid-plan.ts'
 import type { CrewMemberId } from '../../core/project/shop-records.ts'
 import { sumCents } from '../../core/units/money.ts'
 import { plainJob, plainSpecification, plainTakeoff } from '../fixtures/plain-room.ts'
@@ -14,9 +14,30 @@ const keys = plainSpecification.steps.map(({ key }) => key)
 const plan: PaidPlan = {
   from: 'accepted',
   days: [
-    { crewMemberId: ada, paidMinutes: 480, setUpMinutes: 15, leavingMinutes: 15, betweenMinutes: 10 },
-    { crewMemberId: ada, paidMinutes: 240, setUpMinutes: 15, leavingMinutes: 15, betweenMinutes: 0 },
-    { crewMemberId: ben, paidMinutes: 240, setUpMinutes: 15, leavingMinutes: 15, betweenMinutes: 0 },
+    {
+      crewMemberId: ada,
+      date: '2027-03-29',
+      paidMinutes: 480,
+      setUpMinutes: 15,
+      leavingMinutes: 15,
+      betweenMinutes: 10,
+    },
+    {
+      crewMemberId: ada,
+      date: '2027-03-29',
+      paidMinutes: 240,
+      setUpMinutes: 15,
+      leavingMinutes: 15,
+      betweenMinutes: 0,
+    },
+    {
+      crewMemberId: ben,
+      date: '2027-04-01',
+      paidMinutes: 240,
+      setUpMinutes: 15,
+      leavingMinutes: 15,
+      betweenMinutes: 0,
+    },
   ],
   tasks: [
     { stepKeys: keys.slice(0, 2), crewMemberIds: [ada] },
@@ -65,4 +86,9 @@ test('what the plan does not have yet is priced by hours beside it, and said', (
   const unplanned = again.lines.filter(({ key }) => key.endsWith(':unplanned'))
   expect(again.totals.labour).toBe(planPay(job, older) + sumCents(unplanned.map(({ cents }) => cents)))
   expect(again.doubts.join(' ')).toContain(`${missing.length} steps are not in the plan`)
+})
+
+test('the last day of a plan is the last that somebody is paid for', () => {
+  expect(lastPaidDate(plan)).toBe('2027-04-01')
+  expect(lastPaidDate({ ...plan, days: [] })).toBeNull()
 })

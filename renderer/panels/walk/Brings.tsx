@@ -1,10 +1,13 @@
 import { useState } from 'react'
 import type { Estimate } from '../../../core/price/estimate-types.ts'
 import { painterDays } from '../../../core/price/labour.ts'
+import { lastPaidDate } from '../../../core/price/paid-plan.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
+import { dateWords } from '../../../core/time/date-words.ts'
 import { formatCents } from '../../../core/units/money.ts'
-import { useJobState } from '../../state/app.ts'
+import { useJob, useJobState } from '../../state/app.ts'
+import { usePaidEstimate, usePaidPlan } from '../../state/planner.ts'
 import type { Chain } from '../parts/chain.ts'
 import { minutesText } from '../parts/minutes.ts'
 
@@ -77,12 +80,29 @@ export function Brings({ chain, room }: { readonly chain: Chain; readonly room: 
           ))}
         </tbody>
       </table>
+      <AsPlanned />
       <p className="quiet" aria-live="polite">
         {last === null || action === null
           ? 'What a finding adds stands here once it is written down.'
           : `${action}: ${signed(last.minutes, minutesText)}, ${signed(last.cents, dollars)}`}
       </p>
     </section>
+  )
+}
+
+/** What the house comes to with the plan: who is on site has to set up, move and wait, which hours alone do not say. */
+function AsPlanned() {
+  const job = useJob()
+  const plan = usePaidPlan()
+  const { totals } = usePaidEstimate()
+  const lastDay = plan === null ? null : lastPaidDate(plan)
+  if (plan === null || lastDay === null) return null
+  const by = plan.from === 'accepted' ? 'By the accepted plan' : 'By a first plan'
+  return (
+    <p className="quiet">
+      {by}: last day {dateWords(lastDay, job.header.unitSystem)}, {dollars(totals.beforeTax)} with setting up
+      and moving.
+    </p>
   )
 }
 

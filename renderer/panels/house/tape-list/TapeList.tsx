@@ -63,8 +63,8 @@ function TapePage() {
           </label>
           <p id={hintId} className="quiet tape-hint">
             Name, two sides, and what you know of height, windows (win), doors (dr), cased openings (co) and
-            trim, 2 lights, 1 radiator, low 5 high 8, less 4 x 5. A line like “Upstairs” or “Ceilings 9”
-            counts for the rooms below it. Words in brackets go into the note.
+            trim, 2 lights, 1 radiator, closet 2-6 x 6, low 5 high 8, less 4 x 5. A line like “Upstairs” or
+            “Ceilings 9” counts for the rooms below it. Words in brackets go into the note.
           </p>
         </div>
         <TapeRooms reading={reading} />
