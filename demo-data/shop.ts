@@ -124,6 +124,7 @@ export const demoShop: ShopLists = {
     openingPolicy: 'exactNet',
     girthPolicy: 'exactGirth',
     spreads: assumedSpreads,
+    roomKinds: [],
     price: {
       burdenPercent: 28,
       overheadPercent: 12,

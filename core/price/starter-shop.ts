@@ -46,6 +46,7 @@ const houseRules: HouseRules = {
   openingPolicy: 'exactNet',
   girthPolicy: 'exactGirth',
   spreads: assumedSpreads,
+  roomKinds: [],
   price: {
     burdenPercent: 25,
     overheadPercent: 15,

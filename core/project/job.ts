@@ -17,7 +17,13 @@ import {
   priceSchema,
   shortText,
 } from './schema-parts.ts'
-import { crewMemberSchema, productSchema, rateSchema, ruleSettingSchema } from './shop-records.ts'
+import {
+  crewMemberSchema,
+  ownRoomKindSchema,
+  productSchema,
+  rateSchema,
+  ruleSettingSchema,
+} from './shop-records.ts'
 import {
   ceilingOpeningSchema,
   openingSchema,
@@ -112,6 +118,8 @@ const houseRulesSchema = z.strictObject({
   openingPolicy: z.enum(openingPolicies),
   girthPolicy: z.enum(girthPolicies),
   spreads: spreadsSchema,
+  /** Kinds of rooms as this shop finds them; a kind that is not here has what is usual. */
+  roomKinds: z.array(ownRoomKindSchema).max(100),
   price: z.strictObject({
     burdenPercent: z.number().min(0).max(300),
     overheadPercent: z.number().min(0).max(300),

@@ -6,10 +6,11 @@ import {
   localDateSchema,
   localTimeSchema,
   longText,
+  positiveLengthSchema,
   priceSchema,
   shortText,
 } from './schema-parts.ts'
-import { productClasses, sheens, skills } from './vocabulary.ts'
+import { productClasses, roomUses, sheens, skills, trimKinds } from './vocabulary.ts'
 
 export const productIdSchema = idSchema<'ProductId'>()
 export const crewMemberIdSchema = idSchema<'CrewMemberId'>()
@@ -17,6 +18,20 @@ export const rateIdSchema = idSchema<'RateId'>()
 export const ruleIdSchema = idSchema<'RuleId'>()
 export type ProductId = z.output<typeof productIdSchema>
 export type CrewMemberId = z.output<typeof crewMemberIdSchema>
+
+/** What rooms of a kind have at this shop, in place of what is usual: by the name of the kind, or by a word in the name of a room. */
+export const ownRoomKindSchema = z.strictObject({
+  name: shortText.min(1),
+  use: z.enum(roomUses),
+  /** Null: as high as the rooms around it. */
+  height: positiveLengthSchema.nullable(),
+  trim: z.array(z.enum(trimKinds)).max(trimKinds.length),
+  doors: z.int().min(0).max(20),
+  windows: z.int().min(0).max(40),
+  plates: z.int().min(0).max(99),
+  lights: z.int().min(0).max(99),
+})
+export type OwnRoomKind = Frozen<z.output<typeof ownRoomKindSchema>>
 
 const minutes = z
   .int()

@@ -2,7 +2,7 @@ import { type Job, records } from '../project/job.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import type { RoomUse } from '../project/vocabulary.ts'
-import { roomKinds, usualHardware } from './room-kinds.ts'
+import { roomKindOf, usualHardware } from './room-kinds.ts'
 
 export type KeptProposal = Pick<KeptItem, 'kind' | 'name' | 'count' | 'handling'>
 
@@ -19,7 +19,7 @@ export function keptProposals(job: Job, room: Room): readonly KeptProposal[] {
   const openings = records(job.openings).filter(({ roomId }) => roomId === room.id)
   const count = (kind: string) => openings.filter((opening) => opening.kind === kind).length
   const proposals: readonly KeptProposal[] = [
-    ...usualHardware(roomKinds[room.use], count('door')),
+    ...usualHardware(roomKindOf(job, room), count('door')),
     {
       kind: 'curtainHardware',
       name: 'Curtain hardware',

@@ -1,11 +1,13 @@
 import { keysOf, present } from '../lists/lists.ts'
+import type { Job } from '../project/job.ts'
+import type { OwnRoomKind } from '../project/shop-records.ts'
 import type { Room } from '../project/sketch-records.ts'
 import type { KeptItem } from '../project/survey-records.ts'
 import type { RoomUse, TrimKind } from '../project/vocabulary.ts'
 import { feet, type Length } from '../units/length.ts'
 
 /** What a room of one use usually has. */
-interface RoomKind {
+export interface RoomKind {
   readonly use: RoomUse
   readonly name: string
   /** Null: as high as the rooms around it. */
@@ -76,6 +78,45 @@ const useByWord: ReadonlyMap<string, RoomUse> = new Map(
   keysOf(nameWords).flatMap((use) => nameWords[use].split(' ').map((word) => [word, use] as const)),
 )
 
+/** The kind of a room: the shop's own by a word in the room's name or by its use, else what is usual. */
+export function roomKindOf(
+  job: HasRoomKinds,
+  { name, use }: { readonly name: string; readonly use: RoomUse },
+): RoomKind {
+  const own = ownKindNamed(job, name)
+  const found =
+    own?.use === use
+      ? own
+      : job.houseRules.roomKinds.find((kind) => kind.use === use && sameWords(kind.name, roomKinds[use].name))
+  return found === undefined ? roomKinds[use] : { ...roomKinds[use], ...found }
+}
+
+/** The use that the name of a room says, by the shop's own kinds first. */
+export function roomUseByName(job: HasRoomKinds, name: string): RoomUse {
+  return ownKindNamed(job, name)?.use ?? roomUseOf(name)
+}
+
+type HasRoomKinds = Pick<Job, 'houseRules'>
+
+/** The own kind whose whole name is in a room's name; the longest of several. */
+function ownKindNamed({ houseRules }: HasRoomKinds, name: string): OwnRoomKind | undefined {
+  const words = ` ${wordsOf(name).join(' ')} `
+  return houseRules.roomKinds
+    .filter((kind) => words.includes(` ${wordsOf(kind.name).join(' ')} `))
+    .toSorted((a, b) => b.name.length - a.name.length)[0]
+}
+
+function sameWords(one: string, other: string): boolean {
+  return wordsOf(one).join(' ') === wordsOf(other).join(' ')
+}
+
+function wordsOf(name: string): readonly string[] {
+  return name
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter((word) => word !== '')
+}
+
 /** Others get out through it. */
 export function isPassage(use: RoomUse): boolean {
   return use === 'hall' || use === 'stairHall' || use === 'entry'
@@ -83,10 +124,7 @@ export function isPassage(use: RoomUse): boolean {
 
 /** The use that the name of a room says. The last word that says one counts: a hall bath is a bath. `other` where none does. */
 export function roomUseOf(name: string): RoomUse {
-  const words = name
-    .toLowerCase()
-    .split(/[^a-z]+/)
-    .filter((word) => word !== '')
+  const words = wordsOf(name)
   for (let at = words.length - 1; at >= 0; at--) {
     const word = present(words[at])
     const two = useByWord.get(`${words[at - 1] ?? ''}${word}`)

@@ -64,10 +64,10 @@ function kept(version: number): Job {
 /** Collections of version 8. */
 const nothingAfterwards = { receipts: {}, cansUsed: {}, ownJobs: {} }
 
-test.each([1, 2, 3, 4, 5, 6, 7, 8])('a file of version %i reads as a job of today', (version) => {
+test.each([1, 2, 3, 4, 5, 6, 7, 8, 9])('a file of version %i reads as a job of today', (version) => {
   const job = kept(version)
   const written = JSON.parse(writeJobFile(job)) as { readonly version: number }
-  expect(written.version).toBe(9)
+  expect(written.version).toBe(10)
   expect(readJobFile(JSON.stringify(written))).toEqual({ ok: true, value: job })
 })
 
@@ -89,6 +89,23 @@ test('a task held in version 2 is held as a pass, and its plan is the usual one'
 test('nothing was agreed in version 6, and nobody wrote down in version 7 what came of a job', () => {
   expect(kept(6)).toEqual({ ...everyRecordJob(), options: {}, dealings: {}, ...nothingAfterwards })
   expect(kept(7)).toEqual({ ...everyRecordJob(), ...nothingAfterwards })
+})
+
+test('a shop had no kinds of rooms of its own in version 9', () => {
+  expect(kept(9)).toEqual(everyRecordJob())
+  const tall = {
+    name: 'Mudroom',
+    use: 'utility',
+    height: feet(8),
+    trim: ['baseboard'],
+    doors: 2,
+    windows: 1,
+    plates: 4,
+    lights: 1,
+  } as const
+  const job = kept(9)
+  const own = { ...job, houseRules: { ...job.houseRules, roomKinds: [tall] } }
+  expect(readJobFile(writeJobFile(own))).toEqual({ ok: true, value: own })
 })
 
 test('nobody could say in version 3 that a piece of a room is sound', () => {
@@ -197,9 +214,9 @@ test.each<[string, string, unknown, string]>([
     'no version',
     'version',
     undefined,
-    'This job file does not say its version; this program reads versions 1 to 9.',
+    'This job file does not say its version; this program reads versions 1 to 10.',
   ],
-  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 9.'],
+  ['half a version', 'version', 0.5, 'This job file says version 0.5; this program reads versions 1 to 10.'],
 ])('%s is told in a plain sentence', (_name, place, value, sentence) => {
   expect(problemOf(fileWith(set(place, value))).sentence).toBe(sentence)
 })
@@ -283,7 +300,7 @@ test('two finishes for one scope are refused, and so are two records of what is 
 })
 
 test('a newer version is told apart from a damaged file, whatever else is in it', () => {
-  expect(problemOf('{"format":"coatwright-job","version":10,"new":1}').kind).toBe('fileFromTheFuture')
+  expect(problemOf('{"format":"coatwright-job","version":11,"new":1}').kind).toBe('fileFromTheFuture')
 })
 
 test('text that is not JSON is refused with line and column', () => {

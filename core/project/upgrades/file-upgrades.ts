@@ -3,6 +3,7 @@ import type { FileData, FileUpgrade } from './file-data.ts'
 import { nameJob } from './job-ids.ts'
 import { withBusiness, withJobSheet } from './job-sheet-and-business.ts'
 import { withLookedAtPieces } from './looked-at-pieces.ts'
+import { withRoomKinds } from './own-room-kinds.ts'
 import { withPasses } from './passes.ts'
 import { withPinsOnPasses, withPlanAim } from './pins-on-passes.ts'
 import { withRoomAllowances } from './room-allowances.ts'
@@ -44,6 +45,9 @@ const toVersion8: readonly FileUpgrade[] = [withOutcomes, withSpreads]
 /** Version 9 knows the shop's logo, what options cost together, and invoices that are taken back. */
 const toVersion9: readonly FileUpgrade[] = [withLogo, withCredits]
 
+/** Version 10 keeps kinds of rooms as the shop finds them. */
+const toVersion10: readonly FileUpgrade[] = [withRoomKinds]
+
 /** The first entry reads version 1. A version that was released is never taken out again. */
 const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion2,
@@ -54,6 +58,7 @@ const fileUpgrades: readonly (readonly FileUpgrade[])[] = [
   toVersion7,
   toVersion8,
   toVersion9,
+  toVersion10,
 ]
 
 /** The version that upgrades lead to: the one this program writes. */

@@ -2,7 +2,7 @@ import { present } from '../../lists/lists.ts'
 import type { RoomUse } from '../../project/vocabulary.ts'
 import { isPassage } from '../room-kinds.ts'
 import { type EarlierWay, placeAtWay } from './earlier-ways.ts'
-import { boundsOf, contactOf, isClear, type RoomRectangle, sizeOf } from './rectangles.ts'
+import { boundsOf, contactOf, isClear, type RoomRectangle, sprawlOf } from './rectangles.ts'
 
 interface RoomToPlace {
   readonly width: number
@@ -113,7 +113,7 @@ function bestPlace(
     for (const place of placesBeside(room, neighbor, all, gap)) {
       const contact = contactOf(neighbor, place, gap)
       if (contact === null || contact.to - contact.from < least) continue
-      const score = sizeOf(boundsOf([bounds, place]))
+      const score = sprawlOf(boundsOf([bounds, place]))
       if (best !== null && score >= best.score) continue
       const isFree =
         all.every((other) => isClear(place, other, gap)) && clear.every((one) => isClear(place, one, 0))

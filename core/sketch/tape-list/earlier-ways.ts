@@ -1,5 +1,5 @@
 import type { Opening, OpeningId } from '../../project/sketch-records.ts'
-import { boundsOf, contactOf, type Facing, isClear, type RoomRectangle, sizeOf } from './rectangles.ts'
+import { boundsOf, contactOf, type Facing, isClear, type RoomRectangle, sprawlOf } from './rectangles.ts'
 
 /** A door or cased opening of a room drawn before that leads into no room yet; plan coordinates along its wall, casings with it. */
 export interface EarlierWay {
@@ -26,7 +26,7 @@ export function placeAtWay(
   const found = [...ways].flatMap((way) =>
     placesAt(room, way, gap)
       .filter((place) => leadsInto(way, place, gap) && isFree(place, all, clear, gap))
-      .map((place) => ({ way, place, size: sizeOf(boundsOf([bounds, place])) })),
+      .map((place) => ({ way, place, size: sprawlOf(boundsOf([bounds, place])) })),
   )
   return found.toSorted((a, b) => a.size - b.size)[0] ?? null
 }

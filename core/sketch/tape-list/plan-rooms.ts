@@ -8,7 +8,7 @@ import { type Length, lengthFromUnits, unitsPerFoot } from '../../units/length.t
 import type { Drawn, JoinedWay } from '../commands.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { withJoins } from '../room-edits.ts'
-import { isPassage, roomKinds } from '../room-kinds.ts'
+import { isPassage, roomKindOf, roomUseByName } from '../room-kinds.ts'
 import { arrangeRooms, partnersOf } from './arrange-rooms.ts'
 import { drawnBefore } from './drawn-before.ts'
 import {
@@ -56,7 +56,7 @@ export function planTapeRooms(
   for (;;) {
     const made = makeRooms(job, listed, newId)
     const wrong = new Map([...made.crowded, ...problemsByLine(made)])
-    if (wrong.size === 0) return { ...made, sentences: withUsual(said, listed) }
+    if (wrong.size === 0) return { ...made, sentences: withUsual(job, said, listed) }
     for (const [line, sentence] of wrong) said.set(line, [{ part: '', weight: 'stop', sentence }])
     listed = listed.filter(({ line }) => !wrong.has(line))
   }
@@ -64,12 +64,13 @@ export function planTapeRooms(
 
 /** What a line does not name is said to be the usual. */
 function withUsual(
+  job: Job,
   said: ReadonlyMap<number, readonly TapeSentence[]>,
   listed: readonly Listed[],
 ): ReadonlyMap<number, readonly TapeSentence[]> {
   const usual = listed.flatMap(({ line, room }): [number, TapeSentence[]][] => {
     if (!room.isUsual) return []
-    const { doors, windows } = roomKinds[room.use]
+    const { doors, windows } = roomKindOf(job, room)
     const openings = usualOpenings(doors, windows)
     const sentence = `No doors or windows are named: ${countsOf(openings)} as usual.`
     return [[line, [{ part: '', weight: 'say', sentence }]]]
@@ -92,9 +93,9 @@ function listedRooms(
       storey = storeyFor([...storeys.values()], line.storey, newId)
       storeys.set(storey.id, storey)
     }
-    const { room } = line
-    if (room === null || storey === undefined) return []
-    const kind = roomKinds[room.use]
+    if (line.room === null || storey === undefined) return []
+    const room = { ...line.room, use: roomUseByName(job, line.room.name) }
+    const kind = roomKindOf(job, room)
     const height = room.height ?? ceilings ?? kind.height
     const named = room.isUsual ? usualOpenings(kind.doors, kind.windows) : room.openings
     const openings = [...named, ...usualOpenings(room.closets, 0)]

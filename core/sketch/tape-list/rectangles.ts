@@ -57,6 +57,6 @@ export function boundsOf(places: readonly RoomRectangle[]): RoomRectangle {
 }
 
 /** Area, with a weight on houses that grow long and thin. */
-export function sizeOf({ width, depth }: RoomRectangle): number {
+export function sprawlOf({ width, depth }: RoomRectangle): number {
   return width * depth + (width - depth) ** 2 / 4
 }

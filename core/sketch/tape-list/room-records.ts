@@ -12,7 +12,7 @@ import { firstRadiator } from '../first-radiator.ts'
 import { openingTemplateFor } from '../opening-templates.ts'
 import { roomDefaultsFor } from '../room-defaults.ts'
 import { newRoomRecord } from '../room-edits.ts'
-import { roomKinds, usualHardware } from '../room-kinds.ts'
+import { roomKindOf, usualHardware } from '../room-kinds.ts'
 import { firstTrimSizes } from '../trim-sizes.ts'
 import { type Facing, opposite, type RoomRectangle } from './rectangles.ts'
 import type { Joined, OpeningToSet, SetOpening } from './set-openings.ts'
@@ -125,7 +125,7 @@ export function roomRecord(
   newId: (prefix: string) => string,
 ): Room {
   const { room, storey, height } = listed
-  const kind = roomKinds[room.use]
+  const kind = roomKindOf(job, room)
   const defaults = roomDefaultsFor(job, storey.id, () => newId('trim'))
   const points = outlineOf(listed.room, place)
   const known = newRoomRecord({
@@ -208,7 +208,7 @@ export function furnished(
   doors: number,
   newId: (prefix: string) => string,
 ): Pick<MadeRoom, 'trimRuns' | 'keptItems' | 'builtItems'> {
-  const kind = roomKinds[said.use]
+  const kind = roomKindOf(job, said)
   const keptItems = usualHardware({ ...kind, lights: said.lights ?? kind.lights }, doors).map(
     (item): KeptItem => ({
       ...item,
@@ -247,7 +247,7 @@ function trimOf(
   roomId: RoomId,
   newId: (prefix: string) => string,
 ): readonly TrimRun[] {
-  const usual = roomKinds[said.use].trim.map((kind) => ({ kind, height: null }))
+  const usual = roomKindOf(job, said).trim.map((kind) => ({ kind, height: null }))
   const extra = usual.filter(({ kind }) => !said.trim.some((run) => run.kind === kind))
   const wanted = [...extra, ...said.trim].filter(
     ({ kind }, index, all) =>

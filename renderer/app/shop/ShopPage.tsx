@@ -17,6 +17,7 @@ import { useSpecification } from '../../state/derived.ts'
 import { openLast } from '../job-book.ts'
 import { BusinessTab } from './BusinessTab.tsx'
 import { MoneyTab } from './MoneyTab.tsx'
+import { RoomKindsTab } from './RoomKindsTab.tsx'
 import { TextsTab } from './TextsTab.tsx'
 
 type AssumedPart = Business['assumed'][number]
@@ -55,6 +56,7 @@ export function ShopPage() {
             title: 'Rates',
             page: part('rates', <RatesTab job={job} specification={specification} />),
           },
+          { id: 'kinds', title: 'Kinds of rooms', page: part(null, <RoomKindsTab />) },
           { id: 'products', title: 'Products', page: part('products', <ProductsTab job={job} />) },
           {
             id: 'rules',

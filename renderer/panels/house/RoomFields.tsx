@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components'
+import type { Job } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { openingNouns } from '../../../core/project/sketch-words.ts'
 import { type OpeningKind, openingKinds, roomOrders, roomUses } from '../../../core/project/vocabulary.ts'
 import { roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
-import { isPassage, roomUseOf } from '../../../core/sketch/room-kinds.ts'
+import { isPassage, roomUseByName } from '../../../core/sketch/room-kinds.ts'
 import { lengthFromUnits } from '../../../core/units/length.ts'
 import { sketchStore, useSketch } from '../../canvas/sketch-store.ts'
 import { withWallLength } from '../../canvas/wall-length.ts'
@@ -27,6 +28,7 @@ import { WorkedWith } from './WorkedWith.tsx'
 
 export function RoomFields(props: { readonly room: Room }) {
   const { room } = props
+  const job = useJob()
   const isNaming = useSketch((state) => state.namingId === room.id)
   // Once its fields were left, its name takes the keyboard no more.
   useEffect(() => () => endNaming(room.id), [room.id])
@@ -39,7 +41,7 @@ export function RoomFields(props: { readonly room: Room }) {
           label="Name"
           shown={room.name}
           read={words(200, true)}
-          onCommit={(name) => nameRoom(room, name)}
+          onCommit={(name) => nameRoom(job, room, name)}
           isFocused={isNaming}
           width="wide"
         />
@@ -109,8 +111,8 @@ function endNaming(roomId: string): void {
 }
 
 /** A name that says what the room is used as says it of a room nobody has said it of. */
-function nameRoom(room: Room, name: string): boolean {
-  const use = room.use === 'other' ? roomUseOf(name) : room.use
+function nameRoom(job: Job, room: Room, name: string): boolean {
+  const use = room.use === 'other' ? roomUseByName(job, name) : room.use
   const change = use === room.use ? { name } : { name, use, wayOut: isPassage(use) }
   return command(`rename ${room.name}`, { kind: 'setRoom', roomId: room.id, change })
 }

@@ -7,7 +7,7 @@ import { roomWalls, type Wall } from '../../../core/project/walls.ts'
 import { applyCommands } from '../../../core/sketch/apply-command.ts'
 import type { SketchCommand } from '../../../core/sketch/commands.ts'
 import { facingWall } from '../../../core/sketch/facing-wall.ts'
-import { roomKinds, usualHardware } from '../../../core/sketch/room-kinds.ts'
+import { roomKindOf, usualHardware } from '../../../core/sketch/room-kinds.ts'
 import { surroundings } from '../../canvas/sketch-input.ts'
 import { addOpeningAt } from '../../canvas/tools/opening.ts'
 import { jobStore, viewStore } from '../../state/app.ts'
@@ -16,7 +16,7 @@ import { keptItemWords } from '../parts/words.ts'
 
 /** What a room of this use usually has and this one does not, in words; empty where it has openings or hardware already. */
 export function usualWords(job: Job, room: Room): string {
-  const kind = roomKinds[room.use]
+  const kind = roomKindOf(job, room)
   const hasOwn =
     records(job.openings).some(({ roomId }) => roomId === room.id) ||
     records(job.keptItems).some(({ roomId }) => roomId === room.id)
@@ -36,7 +36,7 @@ export function usualWords(job: Job, room: Room): string {
 export function giveUsual(room: Room): void {
   const { job } = jobStore.store.getState()
   if (job === null) return
-  const kind = roomKinds[room.use]
+  const kind = roomKindOf(job, room)
   const change: Partial<Room> = {
     ...(kind.height === null ? {} : { ceiling: { kind: 'flat' as const, height: kind.height } }),
     ...(kind.above === null ? {} : { above: kind.above }),
@@ -52,7 +52,7 @@ function hardware(job: Job, room: Room): readonly SketchCommand[] {
   const doors = records(job.openings).filter(
     ({ kind, roomId }) => kind === 'door' && roomId === room.id,
   ).length
-  return usualHardware(roomKinds[room.use], doors).map((item) => ({
+  return usualHardware(roomKindOf(job, room), doors).map((item) => ({
     kind: 'putRecord',
     collection: 'keptItems',
     record: { ...item, id: newId('kept'), roomId: room.id, on: { kind: 'room' }, wired: false, note: '' },
