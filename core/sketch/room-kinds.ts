@@ -7,7 +7,7 @@ import type { RoomUse, TrimKind } from '../project/vocabulary.ts'
 import { feet, type Length } from '../units/length.ts'
 
 /** What a room of one use usually has. */
-export interface RoomKind {
+interface RoomKind {
   readonly use: RoomUse
   readonly name: string
   /** Null: as high as the rooms around it. */
