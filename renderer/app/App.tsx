@@ -5,9 +5,11 @@ import { FiguresStation } from '../panels/figures/FiguresStation.tsx'
 import { FinishStation } from '../panels/finish/FinishStation.tsx'
 import { HouseStation } from '../panels/house/HouseStation.tsx'
 import { PaperStation } from '../panels/paper/PaperStation.tsx'
+import { WhatChangedCard } from '../panels/parts/what-changed/WhatChangedCard.tsx'
 import { SiteStation } from '../panels/site/SiteStation.tsx'
 import { WalkStation } from '../panels/walk/WalkStation.tsx'
 import { type Station, useJobState, useView } from '../state/app.ts'
+import { watchChanges } from '../state/last-change.ts'
 import { usePreparedPlanner } from '../state/planner.ts'
 import { AllJobsPage } from './all-jobs/AllJobsPage.tsx'
 import { BackupPage } from './backups/BackupPage.tsx'
@@ -40,6 +42,9 @@ const pages: Readonly<Record<Station, () => React.JSX.Element>> = {
   paper: PaperStation,
 }
 
+/** Where changes of steps, price or plan are made; House says its own figures, and its sheet needs the room. */
+const changeable: readonly Station[] = ['walk', 'finish', 'figures', 'calendar']
+
 /** The sheet: stations along its upper edge, the work in the middle, the title block along the lower edge. */
 export function App() {
   const job = useJobState((state) => state.job)
@@ -50,6 +55,7 @@ export function App() {
   useEffect(listenForKeys, [])
   useEffect(listenForMishaps, [])
   useEffect(watchBook, [])
+  useEffect(watchChanges, [])
   useEffect(guardClosing, [])
   useEffect(forgetRemoved, [])
   useEffect(watchBookState, [])
@@ -85,6 +91,11 @@ export function App() {
           {isBackupPage ? <BackupPage /> : isAllJobs ? <AllJobsPage /> : isOpen ? <Page /> : <ClosedBook />}
         </Guard>
       </main>
+      {isOpen && !isShop && !isBackupPage && !isAllJobs && changeable.includes(station) ? (
+        <Guard part="What changed" job={job} isNarrow>
+          <WhatChangedCard />
+        </Guard>
+      ) : null}
       <Guard part="The job sheet" job={job} isNarrow>
         {isShop ? null : <JobSheet />}
       </Guard>

@@ -200,6 +200,17 @@ function plansAlike(one: Job, other: Job): boolean {
   return isAlikeBut(one, other, ['issued']) && acceptedPlan(one)?.id === acceptedPlan(other)?.id
 }
 
+/** The plan that answers for a job now, without looking for one: what was found when it is more than a guess, else the accepted one. */
+export function answeringPlan(job: Job): WorkPlan | null {
+  const { job: searched, plan, isSettled } = stores.present.getState()
+  const isFound = searched !== null && isSettled && plansAlike(searched, job)
+  return (isFound ? plan?.workPlan : acceptedPlan(job)?.plan) ?? null
+}
+
+export function useAnsweringPlan(job: Job): WorkPlan | null {
+  return useStore(stores.present, () => answeringPlan(job))
+}
+
 /** The plan of the job as it stands, looked for in the background while a station shows it. */
 export function useForecast(): SearchState {
   const job = useJob()

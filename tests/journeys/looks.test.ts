@@ -20,6 +20,12 @@ browserJourney(
       .poll(() => palette.getByRole('button', { name: 'Morning blue' }).getAttribute('aria-pressed'))
       .toBe('true')
     await page.getByRole('button', { name: 'Ceiling: here · put back to the default' }).waitFor()
+    const changed = page.getByRole('region', { name: 'What changed' })
+    await changed.getByText(/ steps? changed in Kitchen: /).waitFor()
+    await changed.getByRole('button', { name: 'By room' }).click()
+    await changed.getByRole('row', { name: /^Kitchen/ }).waitFor()
+    await changed.getByRole('button', { name: 'Close what changed' }).click()
+    await changed.waitFor({ state: 'detached' })
 
     await goTo('Calendar')
     await page.getByRole('button', { name: 'House on a day' }).click()

@@ -1,15 +1,12 @@
-import { useState } from 'react'
 import type { Estimate } from '../../../core/price/estimate-types.ts'
 import { painterDays } from '../../../core/price/labour.ts'
 import { lastPaidDate } from '../../../core/price/paid-plan.ts'
-import type { Job } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { dateWords } from '../../../core/time/date-words.ts'
 import { formatCents } from '../../../core/units/money.ts'
-import { useJob, useJobState } from '../../state/app.ts'
+import { useJob } from '../../state/app.ts'
 import { usePaidEstimate, usePaidPlan } from '../../state/planner.ts'
 import type { Chain } from '../parts/chain.ts'
-import { minutesText } from '../parts/minutes.ts'
 
 /** Working minutes, and the price before tax in cents. */
 interface Figures {
@@ -28,31 +25,11 @@ function roomFigures({ labour, rooms }: Estimate, room: Room): Figures {
   return { minutes, cents: rooms.find(({ roomId }) => roomId === room.id)?.cents ?? 0 }
 }
 
-/** The house's figures before the last change of the job; null until one was made while this is shown. */
-function useBefore(job: Job, now: Figures): Figures | null {
-  const [seen, setSeen] = useState<{
-    readonly job: Job
-    readonly now: Figures
-    readonly before: Figures | null
-  }>({
-    job,
-    now,
-    before: null,
-  })
-  if (seen.job === job) return seen.before
-  setSeen({ job, now, before: seen.now })
-  return seen.now
-}
-
-/** What the walk brings so far: hours, price and days of the room and the house, and what the last change did to them. */
+/** What the walk brings so far: hours, price and days of the room and the house. */
 export function Brings({ chain, room }: { readonly chain: Chain; readonly room: Room }) {
   const { job, estimate } = chain
   const house = houseFigures(estimate)
   const inRoom = roomFigures(estimate, room)
-  const before = useBefore(job, house)
-  const action = useJobState((state) => state.past.at(-1)?.name ?? null)
-  const last =
-    before === null ? null : { minutes: house.minutes - before.minutes, cents: house.cents - before.cents }
   const rows: readonly (readonly [string, (figures: Figures) => string])[] = [
     ['Hours', ({ minutes }) => (minutes / 60).toFixed(1)],
     ['Price before tax', ({ cents }) => dollars(cents)],
@@ -81,11 +58,6 @@ export function Brings({ chain, room }: { readonly chain: Chain; readonly room: 
         </tbody>
       </table>
       <AsPlanned />
-      <p className="quiet" aria-live="polite">
-        {last === null || action === null
-          ? 'What a finding adds stands here once it is written down.'
-          : `${action}: ${signed(last.minutes, minutesText)}, ${signed(last.cents, dollars)}`}
-      </p>
     </section>
   )
 }
@@ -109,9 +81,4 @@ function AsPlanned() {
 /** To the dollar: cents say nothing while the house is still walked through. */
 function dollars(cents: number): string {
   return formatCents(Math.round(cents / 100) * 100).slice(0, -3)
-}
-
-function signed(amount: number, words: (amount: number) => string): string {
-  if (words(amount) === words(0)) return `±${words(0)}`
-  return `${amount > 0 ? '+' : '−'}${words(Math.abs(amount))}`
 }
