@@ -21,12 +21,25 @@ export interface RateSuggestion {
 /** At so many planned minutes the suggestion stands halfway between present and observed; shop assumption. */
 const halfTrust = 240
 
-/**
- * One suggestion per rate that finished steps with written minutes have used; a step's minutes are shared over its rates as planned.
- * Steps that had to be redone are left out: they say something about quality, not pace.
- */
+/** What finished steps with written minutes say of one rate, in person-minutes. */
+interface RateEvidence {
+  readonly rate: Rate
+  readonly planned: number
+  readonly actual: number
+  readonly steps: number
+}
+
+/** One suggestion per rate that finished steps with written minutes have used. */
 export function rateSuggestions(job: Job, specification: Specification): readonly RateSuggestion[] {
-  const evidence = new Map<string, { rate: Rate; planned: number; actual: number; steps: number }>()
+  return rateEvidence(job, specification).map(suggestionOf)
+}
+
+/**
+ * What finished steps with written minutes say of each rate; a step's minutes are shared over its rates as planned. Steps that had to be redone
+ * are left out: they say something about quality, not pace.
+ */
+export function rateEvidence(job: Job, specification: Specification): readonly RateEvidence[] {
+  const evidence = new Map<string, RateEvidence>()
   for (const progress of stepStates(job, specification).values()) {
     const actual = minutesWorked(progress)
     const planned = stepMinutes(job, progress.step)
@@ -43,7 +56,7 @@ export function rateSuggestions(job: Job, specification: Specification): readonl
       })
     }
   }
-  return [...evidence.values()].map(suggestionOf)
+  return [...evidence.values()]
 }
 
 function minutesWorked({ state, history }: StepProgress): number | null {
@@ -52,17 +65,21 @@ function minutesWorked({ state, history }: StepProgress): number | null {
   return written === 0 ? null : written
 }
 
-function suggestionOf(sum: { rate: Rate; planned: number; actual: number; steps: number }): RateSuggestion {
-  const ratio = sum.actual / sum.planned
-  const trust = sum.planned / (sum.planned + halfTrust)
-  const suggested = sum.rate.perHour / (1 + trust * (ratio - 1))
+/** Between the present rate and what was observed, nearer to the observed the more was worked; three digits. */
+export function towardsObserved(perHour: number, plannedMinutes: number, workedMinutes: number): number {
+  const trust = plannedMinutes / (plannedMinutes + halfTrust)
+  const observed = perHour / (1 + trust * (workedMinutes / plannedMinutes - 1))
+  return Number(observed.toPrecision(3))
+}
+
+function suggestionOf(sum: RateEvidence): RateSuggestion {
   return {
     rate: sum.rate,
     plannedMinutes: sum.planned,
     actualMinutes: sum.actual,
     steps: sum.steps,
-    observedPerHour: sum.rate.perHour / ratio,
-    suggestedPerHour: Number(suggested.toPrecision(3)),
+    observedPerHour: (sum.rate.perHour * sum.planned) / sum.actual,
+    suggestedPerHour: towardsObserved(sum.rate.perHour, sum.planned, sum.actual),
     source: `shop's own hours: ${sum.steps} ${sum.steps === 1 ? 'step' : 'steps'}, ${Math.round(sum.actual)} min worked where ${Math.round(sum.planned)} min were planned`,
   }
 }

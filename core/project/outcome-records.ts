@@ -8,7 +8,7 @@ const cansUsedIdSchema = idSchema<'CansUsedId'>()
 const ownJobIdSchema = idSchema<'OwnJobId'>()
 
 /** What money on site is spent for. */
-const receiptKinds = ['material', 'sundry', 'other'] as const
+export const receiptKinds = ['material', 'sundry', 'other'] as const
 
 /** Money that was spent for the job, as a receipt says it. */
 export const receiptSchema = z.strictObject({

@@ -8,9 +8,8 @@ import type { LengthUnitSystem } from '../units/length.ts'
 import { formatCents } from '../units/money.ts'
 import { linesOf } from '../words/text.ts'
 import { html, type Markup } from './html-template.ts'
-import { documentClosing, documentOpening } from './pages/document-frame.ts'
 import { letterhead } from './pages/letterhead.ts'
-import { printStyle } from './print-style.ts'
+import { singlePage } from './pages/single-page.ts'
 
 type Head = Pick<Job, 'header' | 'business'>
 
@@ -19,7 +18,7 @@ export function changeOrderHtml(job: Head, change: DealingOf<'changeOffered'>, a
   const { unitSystem } = job.header
   const before = agreement.agreed
   const title = `Change order ${change.number}`
-  return wholePage(
+  return singlePage(
     job,
     title,
     html`${headOf(job, title, [['Date', dateWordsWithYear(change.on, unitSystem)]])}
@@ -55,7 +54,7 @@ export function invoiceHtml(job: Head, invoice: DealingOf<'invoiced'>, before: A
           ] as const,
         ]),
   ]
-  return wholePage(
+  return singlePage(
     job,
     title,
     html`${headOf(job, title, facts)}
@@ -80,14 +79,6 @@ function beforeWords(
 ): string {
   const asked = totalCents(askedBefore(before, changeId))
   return asked === 0 ? '' : `less ${formatCents(asked)} invoiced before`
-}
-
-function wholePage({ header: { title, paper } }: Head, name: string, body: Markup): string {
-  const opening = documentOpening(paper, `${name}: ${title}`, printStyle(paper, title, []))
-  const sheet = html`<section class="sheet offer">
-${body}
-</section>`
-  return `${opening}${sheet.markup}${documentClosing}`
 }
 
 function headOf(

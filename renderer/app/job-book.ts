@@ -1,6 +1,5 @@
 import { type OpenedJob, shopKey } from '../../core/contract/requests.ts'
 import { mostBytesInFile } from '../../core/pictures/picture-bounds.ts'
-import { diffJobs } from '../../core/project/diff.ts'
 import { type Job, type JobHeader, records } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { fail, type Outcome, problem, succeed } from '../../core/project/problem.ts'
@@ -8,6 +7,7 @@ import type { Storey } from '../../core/project/sketch-records.ts'
 import { ask } from '../bridge/client.ts'
 import { changeHeader } from '../panels/parts/edits.ts'
 import { jobStore, viewStore } from '../state/app.ts'
+import { storeChanged } from '../state/other-jobs.ts'
 import { mayLeave, storeEverything } from './leaving.ts'
 
 const lastJobKey = 'coatwright-last-job'
@@ -74,12 +74,6 @@ export async function changeListed(
   if (!opened.ok) return jobStore.refuse(opened.problem)
   const { job } = opened.value
   await storeChanged(opened.value, { ...job, header: { ...job.header, ...change } })
-}
-
-/** Stores what a job of the book that is not the open one becomes; a refusal is shown. */
-export async function storeChanged({ jobKey, revision, job }: OpenedJob, next: Job): Promise<void> {
-  const stored = await ask('storeEdit', { jobKey, revision, diff: diffJobs(job, next) })
-  if (!stored.ok) jobStore.refuse(stored.problem)
 }
 
 export async function openDemo(): Promise<void> {

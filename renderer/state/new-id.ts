@@ -2,6 +2,7 @@ import type { DealingId, OptionId } from '../../core/project/agreement-records.t
 import type { BuiltItem, BuiltItemId } from '../../core/project/built-records.ts'
 import type { HoldId } from '../../core/project/hold-records.ts'
 import type { IssuedId } from '../../core/project/issued-records.ts'
+import type { RecordOf } from '../../core/project/job.ts'
 import type { PhotoId } from '../../core/project/photo-records.ts'
 import type { MarkId, PinId } from '../../core/project/progress-records.ts'
 import type { CrewMemberId, ProductId } from '../../core/project/shop-records.ts'
@@ -47,6 +48,8 @@ interface IdOf
   readonly plan: IssuedId
   readonly option: OptionId
   readonly dealing: DealingId
+  readonly receipt: RecordOf<'receipts'>['id']
+  readonly cans: RecordOf<'cansUsed'>['id']
 }
 
 /** Makes ids; tests bring one that counts. */

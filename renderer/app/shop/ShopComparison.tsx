@@ -3,11 +3,10 @@ import { Button } from 'react-aria-components'
 import type { OpenedJob } from '../../../core/contract/requests.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { type ShopDifference, shopDifferences, withLines } from '../../../core/project/shop-differences.ts'
-import { ask } from '../../bridge/client.ts'
 import { OneOf } from '../../panels/parts/OneOf.tsx'
 import { Tick } from '../../panels/parts/Tick.tsx'
 import { jobStore, useJob } from '../../state/app.ts'
-import { storeChanged } from '../job-book.ts'
+import { readShop, storeInShop } from '../../state/other-jobs.ts'
 import { differenceTitle, partNames, valueWords } from './difference-words.ts'
 
 type Direction = 'intoJob' | 'intoShop'
@@ -18,10 +17,7 @@ export function ShopComparison() {
   const [shop, setShop] = useState<OpenedJob | null>(null)
   const [direction, setDirection] = useState<Direction>('intoJob')
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set())
-  const load = () =>
-    ask('openShop', {}).then((answer) =>
-      answer.ok ? setShop(answer.value) : jobStore.refuse(answer.problem),
-    )
+  const load = async () => setShop((await readShop()) ?? shop)
   // biome-ignore lint/correctness/useExhaustiveDependencies: the shop sheet is asked for when the list is opened
   useEffect(() => void load(), [])
   if (shop === null) return <p className="quiet">The shop sheet is being read …</p>
@@ -36,7 +32,7 @@ export function ShopComparison() {
       jobStore.perform(`Take ${lineCount(chosen.length)} from the shop sheet`, withLines(to, chosen))
       return
     }
-    await storeInShop(shop, withLines(to, chosen))
+    if (shop !== null) await storeInShop(shop, withLines(to, chosen))
     await load()
   }
 
@@ -72,12 +68,6 @@ export function ShopComparison() {
       </div>
     </section>
   )
-}
-
-async function storeInShop(shop: OpenedJob | null, next: ReturnType<typeof withLines>): Promise<void> {
-  if (shop === null) return
-  if (!next.ok) return jobStore.refuse(next.problem)
-  await storeChanged(shop, next.value)
 }
 
 function DifferenceTable(props: {

@@ -8,6 +8,7 @@ import { usePaidEstimate } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
+import { AfterwardsTab } from './afterwards/AfterwardsTab.tsx'
 import { AgreementTab } from './agreement/AgreementTab.tsx'
 import { OptionsTab } from './agreement/OptionsTab.tsx'
 import { EstimateTab } from './EstimateTab.tsx'
@@ -46,6 +47,7 @@ export function FiguresStation() {
           { id: 'estimate', title: 'Estimate', page: () => <EstimateTab {...all} /> },
           { id: 'options', title: 'Options', page: () => <OptionsTab {...all} /> },
           { id: 'agreement', title: 'Agreement', page: () => <AgreementTab {...all} /> },
+          { id: 'afterwards', title: 'Afterwards', page: () => <AfterwardsTab {...all} /> },
           { id: 'rates', title: 'Rates', page: () => <RatesTab {...all} /> },
         ]}
         aside={

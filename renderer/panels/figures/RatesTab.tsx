@@ -57,10 +57,6 @@ export function RatesTab({
   ]
   const shown = onlyUsed ? all.filter((rate) => isUsed(rate.id, used)) : all
 
-  function change(rate: Rate, perHour: number, source: string) {
-    putRecord('Change a rate', 'rates', { ...rate, perHour, source })
-  }
-
   return (
     <div className="pane pane-wide">
       <div className="tab-intro">
@@ -88,55 +84,66 @@ export function RatesTab({
             </tr>
           </thead>
           <tbody>
-            {shown.map((rate) => {
-              const standard = defaultRate(rate.id)
-              const isChanged = standard !== undefined && standard.perHour !== rate.perHour
-              const suggestion = suggestions.get(rate.id)
-              return (
-                <tr key={rate.id} className={isChanged ? 'changed-row' : undefined}>
-                  <td>{rateName(rate.id)}</td>
-                  <td>
-                    <EntryField
-                      label={`${rateName(rate.id)}, in an hour`}
-                      isBare
-                      shown={String(rate.perHour)}
-                      read={decimalNumber(0.02, 100_000)}
-                      unit={basisWords[rate.basis]}
-                      width="short"
-                      onCommit={(value) => change(rate, value, 'set by the shop')}
-                    />
-                  </td>
-                  <td className="quiet">{rate.source}</td>
-                  <td>
-                    {suggestion === undefined ? (
-                      <span className="quiet">–</span>
-                    ) : (
-                      <Button
-                        className="plain-button"
-                        onPress={() => change(rate, suggestion.suggestedPerHour, suggestion.source)}
-                      >
-                        Take {suggestion.suggestedPerHour} ({suggestion.steps} steps)
-                      </Button>
-                    )}
-                  </td>
-                  <td>
-                    {isChanged ? (
-                      <Button
-                        className="plain-button"
-                        onPress={() => change(rate, standard.perHour, standard.source)}
-                      >
-                        Put back {standard.perHour}
-                      </Button>
-                    ) : null}
-                  </td>
-                </tr>
-              )
-            })}
+            {shown.map((rate) => (
+              <RateLine key={rate.id} rate={rate} suggestion={suggestions.get(rate.id)} />
+            ))}
           </tbody>
         </table>
         <KindRates job={job} specification={specification} />
       </div>
     </div>
+  )
+}
+
+/** What is typed or taken here rests on no finished job of the shop. */
+function change({ id, basis }: Rate, perHour: number, source: string) {
+  putRecord('Change a rate', 'rates', { id, basis, perHour, source })
+}
+
+function RateLine(props: { readonly rate: Rate; readonly suggestion: RateSuggestion | undefined }) {
+  const { rate, suggestion } = props
+  const standard = defaultRate(rate.id)
+  const isChanged = standard !== undefined && standard.perHour !== rate.perHour
+  return (
+    <tr className={isChanged ? 'changed-row' : undefined}>
+      <td>{rateName(rate.id)}</td>
+      <td>
+        <EntryField
+          label={`${rateName(rate.id)}, in an hour`}
+          isBare
+          shown={String(rate.perHour)}
+          read={decimalNumber(0.02, 100_000)}
+          unit={basisWords[rate.basis]}
+          width="short"
+          onCommit={(value) => change(rate, value, 'set by the shop')}
+        />
+      </td>
+      <td className="quiet">
+        {rate.own === undefined ? null : (
+          <strong>{rate.own.jobs === 1 ? '1 own job. ' : `${rate.own.jobs} own jobs. `}</strong>
+        )}
+        {rate.source}
+      </td>
+      <td>
+        {suggestion === undefined ? (
+          <span className="quiet">–</span>
+        ) : (
+          <Button
+            className="plain-button"
+            onPress={() => change(rate, suggestion.suggestedPerHour, suggestion.source)}
+          >
+            Take {suggestion.suggestedPerHour} ({suggestion.steps} steps)
+          </Button>
+        )}
+      </td>
+      <td>
+        {isChanged ? (
+          <Button className="plain-button" onPress={() => change(rate, standard.perHour, standard.source)}>
+            Put back {standard.perHour}
+          </Button>
+        ) : null}
+      </td>
+    </tr>
   )
 }
 

@@ -6,6 +6,7 @@ import { isSettled, type StepProgress } from '../../../core/progress/step-states
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { minutesText } from '../parts/minutes.ts'
+import { PassMinutes } from './PassMinutes.tsx'
 import { StepTicks } from './StepTicks.tsx'
 import { passWords } from './step-words.ts'
 import { TickButton } from './TickButton.tsx'
@@ -67,6 +68,11 @@ function PassTick(props: PassTickProps) {
         <span className="number">{minutesText(pass.personMinutes)}</span>
       </div>
       {isOpen ? <Lines {...props} /> : null}
+      {isOpen && state.kind === 'done' ? (
+        <div className="pass-minutes">
+          <PassMinutes job={job} steps={counted(steps)} />
+        </div>
+      ) : null}
     </li>
   )
 }

@@ -19,6 +19,7 @@ export function addMark(stepKey: string, mark: Mark['mark'], at: string, rest: R
 
 interface NewMark extends Pick<Mark, 'stepKey' | 'mark' | 'at' | 'crewMemberIds'> {
   readonly note?: string
+  readonly actualMinutes?: number
 }
 
 /** Marks of several steps, each with its own time, people and note, as one action. */
