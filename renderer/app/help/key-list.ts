@@ -76,7 +76,7 @@ export const keyPlaces: readonly KeyPlace[] = [
     id: 'drawing',
     where: 'While drawing a room',
     lines: [
-      { keys: ['0-9'], shown: 'Digits, \' " x', does: 'Type a length, or two with an x between them' },
+      { keys: ['0-9'], shown: 'Digits, \' " - x', does: 'Type a length, or two with an x between them' },
       { keys: ['Enter'], does: 'Take the typed length; without one, close the room' },
       { keys: ['Backspace'], does: 'Take back a typed sign, or the last corner' },
       { keys: ['Escape'], does: 'Give the room up' },
