@@ -16,10 +16,10 @@ export function elapsedMinutes(value: number): ElapsedMinutes {
   return value as ElapsedMinutes
 }
 
-/** `45 min`, `2 h`, `3 h 20 min`; what is more than nothing and rounds to it is `under 1 min`. */
+/** `45 min`, `2 h`, `3 h 20 min`; what is more than nothing is at least `1 min`. */
 export function formatMinutes(minutes: number): string {
-  const whole = Math.round(minutes)
-  if (whole === 0 && minutes > 0) return 'under 1 min'
+  const rounded = Math.round(minutes)
+  const whole = minutes > 0 ? Math.max(1, rounded) : rounded
   const hours = Math.floor(whole / 60)
   const rest = whole - hours * 60
   if (hours === 0) return `${rest} min`

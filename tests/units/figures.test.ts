@@ -93,7 +93,7 @@ test('money, minutes and volumes are shown plainly', () => {
 
 test('minutes at the edges: nothing, next to nothing, and what rounds up to an hour', () => {
   expect(formatMinutes(0)).toBe('0 min')
-  expect(formatMinutes(0.4)).toBe('under 1 min')
+  expect(formatMinutes(0.4)).toBe('1 min')
   expect(formatMinutes(0.5)).toBe('1 min')
   expect(formatMinutes(59.4)).toBe('59 min')
   expect(formatMinutes(59.6)).toBe('1 h')

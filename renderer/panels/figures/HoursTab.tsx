@@ -6,9 +6,9 @@ import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification, Step } from '../../../core/specification/types.ts'
 import { partWords } from '../../../core/specification/woodwork.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { stepPlace } from '../../../core/work-order/surface-words.ts'
-import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { skillWords } from '../parts/words.ts'
 
@@ -164,8 +164,8 @@ function columnsOf(estimate: Estimate): readonly Column<Row>[] {
       id: 'minutes',
       head: 'Person-hours',
       isNumber: true,
-      cell: (row) => minutesText(row.minutes),
-      foot: minutesText(estimate.labour.minutes),
+      cell: (row) => formatMinutes(row.minutes),
+      foot: formatMinutes(estimate.labour.minutes),
     },
   ]
 }
@@ -189,7 +189,7 @@ function StepHours(props: {
                 {part.quantity.toFixed(1)} at {part.rate.perHour} an hour
                 <div className="quiet">{part.rate.source}</div>
               </td>
-              <td className="number">{minutesText(part.minutes)}</td>
+              <td className="number">{formatMinutes(part.minutes)}</td>
             </tr>
           ))}
           <tr>
@@ -197,7 +197,7 @@ function StepHours(props: {
               times {row.step?.difficulty.toFixed(2)} for height, access and edges
               {labour.times === 1 ? '' : `, on ${labour.times} days`}
             </td>
-            <td className="number">{minutesText(labour.minutes)}</td>
+            <td className="number">{formatMinutes(labour.minutes)}</td>
           </tr>
         </tbody>
       </table>
@@ -217,7 +217,7 @@ function HoursByKind(props: { readonly labour: StepLabour; readonly system: Leng
           {labour.woodwork.map((part) => (
             <tr key={part.kind}>
               <td>{partWords(part, system)}</td>
-              <td className="number">{minutesText(part.minutes)}</td>
+              <td className="number">{formatMinutes(part.minutes)}</td>
             </tr>
           ))}
         </tbody>

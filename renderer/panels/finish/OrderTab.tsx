@@ -6,13 +6,13 @@ import { explainOrder, explainStep } from '../../../core/specification/explain.t
 import { conditionWords, stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification, Step, StepOrder } from '../../../core/specification/types.ts'
 import { partWords } from '../../../core/specification/woodwork.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
 import { materialWords } from '../../../core/work-order/material-words.ts'
 import { placeInSentence, stepPlace } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { HoldPapers } from '../parts/HoldPapers.tsx'
-import { minutesText } from '../parts/minutes.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
@@ -59,7 +59,7 @@ export function OrderTab(props: OrderTabProps) {
           />
           <p className="quiet">
             {steps.length} steps,{' '}
-            {minutesText(steps.reduce((total, each) => total + stepMinutes(job, each), 0))} of work
+            {formatMinutes(steps.reduce((total, each) => total + stepMinutes(job, each), 0))} of work
           </p>
         </div>
         <Clashes specification={specification} />
@@ -133,13 +133,13 @@ function columnsOf(job: Job, takeoff: Takeoff, steps: readonly Step[]): readonly
       id: 'minutes',
       head: 'Work',
       isNumber: true,
-      cell: (step) => (step.daily ? 'every day' : minutesText(stepMinutes(job, step))),
+      cell: (step) => (step.daily ? 'every day' : formatMinutes(stepMinutes(job, step))),
     },
     {
       id: 'dry',
       head: 'Touch dry',
       isNumber: true,
-      cell: (step) => (step.touchDry === 0 ? '' : minutesText(step.touchDry)),
+      cell: (step) => (step.touchDry === 0 ? '' : formatMinutes(step.touchDry)),
     },
   ]
 }

@@ -5,7 +5,7 @@ import type { Readiness } from '../../../core/progress/readiness.ts'
 import { isSettled, type StepProgress } from '../../../core/progress/step-states.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { minutesText } from '../parts/minutes.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
 import { PassMinutes } from './PassMinutes.tsx'
 import { StepTicks } from './StepTicks.tsx'
 import { passWords } from './step-words.ts'
@@ -65,7 +65,7 @@ function PassTick(props: PassTickProps) {
           <span className="step-title pass-title">{pass.name}</span>
         </Button>
         <span className="step-when">{words.text}</span>
-        <span className="number">{minutesText(pass.personMinutes)}</span>
+        <span className="number">{formatMinutes(pass.personMinutes)}</span>
       </div>
       {isOpen ? <Lines {...props} /> : null}
       {isOpen && state.kind === 'done' ? (
@@ -106,7 +106,7 @@ function Lines(props: PassTickProps) {
               </Button>
               <span className="step-when" />
               <span className="number">
-                {line.personMinutes > 0 ? minutesText(line.personMinutes) : 'every day'}
+                {line.personMinutes > 0 ? formatMinutes(line.personMinutes) : 'every day'}
               </span>
             </div>
             {isOpen ? <StepTicks {...props} steps={steps} /> : null}

@@ -6,11 +6,11 @@ import { type Job, records } from '../../../core/project/job.ts'
 import type { CrewMemberId } from '../../../core/project/shop-records.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { useDraft } from '../../state/drafts.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
-import { minutesText } from '../parts/minutes.ts'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
 import { Tick } from '../parts/Tick.tsx'
 import { addMark } from './marks.ts'
@@ -67,7 +67,7 @@ export function StepPaper(props: {
           label="Minutes worked, all together"
           shown={minutes === null ? '' : String(minutes)}
           read={orNothing(wholeNumber(0, 100_000))}
-          hint={`planned ${minutesText(stepMinutes(job, step))}`}
+          hint={`planned ${formatMinutes(stepMinutes(job, step))}`}
           width="short"
           unit="min"
           onCommit={setMinutes}
@@ -186,7 +186,7 @@ function History({ job, progress }: { readonly job: Job; readonly progress: Step
       {progress.history.map((each) => (
         <li key={each.id}>
           {momentWords(each.at, job.header.unitSystem)}: {markWords[each.mark]}
-          {each.actualMinutes === null ? '' : `, ${minutesText(each.actualMinutes)}`}
+          {each.actualMinutes === null ? '' : `, ${formatMinutes(each.actualMinutes)}`}
           {each.crewMemberIds.length === 0
             ? ''
             : `, ${each.crewMemberIds.map((id) => job.crew[id]?.name ?? id).join(' and ')}`}

@@ -5,9 +5,9 @@ import type { StepProgress } from '../../../core/progress/step-states.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
+import { formatMinutes } from '../../../core/units/duration.ts'
 import { materialWords } from '../../../core/work-order/material-words.ts'
 import { placeInSentence, stepPlace } from '../../../core/work-order/surface-words.ts'
-import { minutesText } from '../parts/minutes.ts'
 import { stateWords } from './step-words.ts'
 import { TickButton } from './TickButton.tsx'
 
@@ -55,7 +55,7 @@ function StepTick(props: StepTicksProps & { readonly progress: StepProgress }) {
         {material === '' ? null : <span className="quiet">{material}</span>}
       </Button>
       <span className="step-when">{words.text}</span>
-      <span className="number">{step.daily ? 'every day' : minutesText(stepMinutes(job, step))}</span>
+      <span className="number">{step.daily ? 'every day' : formatMinutes(stepMinutes(job, step))}</span>
     </li>
   )
 }

@@ -6,13 +6,13 @@ import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
 import { stepTitle } from '../../../../core/specification/trade-words.ts'
 import type { Step } from '../../../../core/specification/types.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
+import { formatMinutes } from '../../../../core/units/duration.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { formatVolume } from '../../../../core/units/volume.ts'
 import { materialWords } from '../../../../core/work-order/material-words.ts'
 import { placeInSentence, stepPlace } from '../../../../core/work-order/surface-words.ts'
 import { Callout } from '../Callout.tsx'
 import type { Chain } from '../chain.ts'
-import { minutesText } from '../minutes.ts'
 import { noticeTitle } from '../RoomNotices.tsx'
 import { SourceDetails } from '../SourceDetails.tsx'
 
@@ -103,7 +103,7 @@ export function WhatIf(props: WhatIfProps) {
 
 /** A step may change in its reason or product alone. */
 function hoursChange({ minutesBefore, minutesAfter }: ChangedStep): string {
-  const [was, is] = [minutesText(minutesBefore), minutesText(minutesAfter)]
+  const [was, is] = [formatMinutes(minutesBefore), formatMinutes(minutesAfter)]
   return was === is ? `${is}, as before` : `${was} → ${is}`
 }
 
@@ -129,8 +129,8 @@ function BeforeAfterTable({ change, after, afterWord }: WhatIfProps) {
       <tbody>
         <tr>
           <th scope="row">Hours</th>
-          <td className="number">{minutesText(change.minutes.before)}</td>
-          <td className="number">{minutesText(change.minutes.after)}</td>
+          <td className="number">{formatMinutes(change.minutes.before)}</td>
+          <td className="number">{formatMinutes(change.minutes.after)}</td>
         </tr>
         <tr>
           <th scope="row">Price with tax</th>
@@ -176,7 +176,7 @@ function StepGroup(props: {
                 <span className="quiet change-material">{materialWords(job, step)}</span>
               )}
             </span>
-            <span className="number">{minutesText(stepMinutes(job, step))}</span>
+            <span className="number">{formatMinutes(stepMinutes(job, step))}</span>
           </li>
         ))}
       </ul>

@@ -2,11 +2,11 @@ import './what-changed.css'
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { RoomChange, WhatChanged } from '../../../../core/progress/what-changed.ts'
+import { formatMinutes } from '../../../../core/units/duration.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { useJob } from '../../../state/app.ts'
 import { dismissChange } from '../../../state/last-change.ts'
 import { searchFor } from '../../../state/planner.ts'
-import { minutesText } from '../minutes.ts'
 import { useWhatChanged } from './use-what-changed.ts'
 
 /** What the last change did to rooms, days and money, along the lower edge of a station until it is closed or the next change. */
@@ -116,7 +116,9 @@ function ByRoom({ rooms }: { readonly rooms: readonly RoomChange[] }) {
             <tr key={roomId ?? 'house'}>
               <th scope="row">{name}</th>
               <td className="number">{fromTo(String(before.steps), String(after.steps))}</td>
-              <td className="number">{fromTo(minutesText(before.minutes), minutesText(after.minutes))}</td>
+              <td className="number">
+                {fromTo(formatMinutes(before.minutes), formatMinutes(after.minutes))}
+              </td>
               <td className="number">{fromTo(formatCents(before.cents), formatCents(after.cents))}</td>
             </tr>
           ))}
