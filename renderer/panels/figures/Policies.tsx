@@ -43,7 +43,8 @@ export function Policies(props: {
 /** Each rule takes the whole house off once more, so this is worked out only while it is looked at. */
 export function PoliciesSideBySide({ job }: { readonly job: Job }) {
   return (
-    <div className="scroll policy-tables">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls has to be reached by keys
+    <section className="scroll policy-tables" aria-label="Rules side by side" tabIndex={0}>
       <PolicyTable
         title="Wall work, by rule for openings"
         words={openingPolicyWords}
@@ -56,7 +57,7 @@ export function PoliciesSideBySide({ job }: { readonly job: Job }) {
         figures={compareGirthPolicies(job)}
         job={job}
       />
-    </div>
+    </section>
   )
 }
 
