@@ -19,6 +19,9 @@ export const mostBytesInFile = 36_000_000
 /** The longer side in pixels: to look at closely, and for lists, plan and paper. */
 export const photoSides = { large: 1600, small: 480 } as const
 
+/** The longer side of a shop's logo, which is printed 60 mm wide at most: 250 dots to the inch. */
+export const logoSide = 600
+
 /** The longer side of a picture under the sketch. */
 export const planSide = 2400
 

@@ -2,6 +2,7 @@ import { momentWords } from '../time/date-words.ts'
 import type { SiteMoment } from '../time/site-moment.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { cssString } from './html-template.ts'
+import { pageOfPages } from './print-style.ts'
 
 /** What is printed across or below every page of a document. */
 export type PaperStamp =
@@ -21,7 +22,7 @@ type IssuedStamp = Extract<PaperStamp, { readonly kind: 'issued' }>
 
 export const noStamp: PaperStamp = { kind: 'none' }
 
-/** Style that puts the stamp on every page. What stays in its place on the screen is repeated on each page by a printing engine. */
+/** Style that puts the stamp on every page, a number beside the page's own at the right: in the middle it ran into the words at the left. What stays in its place on the screen is repeated on each page by a printing engine. */
 export function stampStyle(stamp: PaperStamp, system: LengthUnitSystem): string {
   switch (stamp.kind) {
     case 'none':
@@ -33,7 +34,7 @@ body::before { content: "DRAFT"; position: fixed; left: 0; right: 0; top: 38vh; 
 `
     case 'issued':
       return `
-@page { @bottom-center { content: ${cssString(stampWords(stamp, system))}; font: 600 7.5pt Arial, sans-serif; white-space: nowrap; } }
+@page { @bottom-right { content: ${cssString(`${stampWords(stamp, system)} · `)} ${pageOfPages}; font-weight: 600; } }
 `
   }
 }

@@ -24,9 +24,12 @@ function pageRules(paper: Paper, title: string, heads: readonly RunningHead[]): 
   return `@page { size: ${paper === 'letter' ? 'letter' : 'A4'} portrait; margin: ${pageMargin.top}mm ${pageMargin.side}mm ${pageMargin.bottom}mm;
   @top-left { content: ${cssString(title)}; ${small} }
   @bottom-left { content: "Local codes, product labels and licensed practice come first."; ${small} }
-  @bottom-right { content: "Page " counter(page) " of " counter(pages); ${small} } }
+  @bottom-right { content: ${pageOfPages}; ${small} } }
 ${running.join('\n')}`
 }
+
+/** `Page 2 of 5`, as a page's margin says it. */
+export const pageOfPages = '"Page " counter(page) " of " counter(pages)'
 
 const small = `font: 7.5pt "Source Sans 3", "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, "DejaVu Sans Condensed", sans-serif; color: #444; white-space: nowrap;`
 
@@ -123,7 +126,7 @@ function roomRules(paper: Paper): string {
 .calls dd { min-height: 5mm; } .cover { font-size: 8.2pt; line-height: 1.25; } .cover .holds td { padding: 0.5mm 1.4mm 0.5mm 0; } .cover caption, .cover h2 { font-size: 10.5pt; margin: 2.5mm 0 0.6mm; } .cover li { margin-bottom: 0.5mm; } .cover .source { font-size: 6.8pt; }
 .record { font-size: 8.2pt; line-height: 1.2; } .record table { table-layout: fixed; } .record td { padding: 0.5mm 1.4mm 0.5mm 0; }
 .paints th:nth-child(2) { width: 36mm; } .paints th:nth-child(3), .paints th:nth-child(4) { width: 20mm; } .paints th:nth-child(5) { width: 48mm; } .paints th:nth-child(6) { width: 14mm; } .surfaces th:nth-child(1) { width: 30mm; } .surfaces th:nth-child(6) { width: 10mm; }
-.offer { font-size: 9pt; } .offer .head h2 { font-size: 21pt; } .offer .stop h3 { margin-top: 0; } .letterhead { display: flex; flex-direction: column; align-items: flex-end; text-align: right; margin-bottom: -9mm; min-height: 9mm; font-size: 8.2pt; } .letterhead strong { font: 600 13pt/1.2 Georgia, "Liberation Serif", serif; }
+.offer { font-size: 9pt; } .offer .head h2 { font-size: 21pt; } .offer .stop h3 { margin-top: 0; } .letterhead { display: flex; flex-direction: column; align-items: flex-end; text-align: right; margin-bottom: -9mm; min-height: 9mm; font-size: 8.2pt; } .letterhead.has-logo { flex-direction: row; justify-content: flex-end; align-items: center; gap: 4mm; min-height: 16mm; margin-bottom: -6mm; } .has-logo div { display: flex; flex-direction: column; align-items: flex-end; } .has-logo img { max-width: 60mm; max-height: 16mm; } .letterhead strong { font: 600 13pt/1.2 Georgia, "Liberation Serif", serif; }
 .offer-rooms td p { margin: 0 0 0.6mm; } .offer-rooms td:first-child { width: 38mm; } .offer-rooms th[scope=rowgroup] { font: 600 10pt/1.2 Georgia, "Liberation Serif", serif; color: var(--ink); padding-top: 2.5mm; } .days-out { font-size: 7.8pt; color: var(--soft); }
 .offer-two { columns: 2; column-gap: 8mm; margin-top: 3mm; } .accept { margin-top: 4mm; }
 .two { columns: 2; column-gap: 6mm; } .rules { columns: 2; column-gap: 8mm; font-size: 8pt; }

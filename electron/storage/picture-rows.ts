@@ -69,7 +69,7 @@ export function picturesOfJob(database: Database, jobKey: string): readonly Book
   })
 }
 
-/** Takes away the pictures that no photo, no floor and no paper refers to. */
+/** Takes away the pictures that no photo, no floor, no paper and no letterhead refers to. */
 export function sweepPictures(database: Database): void {
   const hashes = database.prepare<[], string>('SELECT hash FROM pictures').pluck().all()
   // Most books have none; then all that refers to pictures need not be read at every start.
@@ -84,7 +84,7 @@ export function sweepPictures(database: Database): void {
   if (left.length > 0) removeAll()
 }
 
-/** Hashes that a job refers to, or all jobs of the book: by its photos, under its floors, and in papers given out. */
+/** Hashes that a job refers to, or all jobs of the book: at its letterhead, by its photos, under its floors, and in papers given out. */
 function referredBy(
   database: Database,
   jobKey: string | null,
@@ -98,8 +98,9 @@ function referredBy(
   const underlays = rows(
     `SELECT body ->> '$.underlay.picture' FROM storeys ${where} AND body ->> '$.underlay.picture' IS NOT NULL`,
   )
+  const logos = rows(`SELECT business ->> '$.logo' FROM jobs ${where} AND business ->> '$.logo' IS NOT NULL`)
   return {
-    small: [...photos('small'), ...papers.flatMap(picturesNamed)],
+    small: [...logos, ...photos('small'), ...papers.flatMap(picturesNamed)],
     large: [...underlays, ...photos('picture')],
   }
 }

@@ -2,6 +2,7 @@ import type { Business } from '../../../core/project/business-record.ts'
 import { EntryField } from '../../panels/parts/EntryField.tsx'
 import { changeBusiness } from '../../panels/parts/edits.ts'
 import { dateEntry, orNothing, wholeNumber, words } from '../../panels/parts/entries.ts'
+import { LogoPart } from './LogoPart.tsx'
 
 type TextName = 'name' | 'phone' | 'mail' | 'license' | 'insurance'
 
@@ -41,6 +42,7 @@ export function BusinessTab({ business }: { readonly business: Business }) {
           />
         </div>
       </section>
+      <LogoPart logo={business.logo} />
       <section className="block">
         <h3>Lead-safe certificate of the firm</h3>
         <p className="quiet">

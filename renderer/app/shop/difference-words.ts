@@ -46,6 +46,7 @@ function changedLeaves(path: readonly string[], value: unknown, other: unknown):
 
 function leafWords(name: string, value: unknown): string {
   if (value === null) return 'none'
+  if (name === 'logo') return 'a picture'
   if (value === true) return 'yes'
   if (value === false) return 'no'
   if (typeof value === 'number') return /cents/i.test(name) ? formatCents(value) : String(value)

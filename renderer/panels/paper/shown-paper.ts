@@ -51,17 +51,19 @@ export function useShownPaper({ plan, acceptedAt, memory, day, oldId }: PaperWan
 
 export type ShownPaper = ReturnType<typeof useShownPaper>
 
-/** Addresses of the pictures of the job's photos, and of those in a paper given out before. */
+/** Addresses of the pictures of the letterhead, of the job's photos, and of those in a paper given out before. */
 function usePaperPictures(paper: string | null): (hash: string) => string | null {
   const job = useJob()
+  const { logo } = job.business
   const named = useMemo(
     () => [
       ...new Set([
+        ...(logo === null ? [] : [logo]),
         ...records(job.photos).map(({ small }) => small),
         ...(paper === null ? [] : picturesNamed(paper)),
       ]),
     ],
-    [job.photos, paper],
+    [job.photos, logo, paper],
   )
   const addresses = usePictures(named)
   return useCallback((hash) => addresses.get(hash) ?? null, [addresses])

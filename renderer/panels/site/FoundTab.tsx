@@ -1,24 +1,18 @@
 import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
-import { compareChange } from '../../../core/progress/change-order.ts'
-import { type Issued, sealedWords } from '../../../core/project/issued-records.ts'
-import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { Condition } from '../../../core/project/survey-records.ts'
-import { conditionWords, stepTitle } from '../../../core/specification/trade-words.ts'
-import { dateWords, momentWords } from '../../../core/time/date-words.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
-import { formatCents } from '../../../core/units/money.ts'
 import { capital } from '../../../core/words/text.ts'
 import { surfaceWords } from '../../../core/work-order/surface-words.ts'
-import { newId } from '../../state/new-id.ts'
 import { forget, type SearchState, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Callout } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import type { Chain } from '../parts/chain.ts'
-import { command } from '../parts/edits.ts'
+import { useAgreement } from '../parts/dealings/use-agreement.ts'
 import { ConditionForm, ConditionWhatIf, chainWith, useFindingDraft } from '../parts/found/ConditionPaper.tsx'
 import { newCondition } from '../parts/found/condition-records.ts'
+import { ChangeOrderList } from './ChangeOrderList.tsx'
+import { Propose, TakeIn } from './FoundAnswers.tsx'
 
 /** A room turned out worse than it looked: what that changes, shown before it is agreed and written down as a change order. */
 export function FoundTab(props: { readonly chain: Chain; readonly roomId: RoomId; readonly now: string }) {
@@ -59,7 +53,7 @@ export function FoundTab(props: { readonly chain: Chain; readonly roomId: RoomId
             <ConditionForm job={job} surface={surface} draft={draft} isNew onChange={setDraft} />
           )}
         </section>
-        <ChangeOrders job={job} />
+        <ChangeOrderList job={job} />
       </div>
       <aside className="pane pane-side" aria-label="What it changes">
         {draft === null ? (
@@ -82,6 +76,7 @@ function Proposal(props: {
 }) {
   const { chain, now, onDone } = props
   const draft = useDeferredValue(props.draft)
+  const agreement = useAgreement()
   const after = useMemo(() => chainWith(chain, draft), [chain, draft])
   const trial = useTrial()
   const present = useForecast()
@@ -99,34 +94,7 @@ function Proposal(props: {
   )
   const isLooking = trial.status === 'searching' && !trial.isSettled
 
-  function accept() {
-    const change = compareChange(
-      { ...chain, finishesOn: finishesOn.before },
-      { ...after, finishesOn: finishesOn.after },
-    )
-    const issued: Issued = {
-      id: newId('change'),
-      kind: 'changeOrder',
-      issuedAt: now,
-      body: {
-        version: 1,
-        conditionId: draft.id,
-        found: conditionWords[draft.kind],
-        minutes: change.minutes,
-        totalCents: change.totalCents,
-        finishesOn: change.finishesOn,
-        added: change.added.map(stepTitle),
-        removed: change.removed.map(stepTitle),
-      },
-    }
-    const isDone = command(
-      `Agree the change: ${conditionWords[draft.kind]}`,
-      { kind: 'putRecord', collection: 'conditions', record: draft },
-      { kind: 'putRecord', collection: 'issued', record: issued },
-    )
-    if (isDone) onDone()
-  }
-
+  const whole = { chain, after, draft, finishesOn, now, onDone }
   return (
     <section className="block" aria-label="Change order" aria-live="polite">
       <h3>With what was found</h3>
@@ -136,14 +104,11 @@ function Proposal(props: {
           {trial.clash.sentence}
         </Callout>
       ) : null}
-      <div className="button-row">
-        <Button className="act-button" isDisabled={isLooking} onPress={accept}>
-          Agreed: make it a change order
-        </Button>
-        <Button className="plain-button" onPress={onDone}>
-          Cancel
-        </Button>
-      </div>
+      {agreement.accepted === null ? (
+        <TakeIn {...whole} isLooking={isLooking} />
+      ) : (
+        <Propose {...whole} isLooking={isLooking} before={present} then={isCurrent ? trial : null} />
+      )}
     </section>
   )
 }
@@ -151,63 +116,4 @@ function Proposal(props: {
 /** The last day, once it was looked for long enough to be an answer. */
 function answerOf({ plan, isSettled }: SearchState): string | null {
   return isSettled ? (plan?.workPlan.finishesOn ?? null) : null
-}
-
-function ChangeOrders({ job }: { readonly job: Job }) {
-  const orders = records(job.issued).filter((issued) => issued.kind === 'changeOrder')
-  const system = job.header.unitSystem
-  if (orders.length === 0) return null
-  return (
-    <section className="block" aria-label="Change orders">
-      <h3>Change orders</h3>
-      <table className="pick-table">
-        <thead>
-          <tr>
-            <th scope="col">Agreed</th>
-            <th scope="col">Found</th>
-            <th scope="col" className="number">
-              Hours
-            </th>
-            <th scope="col" className="number">
-              Price
-            </th>
-            <th scope="col" className="number">
-              Last day
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {orders.map((order) => {
-            const { body } = order
-            if (body.version === null) {
-              return (
-                <tr key={order.id}>
-                  <td>{momentWords(order.issuedAt, system)}</td>
-                  <td colSpan={4}>{sealedWords}</td>
-                </tr>
-              )
-            }
-            const { after } = body.finishesOn
-            return (
-              <tr key={order.id}>
-                <td>{momentWords(order.issuedAt, system)}</td>
-                <td>{capital(body.found)}</td>
-                <td className="number">{signedMinutes(body.minutes.after - body.minutes.before)}</td>
-                <td className="number">{signedCents(body.totalCents.after - body.totalCents.before)}</td>
-                <td className="number">{after === null ? '–' : dateWords(after, system)}</td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </section>
-  )
-}
-
-function signedMinutes(minutes: number): string {
-  return `${minutes < 0 ? '−' : '+'} ${formatMinutes(Math.abs(minutes))}`
-}
-
-function signedCents(cents: number): string {
-  return `${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents))}`
 }

@@ -1,15 +1,16 @@
+import { useState } from 'react'
 import type { Estimate } from '../../../../core/price/estimate-types.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
 import type { Specification } from '../../../../core/specification/types.ts'
 import { useSiteNow } from '../../../state/planner-now.ts'
+import { useAgreement } from '../../parts/dealings/use-agreement.ts'
 import { AnswerForm, LostForm } from './AnswerForms.tsx'
 import { ChangeForm, OpenChanges } from './ChangeForms.tsx'
 import { CreditForm } from './CreditForm.tsx'
 import { InvoiceForm, PaymentForm, StageButtons } from './MoneyForms.tsx'
 import { QuoteForm } from './QuoteForm.tsx'
 import { Entries, Standing } from './Standing.tsx'
-import { useAgreement } from './use-agreement.ts'
 
 interface AgreementParts {
   readonly job: Job
@@ -22,23 +23,25 @@ interface AgreementParts {
 export function AgreementTab(props: AgreementParts) {
   const agreement = useAgreement()
   const { today } = useSiteNow()
+  const [isChanging, setChanging] = useState(false)
   const { stage } = agreement
   const isAgreed = agreement.accepted !== null && stage !== 'quoted' && stage !== 'lost'
   const own = { ...props, agreement, at: today }
   return (
     <div className="two-panes">
       <div className="pane pane-wide scroll">
-        <Standing {...own} />
+        <Standing {...own} onChangeOrder={() => setChanging(true)} />
         <Entries {...own} />
       </div>
       <aside className="pane pane-side scroll" aria-label="What can be done next">
         {isAgreed ? (
           <>
             <OpenChanges {...own} />
+            {isChanging ? <ChangeForm {...own} isOpen onOpen={setChanging} /> : null}
             <InvoiceForm {...own} />
             <PaymentForm {...own} />
             <CreditForm {...own} />
-            <ChangeForm {...own} />
+            {isChanging ? null : <ChangeForm {...own} isOpen={false} onOpen={setChanging} />}
             <StageButtons {...own} />
           </>
         ) : (

@@ -8,11 +8,11 @@ import type { Money, OptionId } from '../../../../core/project/agreement-records
 import type { Job } from '../../../../core/project/job.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
+import { signedMoney } from '../../parts/dealings/agreement-words.ts'
+import { keepDealing, keepDealingWith } from '../../parts/dealings/keep-dealing.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { dateEntry, words } from '../../parts/entries.ts'
 import { Tick } from '../../parts/Tick.tsx'
-import { signedMoney } from './agreement-words.ts'
-import { keepDealing, keepDealingWith } from './keep-dealing.ts'
 
 interface Parts {
   readonly job: Job

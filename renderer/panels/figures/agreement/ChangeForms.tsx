@@ -2,24 +2,23 @@ import { useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Agreement } from '../../../../core/agreement/agreement.ts'
 import { applyChanges } from '../../../../core/agreement/changes.ts'
-import { movedRooms } from '../../../../core/agreement/moved-rooms.ts'
 import { isNothing, lessMoney } from '../../../../core/agreement/taxed-money.ts'
 import { priceJob } from '../../../../core/agreement/whole-price.ts'
 import type { DealingOf, JobChange, Money } from '../../../../core/project/agreement-records.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
-import type { WorkPlan } from '../../../../core/work-order/work-plan.ts'
 import { newId } from '../../../state/new-id.ts'
 import { takePaperNumber } from '../../../state/paper-numbers.ts'
 import { forget, searchFor, useForecast, useTrial } from '../../../state/planner.ts'
+import { signedMoney } from '../../parts/dealings/agreement-words.ts'
+import { keepDealing, keepDealingWith } from '../../parts/dealings/keep-dealing.ts'
+import { movedRoomWords, offerChange } from '../../parts/dealings/offer-change.ts'
+import { useNumbered } from '../../parts/dealings/use-numbered.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { words } from '../../parts/entries.ts'
 import { OneOf } from '../../parts/OneOf.tsx'
-import { signedMoney } from './agreement-words.ts'
-import { keepDealing, keepDealingWith } from './keep-dealing.ts'
 import { driftOf } from './Standing.tsx'
-import { useNumbered } from './use-numbered.ts'
 import { firstWish, WishForm, wishOf } from './WishForm.tsx'
 
 interface Parts {
@@ -93,10 +92,16 @@ interface PricedChange {
 }
 
 /** A new change order: something to be otherwise, or what was changed in the job since it was agreed. */
-export function ChangeForm({ job, takeoff, agreement, at }: Parts) {
+export function ChangeForm({
+  job,
+  takeoff,
+  agreement,
+  at,
+  isOpen,
+  onOpen: setOpen,
+}: Parts & { readonly isOpen: boolean; readonly onOpen: (isOpen: boolean) => void }) {
   const drift = driftOf(job, agreement)
   const hasDrift = drift !== null && !isNothing(drift)
-  const [isOpen, setOpen] = useState(false)
   return (
     <section className="block" aria-label="New change order">
       <h3>New change order</h3>
@@ -146,25 +151,9 @@ function NewChange(props: {
   function offer(number: number) {
     if (money === null) return
     const minutes = { before: priceJob(job).minutes, after: priceJob(priced.after).minutes }
-    const isDone = keepDealing(
-      `Offer change order ${number}`,
-      {
-        id: newId('dealing'),
-        kind: 'changeOffered',
-        on: at.slice(0, 10),
-        number,
-        title: name ?? priced.title,
-        why,
-        changes: [...priced.changes],
-        beforeTaxCents: money.beforeTaxCents,
-        taxCents: money.taxCents,
-        minutes,
-        finishesOn,
-        moves: [...moves],
-      },
-      at,
-    )
-    if (isDone) onDone()
+    const { changes } = priced
+    const offered = { title: name ?? priced.title, why, changes, money, minutes, finishesOn, moves }
+    if (offerChange(number, offered, at)) onDone()
   }
 
   return (
@@ -259,20 +248,9 @@ function useTimes(job: Job, after: Job) {
   const then = after === job ? before : isTried ? (trial.plan?.workPlan ?? null) : null
   return {
     finishesOn: { before: before?.finishesOn ?? null, after: then?.finishesOn ?? null },
-    moves: before === null || then === null ? [] : moveWords(job, before, then),
+    moves: before === null || then === null ? [] : movedRoomWords(job, before, then),
     isLooking: after !== job && trial.status === 'searching' && !isTried,
   }
-}
-
-function moveWords(job: Job, before: WorkPlan, after: WorkPlan): readonly string[] {
-  const day = (date: string) => dateWords(date, job.header.unitSystem)
-  return movedRooms(before, after).map((moved) => {
-    const name = job.rooms[moved.roomId]?.name ?? moved.roomId
-    if (moved.after === null) return `${name}: not worked in.`
-    return moved.before === null
-      ? `${name}: ready again ${day(moved.after)}.`
-      : `${name}: ready again ${day(moved.after)} instead of ${day(moved.before)}.`
-  })
 }
 
 function dayWords(

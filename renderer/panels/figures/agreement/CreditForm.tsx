@@ -7,10 +7,10 @@ import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
 import { takePaperNumber } from '../../../state/paper-numbers.ts'
 import { Choice } from '../../parts/Choice.tsx'
+import { keepDealing } from '../../parts/dealings/keep-dealing.ts'
+import { useNumbered } from '../../parts/dealings/use-numbered.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { words } from '../../parts/entries.ts'
-import { keepDealing } from './keep-dealing.ts'
-import { useNumbered } from './use-numbered.ts'
 
 /** Takes an invoice back by a credit invoice of its own: neither page is changed, and the right invoice can be made afterwards. */
 export function CreditForm({ agreement, at }: { readonly agreement: Agreement; readonly at: string }) {

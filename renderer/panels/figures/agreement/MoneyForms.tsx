@@ -12,10 +12,10 @@ import { type Cents, formatCents, roundToCents } from '../../../../core/units/mo
 import { newId } from '../../../state/new-id.ts'
 import { takePaperNumber } from '../../../state/paper-numbers.ts'
 import { Choice } from '../../parts/Choice.tsx'
+import { keepDealing } from '../../parts/dealings/keep-dealing.ts'
+import { useNumbered } from '../../parts/dealings/use-numbered.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { dateEntry, decimalNumber, moneyEntry, orNothing, words } from '../../parts/entries.ts'
-import { keepDealing } from './keep-dealing.ts'
-import { useNumbered } from './use-numbered.ts'
 
 interface Parts {
   readonly job: Job

@@ -11,10 +11,10 @@ import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
 import { formatMinutes } from '../../../../core/units/duration.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
+import { signedMoney } from '../../parts/dealings/agreement-words.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { edit, removeRecord } from '../../parts/edits.ts'
 import { words } from '../../parts/entries.ts'
-import { signedMoney } from './agreement-words.ts'
 import { firstWish, WishForm, wishOf } from './WishForm.tsx'
 
 /** Work the client may choose: what each costs is the whole job with it less the whole job without it. */

@@ -10,12 +10,12 @@ import type { Job } from '../../../../core/project/job.ts'
 import { addDays } from '../../../../core/time/local-date.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
+import { keepDealing } from '../../parts/dealings/keep-dealing.ts'
+import { useNumbered } from '../../parts/dealings/use-numbered.ts'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { changeBusiness } from '../../parts/edits.ts'
 import { dateEntry, decimalNumber, orNothing } from '../../parts/entries.ts'
 import { proposalNumberOf } from '../../parts/proposal-number.ts'
-import { keepDealing } from './keep-dealing.ts'
-import { useNumbered } from './use-numbered.ts'
 
 /** Freezes the price of the day, room by room, with every option and the steps of payment. */
 export function QuoteForm(props: {

@@ -10,8 +10,8 @@ import { dateWordsWithYear } from '../../../../core/time/date-words.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { viewStore } from '../../../state/app.ts'
 import { Callout } from '../../parts/Callout.tsx'
-import { signedMoney } from './agreement-words.ts'
-import { paperIdOf } from './keep-dealing.ts'
+import { signedMoney } from '../../parts/dealings/agreement-words.ts'
+import { paperIdOf } from '../../parts/dealings/keep-dealing.ts'
 
 interface Parts {
   readonly job: Job
@@ -19,7 +19,7 @@ interface Parts {
 }
 
 /** Where the job stands, in sums that are those of its pages. */
-export function Standing({ job, agreement }: Parts) {
+export function Standing({ job, agreement, onChangeOrder }: Parts & { readonly onChangeOrder: () => void }) {
   const { stage, contract, agreed, invoiced, toInvoice, paidCents, dueCents, balanceCents } = agreement
   if (agreement.accepted === null)
     return (
@@ -69,7 +69,7 @@ export function Standing({ job, agreement }: Parts) {
           <PlainRow name="Balance" cents={balanceCents} isTotal />
         </tbody>
       </table>
-      <Drift job={job} agreement={agreement} />
+      <Drift job={job} agreement={agreement} onChangeOrder={onChangeOrder} />
     </section>
   )
 }
@@ -100,13 +100,18 @@ export function driftOf(job: Job, { accepted, changes }: Agreement): Money | nul
   return lessMoney(priceJob(job), sumMoney([accepted.counted, ...agreed]))
 }
 
-function Drift({ job, agreement }: Parts) {
+function Drift({ job, agreement, onChangeOrder }: Parts & { readonly onChangeOrder: () => void }) {
   const drift = driftOf(job, agreement)
   if (drift === null || totalCents(drift) === 0) return null
   return (
     <Callout kind="wait" title="In no change order yet">
       Since it was agreed the job has come to cost {signedMoney(drift)} by its hours. Make a change order of
       it, or take back what was changed.
+      <div className="button-row">
+        <Button className="plain-button" onPress={onChangeOrder}>
+          Make a change order of it
+        </Button>
+      </div>
     </Callout>
   )
 }

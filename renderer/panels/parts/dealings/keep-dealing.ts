@@ -11,7 +11,7 @@ import {
 import { type Job, records } from '../../../../core/project/job.ts'
 import { succeed } from '../../../../core/project/problem.ts'
 import { changeOrderHtml, invoiceHtml } from '../../../../core/work-order/agreement-papers.ts'
-import { edit } from '../../parts/edits.ts'
+import { edit } from '../edits.ts'
 
 /** The page of a dealing is kept under an id that follows from it. */
 export function paperIdOf(id: DealingId): IssuedId {
