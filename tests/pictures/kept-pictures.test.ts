@@ -165,3 +165,32 @@ test('photos go with their room and their finding, and too many are refused in w
     problem: { sentence: expect.stringMatching(/has 61 photos; at most 60 are kept/) },
   })
 })
+
+test('a logo stays while a letterhead has it, and goes along into a file, a job brought back and another book', async () => {
+  const path = join(testFolder(), 'book.sqlite')
+  const keeper = await openKeeper(path)
+  const handlers = quietHandlers({ keeper })
+  await keepBoth(handlers)
+  const logo = pictureHash(small)
+  const job = plainJob()
+  const lettered = { ...job, business: { ...job.business, logo } }
+  const { jobKey } = granted(granted(keeper.store()).create(lettered))
+  const { text } = granted(await handlers.exportJob({ jobKey }))
+  const there = quietHandlers()
+  expect(granted(await there.importJob({ text })).job.business.logo).toBe(logo)
+  expect(granted(await there.readPicture({ hash: logo })).base64).toBe(base64(small))
+  await keeper.close()
+  const again = await openKeeper(path)
+  const back = quietHandlers({ keeper: again })
+  // The large one was kept and nothing has it; the logo is still there.
+  expect([isThere(again), (await back.readPicture({ hash: logo })).ok]).toEqual([false, true])
+  const [backup] = granted(await back.listBackups({}))
+  granted(await back.deleteJob({ jobKey }))
+  await again.close()
+  const third = await openKeeper(path)
+  const last = quietHandlers({ keeper: third })
+  expect((await last.readPicture({ hash: logo })).ok).toBe(false)
+  const brought = granted(await last.bringJobBack({ name: backup?.name ?? '', jobKey }))
+  expect(brought.job.business.logo).toBe(logo)
+  expect(granted(await last.readPicture({ hash: logo })).base64).toBe(base64(small))
+})

@@ -64,7 +64,7 @@ function Crediting(props: {
         kind: 'invoiced',
         on: at.slice(0, 10),
         number,
-        title: `Credit for invoice ${invoice.number}${why === '' ? '' : `: ${why}`}`,
+        title: `Takes back invoice ${invoice.number}${why === '' ? '' : `: ${why}`}`,
         credits: invoice.id,
         dueOn: null,
         lines: [...lines.value],
