@@ -7,7 +7,7 @@ import { newId } from '../../../state/new-id.ts'
 import { keepDealing } from './keep-dealing.ts'
 
 /** What a change order says. */
-export interface ChangeOffer
+interface ChangeOffer
   extends Pick<DealingOf<'changeOffered'>, 'title' | 'why' | 'minutes' | 'finishesOn' | 'moves'> {
   readonly changes: readonly JobChange[]
   readonly money: Money
