@@ -32,15 +32,14 @@ export function quoteLines({ rooms, totals }: Pick<Estimate, 'rooms' | 'totals'>
   }))
 }
 
-/** Every option with its price, each alone on the job as it stands; a problem where one no longer fits. */
+/** Every option of work with its price, each alone on the job as it stands; a problem where one no longer fits. */
 export function pricedOptions(
   priceJob: PriceJob,
   job: Job,
 ): readonly { readonly option: JobOption; readonly price: Outcome<Money & { readonly minutes: number }> }[] {
-  return records(job.options).map((option) => ({
-    option,
-    price: priceOfChanges(priceJob, job, option.changes),
-  }))
+  return records(job.options)
+    .filter(({ isScheme }) => isScheme !== true)
+    .map((option) => ({ option, price: priceOfChanges(priceJob, job, option.changes) }))
 }
 
 /** The offer as it is printed and frozen: the price by room, every option that fits, and the steps of payment. */

@@ -33,6 +33,8 @@ export const optionSchema = z.strictObject({
   changes: jobChanges.min(1),
   /** Options with the same word here are alternatives, of which one can be had; empty for one that stands alone. */
   oneOf: shortText,
+  /** It is a color scheme, kept to be looked at beside the colors of the job, and not offered as work. */
+  isScheme: z.literal(true).optional(),
 })
 export type JobOption = Frozen<z.output<typeof optionSchema>>
 

@@ -139,6 +139,7 @@ const propertyWords: Readonly<Record<string, string>> = {
   coats: 'Coats that were put on.',
   coatsAgain: 'Coats that had to be done again.',
   changes: 'Changes to the job, made one after the other.',
+  isScheme: 'A color scheme, kept to be looked at and not offered as work.',
   oneOf: 'Options with the same word here are alternatives; empty for one that stands alone.',
   set: 'What it becomes; what is not named stays as it is.',
   moreCoats: 'Coats asked for beyond those that the rules count.',

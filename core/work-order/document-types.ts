@@ -12,6 +12,7 @@ import type { Proposal } from './proposal/proposal-types.ts'
 import type { RoomDay } from './room-day.ts'
 import type { ColorLine, RoomSheet, SheetHold } from './room-sheet/sheet-types.ts'
 import type { TripDays } from './trips.ts'
+import type { RoomWalls } from './wall-colors.ts'
 
 /** All documents of a job as data; pages and files are made from it. Amounts are worded in the job's unit system. */
 export interface WorkOrder {
@@ -162,6 +163,11 @@ export interface HouseWeeks {
 interface ColorsPaper {
   readonly house: HouseColors
   readonly picture: HousePicture
+  /** Half a page high. */
+  readonly halfPicture: HousePicture
+  readonly walls: readonly RoomWalls[]
+  /** Kept beside the colors of the job; one that no longer fits is left out. */
+  readonly schemes: readonly { readonly name: string; readonly house: HouseColors }[]
 }
 
 /** What to buy, with every container and piece in the trip that first needs it. */

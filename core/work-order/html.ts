@@ -2,6 +2,7 @@ import type { WorkOrder } from './document-types.ts'
 import type { Markup } from './html-template.ts'
 import { once } from './once.ts'
 import { colorRecordPage } from './pages/color-record-page.ts'
+import { colorSchemesPage } from './pages/color-schemes-page.ts'
 import { coverPage } from './pages/cover-page.ts'
 import { documentClosing, documentOpening } from './pages/document-frame.ts'
 import { familySheet } from './pages/family-sheet.ts'
@@ -12,6 +13,7 @@ import { proposalPage } from './pages/proposal-page.ts'
 import { roomPage } from './pages/room-page.ts'
 import { shoppingPage } from './pages/shopping-page.ts'
 import { todayPage } from './pages/today-page.ts'
+import { wallColorsPage } from './pages/wall-colors-page.ts'
 import { weeksByPage } from './pages/week-fit.ts'
 import { weekPage } from './pages/week-page.ts'
 import { chosenDay, chosenRooms, chosenWeeks, type PaperChoice, wholeJob } from './paper-choice.ts'
@@ -29,6 +31,7 @@ export const documentParts = [
   'shopping',
   'family',
   'houseColors',
+  'colorSchemes',
   'proposal',
   'colorRecord',
 ] as const
@@ -134,7 +137,12 @@ function sheetsOf(
         { head: '', page: () => houseWeeksPage(order) },
       ]
     case 'houseColors':
-      return [{ head: '', page: () => houseColorsPage(order) }]
+      return [
+        { head: '', page: () => houseColorsPage(order) },
+        { head: '', page: () => wallColorsPage(order) },
+      ]
+    case 'colorSchemes':
+      return [{ head: '', page: () => colorSchemesPage(order) }]
     case 'proposal':
       return [{ head: '', page: () => proposalPage(order, stamp) }]
     case 'colorRecord':

@@ -41,6 +41,7 @@ ${[9, 10, 11, 12, 13].map((size) => `.family.type-${size} { font-size: ${size}pt
 .house-weeks figure { margin: 0; break-inside: avoid; } .house-weeks figcaption { font-weight: 600; font-size: 10pt; margin: 0 0 0.5mm; }
 .house-weeks svg { display: block; } .house-weeks .key svg { display: inline; vertical-align: -0.8mm; } .house-weeks .key { font-size: 9pt; margin: 1mm 0 2mm; }
 .house-colors svg { display: block; } .house-colors ul.colors { list-style: none; padding: 0; columns: 3; } .house-colors li svg { display: inline; vertical-align: -1mm; } .house-colors li { margin: 0 0 1mm; break-inside: avoid; }
+.color-scheme, .color-room { break-inside: avoid; } .color-walls { display: flex; flex-wrap: wrap; gap: 1mm 2mm; } .color-walls figure { margin: 0; }
 .blank { display: inline-block; width: 55mm; border-bottom: 0.25mm solid var(--ink); }
 /* On the screen as wide as on paper, so that the sheets can be counted before they are printed. */
 @media screen {

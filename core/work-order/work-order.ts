@@ -1,8 +1,9 @@
+import { schemesOf, withScheme } from '../agreement/color-schemes.ts'
 import { gatherPasses } from '../passes/gather.ts'
 import type { Passes } from '../passes/pass-types.ts'
 import type { Estimate } from '../price/estimate-types.ts'
 import { minutesByStep } from '../price/labour.ts'
-import type { Job } from '../project/job.ts'
+import { type Job, records } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
 import { compareText } from '../words/text.ts'
@@ -20,10 +21,13 @@ import type { RoomSheet } from './room-sheet/sheet-types.ts'
 import { shoppingList } from './shopping.ts'
 import { siteDays, weekSheets } from './site-days.ts'
 import { usualDaysBetweenTrips } from './trips.ts'
+import { houseWalls } from './wall-colors.ts'
 import { type JudgedPlan, tasksByStep } from './work-plan.ts'
 
 /** Of the house in its colors on either paper, in millimeters; what is left of a page is for its legend. */
 const colorsPlace = { width: 188, height: 190, floorName: 4 }
+/** Names of the colors below each of two schemes on a page, in millimeters. */
+const schemeLegend = 20
 
 /**
  * Every document of the job, each put together when it is first asked for. Room sets stand in the order in which the plan starts them.
@@ -121,12 +125,26 @@ function makersOf(input: WorkOrderInput) {
   const family = once(() => familyPage(job, specification, plan))
   const proposal = once(() => proposalOf(job, specification, priced, plan, family()))
   const house = once(() => houseWeeks(job, plan))
-  const colors = once(() => ({
-    house: houseColors(job, takeoff),
-    picture: housePicture(job, colorsPlace.width, colorsPlace.height, colorsPlace.floorName),
-  }))
+  const colors = once(() => colorsPaper(job, takeoff))
   const record = once(() => colorRecord(job, rooms(), priced))
   return { cover, rooms, days, weeks, family, house, colors, shopping, proposal, record }
+}
+
+function colorsPaper(job: Job, takeoff: Takeoff): WorkOrder['colors'] {
+  const { width, height, floorName } = colorsPlace
+  return {
+    house: houseColors(job, takeoff),
+    picture: housePicture(job, width, height, floorName),
+    halfPicture: housePicture(job, width, (height - schemeLegend) / 2, floorName),
+    walls: houseWalls(
+      job,
+      records(job.rooms).map(({ id }) => id),
+    ),
+    schemes: schemesOf(job).flatMap((scheme) => {
+      const inScheme = withScheme(job, scheme)
+      return inScheme.ok ? [{ name: scheme.name, house: houseColors(inScheme.value, takeoff) }] : []
+    }),
+  }
 }
 
 /** Numbered in the order in which the plan begins them; what nobody planned yet comes last, in the order of the job. */

@@ -27,6 +27,22 @@ browserJourney(
     await changed.getByRole('button', { name: 'Close what changed' }).click()
     await changed.waitFor({ state: 'detached' })
 
+    await page.getByRole('button', { name: 'Keep these colors as a scheme' }).click()
+    await page.getByRole('textbox', { name: 'Name of the scheme' }).fill('Blue kitchen')
+    await page.keyboard.press('Enter')
+    const pressed = (color: string) =>
+      palette.getByRole('button', { name: color }).getAttribute('aria-pressed')
+    await palette.getByRole('button', { name: 'Clay' }).click()
+    await expect.poll(() => pressed('Clay')).toBe('true')
+    await page.getByRole('button', { name: /Beside it$/ }).click()
+    await page.getByRole('option', { name: 'Blue kitchen' }).click()
+    await page.getByRole('figure', { name: 'Now' }).waitFor()
+    await page.getByRole('figure', { name: 'Blue kitchen' }).waitFor()
+    await page.getByRole('button', { name: 'Take over “Blue kitchen”' }).click()
+    await expect.poll(() => pressed('Morning blue')).toBe('true')
+    await page.getByRole('button', { name: 'Undo: Take over the colors of “Blue kitchen”' }).click()
+    await expect.poll(() => pressed('Clay')).toBe('true')
+
     await goTo('Calendar')
     await page.getByRole('button', { name: 'House on a day' }).click()
     const day = page.getByRole('slider', { name: 'Day' })

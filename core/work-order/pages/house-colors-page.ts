@@ -1,6 +1,6 @@
 import type { WorkOrder } from '../document-types.ts'
-import { type ColorMark, colorsByLetter, type RoomColors } from '../house-colors.ts'
-import { type PictureRoom, wallBand } from '../house-picture.ts'
+import { type ColorMark, colorsByLetter, type HouseColors, type RoomColors } from '../house-colors.ts'
+import { type HousePicture, type PictureRoom, wallBand } from '../house-picture.ts'
 import { html, type Markup } from '../html-template.ts'
 import { drawnHouse, pointsAttribute } from './drawn-house.ts'
 
@@ -13,16 +13,26 @@ export function houseColorsPage({ title, colors }: WorkOrder): Markup {
   return html`<section class="sheet house-colors">
 <header class="head"><h2>The house in its colors</h2><p>${title}</p></header>
 <p>Outer line: woodwork. Band along the walls: walls. Middle: ceiling. White with no letter: left as it is, or not chosen yet.</p>
-${drawnHouse(picture, 'The house from above in its colors', (room) => {
-  const own = house.rooms.get(room.roomId)
-  return { shape: inColors(room, own), lines: own === undefined ? [] : colorsByLetter(own) }
-})}
-<ul class="colors">${house.marks.map(
-    ({ letter, name, shown }) =>
-      html`<li><svg width="9mm" height="5mm" viewBox="0 0 9 5" aria-hidden="true"><rect x="0.2" y="0.2" width="8.6" height="4.6" fill="${shown}" stroke="#23262b" stroke-width="0.25"/></svg> <b>${letter}</b> ${name}</li>`,
-  )}</ul>
+${houseInColors(picture, house, 'The house from above in its colors')}
+${colorLegend(house.marks)}
 <p class="source">Colors on paper and on a screen differ from paint: decide by a sample on the wall, by day and by lamp light (common practice).</p>
 </section>`
+}
+
+/** The floors of a picture, each room in its colors with the letters of them. */
+export function houseInColors(picture: HousePicture, house: HouseColors, label: string): Markup {
+  return drawnHouse(picture, label, (room) => {
+    const own = house.rooms.get(room.roomId)
+    return { shape: inColors(room, own), lines: own === undefined ? [] : colorsByLetter(own) }
+  })
+}
+
+/** Every color with its letter and name. */
+export function colorLegend(marks: HouseColors['marks']): Markup {
+  return html`<ul class="colors">${marks.map(
+    ({ letter, name, shown }) =>
+      html`<li><svg width="9mm" height="5mm" viewBox="0 0 9 5" aria-hidden="true"><rect x="0.2" y="0.2" width="8.6" height="4.6" fill="${shown}" stroke="#23262b" stroke-width="0.25"/></svg> <b>${letter}</b> ${name}</li>`,
+  )}</ul>`
 }
 
 function inColors(room: PictureRoom, colors: RoomColors | undefined): Markup {

@@ -1,10 +1,15 @@
 import { Label, Radio, RadioGroup } from 'react-aria-components'
+import { schemesOf } from '../../../core/agreement/color-schemes.ts'
+import { useJob } from '../../state/app.ts'
 import { type PaperDocument, paperDocuments } from './documents.ts'
 
 export function DocumentList(props: {
   readonly chosen: PaperDocument['id'] | null
   readonly onChoose: (id: PaperDocument['id']) => void
 }) {
+  const job = useJob()
+  const hasSchemes = schemesOf(job).length > 0
+  const shown = paperDocuments.filter(({ id }) => id !== 'colorSchemes' || hasSchemes)
   return (
     <RadioGroup
       className="paper-list"
@@ -15,7 +20,7 @@ export function DocumentList(props: {
       }}
     >
       <Label>Document</Label>
-      {paperDocuments.map((each) => (
+      {shown.map((each) => (
         <Radio key={each.id} value={each.id} className="paper-option">
           <strong>{each.name}</strong>
           <span className="quiet">{each.holds}</span>

@@ -15,6 +15,7 @@ export interface PaperDocument {
     | 'shopping'
     | 'family'
     | 'houseColors'
+    | 'colorSchemes'
     | 'proposal'
     | 'colorRecord'
   readonly name: string
@@ -87,11 +88,21 @@ export const paperDocuments: readonly PaperDocument[] = [
     id: 'houseColors',
     name: 'House in its colors',
     holds:
-      'For the client: every floor with ceilings, walls and woodwork in the chosen colors, and their names.',
+      'For the client: every floor with ceilings, walls and woodwork in the chosen colors, every wall square on, and their names.',
     parts: ['houseColors'],
     issuedAs: null,
     isOfPlan: false,
     fileName: 'house-in-its-colors',
+  },
+  {
+    id: 'colorSchemes',
+    name: 'Color schemes',
+    holds:
+      'For the client: the house as it is chosen and in each color scheme kept at Finish, two to a page.',
+    parts: ['colorSchemes'],
+    issuedAs: null,
+    isOfPlan: false,
+    fileName: 'color-schemes',
   },
   {
     id: 'proposal',

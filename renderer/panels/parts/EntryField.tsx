@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components'
 import { useDraft } from '../../state/drafts.ts'
 import type { ReadEntry } from './entries.ts'
@@ -34,6 +34,8 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
   const { label, shown, read, onCommit, kind = 'text', hint, unit, isDisabled = false, lines, isBare } = props
   const [draft, setDraft] = useState<string | null>(null)
   const [isRefused, setRefused] = useState(false)
+  // Enter takes what is typed and leaves the field, which would take the same once more before it is drawn anew.
+  const taken = useRef<string | null>(null)
   const entry = draft === null ? null : read(draft)
   const sentence = entry !== null && !entry.ok ? entry.sentence : isRefused ? notTaken : null
   const isPending = draft !== null && draft !== shown
@@ -41,7 +43,7 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
 
   /** True when nothing is left to take. */
   function commit(): boolean {
-    if (draft === null) return true
+    if (draft === null || taken.current === draft) return true
     const found = read(draft)
     if (!found.ok) return false
     if (draft !== shown && onCommit(found.value) === false) {
@@ -49,6 +51,7 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
       return false
     }
     giveUp()
+    taken.current = draft
     return true
   }
 
@@ -59,6 +62,7 @@ export function EntryField<Value>(props: EntryFieldProps<Value>) {
   }
 
   function change(text: string) {
+    taken.current = null
     setDraft(text)
     setRefused(false)
   }
