@@ -6,6 +6,7 @@ import { App } from './App.tsx'
 import './tokens.css'
 import './base.css'
 import './frame.css'
+import './narrow.css'
 import { Guard } from './Guard.tsx'
 import { startUp } from './start-up.ts'
 

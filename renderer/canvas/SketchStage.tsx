@@ -40,7 +40,10 @@ export function SketchStage() {
       data-origin-x={view.x}
       data-origin-y={view.y}
       role="application"
-      aria-label="Plan of the floor"
+      aria-label="Plan of the floor: N and P pick a room, arrow keys move it"
+      aria-describedby="tool-hint"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet has keys of its own
+      tabIndex={0}
       {...handlers}
     >
       <Stage width={size.width} height={size.height} listening={false}>

@@ -98,7 +98,7 @@ export const houseViews: readonly View[] = [
   { name: 'House: List of rooms', ways: [station('House'), press('List of rooms')], isOver: true },
   {
     name: 'House: scale of a picture',
-    ways: [station('House'), file('Put a picture of a plan under it'), until('[role="dialog"]')],
+    ways: [station('House'), file(/^Put a plan under it/), until('[role="dialog"]')],
     isOver: true,
   },
   { name: 'Walk', ways: [station('Walk')], tabs: walkTabs },

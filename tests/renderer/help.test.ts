@@ -51,6 +51,8 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'panels/walk/walk-keys.ts': ['walk'],
   'panels/parts/EntryField.tsx': ['fields'],
   'panels/parts/PickTable.tsx': ['tables'],
+  'canvas/RefusalNote.tsx': ['house'],
+  'panels/parts/roving-list.ts': ['ticks'],
   'panels/calendar/LaneDrawing.tsx': ['calendar'],
   'panels/calendar/bar-drag.ts': ['calendar'],
   'panels/calendar/whole-job/RoomRows.tsx': ['calendar'],
@@ -102,7 +104,9 @@ test('README lists the same keys', () => {
   )
   const printed = readme
     .split('\n')
-    .filter((line) => /^\| (?:Everywhere|House, on|While|In a|Walk \| .* \| [A-Z]|Calendar, on)/.test(line))
+    .filter((line) =>
+      /^\| (?:Everywhere|House, on|While|In a|Site, in|Walk \| .* \| [A-Z]|Calendar, on)/.test(line),
+    )
   expect(printed).toEqual(rows)
 })
 

@@ -9,7 +9,7 @@ interface KeyLine {
 }
 
 export interface KeyPlace {
-  readonly id: 'everywhere' | 'house' | 'drawing' | 'fields' | 'tables' | 'walk' | 'calendar'
+  readonly id: 'everywhere' | 'house' | 'drawing' | 'fields' | 'tables' | 'ticks' | 'walk' | 'calendar'
   readonly where: string
   readonly lines: readonly KeyLine[]
 }
@@ -53,6 +53,8 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['A'], does: 'Set the last opening again' },
       { keys: ['L'], does: 'Write a list of rooms' },
       { keys: ['M'], does: 'Pick many at once, as all windows of a floor' },
+      { keys: ['N'], does: 'Pick the next room of the floor' },
+      { keys: ['P'], does: 'Pick the room before' },
       {
         keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
         shown: 'Arrow keys',
@@ -98,6 +100,15 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['ArrowUp', 'ArrowDown'], shown: 'Up, Down', does: 'Go to the row above or below' },
       { keys: ['Home', 'End'], does: 'Go to the first or the last row' },
       { keys: ['Enter', 'Space'], does: 'Pick the row, or open and close a group' },
+    ],
+  },
+  {
+    id: 'ticks',
+    where: 'Site, in a list to tick',
+    lines: [
+      { keys: ['ArrowUp', 'ArrowDown'], shown: 'Up, Down', does: 'Go to the line above or below' },
+      { keys: ['ArrowLeft', 'ArrowRight'], shown: 'Left, Right', does: 'Go along the line' },
+      { keys: ['Home', 'End'], does: 'Go to the first or the last line' },
     ],
   },
   {

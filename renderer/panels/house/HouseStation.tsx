@@ -7,6 +7,7 @@ import { FigureStrip } from './FigureStrip.tsx'
 import { listenForHouseKeys } from './house-keys.ts'
 import { Inspector } from './Inspector.tsx'
 import { SheetList } from './SheetList.tsx'
+import { SketchNews } from './SketchNews.tsx'
 import { ToolStrip, ViewStrip } from './ToolStrip.tsx'
 import { TapeList } from './tape-list/TapeList.tsx'
 
@@ -23,11 +24,12 @@ export function HouseStation() {
           <SketchStage />
           <ViewStrip />
         </div>
-        <p className="tool-hint">
+        <p className="tool-hint" id="tool-hint">
           {toolWords[tool].hint}{' '}
           <span className="quiet">Hold Alt to place freely, Space to shift the sheet, Esc to stop.</span>
         </p>
         <FigureStrip />
+        <SketchNews />
       </section>
       <Inspector />
       <TapeList />

@@ -11,6 +11,7 @@ import {
   pasteCopied,
   removeSelected,
   selectAll,
+  selectNextRoom,
 } from './selection-actions.ts'
 import { zoomBy } from './storey-view.ts'
 import { repeatLastOpening } from './usual-room.ts'
@@ -34,6 +35,8 @@ export const houseKeys: Readonly<Record<string, () => void>> = {
   A: repeatLastOpening,
   L: () => showTapeList(true),
   M: goToPickMany,
+  N: () => selectNextRoom(1),
+  P: () => selectNextRoom(-1),
   'Ctrl+C': copySelected,
   'Ctrl+V': pasteCopied,
   'Ctrl+D': duplicateSelected,

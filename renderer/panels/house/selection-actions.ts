@@ -100,3 +100,15 @@ export function selectAll(): void {
     .map((room) => room.id)
   viewStore.setState({ selectedIds: ids, roomId: ids[0] ?? null })
 }
+
+/** Picks the room of this floor that comes `step` after the one picked, in the order of the list; the first or the last where none is. */
+export function selectNextRoom(step: 1 | -1): void {
+  const job = openJob()
+  if (job === null) return
+  const { storeyId } = viewStore.getState()
+  const rooms = records(job.rooms).filter((room) => room.storeyId === storeyId)
+  const [picked] = selectedRooms(job)
+  const at = rooms.findIndex(({ id }) => id === picked)
+  const next = rooms.at(at < 0 ? (step > 0 ? 0 : -1) : (at + step) % rooms.length)
+  if (next !== undefined) viewStore.setState({ selectedIds: [next.id], roomId: next.id, surfaceKey: null })
+}

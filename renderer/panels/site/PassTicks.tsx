@@ -6,6 +6,7 @@ import { isSettled, type StepProgress } from '../../../core/progress/step-states
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
+import { rovingList } from '../parts/roving-list.ts'
 import { PassMinutes } from './PassMinutes.tsx'
 import { StepTicks } from './StepTicks.tsx'
 import { passWords } from './step-words.ts'
@@ -28,7 +29,7 @@ export function PassTicks(props: PassTicksProps) {
   const next = props.passes.find(({ ready, state }) => ready.kind === 'ready' || state.kind === 'underWay')
   const [openKey, setOpenKey] = useState<string | null>(next?.pass.key ?? null)
   return (
-    <ol className="step-ticks" aria-label="Passes">
+    <ol ref={rovingList} className="step-ticks" aria-label="Passes">
       {props.passes.map((progress) => (
         <PassTick
           key={progress.pass.key}
@@ -54,7 +55,7 @@ function PassTick(props: PassTickProps) {
   const words = passWords(progress, job.header.unitSystem, nameOf)
   return (
     <li className={`pass-tick step-${words.kind}`}>
-      <div className="step-tick">
+      <div className="step-tick" data-row>
         <TickButton
           name={pass.name}
           isDone={state.kind === 'done'}
@@ -90,7 +91,7 @@ function Lines(props: PassTickProps) {
         const isOpen = openWords === line.words
         return (
           <li key={line.words} className={isDone ? 'step-done' : ''}>
-            <div className="step-tick">
+            <div className="step-tick" data-row>
               <TickButton
                 name={line.words}
                 isDone={isDone}

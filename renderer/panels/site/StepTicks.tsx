@@ -40,7 +40,7 @@ function StepTick(props: StepTicksProps & { readonly progress: StepProgress }) {
   const title = stepTitle(step)
   const material = materialWords(job, step)
   return (
-    <li className={`step-tick step-${words.kind}${pickedKey === step.key ? ' picked' : ''}`}>
+    <li data-row className={`step-tick step-${words.kind}${pickedKey === step.key ? ' picked' : ''}`}>
       <TickButton
         name={`${title}, ${placeInSentence(stepPlace(job, takeoff, step))}`}
         isDone={state.kind === 'done'}

@@ -13,6 +13,7 @@ import { useSpecification } from '../../state/derived.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { words } from '../parts/entries.ts'
 import { OneOf } from '../parts/OneOf.tsx'
+import { rovingList } from '../parts/roving-list.ts'
 import { addMarks } from './marks.ts'
 import { OutOfOrder, type OutOfOrderTick } from './OutOfOrder.tsx'
 import { TickButton } from './TickButton.tsx'
@@ -82,7 +83,7 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
   const open = all.filter(({ isTicked }) => !isTicked).length
   return (
     <div className="today-pane">
-      <section className="today-work" aria-label="Today">
+      <section ref={rovingList} className="today-work" aria-label="Today">
         <div className="today-head">
           <h2>
             {isToday ? 'Today' : 'Next on site'}, {dateWords(day.date, system)}
@@ -140,7 +141,7 @@ function PassLine(props: {
   const [isDifferent, setDifferent] = useState(false)
   const title = `${pass.roomName}: ${pass.name}`
   return (
-    <li className={pass.isTicked ? 'today-line today-ticked' : 'today-line'}>
+    <li data-row className={pass.isTicked ? 'today-line today-ticked' : 'today-line'}>
       <TickButton
         name={title}
         isDone={pass.isTicked}
