@@ -75,7 +75,7 @@ export function App() {
         aria-label={isShop ? 'shop sheet' : station}
         key={`${jobKey} ${station}`}
       >
-        {isBackupPage || !isOpen ? null : (
+        {isBackupPage || isAllJobs || !isOpen ? null : (
           <h1 className="unseen">{isShop ? 'Shop sheet' : stationNames[station].name}</h1>
         )}
         <Guard

@@ -136,6 +136,7 @@ export const houseViews: readonly View[] = [
     ],
     isOver: true,
   },
+  { name: 'All jobs', ways: [press('Book of jobs'), press('All jobs on one calendar')] },
   { name: 'Backups', ways: [press('Book of jobs'), press('Go back to a backup'), until('.backup-page')] },
   {
     name: 'Shop sheet',
