@@ -12,9 +12,9 @@ export function DemoNote() {
   return (
     <aside className="demo-note" aria-label="About this example">
       <p>
-        <strong>This is an example.</strong> People and prices are invented. Change what you like. See{' '}
-        <em>Walk</em> for what was found, <em>Calendar</em> for who works when, <em>Paper</em> for what is
-        handed out. Yours begins under <em>Book of jobs</em>.
+        <strong>This is an example.</strong> People and prices are invented. See <em>Walk</em> for what was
+        found, <em>Calendar</em> for who works when, <em>Paper</em> for what is handed out. Yours begins under{' '}
+        <em>Book of jobs</em>.
       </p>
       <Button
         className="plain-button"

@@ -6,7 +6,8 @@ const root = join(import.meta.dirname, '..', '..', 'renderer')
 
 /** Classes that a rule of the sheet styles by their name alone. */
 function plainClasses(sheet: string): readonly string[] {
-  const bare = sheet.replace(/\/\*[\s\S]*?\*\//g, '')
+  // What stands in brackets, as in `:is(...)`, is no head of its own.
+  const bare = sheet.replace(/\/\*[\s\S]*?\*\//g, '').replace(/\([^()]*\)/g, '')
   return [...bare.matchAll(/([^{}]+)\{/g)]
     .flatMap(([, heads]) => (heads ?? '').split(','))
     .flatMap((head) => /^\s*\.([\w-]+)\s*$/.exec(head)?.[1] ?? [])

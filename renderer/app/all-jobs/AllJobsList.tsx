@@ -80,7 +80,7 @@ function JobRow(props: {
       <td>
         <Button
           className="plain-button"
-          aria-label={`Open the calendar of ${props.title}`}
+          aria-label={`Its calendar: ${props.title}`}
           onPress={() => void planAgain(props.jobKey)}
         >
           Its calendar

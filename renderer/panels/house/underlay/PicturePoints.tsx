@@ -95,7 +95,7 @@ function PointMark(props: {
     <button
       type="button"
       className="underlay-point"
-      aria-label={`${props.label}: ${Math.round(point.across)} across, ${Math.round(point.down)} down`}
+      aria-label={`${props.number}, ${props.label}: ${Math.round(point.across)} across, ${Math.round(point.down)} down`}
       onKeyDown={key}
       style={{
         left: `${(100 * point.across) / underlay.width}%`,
