@@ -51,8 +51,6 @@ const listeners: Readonly<Record<string, readonly KeyPlace['id'][]>> = {
   'panels/walk/walk-keys.ts': ['walk'],
   'panels/parts/EntryField.tsx': ['fields'],
   'panels/parts/PickTable.tsx': ['tables'],
-  'canvas/RefusalNote.tsx': ['house'],
-  'panels/house/underlay/PicturePoints.tsx': ['house'],
   'panels/parts/roving-list.ts': ['ticks'],
   'panels/calendar/LaneDrawing.tsx': ['calendar'],
   'panels/calendar/bar-drag.ts': ['calendar'],
