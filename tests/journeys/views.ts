@@ -84,10 +84,28 @@ const roomTabs = ['Room', 'Height', 'Trim', 'Built', 'Stays', 'Surfaces']
 const manyTabs = ['Size', 'Finish', 'There now', 'Found', 'Stays']
 const walkTabs = ['Wrong', 'There now', 'Stays', 'Small damage', 'Photos', 'To decide']
 const finishTabs = ['Finishes', 'Steps and reasons', 'House rules', 'Products', 'Air']
-const figureTabs = ['Quantities', 'Hours', 'Materials', 'Estimate', 'Options', 'Agreement', 'Rates']
+const figureTabs = [
+  'Quantities',
+  'Hours',
+  'Materials',
+  'Estimate',
+  'Options',
+  'Agreement',
+  'Afterwards',
+  'Rates',
+]
 const calendarTabs = ['Plan', 'Crew', 'Site hours and rooms']
 const siteTabs = ['Passes', 'Found on site', 'Taken off', 'Photos', 'Punch list']
-const shopTabs = ['Business', 'People', 'Money and hours', 'Rates', 'Products', 'Rules', 'Proposal']
+const shopTabs = [
+  'Business',
+  'People',
+  'Money and hours',
+  'Rates',
+  'Kinds of rooms',
+  'Products',
+  'Rules',
+  'Proposal',
+]
 
 /** On the demonstration house. A view that is added to the program gets its line here; a tab is missed by itself. */
 export const houseViews: readonly View[] = [
