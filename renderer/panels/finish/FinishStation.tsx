@@ -1,8 +1,10 @@
 import '../parts/station-page.css'
 import './finish.css'
-import { records } from '../../../core/project/job.ts'
+import { useDeferredValue, useMemo } from 'react'
+import { type Job, records } from '../../../core/project/job.ts'
+import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { useJob } from '../../state/app.ts'
-import { useSpecification, useTakeoff } from '../../state/derived.ts'
+import { specificationOf, useSpecification, useTakeoff } from '../../state/derived.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
@@ -16,7 +18,6 @@ import { RulesTab } from './RulesTab.tsx'
 export function FinishStation() {
   const job = useJob()
   const takeoff = useTakeoff()
-  const specification = useSpecification()
   if (records(job.rooms).length === 0) {
     return (
       <section className="station-page finish">
@@ -29,34 +30,46 @@ export function FinishStation() {
       </section>
     )
   }
-  const holds = specification.notices.filter((notice) => notice.hold).length
   return (
     <section className="station-page finish" aria-label="Finish">
       <PageTabs
         label="Finish"
         tabs={[
           { id: 'finishes', title: 'Finishes', page: () => <FinishesTab job={job} takeoff={takeoff} /> },
-          {
-            id: 'order',
-            title: 'Steps and reasons',
-            page: () => <OrderTab job={job} takeoff={takeoff} specification={specification} />,
-          },
-          {
-            id: 'rules',
-            title: 'House rules',
-            page: () => <RulesTab job={job} specification={specification} />,
-          },
+          { id: 'order', title: 'Steps and reasons', page: () => <Steps job={job} takeoff={takeoff} /> },
+          { id: 'rules', title: 'House rules', page: () => <Rules job={job} /> },
           { id: 'products', title: 'Products', page: () => <ProductsTab job={job} /> },
-          { id: 'air', title: 'Air', page: () => <AirTab job={job} specification={specification} /> },
+          { id: 'air', title: 'Air', page: () => <Air job={job} /> },
         ]}
-        aside={
-          <p className="tabs-sum">
-            <strong>{specification.steps.length}</strong> steps
-            {holds === 0 ? '' : `, ${holds} ${holds === 1 ? 'hold' : 'holds'}`}
-            {specification.clashes.length === 0 ? '' : `, ${specification.clashes.length} rules disagree`}
-          </p>
-        }
+        aside={<StepSum />}
       />
     </section>
+  )
+}
+
+// Steps of a whole house take longer than a press may: only the pages that show them wait for them.
+function Steps(props: { readonly job: Job; readonly takeoff: Takeoff }) {
+  return <OrderTab {...props} specification={useSpecification()} />
+}
+
+function Rules({ job }: { readonly job: Job }) {
+  return <RulesTab job={job} specification={useSpecification()} />
+}
+
+function Air({ job }: { readonly job: Job }) {
+  return <AirTab job={job} specification={useSpecification()} />
+}
+
+/** Follows a press when the page has drawn what was pressed. */
+function StepSum() {
+  const job = useDeferredValue(useJob())
+  const { steps, notices, clashes } = useMemo(() => specificationOf(job), [job])
+  const holds = notices.filter((notice) => notice.hold).length
+  return (
+    <p className="tabs-sum">
+      <strong>{steps.length}</strong> steps
+      {holds === 0 ? '' : `, ${holds} ${holds === 1 ? 'hold' : 'holds'}`}
+      {clashes.length === 0 ? '' : `, ${clashes.length} rules disagree`}
+    </p>
   )
 }
