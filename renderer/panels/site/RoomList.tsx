@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { ListBox, ListBoxItem } from 'react-aria-components'
 import type { RoomProgress } from '../../../core/progress/room-progress.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
@@ -13,7 +14,7 @@ const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
 }
 
 /** The rooms in the order of the work, each with what is left. */
-export function RoomList(props: {
+export const RoomList = memo(function RoomList(props: {
   readonly rooms: readonly RoomProgress[]
   readonly system: LengthUnitSystem
   readonly roomId: string | null
@@ -46,7 +47,7 @@ export function RoomList(props: {
       ))}
     </ListBox>
   )
-}
+})
 
 /** Filled by minutes of work settled; the text beside it says the same. */
 function ProgressBar({ share }: { readonly share: number }) {

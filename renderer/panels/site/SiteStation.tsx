@@ -1,27 +1,22 @@
-import { dateWords } from '../../../core/time/date-words.ts'
 import '../parts/station-page.css'
 import './site.css'
-import { useMemo, useState } from 'react'
+import { useCallback, useDeferredValue, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { passStates } from '../../../core/progress/pass-states.ts'
 import { readiness } from '../../../core/progress/readiness.ts'
 import { jobProgress, type RoomProgress } from '../../../core/progress/room-progress.ts'
-import { marksWithoutStep, type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
+import { type StepProgress, stepStates } from '../../../core/progress/step-states.ts'
 import { records } from '../../../core/project/job.ts'
 import { mainRoomOf } from '../../../core/project/room-sets.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useJob, useView, viewStore } from '../../state/app.ts'
 import { useEstimate, usePasses, useSpecification, useTakeoff } from '../../state/derived.ts'
 import { useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
-import { Callout } from '../parts/Callout.tsx'
 import type { Chain } from '../parts/chain.ts'
 import { Empty } from '../parts/Empty.tsx'
-import { EntryField } from '../parts/EntryField.tsx'
-import { momentEntry } from '../parts/entries.ts'
 import { chooseFinishes, drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
@@ -31,6 +26,7 @@ import { PassesTab } from './PassesTab.tsx'
 import { PunchTab } from './PunchTab.tsx'
 import { RegisterTab } from './RegisterTab.tsx'
 import { RoomList } from './RoomList.tsx'
+import { SiteHead } from './SiteHead.tsx'
 import { usePassNames } from './step-pass-names.ts'
 import { TodayPane } from './TodayPane.tsx'
 
@@ -46,6 +42,12 @@ export function SiteStation() {
   const forecast = useForecast()
   const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
   const rooms = useMemo(() => inPlanOrder(progress.rooms, plan), [progress, plan])
+  // A tick is drawn in its room first; the list of all rooms follows.
+  const listed = useDeferredValue(rooms)
+  const openRoom = useCallback((roomId: RoomId) => {
+    viewStore.setState({ roomId })
+    setToday(false)
+  }, [])
   const viewSet = viewRoom === null ? null : mainRoomOf(job, viewRoom)
   const room = rooms.find((each) => each.roomId === viewSet) ?? rooms[0]
   if (room === undefined) {
@@ -63,10 +65,6 @@ export function SiteStation() {
       </section>
     )
   }
-  function openRoom(roomId: RoomId) {
-    viewStore.setState({ roomId })
-    setToday(false)
-  }
 
   return (
     <section className="station-page site" aria-label="Site">
@@ -81,7 +79,7 @@ export function SiteStation() {
             Today
           </Button>
           <RoomList
-            rooms={rooms}
+            rooms={listed}
             system={job.header.unitSystem}
             roomId={isToday ? null : room.roomId}
             onPick={openRoom}
@@ -227,74 +225,4 @@ function inPlanOrder(rooms: readonly RoomProgress[], plan: WorkPlan | null): rea
     const [first, second] = [startOf(one), startOf(other)]
     return first < second ? -1 : first > second ? 1 : 0
   })
-}
-
-function SiteHead({ progress }: { readonly progress: ReturnType<typeof jobProgress> }) {
-  const job = useJob()
-  const specification = useSpecification()
-  const forecast = useForecast()
-  const { now, isByHand, setByHand } = useSiteNow()
-  const accepted = acceptedPlan(job)
-  const system = job.header.unitSystem
-  const orphans = marksWithoutStep(job, specification).length
-  const finish = forecast.plan?.workPlan.finishesOn ?? null
-  return (
-    <div className="site-head">
-      <dl className="side-by-side">
-        <div>
-          <dt>Done, by hours</dt>
-          <dd>{Math.round(progress.share * 100)} %</dd>
-        </div>
-        <div>
-          <dt>Steps</dt>
-          <dd>
-            {progress.steps.settled} of {progress.steps.total}
-          </dd>
-        </div>
-        <div>
-          <dt>Left</dt>
-          <dd>{formatMinutes(progress.leftMinutes)}</dd>
-        </div>
-        <div>
-          <dt>Worked, written down</dt>
-          <dd>{formatMinutes(progress.actualMinutes)}</dd>
-        </div>
-        <div>
-          <dt>Last day as it stands</dt>
-          <dd>
-            <span role="status">
-              {finish !== null
-                ? `${dateWords(finish, system)}${forecast.isSettled ? '' : ', still looking'}`
-                : forecast.clash !== null
-                  ? 'no plan: see Calendar'
-                  : 'being looked for'}
-            </span>
-          </dd>
-        </div>
-        {accepted === null ? null : (
-          <div>
-            <dt>Accepted</dt>
-            <dd>{dateWords(accepted.plan.finishesOn, system)}</dd>
-          </div>
-        )}
-      </dl>
-      <EntryField
-        label={isByHand ? 'It is taken to be' : 'It is now'}
-        kind="datetime-local"
-        shown={now}
-        read={momentEntry}
-        onCommit={setByHand}
-      />
-      {isByHand ? (
-        <Button className="plain-button" onPress={() => setByHand(null)}>
-          Follow the clock again
-        </Button>
-      ) : null}
-      {orphans === 0 ? null : (
-        <Callout kind="note" title="Kept">
-          {orphans} marks belong to steps the specification no longer has; they are kept.
-        </Callout>
-      )}
-    </div>
-  )
 }
