@@ -1,4 +1,12 @@
-import type { FunctionLikeDeclaration, ImportDeclaration, Node, SourceFile } from 'typescript/unstable/ast'
+import type {
+  FunctionLikeDeclaration,
+  ImportDeclaration,
+  Node,
+  SourceFile,
+  TemplateHead,
+  TemplateMiddle,
+  TemplateTail,
+} from 'typescript/unstable/ast'
 import {
   isArrowFunction,
   isAsExpression,
@@ -10,13 +18,19 @@ import {
   isImportDeclaration,
   isImportTypeNode,
   isInterfaceDeclaration,
+  isJsxAttribute,
   isJsxOpeningElement,
   isJsxSelfClosingElement,
+  isJsxText,
   isNamedExports,
   isNamedImports,
   isNewExpression,
+  isNoSubstitutionTemplateLiteral,
   isPropertyAccessExpression,
   isStringLiteral,
+  isTemplateHead,
+  isTemplateMiddle,
+  isTemplateTail,
   isTypeAliasDeclaration,
   isVariableDeclaration,
   isVariableStatement,
@@ -55,6 +69,8 @@ export interface Reading {
   readonly casts: readonly string[]
   /** Names of the elements in the markup, as they are written. */
   readonly elements: readonly string[]
+  /** What a person may come to read: text of the markup, and strings that are words rather than a name in the program. */
+  readonly shown: readonly string[]
   /** Lines of text; the empty one behind the last line break is none. */
   readonly lines: number
   readonly functions: readonly FunctionReading[]
@@ -102,6 +118,7 @@ export function readSources(sources: readonly SourceText[]): readonly Reading[] 
         exports: exportsOf(file),
         casts: castsOf(file),
         elements: elementsOf(file),
+        shown: shownIn(file),
         lines: linesOf(file.text.trimEnd()),
         functions: functionsOf(file),
       }
@@ -109,6 +126,28 @@ export function readSources(sources: readonly SourceText[]): readonly Reading[] 
   } finally {
     compiler.close()
   }
+}
+
+/** Strings with a blank in them or a capital before small letters; names of classes and types, and statements for the database, are no words. */
+function shownIn(file: SourceFile): readonly string[] {
+  const texts = nodesOf(file).flatMap((node) => {
+    if (isJsxText(node)) return [node.text]
+    const isText = isStringLiteral(node) || isNoSubstitutionTemplateLiteral(node) || isTemplatePart(node)
+    if (!isText || isClassName(node.parent)) return []
+    const isWords =
+      /\s|^[A-Z][a-z]+$/.test(node.text) &&
+      !/^(?:SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|WITH) /.test(node.text.trim())
+    return isWords ? [node.text] : []
+  })
+  return texts.map((text) => text.replace(/\s+/g, ' ').trim()).filter((text) => /[a-z]{2}/i.test(text))
+}
+
+function isTemplatePart(node: Node): node is TemplateHead | TemplateMiddle | TemplateTail {
+  return isTemplateHead(node) || isTemplateMiddle(node) || isTemplateTail(node)
+}
+
+function isClassName(node: Node): boolean {
+  return isJsxAttribute(node) && isIdentifier(node.name) && node.name.text === 'className'
 }
 
 function importsOf(file: SourceFile): readonly string[] {

@@ -3,7 +3,7 @@ export const slabWords = {
   panelled: 'Paneled',
   glazed: 'Glazed',
   partGlazed: 'Part glazed',
-  louvred: 'Louvred',
+  louvred: 'Louvered',
 } as const
 export const sashWords = {
   fixed: 'Fixed',
