@@ -46,7 +46,7 @@ async function addDayOff(page: Page, date: string): Promise<void> {
   await page.getByLabel('Add a day off').fill(date)
   await page.keyboard.press('Enter')
   await take(page)
-  await page.getByRole('button', { name: `There after all on ${date}` }).waitFor()
+  await page.getByRole('button', { name: `Remove the day off of ${date}` }).waitFor()
   await page.getByRole('tab', { name: 'Plan' }).click()
 }
 
@@ -99,6 +99,6 @@ browserJourney(
     await page.getByRole('button', { name: 'Whole job' }).click()
     await heldPins(page).first().waitFor()
     await page.getByRole('tab', { name: 'Crew' }).click()
-    await page.getByRole('button', { name: 'There after all on 2027-03-31' }).waitFor()
+    await page.getByRole('button', { name: 'Remove the day off of 2027-03-31' }).waitFor()
   },
 )

@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { browserJourney, journey } from './hosts.ts'
+import { browserJourney } from './hosts.ts'
 
 const jobFile = join(import.meta.dirname, '..', '..', 'demo-data', 'l-shaped-room.json')
 
@@ -57,7 +57,7 @@ function minutesBetween(from: string, to: string): number {
   return (Date.parse(`${to}Z`) - Date.parse(`${from}Z`)) / 60_000
 }
 
-journey(
+browserJourney(
   'a task is pinned and freed by keyboard alone, each compared before it is taken',
   async ({ page }) => {
     await openCalendar(page)

@@ -25,7 +25,7 @@ browserJourney(
     await page.keyboard.press('Enter')
     await page.locator('[data-stored="stored"]').waitFor()
     await page.getByRole('tab', { name: 'Money and hours' }).click()
-    await page.getByText('shop assumptions').waitFor()
+    await page.getByText('The percentages below are shop assumptions').waitFor()
     await page.getByRole('button', { name: 'Back to the job' }).click()
     await startJob(page, 'New street', '1995')
     const proposal = page.frameLocator('iframe')

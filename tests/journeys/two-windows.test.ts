@@ -39,17 +39,20 @@ function deaf(program: Program) {
   return answerInstead(program, 'jobRevision', fail('hostFailed', 'Not now.'))
 }
 
-journey('what another window stores shows up by itself, without anything to press', async ({ page }) => {
-  const jobKey = await openKey(page)
-  await editElsewhere(page, jobKey, withClient('Named elsewhere'))
-  await page.getByRole('contentinfo').getByText('Named elsewhere').waitFor()
-  await page.getByText('with the edits of the other window').waitFor()
-  await page.getByRole('button', { name: 'Add a floor' }).click()
-  await page.locator('[data-stored="stored"]').waitFor()
-  const job = await bookJob(page, jobKey)
-  expect(job.header.client).toBe('Named elsewhere')
-  expect(Object.keys(job.storeys)).toHaveLength(3)
-})
+browserJourney(
+  'what another window stores shows up by itself, without anything to press',
+  async ({ page }) => {
+    const jobKey = await openKey(page)
+    await editElsewhere(page, jobKey, withClient('Named elsewhere'))
+    await page.getByRole('contentinfo').getByText('Named elsewhere').waitFor()
+    await page.getByText('with the edits of the other window').waitFor()
+    await page.getByRole('button', { name: 'Add a floor' }).click()
+    await page.locator('[data-stored="stored"]').waitFor()
+    const job = await bookJob(page, jobKey)
+    expect(job.header.client).toBe('Named elsewhere')
+    expect(Object.keys(job.storeys)).toHaveLength(3)
+  },
+)
 
 journey(
   'own edits are put on top of the other window’s, and what no longer fits can be copied',

@@ -127,7 +127,7 @@ function choose(aim: PlanAim, found: FoundPlan | undefined): void {
   const before = jobStore.store.getState().job
   if (before === null || found === undefined) return
   const isSaid = before.header.planFor === aim
-  if (!isSaid && !changeHeader(`Take it: the ${aimWords[aim].toLowerCase()} plan`, { planFor: aim })) return
+  if (!isSaid && !changeHeader(`Take the ${aimWords[aim].toLowerCase()} plan`, { planFor: aim })) return
   stopComparing()
   const { job } = jobStore.store.getState()
   if (job !== null) showChosenPlan(found, job)
