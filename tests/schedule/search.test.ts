@@ -299,6 +299,28 @@ test('work of more than a day in a room that was given back is set up for and go
   expect(spent).toBe(9 * 60 + 30)
 })
 
+test.each([0, 60])(
+  'a room is set up once more days after what was ticked there within %i minutes',
+  (length) => {
+    for (const ticked of [-20, -5, -4, -3, -1]) {
+      for (const earliest of [0, 1, 2, 3, 7]) {
+        const start = at(ticked, 9)
+        const state = { kind: 'done', start, end: epochMinutes(start + length), people: ['Ann'] } as const
+        const asked = problem({
+          tasks: [
+            task('set up', { room: 'r', state }),
+            task('sand', { room: 'r', earliestStart: at(earliest, 0) }),
+          ],
+          links: [link('set up', 'sand')],
+          rooms: [room('r', { setUpAgain: workingMinutes(30) })],
+        })
+        const plan = planOf(asked, 1)
+        expect([ticked, earliest, verifyPlan(asked, plan)]).toEqual([ticked, earliest, []])
+      }
+    }
+  },
+)
+
 test('a house for years of work and millions of dollars gets a plan', () => {
   const ids = Array.from({ length: 1100 }, (_, index) => `wall${index}`)
   const asked = problem({

@@ -18,10 +18,11 @@ export function daysUsed(court: Court, entries: readonly PlacedTask[]): Readonly
     for (let day = court.dayAt(from); day <= court.dayAt(to); day++) days.add(day)
   }
   for (const { task, planned, isFact } of entries) {
-    if (isFact && planned.segments.length > 0) add(planned.start, planned.end - 1)
+    if (isFact) add(planned.start, Math.max(planned.start, planned.end - 1))
     if (task.state.kind === 'started' || task.state.kind === 'pinned') add(planned.start, planned.start)
-    const [first] = planned.segments
-    if (first !== undefined) add(first.start, planned.end + minutesUntilUsable(task.effects))
+    // What was ticked in a moment has no segment, and was there all the same.
+    const from = planned.segments[0]?.start ?? (isFact ? planned.start : null)
+    if (from !== null) add(from, planned.end + minutesUntilUsable(task.effects))
   }
   return days
 }
