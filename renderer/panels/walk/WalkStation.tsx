@@ -180,7 +180,7 @@ function WalkPapers(props: PapersProps) {
           },
           {
             id: 'photos',
-            title: `Photos ${photos}`,
+            title: photos === 0 ? 'Photos' : `Photos ${photos}`,
             page: () => (
               <div className="tab-pad">
                 <PhotoStrip
