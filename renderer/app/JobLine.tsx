@@ -45,7 +45,7 @@ export function JobLine({ job, isOpen, onOpen, onChanged }: JobLineProps) {
       ) : null}
       {asked === null ? (
         <span className="button-row">
-          <Button className="act-button" isDisabled={isOpen} onPress={() => onOpen(openJob(job.jobKey))}>
+          <Button className="plain-button" isDisabled={isOpen} onPress={() => onOpen(openJob(job.jobKey))}>
             Open
           </Button>
           <MenuTrigger>

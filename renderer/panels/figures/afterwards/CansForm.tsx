@@ -58,7 +58,7 @@ export function CansForm(props: { readonly job: Job; readonly estimate: Estimate
             />
           </div>
           <div className="button-row">
-            <Button className="act-button" onPress={keep}>
+            <Button className="plain-button" onPress={keep}>
               Write down the cans
             </Button>
           </div>

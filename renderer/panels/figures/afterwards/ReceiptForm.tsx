@@ -74,7 +74,7 @@ export function ReceiptForm({ job, on }: { readonly job: Job; readonly on: strin
         <EntryField label="On" kind="date" shown={day ?? on} read={dateEntry} onCommit={setDay} />
       </div>
       <div className="button-row">
-        <Button className="act-button" isDisabled={cents === null} onPress={keep}>
+        <Button className="plain-button" isDisabled={cents === null} onPress={keep}>
           Write down the receipt
         </Button>
       </div>

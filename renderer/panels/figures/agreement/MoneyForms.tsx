@@ -174,7 +174,7 @@ export function PaymentForm({ agreement, at }: Parts) {
         <EntryField label="Came in on" kind="date" shown={on} read={dateEntry} onCommit={setOn} />
       </div>
       <div className="button-row">
-        <Button className="act-button" isDisabled={cents === 0} onPress={keep}>
+        <Button className="plain-button" isDisabled={cents === 0} onPress={keep}>
           Write down the payment
         </Button>
       </div>
