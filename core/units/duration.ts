@@ -25,3 +25,8 @@ export function formatMinutes(minutes: number): string {
   if (hours === 0) return `${rest} min`
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`
 }
+
+/** What is more or less: `+ 2 h`, `− 45 min`. */
+export function signedMinutes(minutes: number): string {
+  return `${minutes < 0 ? '−' : '+'} ${formatMinutes(Math.abs(minutes))}`
+}

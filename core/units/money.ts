@@ -21,3 +21,8 @@ export function formatCents(cents: number, currency = '$'): string {
   const rest = String(Math.abs(cents) % 100).padStart(2, '0')
   return `${sign}${currency}${String(whole).replace(/\B(?=(\d{3})+$)/g, ',')}.${rest}`
 }
+
+/** What is more or less: `+ $120.00`, `− $120.00`. */
+export function signedCents(cents: number): string {
+  return `${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents))}`
+}

@@ -2,7 +2,7 @@ import { present } from '../../lists/lists.ts'
 import type { RoomUse } from '../../project/vocabulary.ts'
 import { isPassage } from '../room-kinds.ts'
 import { type EarlierWay, placeAtWay } from './earlier-ways.ts'
-import { boundsOf, contactOf, isClear, type RoomRectangle, sprawlOf } from './rectangles.ts'
+import { boundsOf, contactOf, isFreePlace, type RoomRectangle, sprawlOf } from './rectangles.ts'
 
 interface RoomToPlace {
   readonly width: number
@@ -115,9 +115,7 @@ function bestPlace(
       if (contact === null || contact.to - contact.from < least) continue
       const score = sprawlOf(boundsOf([bounds, place]))
       if (best !== null && score >= best.score) continue
-      const isFree =
-        all.every((other) => isClear(place, other, gap)) && clear.every((one) => isClear(place, one, 0))
-      if (isFree) best = { place, score }
+      if (isFreePlace(place, all, clear, gap)) best = { place, score }
     }
   }
   return best?.place ?? null

@@ -15,10 +15,12 @@ export function drawnBefore(job: Job, storeyId: StoreyId): DrawnBefore {
   const rooms = records(job.rooms).filter((room) => room.storeyId === storeyId)
   const ids = new Set(rooms.map(({ id }) => id))
   const openings = records(job.openings).filter(({ roomId, far }) => far === null && ids.has(roomId))
+  const inner = openings.filter((opening) => leadsToRoom(job, opening))
+  const outer = openings.filter((opening) => !inner.includes(opening))
   return {
     rooms: rooms.map(({ corners }) => rectangle(corners)),
-    clear: openings.flatMap((opening) => (leadsToRoom(job, opening) ? [] : (before(job, opening) ?? []))),
-    ways: openings.flatMap((opening) => (leadsToRoom(job, opening) ? (wayOf(job, opening) ?? []) : [])),
+    clear: outer.flatMap((opening) => before(job, opening) ?? []),
+    ways: inner.flatMap((opening) => wayOf(job, opening) ?? []),
   }
 }
 

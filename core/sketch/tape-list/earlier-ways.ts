@@ -1,5 +1,5 @@
 import type { Opening, OpeningId } from '../../project/sketch-records.ts'
-import { boundsOf, contactOf, type Facing, isClear, type RoomRectangle, sprawlOf } from './rectangles.ts'
+import { boundsOf, contactOf, type Facing, isFreePlace, type RoomRectangle, sprawlOf } from './rectangles.ts'
 
 /** A door or cased opening of a room drawn before that leads into no room yet; plan coordinates along its wall, casings with it. */
 export interface EarlierWay {
@@ -25,7 +25,7 @@ export function placeAtWay(
   const bounds = boundsOf(all)
   const found = [...ways].flatMap((way) =>
     placesAt(room, way, gap)
-      .filter((place) => leadsInto(way, place, gap) && isFree(place, all, clear, gap))
+      .filter((place) => leadsInto(way, place, gap) && isFreePlace(place, all, clear, gap))
       .map((place) => ({ way, place, size: sprawlOf(boundsOf([bounds, place])) })),
   )
   return found.toSorted((a, b) => a.size - b.size)[0] ?? null
@@ -48,13 +48,4 @@ function placesAt({ width, depth }: Extent, way: EarlierWay, gap: number): reado
   const x = isBefore ? room.x - gap - width : room.x + room.width + gap
   const y = isBefore ? room.y - gap - depth : room.y + room.depth + gap
   return stops.map((at) => (alongX ? { x: at, y, width, depth } : { x, y: at, width, depth }))
-}
-
-function isFree(
-  place: RoomRectangle,
-  all: readonly RoomRectangle[],
-  clear: readonly RoomRectangle[],
-  gap: number,
-): boolean {
-  return all.every((other) => isClear(place, other, gap)) && clear.every((one) => isClear(place, one, 0))
 }

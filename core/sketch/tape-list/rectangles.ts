@@ -37,8 +37,17 @@ export const opposite: Readonly<Record<Facing, Facing>> = {
   south: 'north',
 }
 
-/** Whether two places have at least `gap` between them. */
-export function isClear(one: RoomRectangle, other: RoomRectangle, gap: number): boolean {
+/** Whether a place has at least `gap` between it and all rooms, and lies on nothing that stays clear. */
+export function isFreePlace(
+  place: RoomRectangle,
+  all: readonly RoomRectangle[],
+  clear: readonly RoomRectangle[],
+  gap: number,
+): boolean {
+  return all.every((other) => isClear(place, other, gap)) && clear.every((one) => isClear(place, one, 0))
+}
+
+function isClear(one: RoomRectangle, other: RoomRectangle, gap: number): boolean {
   return (
     one.x >= other.x + other.width + gap ||
     other.x >= one.x + one.width + gap ||

@@ -1,6 +1,6 @@
 import { dateWordsWithYear, timeOfDayWords } from '../../time/date-words.ts'
 import { addDays } from '../../time/local-date.ts'
-import { formatCents } from '../../units/money.ts'
+import { formatCents, signedCents } from '../../units/money.ts'
 import type { WorkOrder } from '../document-types.ts'
 import { stretchWords } from '../family-page.ts'
 import { html, type Markup } from '../html-template.ts'
@@ -99,7 +99,7 @@ function options({ options }: Proposal): Markup | null {
 
 function optionRow({ name, note, oneOf, cents }: ProposalOption): Markup {
   const alternative = oneOf === '' ? null : html` <span class="source">only one of “${oneOf}”</span>`
-  return html`<tr><td class="tick"><span class="box"></span></td><td>${name}${alternative}${note === '' ? null : html`<br>${note}`}</td><td class="n">${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents))}</td></tr>`
+  return html`<tr><td class="tick"><span class="box"></span></td><td>${name}${alternative}${note === '' ? null : html`<br>${note}`}</td><td class="n">${signedCents(cents)}</td></tr>`
 }
 
 function texts(title: string, lines: readonly string[]): Markup | null {

@@ -1,5 +1,5 @@
 import type { OwnRoomKind } from '../../../core/project/shop-records.ts'
-import { roomUses } from '../../../core/project/vocabulary.ts'
+import { type RoomUse, roomUses } from '../../../core/project/vocabulary.ts'
 import { roomKinds } from '../../../core/sketch/room-kinds.ts'
 
 /** A kind of room as the shop sheet shows it. */
@@ -15,13 +15,19 @@ export interface RoomKindRow {
 /** The usual kinds in their order, as the shop changed them, then those it added. */
 export function roomKindRows(own: readonly OwnRoomKind[]): readonly RoomKindRow[] {
   const usual = roomUses.map((use): RoomKindRow => {
-    const { above: _above, ...kind } = roomKinds[use]
-    const changed = own.find((each) => each.use === use && each.name === kind.name) ?? null
-    return { key: use, kind: changed ?? { ...kind, trim: [...kind.trim] }, own: changed, isUsual: true }
+    const usualKind = asOwn(use)
+    const changed = own.find((each) => each.use === use && each.name === usualKind.name) ?? null
+    return { key: use, kind: changed ?? usualKind, own: changed, isUsual: true }
   })
   const changed = new Set(usual.map((row) => row.own))
   const added = own.filter((each) => !changed.has(each))
   return [...usual, ...added.map((kind, index) => ({ key: `own ${index}`, kind, own: kind, isUsual: false }))]
+}
+
+/** What is usual for a use, in the form of the shop's own. */
+function asOwn(use: RoomUse): OwnRoomKind {
+  const { above: _above, ...kind } = roomKinds[use]
+  return { ...kind, trim: [...kind.trim] }
 }
 
 /** The shop's kinds after a change in one row; a usual kind becomes the shop's own by it. */
@@ -40,11 +46,10 @@ export function withoutKind(own: readonly OwnRoomKind[], row: RoomKindRow): read
 
 /** One more kind under a name that is free. */
 export function withNewKind(own: readonly OwnRoomKind[]): readonly OwnRoomKind[] {
-  const { above: _above, ...kind } = roomKinds.other
   const names = new Set(own.map(({ name }) => name))
   let number = 1
   while (names.has(`Own kind ${number}`)) number++
-  return [...own, { ...kind, trim: [...kind.trim], name: `Own kind ${number}` }]
+  return [...own, { ...asOwn('other'), name: `Own kind ${number}` }]
 }
 
 /** A name that another kind has would never be reached. */

@@ -2,8 +2,8 @@ import type { Agreement } from '../../../core/agreement/agreement.ts'
 import { type Issued, sealedWords } from '../../../core/project/issued-records.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import { dateWords, momentWords } from '../../../core/time/date-words.ts'
-import { formatMinutes } from '../../../core/units/duration.ts'
-import { formatCents } from '../../../core/units/money.ts'
+import { signedMinutes } from '../../../core/units/duration.ts'
+import { signedCents } from '../../../core/units/money.ts'
 import { capital } from '../../../core/words/text.ts'
 import { signedMoney } from '../parts/dealings/agreement-words.ts'
 import { useAgreement } from '../parts/dealings/use-agreement.ts'
@@ -74,12 +74,11 @@ function takenInRow(
   const row = { id, day: momentWords(issuedAt, system), stands: 'agreed' }
   if (body.version === null) return { ...row, what: sealedWords, hours: '', price: '', lastDay: '' }
   const { after } = body.finishesOn
-  const cents = body.totalCents.after - body.totalCents.before
   return {
     ...row,
     what: capital(body.found),
     hours: signedMinutes(body.minutes.after - body.minutes.before),
-    price: `${cents < 0 ? '−' : '+'} ${formatCents(Math.abs(cents))}`,
+    price: signedCents(body.totalCents.after - body.totalCents.before),
     lastDay: after === null ? '–' : dateWords(after, system),
   }
 }
@@ -96,8 +95,4 @@ function offeredRow({ change, answer }: Agreement['changes'][number], job: Job):
     lastDay: after === null ? '–' : dateWords(after, system),
     stands: answer?.answer ?? 'not answered',
   }
-}
-
-function signedMinutes(minutes: number): string {
-  return `${minutes < 0 ? '−' : '+'} ${formatMinutes(Math.abs(minutes))}`
 }

@@ -1,10 +1,14 @@
-/** A camera with the number of photos beside it. */
-export function PhotoMark(props: {
+interface MarkProps {
+  /** Nothing is drawn for none. */
   readonly count: number
   readonly x: number
   readonly y: number
+  /** Length on the plan of a point of the screen. */
   readonly pixel: number
-}) {
+}
+
+/** A camera with the number of photos beside it. */
+export function PhotoMark(props: MarkProps) {
   if (props.count === 0) return null
   return (
     <g
@@ -21,12 +25,8 @@ export function PhotoMark(props: {
   )
 }
 
-export function CountMark(props: {
-  readonly count: number
-  readonly x: number
-  readonly y: number
-  readonly pixel: number
-}) {
+/** A number in a dot. */
+export function CountMark(props: MarkProps) {
   if (props.count === 0) return null
   return (
     <g pointerEvents="none">

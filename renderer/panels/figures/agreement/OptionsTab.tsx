@@ -8,7 +8,7 @@ import type { JobOption } from '../../../../core/project/agreement-records.ts'
 import type { Job } from '../../../../core/project/job.ts'
 import { succeed } from '../../../../core/project/problem.ts'
 import type { Takeoff } from '../../../../core/quantities/takeoff-types.ts'
-import { formatMinutes } from '../../../../core/units/duration.ts'
+import { signedMinutes } from '../../../../core/units/duration.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
 import { signedMoney } from '../../parts/dealings/agreement-words.ts'
@@ -76,7 +76,7 @@ function OptionRow({ option, price }: ReturnType<typeof pricedOptions>[number]) 
         {price.ok ? null : <div>{price.problem.sentence}</div>}
       </td>
       <td>{option.oneOf || '–'}</td>
-      <td className="number">{price.ok ? minutesWords(price.value.minutes) : '–'}</td>
+      <td className="number">{price.ok ? signedMinutes(price.value.minutes) : '–'}</td>
       <td className="number">{price.ok ? formatCents(price.value.beforeTaxCents) : '–'}</td>
       <td className="number">{price.ok ? formatCents(price.value.taxCents) : '–'}</td>
       <td className="number">{price.ok ? formatCents(totalCents(price.value)) : '–'}</td>
@@ -101,10 +101,6 @@ function OptionRow({ option, price }: ReturnType<typeof pricedOptions>[number]) 
       </td>
     </tr>
   )
-}
-
-function minutesWords(minutes: number): string {
-  return `${minutes < 0 ? '−' : '+'} ${formatMinutes(Math.abs(minutes))}`
 }
 
 function takeIn({ id, changes }: JobOption): void {
