@@ -73,7 +73,7 @@ export function App() {
         className="station"
         id="station"
         aria-label={isShop ? 'shop sheet' : station}
-        key={`${jobKey} ${station}`}
+        key={isBackupPage || isAllJobs ? 'book' : `${jobKey} ${station}`}
       >
         {isBackupPage || isAllJobs || !isOpen ? null : (
           <h1 className="unseen">{isShop ? 'Shop sheet' : stationNames[station].name}</h1>

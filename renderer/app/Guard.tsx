@@ -12,6 +12,12 @@ interface Fall {
   readonly where: string
 }
 
+interface GuardState {
+  readonly fall: Fall | null
+  /** The details are open, and stay so when it fails once more. */
+  readonly isOpen: boolean
+}
+
 interface GuardProps {
   /** What is guarded, as it stands in the sentence: `The Calendar station`. */
   readonly part: string
@@ -23,10 +29,10 @@ interface GuardProps {
 }
 
 /** A part of the window that may fail without taking the rest along. The job lies outside of it and is not touched. */
-export class Guard extends Component<GuardProps, { readonly fall: Fall | null }> {
-  override state: { readonly fall: Fall | null } = { fall: null }
+export class Guard extends Component<GuardProps, GuardState> {
+  override state: GuardState = { fall: null, isOpen: false }
 
-  static getDerivedStateFromError(error: unknown): { fall: Fall } {
+  static getDerivedStateFromError(error: unknown): Pick<GuardState, 'fall'> {
     return { fall: { error, where: '' } }
   }
 
@@ -39,11 +45,18 @@ export class Guard extends Component<GuardProps, { readonly fall: Fall | null }>
   }
 
   override render(): ReactNode {
-    const { fall } = this.state
+    const { fall, isOpen } = this.state
     const { part, isNarrow = false, children } = this.props
     if (fall === null) return children
     return (
-      <Fallen part={part} fall={fall} isNarrow={isNarrow} onAgain={() => this.setState({ fall: null })} />
+      <Fallen
+        part={part}
+        fall={fall}
+        isNarrow={isNarrow}
+        isOpen={isOpen}
+        onAgain={() => this.setState({ fall: null })}
+        onOpen={(open) => this.setState({ isOpen: open })}
+      />
     )
   }
 }
@@ -52,7 +65,10 @@ function Fallen(props: {
   readonly part: string
   readonly fall: Fall
   readonly isNarrow: boolean
+  readonly isOpen: boolean
   readonly onAgain: () => void
+  /** The details were opened or closed. */
+  readonly onOpen: (isOpen: boolean) => void
 }) {
   const { part, fall, isNarrow } = props
   const last = useJobState((state) => state.past.at(-1)?.name ?? null)
@@ -89,7 +105,7 @@ function Fallen(props: {
           Save a copy of the job as a file
         </Button>
       </div>
-      <details>
+      <details open={props.isOpen} onToggle={({ currentTarget }) => props.onOpen(currentTarget.open)}>
         <summary>Details for a report</summary>
         <pre className="detail-text">{detail}</pre>
       </details>

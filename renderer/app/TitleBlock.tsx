@@ -8,6 +8,7 @@ import { draftStore } from '../state/drafts.ts'
 import { isShut, useBookView } from './backups/book-state.ts'
 
 const storedWords = {
+  none: 'No job is open',
   stored: '✓ Stored',
   storing: 'Storing …',
   typed: '✎ Typed, not taken yet',
@@ -23,7 +24,9 @@ function useStanding(): keyof typeof storedWords {
   const stored = useJobState((state) => state.stored)
   const isTyping = useStore(draftStore, ({ drafts }) => drafts.size > 0)
   const isBookShut = useBookView(({ book }) => isShut(book))
+  const isOpen = useJobState((state) => state.job !== null)
   if (stored === 'stored' && isBookShut) return 'shut'
+  if (!isOpen) return 'none'
   return stored === 'stored' && isTyping ? 'typed' : stored
 }
 
