@@ -2,9 +2,13 @@
  * How long the eye waits in a house of 60 rooms, in a browser without a window: from a press to the next painted frame, frames of a
  * drag, and the first paint beside that of an empty page. Each is told as its middle value, as a ratio to what it may take (1 or less
  * is met), and with the work of the page's own thread, which other programs on the machine do not change as much.
- *   npm run bench:eye [-- <runs> [paint drag station color tick day]]
+ *   npm run bench:eye [-- <runs> [paint reload drag station color tick day]]
  */
+
+import { once } from 'node:events'
 import { mkdtempSync, rmSync } from 'node:fs'
+import { createServer } from 'node:http'
+import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, type CDPSession, chromium, type Page } from 'playwright-core'
@@ -158,18 +162,42 @@ async function firstPaint(at: string): Promise<number> {
   }
 }
 
+/** Beside an empty page of the same host with the same headers, which begins in a process of its own as well, and beside one of no host at all. */
 async function firstPaints(): Promise<void> {
-  const ratios: number[] = []
+  const own = address.replace(/#.*/, '')
+  const { headers } = await fetch(own)
+  const empty = createServer((_request, response) => {
+    response.setHeaders(new Headers([...headers].filter(([name]) => name !== 'content-length')))
+    response.end('<title>Empty</title><p>Empty')
+  }).listen(0, '127.0.0.1')
+  await once(empty, 'listening')
+  const pages = {
+    own,
+    empty: `http://127.0.0.1:${(empty.address() as AddressInfo).port}/`,
+    bare: 'data:text/html,<title>Empty</title><p>Empty',
+  }
+  const times: Record<keyof typeof pages, number[]> = { own: [], empty: [], bare: [] }
+  for (let run = 0; run < runs; run++) {
+    for (const name of ['own', 'empty', 'bare'] as const) times[name].push(await firstPaint(pages[name]))
+  }
+  empty.close()
+  const ratio = median(times.own) / median(times.empty)
+  console.log(
+    `${'first paint'.padEnd(34)} ${median(times.own).toFixed(0).padStart(6)} ms   ${ratio.toFixed(2)} of an empty page's of such a host, ${(median(times.own) / median(times.bare)).toFixed(2)} of a page of none   ratio ${(ratio / may.firstPaint).toFixed(2)}`,
+  )
+}
+
+/** From a reload to the drawn house. */
+async function reloads(page: Page): Promise<void> {
   const times: number[] = []
   for (let run = 0; run < runs; run++) {
-    const empty = await firstPaint('data:text/html,<title>Empty</title><p>Empty')
-    const own = await firstPaint(address.replace(/#.*/, ''))
-    times.push(own)
-    ratios.push(own / empty)
+    const begun = Date.now()
+    await page.reload({ waitUntil: 'commit' })
+    await page.getByTestId('house-figures').waitFor()
+    times.push(Date.now() - begun)
+    await rested(page)
   }
-  console.log(
-    `${'first paint'.padEnd(34)} ${median(times).toFixed(0).padStart(6)} ms   ${median(ratios).toFixed(2)} of an empty page's   ratio ${(median(ratios) / may.firstPaint).toFixed(2)}`,
-  )
+  console.log(`${'reload to the drawn house'.padEnd(34)} ${median(times).toFixed(0).padStart(6)} ms`)
 }
 
 async function openHouse(browser: Browser): Promise<Page> {
@@ -192,7 +220,7 @@ try {
   const page = await openHouse(browser)
   const session = await page.context().newCDPSession(page)
   await session.send('Performance.enable')
-  const looks = { drag, station: switches, color: colors, tick: ticks, day: days }
+  const looks = { reload: reloads, drag, station: switches, color: colors, tick: ticks, day: days }
   for (const [part, look] of Object.entries(looks)) if (isWanted(part)) await look(page, session)
   await browser.close()
 } finally {

@@ -28,3 +28,16 @@ test('a class is styled by its name alone in one style sheet only, for all of th
   )
   expect(shared.map((name) => `${name}: ${homesOf(name)}`)).toEqual([])
 })
+
+test('what is shown before the style sheets are read has their paper and dark, in the window and on the page', () => {
+  const tokens = readFileSync(join(root, 'app', 'tokens.css'), 'utf8')
+  const [light = '', dark = ''] = tokens.split('@media (prefers-color-scheme: dark)')
+  const colorsIn = (scheme: string) =>
+    ['paper', 'dark'].map((name) => new RegExp(`--${name}: (#[0-9a-f]{6});`).exec(scheme)?.[1])
+  const page = readFileSync(join(root, 'app', 'index.html'), 'utf8')
+  const shown = [...page.matchAll(/(?:background|color): (#[0-9a-f]{6});/g)].map(([, color]) => color)
+  expect(shown).toEqual([...colorsIn(light), ...colorsIn(dark)])
+  const window = readFileSync(join(root, '..', 'electron', 'main', 'window.ts'), 'utf8')
+  const [ofWindow] = [...window.matchAll(/'(#[0-9a-f]{6})' : '(#[0-9a-f]{6})'/g)]
+  expect(ofWindow?.slice(1)).toEqual([colorsIn(dark)[0], colorsIn(light)[0]])
+})
