@@ -1,7 +1,7 @@
 import { HintButton } from '../panels/parts/HintButton.tsx'
 import { type Station, stations, useView, viewStore } from '../state/app.ts'
 import { BookOfJobs } from './BookOfJobs.tsx'
-import { wantBookPage } from './backups/book-state.ts'
+import { useBookView, wantBookPage } from './backups/book-state.ts'
 
 export const stationNames: Readonly<Record<Station, { readonly name: string; readonly asks: string }>> = {
   house: { name: 'House', asks: 'what is there' },
@@ -15,6 +15,7 @@ export const stationNames: Readonly<Record<Station, { readonly name: string; rea
 
 export function StationStrip(props: { readonly isOpen: boolean }) {
   const current = useView((state) => state.station)
+  const isOnTable = useBookView(({ page }) => page === null)
   return (
     <header className="strip">
       <span className="wordmark">Coatwright</span>
@@ -24,7 +25,7 @@ export function StationStrip(props: { readonly isOpen: boolean }) {
             key={station}
             className="strip-station"
             isDisabled={!props.isOpen}
-            aria-current={props.isOpen && station === current ? 'page' : 'false'}
+            aria-current={props.isOpen && isOnTable && station === current ? 'page' : 'false'}
             hint={`${stationNames[station].name} (Alt+${index + 1})`}
             onPress={() => {
               wantBookPage(null)

@@ -42,7 +42,7 @@ export function TitleBlock() {
   return (
     <footer className="title-block">
       {isShop ? (
-        <Cell label="Once in the book" wide>
+        <Cell label="Once in the book" kind="wide">
           Shop sheet
         </Cell>
       ) : (
@@ -67,7 +67,7 @@ export function TitleBlock() {
           {stored === 'stored' && hasTakenOver ? ', with the edits of the other window' : null}
         </span>
       </Cell>
-      <Cell label="Runs as">
+      <Cell label="Runs as" kind="host">
         {host === null ? '…' : host.host === 'desktop' ? 'desktop program' : 'page in a browser'}
       </Cell>
       <div className="title-cell">
@@ -99,7 +99,7 @@ function JobCells({ job }: { readonly job: Job | null }) {
 function SheetCell({ job }: { readonly job: Job | null }) {
   if (job === null)
     return (
-      <Cell label="Job" wide>
+      <Cell label="Job" kind="wide">
         none open
       </Cell>
     )
@@ -125,11 +125,12 @@ function SheetCell({ job }: { readonly job: Job | null }) {
 
 function Cell(props: {
   readonly label: string
-  readonly wide?: boolean
+  /** `wide` takes the room that is left, `host` is left out of a narrow window. */
+  readonly kind?: 'wide' | 'host'
   readonly children: React.ReactNode
 }) {
   return (
-    <div className={props.wide ? 'title-cell title-wide' : 'title-cell'}>
+    <div className={props.kind === undefined ? 'title-cell' : `title-cell title-${props.kind}`}>
       <span className="title-label">{props.label}</span>
       <span className="title-value">{props.children}</span>
     </div>

@@ -22,7 +22,7 @@ export function AllJobsPage() {
     <section className="station-page all-jobs" aria-label="All jobs on one calendar">
       <header className="all-jobs-head">
         <h1>All jobs on one calendar</h1>
-        <Button className="act-button" onPress={() => wantBookPage(null)}>
+        <Button className="plain-button" onPress={() => wantBookPage(null)}>
           {isOpen ? 'Back to the job' : 'Back to the book of jobs'}
         </Button>
       </header>

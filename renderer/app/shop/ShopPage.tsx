@@ -66,7 +66,7 @@ export function ShopPage() {
           { id: 'texts', title: 'Proposal', page: part('texts', <TextsTab business={business} />) },
         ]}
         aside={
-          <Button className="act-button" onPress={() => void openLast()}>
+          <Button className="plain-button" onPress={() => void openLast()}>
             Back to the job
           </Button>
         }

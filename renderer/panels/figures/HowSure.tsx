@@ -58,7 +58,7 @@ function Verdict({ job, sure }: { readonly job: Job; readonly sure: Sureness }) 
       </p>
       <div className="button-row">
         <Button
-          className="act-button"
+          className="plain-button"
           isDisabled={isTaken}
           onPress={() =>
             changeHouseRules('Take the contingency from how sure the price is', {

@@ -46,7 +46,7 @@ export function ColorPicture({ job, takeoff, roomId, picked, onPick }: PicturePr
   return (
     <section className="color-picture" aria-label="The house in its colors">
       <SchemeBar job={job} beside={beside} onBeside={setBesideId} />
-      <div ref={frame} className="color-frame">
+      <div ref={frame} className="color-frame in-paint">
         {width === 0 ? null : other === null || beside === null ? (
           <ColorDrawings {...place} job={job} colors={colors} width={width} />
         ) : (

@@ -95,7 +95,7 @@ function ClearForm(props: {
       <EntryField label="Cleared by" shown={clearedBy} read={words(200)} onCommit={setBy} />
       <div className="button-row">
         <Button
-          className="act-button"
+          className="plain-button"
           isDisabled={clearedBy.trim() === '' || clearedOn === ''}
           onPress={() => props.onClear(clearedOn, clearedBy)}
         >

@@ -49,7 +49,7 @@ export function PunchTab(props: {
                   <td>{momentWords(item.notedAt, system)}</td>
                   <td>
                     {item.madeGoodAt === null ? (
-                      <Button className="act-button" onPress={() => addMark(item.stepKey, 'done', now)}>
+                      <Button className="plain-button" onPress={() => addMark(item.stepKey, 'done', now)}>
                         Made good now
                       </Button>
                     ) : (

@@ -50,7 +50,7 @@ export function ScalePage(props: UnderlayOf & { readonly onDone: () => void }) {
         </div>
       </div>
       <div className="button-row sheet-end">
-        <Button className="act-button" onPress={onDone}>
+        <Button className="plain-button" onPress={onDone}>
           Done
         </Button>
         <Button

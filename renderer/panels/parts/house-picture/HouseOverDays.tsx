@@ -49,7 +49,7 @@ export function HouseOverDays(props: {
   return (
     <section className="house-days" aria-label="The house on a day">
       <div className="house-slider">
-        <Button className="act-button" onPress={play}>
+        <Button className="plain-button" onPress={play}>
           {isPlaying ? 'Stop' : 'Play the days'}
         </Button>
         <input
