@@ -9,7 +9,6 @@ import { type CrewEdits, CrewTab } from '../../panels/calendar/CrewTab.tsx'
 import { RatesTab } from '../../panels/figures/RatesTab.tsx'
 import { ProductsTab } from '../../panels/finish/ProductsTab.tsx'
 import { RulesTab } from '../../panels/finish/RulesTab.tsx'
-import { Callout } from '../../panels/parts/Callout.tsx'
 import { changeBusiness, putRecord, removeRecord } from '../../panels/parts/edits.ts'
 import { PageTabs } from '../../panels/parts/PageTabs.tsx'
 import { useJob } from '../../state/app.ts'
@@ -88,9 +87,9 @@ function Assumed({ business, of }: { readonly business: Business; readonly of: A
   if (!assumed.includes(of)) return null
   return (
     <div className="shop-assumed">
-      <Callout kind="wait" title="Assumed">
-        {assumedWords[of]}
-      </Callout>
+      <p className="quiet">
+        <strong>Assumed.</strong> {assumedWords[of]}
+      </p>
       <Button
         className="plain-button"
         onPress={() =>

@@ -7,7 +7,7 @@ import type { Specification } from '../../../core/specification/types.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { capital } from '../../../core/words/text.ts'
-import { Callout } from '../parts/Callout.tsx'
+import { QuietNote } from '../parts/Callout.tsx'
 import { optionsOf } from '../parts/Choice.tsx'
 import { OneOf } from '../parts/OneOf.tsx'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
@@ -52,9 +52,7 @@ export function EstimateTab(props: {
     <div className="two-panes">
       <div className="pane pane-wide">
         {estimate.doubts.map((doubt) => (
-          <Callout key={doubt} kind="wait" title="In doubt">
-            {doubt}
-          </Callout>
+          <QuietNote key={doubt} kind="wait" title="In doubt" words={doubt} />
         ))}
         <OneOf
           label="The price by"

@@ -2,11 +2,10 @@ import { Button } from 'react-aria-components'
 import type { Job, JobHeader } from '../../../core/project/job.ts'
 import { dewPoint } from '../../../core/specification/air.ts'
 import type { Specification } from '../../../core/specification/types.ts'
-import { Callout } from '../parts/Callout.tsx'
+import { Callout, QuietNote } from '../parts/Callout.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { changeHeader } from '../parts/edits.ts'
 import { decimalNumber, orNothing } from '../parts/entries.ts'
-import { SourceDetails } from '../parts/SourceDetails.tsx'
 import { degrees, degreesEntry } from './degrees.ts'
 
 type Air = JobHeader['air']
@@ -80,14 +79,13 @@ export function AirTab({ job, specification }: { readonly job: Job; readonly spe
         </Callout>
       ) : (
         notices.map((notice) => (
-          <Callout
+          <QuietNote
             key={notice.sentence}
             kind={notice.hold ? 'stop' : 'note'}
             title={notice.hold ? 'Hold' : 'Note'}
-          >
-            {notice.sentence}
-            <SourceDetails source={notice.source} />
-          </Callout>
+            words={notice.sentence}
+            source={notice.source}
+          />
         ))
       )}
       {air.surfaceTemperatureC === null ? null : (

@@ -10,9 +10,11 @@ import { formatMinutes } from '../../../core/units/duration.ts'
 import { materialWords } from '../../../core/work-order/material-words.ts'
 import { placeInSentence, stepPlace } from '../../../core/work-order/surface-words.ts'
 import { useView, viewStore } from '../../state/app.ts'
-import { Callout } from '../parts/Callout.tsx'
+import { Callout, QuietNote } from '../parts/Callout.tsx'
 import { Choice } from '../parts/Choice.tsx'
+import { Empty } from '../parts/Empty.tsx'
 import { HoldPapers } from '../parts/HoldPapers.tsx'
+import { walkThrough } from '../parts/next-steps.ts'
 import { type Column, PickTable } from '../parts/PickTable.tsx'
 import { RoomNotices } from '../parts/RoomNotices.tsx'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
@@ -39,11 +41,13 @@ export function OrderTab(props: OrderTabProps) {
   if (room === undefined) {
     return (
       <div className="tab-pad">
-        <Callout kind="note" title="No steps yet">
-          No surface has a finish to get. Choose color and product for the house or for one room on the tab
-          Finishes.
-        </Callout>
         <Clashes specification={specification} />
+        <Empty title="No steps yet" next={walkThrough}>
+          <p>
+            Steps follow from what is wrong and from what each surface becomes. Choose a color on the tab
+            Finishes, or write down what you find at Walk.
+          </p>
+        </Empty>
       </div>
     )
   }
@@ -185,10 +189,13 @@ function Why(props: WhyProps) {
         <>
           <h4>Cautions</h4>
           {explanation.cautions.map((caution) => (
-            <div key={caution.id} className="caution-line">
-              {caution.text}
-              <SourceDetails source={caution.rule} />
-            </div>
+            <QuietNote
+              key={caution.id}
+              kind="stop"
+              title="Caution"
+              words={caution.text}
+              source={caution.rule}
+            />
           ))}
         </>
       )}

@@ -10,6 +10,33 @@ const spoken: Readonly<Record<CalloutKind, string>> = {
   done: 'Done',
 }
 
+/** A caution that asks for nothing now: one small line, which opens for all of its words and what else is to be said. */
+export function QuietNote(props: {
+  readonly kind: CalloutKind
+  readonly title: string
+  readonly words: string
+  /** Where it comes from. */
+  readonly source?: string
+  readonly children?: ReactNode
+}) {
+  return (
+    <details className={`caution caution-${props.kind}`}>
+      <summary>
+        <span className="callout-mark" aria-hidden="true">
+          {marks[props.kind]}
+        </span>
+        <span className="caution-words">
+          <strong>{props.title}:</strong> {props.words}
+        </span>
+      </summary>
+      <div className="caution-rest">
+        {props.children}
+        {props.source === undefined ? null : <span className="quiet">{props.source}</span>}
+      </div>
+    </details>
+  )
+}
+
 /** A sentence that must be seen: its kind is told by a mark and a word, not by colour alone. */
 export function Callout(props: {
   readonly kind: CalloutKind

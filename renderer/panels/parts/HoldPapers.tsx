@@ -4,10 +4,10 @@ import type { HoldRecord } from '../../../core/project/hold-records.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import { heldUntil } from '../../../core/specification/holds.ts'
 import type { Hold, Specification } from '../../../core/specification/types.ts'
-import { dateWordsWithYear } from '../../../core/time/date-words.ts'
+import { dateWords, dateWordsWithYear } from '../../../core/time/date-words.ts'
 import { newId } from '../../state/new-id.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
-import { Callout } from './Callout.tsx'
+import { Callout, QuietNote } from './Callout.tsx'
 import { EntryField } from './EntryField.tsx'
 import { putRecord } from './edits.ts'
 import { dateEntry, orNothing, words } from './entries.ts'
@@ -38,8 +38,11 @@ function HoldPaper({ job, hold }: { readonly job: Job; readonly hold: Hold }) {
   if (hold.cleared !== null) {
     const { on, by } = hold.cleared
     return (
-      <Callout kind="done" title="Cleared">
-        {hold.reason} Cleared {dateWordsWithYear(on, job.header.unitSystem)} by {by}.
+      <QuietNote
+        kind="done"
+        title={`Cleared ${dateWordsWithYear(on, job.header.unitSystem)} by ${by}`}
+        words={hold.reason}
+      >
         <div className="button-row">
           <Button
             className="plain-button"
@@ -48,38 +51,66 @@ function HoldPaper({ job, hold }: { readonly job: Job; readonly hold: Hold }) {
             Not cleared after all
           </Button>
         </div>
-      </Callout>
+      </QuietNote>
     )
   }
   const until = heldUntil(hold, today)
-  return (
-    <Callout kind="stop" title={until.kind === 'noDate' ? alarmTitle(until.isOverdue) : 'Hold'}>
+  const form = <HoldForm hold={hold} today={today} onPut={put} />
+  return until.kind === 'until' ? (
+    <QuietNote
+      kind="stop"
+      title={`Hold, expected ${dateWords(until.on, job.header.unitSystem)}`}
+      words={hold.reason}
+    >
+      {form}
+    </QuietNote>
+  ) : (
+    <Callout
+      kind="stop"
+      title={until.kind === 'noDate' && until.isOverdue ? 'Hold: overdue' : 'Hold: no date'}
+    >
       {hold.reason}
+      {form}
+    </Callout>
+  )
+}
+
+function HoldForm(props: {
+  readonly hold: Hold
+  readonly today: string
+  readonly onPut: (action: string, change: Partial<HoldRecord>) => void
+}) {
+  const { hold, today, onPut: put } = props
+  return (
+    <>
       <SourceDetails source={hold.source} />
       <p className="quiet">{waitingWords(hold)}</p>
-      <EntryField
-        label="Who sees to it"
-        shown={hold.whoSeesToIt}
-        read={words(200)}
-        onCommit={(whoSeesToIt) => put('Say who sees to a hold', { whoSeesToIt })}
-      />
-      <EntryField
-        label="Expected on"
-        kind="date"
-        shown={hold.expectedOn ?? ''}
-        read={orNothing<string>(dateEntry)}
-        hint={
-          hold.expectedIsAssumed
-            ? `Assumed: the usual ${hold.usualDays === 1 ? 'day' : `${hold.usualDays} days`}. Empty: nobody knows.`
-            : ''
-        }
-        onCommit={(expectedOn) => put('Say when a hold is expected', { expectedOn })}
-      />
-      <ClearForm
-        today={today}
-        onClear={(clearedOn, clearedBy) => put('Clear a hold', { clearedOn, clearedBy })}
-      />
-    </Callout>
+      <div className="field-grid">
+        <EntryField
+          label="Who sees to it"
+          width="wide"
+          shown={hold.whoSeesToIt}
+          read={words(200)}
+          onCommit={(whoSeesToIt) => put('Say who sees to a hold', { whoSeesToIt })}
+        />
+        <EntryField
+          label="Expected on"
+          kind="date"
+          shown={hold.expectedOn ?? ''}
+          read={orNothing<string>(dateEntry)}
+          hint={
+            hold.expectedIsAssumed
+              ? `Assumed: the usual ${hold.usualDays === 1 ? 'day' : `${hold.usualDays} days`}. Empty: nobody knows.`
+              : ''
+          }
+          onCommit={(expectedOn) => put('Say when a hold is expected', { expectedOn })}
+        />
+        <ClearForm
+          today={today}
+          onClear={(clearedOn, clearedBy) => put('Clear a hold', { clearedOn, clearedBy })}
+        />
+      </div>
+    </>
   )
 }
 
@@ -93,7 +124,7 @@ function ClearForm(props: {
     <>
       <EntryField label="Cleared on" kind="date" shown={clearedOn} read={dateEntry} onCommit={setOn} />
       <EntryField label="Cleared by" shown={clearedBy} read={words(200)} onCommit={setBy} />
-      <div className="button-row">
+      <div className="button-row entry-wide">
         <Button
           className="plain-button"
           isDisabled={clearedBy.trim() === '' || clearedOn === ''}
@@ -104,10 +135,6 @@ function ClearForm(props: {
       </div>
     </>
   )
-}
-
-function alarmTitle(isOverdue: boolean): string {
-  return isOverdue ? 'Hold: overdue' : 'Hold: no date'
 }
 
 function waitingWords({ stepKeys }: Hold): string {

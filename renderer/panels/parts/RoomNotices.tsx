@@ -1,6 +1,5 @@
 import type { Notice, Specification } from '../../../core/specification/types.ts'
-import { Callout } from './Callout.tsx'
-import { SourceDetails } from './SourceDetails.tsx'
+import { QuietNote } from './Callout.tsx'
 
 const titles = {
   leadSafe: 'Lead',
@@ -31,16 +30,15 @@ export function RoomNotices(props: {
     <section className="block" aria-label="Notices">
       <h3>To know and to decide</h3>
       {notices.map((notice) => (
-        <Callout
+        <QuietNote
           key={`${notice.kind}/${notice.roomId}/${notice.sentence}`}
           kind={
             notice.hold ? 'stop' : notice.kind === 'leadSafe' || notice.kind === 'leftOut' ? 'wait' : 'note'
           }
           title={noticeTitle(notice)}
-        >
-          {notice.sentence}
-          <SourceDetails source={notice.source} />
-        </Callout>
+          words={notice.sentence}
+          source={notice.source}
+        />
       ))}
     </section>
   )

@@ -8,7 +8,6 @@ import { useSpecification } from '../../state/derived.ts'
 import { useForecast } from '../../state/planner.ts'
 import { acceptedPlan } from '../../state/planner-accepted.ts'
 import { useSiteNow } from '../../state/planner-now.ts'
-import { Callout } from '../parts/Callout.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry } from '../parts/entries.ts'
 
@@ -75,9 +74,9 @@ export function SiteHead({ progress }: { readonly progress: ReturnType<typeof jo
         </Button>
       ) : null}
       {orphans === 0 ? null : (
-        <Callout kind="note" title="Kept">
+        <p className="quiet">
           {orphans} marks belong to steps the specification no longer has; they are kept.
-        </Callout>
+        </p>
       )}
     </div>
   )

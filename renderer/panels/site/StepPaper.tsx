@@ -9,6 +9,7 @@ import { momentWords } from '../../../core/time/date-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { useDraft } from '../../state/drafts.ts'
+import { QuietNote } from '../parts/Callout.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { momentEntry, orNothing, wholeNumber, words } from '../parts/entries.ts'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
@@ -120,10 +121,7 @@ function Reasons({ step }: { readonly step: StepProgress['step'] }) {
         </div>
       ))}
       {step.cautions.map((caution) => (
-        <div key={caution.id} className="caution-line">
-          {caution.text}
-          <SourceDetails source={caution.rule} />
-        </div>
+        <QuietNote key={caution.id} kind="stop" title="Caution" words={caution.text} source={caution.rule} />
       ))}
     </>
   )

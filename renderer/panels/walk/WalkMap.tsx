@@ -19,6 +19,8 @@ export function WalkMap(props: {
   readonly pickedKey: string | null
   readonly counts: ReadonlyMap<string, number>
   readonly onPicked: () => void
+  /** Nothing is left to look at in the room, so that the next one is what comes now. */
+  readonly isDone: boolean
 }) {
   const { job, takeoff, room, pickedKey, counts, onPicked } = props
   const [isClose, setClose] = useState(false)
@@ -53,7 +55,7 @@ export function WalkMap(props: {
           <Button className="plain-button" aria-label="Room before (P)" onPress={() => goToRoom(-1)}>
             ‹
           </Button>
-          <Button className="act-button" onPress={() => goToRoom(1)}>
+          <Button className={props.isDone ? 'act-button' : 'plain-button'} onPress={() => goToRoom(1)}>
             Next room <span className="key-hint">N</span>
           </Button>
         </span>

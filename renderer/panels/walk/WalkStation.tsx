@@ -1,7 +1,8 @@
 import '../parts/station-page.css'
 import './walk.css'
 import { useEffect, useMemo, useState } from 'react'
-import { records } from '../../../core/project/job.ts'
+import { Button } from 'react-aria-components'
+import { type Job, records } from '../../../core/project/job.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
 import type { Condition } from '../../../core/project/survey-records.ts'
 import type { SurfaceQuantity } from '../../../core/quantities/takeoff-types.ts'
@@ -25,7 +26,7 @@ import { SmallDamage } from './SmallDamage.tsx'
 import { SurfaceList } from './SurfaceList.tsx'
 import { WalkMap } from './WalkMap.tsx'
 import { DraftConsequences, WrongPaper } from './WrongPaper.tsx'
-import { roomAt } from './walk-actions.ts'
+import { enterRoom, roomAt } from './walk-actions.ts'
 import { listenForWalkKeys } from './walk-keys.ts'
 
 /** What is wrong and what is there, surface by surface and room by room, with what it brings beside it. */
@@ -50,6 +51,7 @@ export function WalkStation() {
   const surfaces = takeoff.surfaces.filter((each) => each.roomId === room.id)
   const surface = surfaces.find((each) => each.key === viewKey) ?? null
   const here = pieces.get(room.id) ?? []
+  const isLookedAt = here.every(({ state }) => state !== 'open')
   const pickedKey = surface?.key ?? null
   const draft = begun !== null && begun.key === pickedKey ? begun.draft : null
   const setDraft = (next: Condition | null) =>
@@ -64,6 +66,7 @@ export function WalkStation() {
           pickedKey={pickedKey}
           counts={counts}
           onPicked={() => setTab('wrong')}
+          isDone={isLookedAt && draft === null}
         />
         <WalkPapers
           chain={chain}
@@ -153,7 +156,7 @@ function WalkPapers(props: PapersProps) {
             title: 'Wrong',
             page: () =>
               surface === null ? (
-                <PickFirst />
+                <PickFirst job={job} room={room} pieces={pieces} />
               ) : (
                 <WrongPaper
                   key={key}
@@ -170,7 +173,11 @@ function WalkPapers(props: PapersProps) {
             id: 'there',
             title: 'There now',
             page: () =>
-              surface === null ? <PickFirst /> : <ExistingPaper key={key} job={job} surface={surface} />,
+              surface === null ? (
+                <PickFirst job={job} room={room} pieces={pieces} />
+              ) : (
+                <ExistingPaper key={key} job={job} surface={surface} />
+              ),
           },
           { id: 'stays', title: `Stays ${kept}`, page: () => <KeptItems job={job} room={room} /> },
           {
@@ -199,6 +206,12 @@ function WalkPapers(props: PapersProps) {
             title: `To decide ${toDecide}`,
             page: () => (
               <>
+                {toDecide > 0 ? null : (
+                  <p className="quiet tab-pad">
+                    Nothing to clear or to decide in {room.name}. What its rules ask you to look into first
+                    stands here.
+                  </p>
+                )}
                 <HoldPapers job={job} specification={specification} roomId={room.id} />
                 <RoomNotices specification={specification} roomId={room.id} />
               </>
@@ -210,11 +223,20 @@ function WalkPapers(props: PapersProps) {
   )
 }
 
-function PickFirst() {
+function PickFirst(props: Pick<PapersProps, 'room' | 'pieces'> & { readonly job: Job }) {
+  const { job, room, pieces } = props
+  const first = pieces.find(({ state }) => state === 'open')?.surfaces[0]
   return (
-    <p className="quiet tab-pad">
-      Pick a surface in the plan or in the list: a wall near its line, the ceiling in the middle of the room,
-      a window or a door on the wall. Then say what is on it and what is wrong.
-    </p>
+    <div className="tab-pad">
+      <p>
+        Pick a surface in the plan or in the list: a wall near its line, the ceiling in the middle of the
+        room, a window or a door on the wall. Then say what is on it and what is wrong.
+      </p>
+      {first === undefined ? null : (
+        <Button className="act-button" onPress={() => enterRoom(job, room.id)}>
+          Begin: {surfaceWords(job, first.surface)}
+        </Button>
+      )}
+    </div>
   )
 }

@@ -60,6 +60,7 @@ export function WrongPaper({ job, room, surface, pieces, draft, onDraft }: Wrong
 
 function SoundButton({ room, surface, pieces }: Pick<WrongPaperProps, 'room' | 'surface' | 'pieces'>) {
   const key = pieceKey(surface.surface)
+  const isLast = pieces.every((piece) => piece.state !== 'open')
   const state = pieces.find((piece) => piece.key === key)?.state
   if (state === 'sound') {
     return (
@@ -69,7 +70,7 @@ function SoundButton({ room, surface, pieces }: Pick<WrongPaperProps, 'room' | '
     )
   }
   return (
-    <Button className="act-button" onPress={soundAndNext}>
+    <Button className={isLast ? 'plain-button' : 'act-button'} onPress={soundAndNext}>
       {state === 'found' ? 'Go on' : 'Nothing wrong, go on'} <span className="key-hint">S</span>
     </Button>
   )

@@ -11,10 +11,9 @@ import { formatCents } from '../../../../core/units/money.ts'
 import { formatVolume } from '../../../../core/units/volume.ts'
 import { materialWords } from '../../../../core/work-order/material-words.ts'
 import { placeInSentence, stepPlace } from '../../../../core/work-order/surface-words.ts'
-import { Callout } from '../Callout.tsx'
+import { QuietNote } from '../Callout.tsx'
 import type { Chain } from '../chain.ts'
 import { noticeTitle } from '../RoomNotices.tsx'
-import { SourceDetails } from '../SourceDetails.tsx'
 
 interface WhatIfProps {
   readonly before: Chain
@@ -92,10 +91,13 @@ export function WhatIf(props: WhatIfProps) {
         </section>
       )}
       {change.newNotices.map((notice) => (
-        <Callout key={notice.sentence} kind={notice.hold ? 'stop' : 'note'} title={noticeTitle(notice)}>
-          {notice.sentence}
-          <SourceDetails source={notice.source} />
-        </Callout>
+        <QuietNote
+          key={notice.sentence}
+          kind={notice.hold ? 'stop' : 'note'}
+          title={noticeTitle(notice)}
+          words={notice.sentence}
+          source={notice.source}
+        />
       ))}
     </div>
   )

@@ -39,6 +39,7 @@ export function PhotoStrip({ job, of, subject, stage, takesPaste = false }: Phot
   const [isOver, setOver] = useState(false)
   const [isBusy, setBusy] = useState(false)
   const photos = photosOf(job, of)
+  const isFirst = takesPaste && photos.length === 0
   const take = (files: readonly File[]) => {
     if (files.length === 0) return
     setBusy(true)
@@ -60,6 +61,12 @@ export function PhotoStrip({ job, of, subject, stage, takesPaste = false }: Phot
   }
   return (
     <div className={isOver ? 'photos photos-over' : 'photos'} {...drag}>
+      {isFirst ? (
+        <p>
+          Photos of {subject} stay with the job and print behind its sheet: what it looked like before the
+          work, and after.
+        </p>
+      ) : null}
       {photos.length === 0 ? null : (
         <ul className="photo-list" aria-label={`Photos: ${subject}`}>
           {photos.map((photo, index) => (
@@ -75,7 +82,11 @@ export function PhotoStrip({ job, of, subject, stage, takesPaste = false }: Phot
           acceptedFileTypes={['image/jpeg', 'image/png', 'image/webp']}
           onSelect={(files) => take(filesIn(files))}
         >
-          <Button className="plain-button" aria-label={`Add photos: ${subject}`} isDisabled={isBusy}>
+          <Button
+            className={isFirst ? 'act-button' : 'plain-button'}
+            aria-label={`Add photos: ${subject}`}
+            isDisabled={isBusy}
+          >
             Add photos
           </Button>
         </FileTrigger>
