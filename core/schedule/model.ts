@@ -163,6 +163,8 @@ export interface ScheduleRoom {
   readonly peopleAtOnce: number | null
   /** What each day it is out of use costs the family, in cents. */
   readonly centsPerDay: number
+  /** What each day costs on which it is begun, given back meanwhile, and not done, in cents: a coat short, and things still put away. */
+  readonly centsPerDayWaiting: number
   /** Person-minutes to set it up once more after it was given back meanwhile. */
   readonly setUpAgain: WorkingMinutes
 }
@@ -263,6 +265,7 @@ export interface PlannedTask {
 export interface PlanCost {
   readonly pay: number
   readonly siteDays: number
+  /** Days on which rooms are out of use, and those on which a begun one waits. */
   readonly roomDays: number
   /** Rooms that go over to somebody else, and coats that go on after a night. */
   readonly handOvers: number

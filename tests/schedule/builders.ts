@@ -99,6 +99,7 @@ export function room(id: string, values: Partial<ScheduleRoom> = {}): ScheduleRo
     alarm: false,
     peopleAtOnce: null,
     centsPerDay: 4000,
+    centsPerDayWaiting: 2000,
     setUpAgain: workingMinutes(0),
     ...values,
   }

@@ -132,8 +132,8 @@ test('an aim changes prices and nothing that a plan is judged by', () => {
     const { prices, rooms, ...rest } = asAimed(house, aim)
     const { prices: _prices, rooms: _rooms, ...own } = house
     expect(rest).toEqual(own)
-    expect(rooms.map(({ centsPerDay: _, ...each }) => each)).toEqual(
-      house.rooms.map(({ centsPerDay: _, ...each }) => each),
+    expect(rooms.map(({ centsPerDay: _, centsPerDayWaiting: __, ...each }) => each)).toEqual(
+      house.rooms.map(({ centsPerDay: _, centsPerDayWaiting: __, ...each }) => each),
     )
     const search = createSearch(asAimed(house, aim), 1)
     search.step(300)

@@ -408,7 +408,7 @@ test('money is read off the pieces: attendance, site days, days of rooms without
     ['Ben', 240],
   ])
   expect(cost.pay).toBe(Math.round((365 * 3000) / 60) + (240 * 2000) / 60)
-  // Monday to Monday are six working days. The room is wet until 20:00, given back on Tuesday, and taken for the Monday.
+  // Monday to Monday are six working days. The room is wet until 20:00, given back on Tuesday, waits for six days, and is taken for the Monday.
   expect(cost.siteDays).toBe(6 * 20_000)
   // The same a day later: the day waited is one more.
   const later = figuresOf(
@@ -421,7 +421,7 @@ test('money is read off the pieces: attendance, site days, days of rooms without
   )
   expect(later.cost.siteDays).toBe(7 * 20_000)
   expect(rooms[0]?.stretches.map(({ first, last }) => last - first + 1)).toEqual([1, 1])
-  expect(cost.roomDays).toBe(2 * 4000)
+  expect(cost.roomDays).toBe(2 * 4000 + 6 * 2000)
   expect(handOvers).toEqual(['b'])
   expect(cost.total).toBe(cost.pay + cost.siteDays + cost.roomDays + cost.handOvers)
 })

@@ -31,7 +31,11 @@ export function asAimed(problem: ScheduleProblem, aim: PlanAim): ScheduleProblem
       handOver: weighed(prices.handOver, aim === 'cheapest' ? little : asItIs),
       takeUp: weighed(prices.takeUp, aim === 'cheapest' ? little : asItIs),
     },
-    rooms: rooms.map((room) => ({ ...room, centsPerDay: weighed(room.centsPerDay, roomDay) })),
+    rooms: rooms.map((room) => ({
+      ...room,
+      centsPerDay: weighed(room.centsPerDay, roomDay),
+      centsPerDayWaiting: Math.round(room.centsPerDayWaiting * roomDay.times),
+    })),
   }
 }
 

@@ -15,7 +15,7 @@ export interface Ledger {
   readonly isGivenBackBefore: (room: number, day: number) => boolean
   /** Cents for everybody's attendance. */
   readonly pay: () => number
-  /** Cents for days that rooms are out of use, and room-days beyond what the household allows. */
+  /** Cents for days that rooms are out of use or begun and waiting, and room-days beyond what the household allows. */
   readonly roomDays: () => { readonly cents: number; readonly beyond: number }
 }
 
@@ -129,10 +129,13 @@ function createRoomUse(net: Net) {
       for (let room = 0; room < rooms.length; room++) {
         const end = lastDay[room] as number
         let used = 0
+        let waiting = 0
         let before = (firstDay[room] as number) - 1
         for (let day = before + 1; day <= end; day++) {
           if (stamps[room * days + day] !== stamp) continue
-          const from = day - before > daysGivenBack ? day : before + 1
+          const isGivenBack = day - before > daysGivenBack
+          const from = isGivenBack ? day : before + 1
+          if (isGivenBack) waiting += day - before - 1
           used += day - from + 1
           if (limit < rooms.length) {
             for (let at = from; at <= day; at++) {
@@ -143,7 +146,8 @@ function createRoomUse(net: Net) {
           }
           before = day
         }
-        cents += used * (rooms[room] as Net['rooms'][number]).centsPerDay
+        const { centsPerDay, centsPerDayWaiting } = rooms[room] as Net['rooms'][number]
+        cents += used * centsPerDay + waiting * centsPerDayWaiting
       }
       return { cents, beyond }
     },

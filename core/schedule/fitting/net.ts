@@ -87,6 +87,8 @@ export interface NetRoom {
   /** More than one may be in it at once. */
   readonly most: number
   readonly centsPerDay: number
+  /** Begun and given back meanwhile. */
+  readonly centsPerDayWaiting: number
   readonly setUpAgain: number
   /** Who may lead it; 0 where nobody has all it asks for, or anybody may come and go. */
   readonly leads: PeopleBits
@@ -215,6 +217,7 @@ function netRoom(
   return {
     most: each.peopleAtOnce ?? 30,
     centsPerDay: each.centsPerDay,
+    centsPerDayWaiting: each.centsPerDayWaiting,
     setUpAgain: each.setUpAgain,
     leads: problem.rules.leadAndOneMore ? leads : 0,
     backBy:

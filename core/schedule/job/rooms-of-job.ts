@@ -20,7 +20,7 @@ export function roomsOf(site: Site, tasks: readonly Task[]): readonly ScheduleRo
   const open = openNeighbours(job)
   const halls = hallsOnTheWay(job)
   const setOf = new Map(passes.sets.flatMap(({ id, roomIds }) => roomIds.map((room) => [room, id] as const)))
-  const { roomDay } = pricesOf(job)
+  const { roomDay, waitingDay } = pricesOf(job)
   return passes.sets.map((set) => {
     const rooms = roomsIn(job, set)
     const others = (near: ReadonlyMap<RoomId, readonly RoomId[]>): readonly RoomId[] => {
@@ -40,6 +40,7 @@ export function roomsOf(site: Site, tasks: readonly Task[]): readonly ScheduleRo
       ),
       peopleAtOnce: peopleAtOnce(job, rooms),
       centsPerDay: roomDay,
+      centsPerDayWaiting: waitingDay,
       setUpAgain: workingMinutes(setUpMinutes(site, set)),
     }
   })

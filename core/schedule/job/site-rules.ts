@@ -68,9 +68,16 @@ export const siteRules = {
   dayCosts: {
     id: 'schedule-what-days-cost',
     reason:
-      'What a day more on site, a room out of use for a day, and handing a room over or taking a coat up again are worth, so that plans can be compared.',
+      'What a day more on site, a room out of use for a day or begun and waiting, and handing a room over or taking a coat up again are worth, so that plans can be compared.',
     source: assumption,
-    numbers: { siteDay: 200, roomDayLivedIn: 40, roomDayEmpty: 5, handOver: 10, takeUp: 25 },
+    numbers: {
+      siteDay: 200,
+      roomDayLivedIn: 40,
+      roomDayEmpty: 5,
+      waitingPercent: 35,
+      handOver: 10,
+      takeUp: 25,
+    },
   },
   crowding: {
     id: 'schedule-people-in-a-room',
@@ -129,14 +136,16 @@ export function spendingOf(job: Job): Spending {
   }
 }
 
-/** What days, hand-overs and coats taken up again cost, in cents; the rule gives dollars. */
-export function pricesOf(job: Job): Prices & { readonly roomDay: number } {
+/** What days, hand-overs and coats taken up again cost, in cents; the rule gives dollars, and percent of a room-day for a begun room that waits. */
+export function pricesOf(job: Job): Prices & { readonly roomDay: number; readonly waitingDay: number } {
   const cents = (name: keyof typeof siteRules.dayCosts.numbers) =>
     Math.round(100 * siteRuleNumber(job, siteRules.dayCosts, name))
+  const roomDay = cents(job.header.occupied ? 'roomDayLivedIn' : 'roomDayEmpty')
   return {
     siteDay: cents('siteDay'),
     handOver: cents('handOver'),
     takeUp: cents('takeUp'),
-    roomDay: cents(job.header.occupied ? 'roomDayLivedIn' : 'roomDayEmpty'),
+    roomDay,
+    waitingDay: Math.round((roomDay * siteRuleNumber(job, siteRules.dayCosts, 'waitingPercent')) / 100),
   }
 }

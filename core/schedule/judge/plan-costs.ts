@@ -1,6 +1,13 @@
 import type { PersonId, Plan, PlanCost, ScheduleProblem, ScheduleRoomId, TaskId } from '../model.ts'
 import { type Court, courtOf, entriesOf, here, type PlacedTask } from './court.ts'
-import { entriesByRoom, type Stretch, stretchesOf, usableFrom } from './room-use.ts'
+import {
+  daysOutOfUse,
+  daysWaiting,
+  entriesByRoom,
+  type Stretch,
+  stretchesOf,
+  usableFrom,
+} from './room-use.ts'
 
 /** What somebody is paid for on a day: from setting up to leaving, without breaks. Minutes; instants of the first and last work. */
 export interface Attendance {
@@ -35,9 +42,9 @@ export function figuresOf(problem: ScheduleProblem, plan: Plan): PlanFigures {
   const goingOver = handOvers.length * prices.handOver + coatsTakenUp(court, entries) * prices.takeUp
   const pay = payOf(problem, attendance)
   const siteDays = siteDaysOf(court, entries) * problem.prices.siteDay
-  const roomDays = problem.rooms.reduce((sum, { centsPerDay }, index) => {
+  const roomDays = problem.rooms.reduce((sum, { centsPerDay, centsPerDayWaiting }, index) => {
     const stretches = rooms[index]?.stretches ?? []
-    return sum + centsPerDay * stretches.reduce((days, { first, last }) => days + last - first + 1, 0)
+    return sum + centsPerDay * daysOutOfUse(stretches) + centsPerDayWaiting * daysWaiting(stretches)
   }, 0)
   const cost = {
     pay,

@@ -39,6 +39,17 @@ export function stretchesOf(court: Court, entries: readonly PlacedTask[]): reado
   return stretches
 }
 
+export function daysOutOfUse(stretches: readonly Stretch[]): number {
+  return stretches.reduce((days, { first, last }) => days + last - first + 1, 0)
+}
+
+/** Days on which a room is begun and not done, and given back meanwhile. */
+export function daysWaiting(stretches: readonly Stretch[]): number {
+  const [first] = stretches
+  const last = stretches.at(-1)
+  return first === undefined || last === undefined ? 0 : last.last - first.first + 1 - daysOutOfUse(stretches)
+}
+
 /** Placed tasks by room, in their order; those of no room are left out. */
 export function entriesByRoom(
   entries: readonly PlacedTask[],

@@ -12,18 +12,21 @@ interface Amount {
   readonly name: string
   readonly label: string
   readonly hint: string
+  readonly figure: typeof minutes | typeof dollars
 }
 
 const minutes = { unit: 'min', read: wholeNumber(0, 480) }
 const dollars = { unit: '$', read: decimalNumber(0, 10_000) }
+const percent = { unit: '% of a day out of use', read: wholeNumber(0, 100) }
 
 function amount<Rule extends SiteRule>(
   rule: Rule,
   name: keyof Rule['numbers'] & string,
   label: string,
   hint = '',
+  figure: Amount['figure'] = rule.id === moving.id ? minutes : dollars,
 ): Amount {
-  return { rule, name, label, hint }
+  return { rule, name, label, hint, figure }
 }
 
 const amounts: readonly Amount[] = [
@@ -33,6 +36,7 @@ const amounts: readonly Amount[] = [
   amount(dayCosts, 'siteDay', 'A day more on site', 'from the first day the job may begin'),
   amount(dayCosts, 'roomDayLivedIn', 'A room out of use for a day, lived in'),
   amount(dayCosts, 'roomDayEmpty', 'A room out of use for a day, empty'),
+  amount(dayCosts, 'waitingPercent', 'A begun room that waits', 'given back, and not done', percent),
   amount(dayCosts, 'handOver', 'Handing a room over', 'to somebody who was not in it'),
   amount(dayCosts, 'takeUp', 'Taking a coat up again', 'after a night'),
 ]
@@ -60,7 +64,7 @@ export function PlanMoneyBlock({ job }: { readonly job: Job }) {
             hint={each.hint}
             shown={String(siteRuleNumber(job, each.rule, each.name))}
             onCommit={(value) => change(each, value)}
-            {...(each.rule === moving ? minutes : dollars)}
+            {...each.figure}
           />
         ))}
       </div>

@@ -45,7 +45,7 @@ export function statementOf(problem: ScheduleProblem, workingDays: number, atMos
     ...wages,
     prices.siteDay,
     prices.handOver,
-    ...rooms.map(({ centsPerDay }) => centsPerDay),
+    ...rooms.flatMap(({ centsPerDay, centsPerDayWaiting }) => [centsPerDay, centsPerDayWaiting]),
   ].reduce(commonPart)
   const units = (cents: number): number => cents / unit
   const ticks = (minutes: number): number => whole(minutes / grid)
@@ -108,6 +108,7 @@ export function statementOf(problem: ScheduleProblem, workingDays: number, atMos
     leastPaid: ticks(spending.leastPaid),
     wage: wages.map(units),
     roomDay: rooms.map(({ centsPerDay }) => units(centsPerDay)),
+    waitingDay: rooms.map(({ centsPerDayWaiting }) => units(centsPerDayWaiting)),
     siteDay: units(prices.siteDay),
     handOver: units(prices.handOver),
     atMostCost: Math.floor(units(atMostCents)),
