@@ -5,8 +5,8 @@ import { formatLength, lengthFromUnits } from '../../core/units/length.ts'
 import { parseLength } from '../../core/units/parse-length.ts'
 import { jobStore, useJob } from '../state/app.ts'
 import { useDraft } from '../state/drafts.ts'
+import { dimensionPlace } from './drawing/wall-dimension.ts'
 import { useSketch } from './sketch-store.ts'
-import { dimensionPlace } from './WallDimension.tsx'
 import { withWallLength } from './wall-length.ts'
 
 /** A field over a wall's written length: type the exact one and Enter. */

@@ -1,14 +1,14 @@
-import { useEffect, useRef, useState } from 'react'
-import { Layer, Stage } from 'react-konva'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import type { Point } from '../../core/geometry/point.ts'
 import { useJob } from '../state/app.ts'
 import { DimensionField } from './DimensionField.tsx'
-import { DrawingGuard } from './DrawingGuard.tsx'
+import { drawGesture } from './drawing/draw-gesture.ts'
+import type { Pen } from './drawing/pen.ts'
 import { useDrawingColors } from './drawing-colors.ts'
-import { GestureDrawing } from './GestureDrawing.tsx'
 import { useGestureOutcome } from './gesture-outcome.ts'
 import { RefusalNote } from './RefusalNote.tsx'
-import { StoreyLayer } from './StoreyLayer.tsx'
+import { SheetCanvas } from './SheetCanvas.tsx'
+import { StoreyCanvas } from './StoreyCanvas.tsx'
 import { usePointer, useSize, useWheel, type WallName } from './sheet-pointer.ts'
 import { goWay } from './sketch-input.ts'
 import { sketchStore, useSketch } from './sketch-store.ts'
@@ -16,12 +16,13 @@ import { isMove, movedRoomIds } from './tools/pointer-moves.ts'
 import type { Gesture } from './tools/tool.ts'
 import { toScreen } from './view.ts'
 
+const noIds: readonly string[] = []
+
 /** The sheet of the House: one storey as it is or as the gesture drafts it, and words where something cannot be. */
 export function SketchStage() {
   const job = useJob()
   const container = useRef<HTMLDivElement>(null)
   const colors = useDrawingColors()
-  const [fall, setFall] = useState<{ readonly error: unknown } | null>(null)
   const [measuring, setMeasuring] = useState<WallName | null>(null)
   const { tool, gesture, view, size } = useSketch((state) => state)
   // biome-ignore lint/correctness/useExhaustiveDependencies: words about the sketch as it was go when it changes
@@ -30,7 +31,11 @@ export function SketchStage() {
   useWheel(container)
   const draft = useGestureOutcome()
   const handlers = usePointer(container, setMeasuring)
-  if (fall !== null) throw fall.error
+  const system = job.header.unitSystem
+  const drawGestureNow = useMemo(
+    () => (pen: Pen) => drawGesture(pen, gesture, { view, colors, system }),
+    [gesture, view, colors, system],
+  )
   return (
     <div
       ref={container}
@@ -46,18 +51,14 @@ export function SketchStage() {
       tabIndex={0}
       {...handlers}
     >
-      <Stage width={size.width} height={size.height} listening={false}>
-        <DrawingGuard onFall={(error) => setFall({ error })}>
-          <StoreyLayer
-            job={draft.ok ? draft.value : job}
-            colors={colors}
-            refusedIds={!draft.ok && isMove(gesture) ? movedRoomIds(gesture) : []}
-          />
-          <Layer listening={false}>
-            <GestureDrawing gesture={gesture} view={view} colors={colors} system={job.header.unitSystem} />
-          </Layer>
-        </DrawingGuard>
-      </Stage>
+      <div role="presentation">
+        <StoreyCanvas
+          job={draft.ok ? draft.value : job}
+          colors={colors}
+          refusedIds={!draft.ok && isMove(gesture) ? movedRoomIds(gesture) : noIds}
+        />
+        <SheetCanvas size={size} draw={drawGestureNow} />
+      </div>
       <Refusals draftProblem={draft.ok ? null : draft.problem.sentence} />
       {measuring === null ? null : <DimensionField {...measuring} onDone={() => setMeasuring(null)} />}
     </div>

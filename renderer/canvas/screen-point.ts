@@ -16,8 +16,3 @@ export function screenDistance(a: ScreenPoint, b: ScreenPoint): number {
 export function screenTurn(a: ScreenPoint, b: ScreenPoint): number {
   return (Math.atan2(b.top - a.top, b.left - a.left) * 180) / Math.PI
 }
-
-/** The coordinates in a row, left and top in turns, as the canvas takes a line. */
-export function linePoints(points: readonly ScreenPoint[]): number[] {
-  return points.flatMap(({ left, top }) => [left, top])
-}

@@ -3,12 +3,12 @@ import type { Point } from '../../core/geometry/point.ts'
 import type { RoomId, WallId } from '../../core/project/sketch-records.ts'
 import { findWall } from '../../core/project/walls.ts'
 import { jobStore, viewStore } from '../state/app.ts'
+import { dimensionPlace, leastDimension } from './drawing/wall-dimension.ts'
 import { useFingers } from './fingers.ts'
 import type { ScreenPoint } from './screen-point.ts'
 import { fitStorey, handle, showsWholeStorey } from './sketch-input.ts'
 import { sketchStore } from './sketch-store.ts'
 import { panBy, toHouse, type View, zoomAt } from './view.ts'
-import { dimensionPlace } from './WallDimension.tsx'
 
 type Sheet = React.RefObject<HTMLDivElement | null>
 
@@ -25,7 +25,9 @@ export function useSize(container: Sheet): void {
     let isFirst = true
     const observer = new ResizeObserver(() => {
       const showsWhole = isFirst || showsWholeStorey()
-      sketchStore.setState({ size: { width: element.clientWidth, height: element.clientHeight } })
+      const { clientWidth: width, clientHeight: height } = element
+      const { size } = sketchStore.getState()
+      if (size.width !== width || size.height !== height) sketchStore.setState({ size: { width, height } })
       if (showsWhole) fitStorey()
       isFirst = false
     })
@@ -158,7 +160,7 @@ function dimensionAt(view: View, at: ScreenPoint): WallName | null {
       const wall = findWall(room, corner.wallId)
       if (wall === null) continue
       const place = dimensionPlace(wall, view)
-      if (place.length >= 34 && onText(place, at)) return { roomId: room.id, wallId: wall.id }
+      if (place.length >= leastDimension && onText(place, at)) return { roomId: room.id, wallId: wall.id }
     }
   }
   return null

@@ -3,19 +3,18 @@ import { type Job, records } from '../../core/project/job.ts'
 import type { StoreyId } from '../../core/project/sketch-records.ts'
 import { applyCommands } from '../../core/sketch/apply-command.ts'
 import { choiceOfMove, type MoveChoice, type WayToMove } from '../../core/sketch/linked-rooms.ts'
-import { inches, lengthFromUnits, millimetres } from '../../core/units/length.ts'
+import { lengthFromUnits } from '../../core/units/length.ts'
 import { jobStore, viewStore } from '../state/app.ts'
 import { newId } from '../state/new-id.ts'
-import { snapGrid } from './Grid.tsx'
+import { snapGrid } from './drawing/draw-grid.ts'
+import { partitions } from './partitions.ts'
 import { sketchStore } from './sketch-store.ts'
 import type { DrawnAction, Input, Surroundings, ToolStep } from './tools/tool.ts'
 import { tools } from './tools/tools.ts'
-import { fitView, type View } from './view.ts'
+import { fitView, isSameView, type View } from './view.ts'
 
 /** How near in screen pixels the pointer must come. */
 const reach = 9
-/** Walls between rooms are drawn this thick until something is known behind them: 4 1/2 in, or 115 mm. Our own choice. */
-export const partitions = { imperial: inches(4.5), metric: millimetres(115) } as const
 
 /** Stands in while no storey is shown. No record has it, so that nothing can be drawn there. */
 const noStorey = '' as StoreyId
@@ -101,7 +100,9 @@ export function fitStorey(): void {
   const points = records(job.rooms)
     .filter((room) => room.storeyId === storeyId)
     .flatMap((room) => room.corners)
-  const view = fitView(points, sketchStore.getState().size)
+  const { view: before, size } = sketchStore.getState()
+  const fitting = fitView(points, size)
+  const view = isSameView(fitting, before) ? before : fitting
   fitted = { view, job }
   sketchStore.setState({ view })
 }

@@ -26,6 +26,10 @@ export function toHouse(view: View, at: ScreenPoint): Point {
   return { x: (at.left - view.x) / view.scale, y: (at.top - view.y) / view.scale }
 }
 
+export function isSameView(one: View, other: View): boolean {
+  return one.scale === other.scale && one.x === other.x && one.y === other.y
+}
+
 /** Zooms by a factor with the place under `at` staying where it is. */
 export function zoomAt(view: View, at: ScreenPoint, factor: number): View {
   const scale = Math.min(mostScale, Math.max(leastScale, view.scale * factor))

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { Button, type PressEvent } from 'react-aria-components'
+import { Button } from 'react-aria-components'
 import { type Job, records } from '../../../core/project/job.ts'
 import { openingLetter } from '../../../core/project/opening-letters.ts'
 import type { RoomId, Storey } from '../../../core/project/sketch-records.ts'
@@ -166,6 +166,7 @@ function removeStorey(storey: Storey): void {
   if (next !== undefined) showStorey(next.id)
 }
 
+/** Plain buttons, because there are as many as rooms: those of the library took a fifth of the time in which 60 rooms appear. */
 function RoomNames(props: { readonly storeyId: string }) {
   const job = useJob()
   const selectedIds = useView((state) => state.selectedIds)
@@ -176,13 +177,14 @@ function RoomNames(props: { readonly storeyId: string }) {
     <ul className="room-names">
       {rooms.map((room) => (
         <li key={room.id}>
-          <Button
+          <button
+            type="button"
             className="room-name"
             aria-pressed={selectedIds.includes(room.id)}
-            onPress={(event) => select(job, room.id, isAdding(event) ? selectedIds : [])}
+            onClick={(event) => select(job, room.id, isAdding(event) ? selectedIds : [])}
           >
             {room.name}
-          </Button>
+          </button>
           {isOpenedUp(job, room.id, selectedIds) ? <OpeningNames roomId={room.id} /> : null}
         </li>
       ))}
@@ -200,17 +202,18 @@ function OpeningNames(props: { readonly roomId: RoomId }) {
     <ul className="room-names">
       {openings.map((opening) => (
         <li key={opening.id}>
-          <Button
+          <button
+            type="button"
             className="room-name"
             aria-pressed={selectedIds.includes(opening.id)}
-            onPress={(event) =>
+            onClick={(event) =>
               selectOpening(job, opening.id, props.roomId, isAdding(event) ? selectedIds : [])
             }
           >
             {openingTitle(job, opening, props.roomId, (_, { name, kind }) => name || openingNouns[kind])}{' '}
             <span className="opening-letter">{openingLetter(job, opening.id, props.roomId)}</span>
             {opening.far === null ? null : <span className="quiet"> shared</span>}
-          </Button>
+          </button>
         </li>
       ))}
     </ul>
@@ -218,7 +221,7 @@ function OpeningNames(props: { readonly roomId: RoomId }) {
 }
 
 /** Enter or Space with Shift or Ctrl held counts as a click with it. */
-function isAdding(event: PressEvent): boolean {
+function isAdding(event: React.MouseEvent): boolean {
   return event.shiftKey || event.ctrlKey || event.metaKey
 }
 

@@ -1,9 +1,7 @@
-import { memo } from 'react'
-import { Line } from 'react-konva'
-import type { LengthUnitSystem } from '../../core/units/length.ts'
-import { unitsPerFoot } from '../../core/units/length.ts'
-import type { DrawingColors } from './drawing-colors.ts'
-import type { Size, View } from './view.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import { unitsPerFoot } from '../../../core/units/length.ts'
+import type { Size, View } from '../view.ts'
+import { type Pen, strokeLines } from './pen.ts'
 
 /** Distances of grid lines the sheet can show, in plan units: feet or metres and their parts, and the widest. */
 const steps: Readonly<Record<LengthUnitSystem, readonly number[]>> = {
@@ -27,39 +25,19 @@ export function snapGrid(view: View, system: LengthUnitSystem): number {
   return system === 'imperial' ? Math.max(unitsPerFoot / 12, shown / 4) : Math.max(80_000, shown / 5)
 }
 
-export const Grid = memo(function Grid(props: {
-  readonly view: View
-  readonly size: Size
-  readonly colors: DrawingColors
-  readonly system: LengthUnitSystem
-}) {
-  const { view, size, colors } = props
-  const step = gridStep(view, props.system) * view.scale
-  const rows = placesFrom(view.y, step, size.height)
-  const columns = placesFrom(view.x, step, size.width)
-  return (
-    <>
-      {columns.map((x) => (
-        <Line
-          key={`x${x}`}
-          points={[x, 0, x, size.height]}
-          stroke={colors.paperSunk}
-          strokeWidth={1}
-          listening={false}
-        />
-      ))}
-      {rows.map((y) => (
-        <Line
-          key={`y${y}`}
-          points={[0, y, size.width, y]}
-          stroke={colors.paperSunk}
-          strokeWidth={1}
-          listening={false}
-        />
-      ))}
-    </>
-  )
-})
+export function drawGrid(pen: Pen, view: View, size: Size, system: LengthUnitSystem, color: string): void {
+  const step = gridStep(view, system) * view.scale
+  const { width, height } = size
+  const columns = placesFrom(view.x, step, width).map((left) => [
+    { left, top: 0 },
+    { left, top: height },
+  ])
+  const rows = placesFrom(view.y, step, height).map((top) => [
+    { left: 0, top },
+    { left: width, top },
+  ])
+  for (const line of [...columns, ...rows]) strokeLines(pen, [line], { color, width: 1 })
+}
 
 function placesFrom(origin: number, step: number, length: number): readonly number[] {
   const first = ((origin % step) + step) % step
