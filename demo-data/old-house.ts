@@ -9,8 +9,8 @@ import { conditions, existingCoatsFound, keptItems } from './old-house/survey.ts
 import { demoShop } from './shop.ts'
 
 const storeys: readonly Storey[] = [
-  { id: 'ground' as StoreyId, name: 'Ground floor', level: 0 },
-  { id: 'upper' as StoreyId, name: 'Upper floor', level: 1 },
+  { id: 'ground' as StoreyId, name: 'First floor', level: 0 },
+  { id: 'upper' as StoreyId, name: 'Second floor', level: 1 },
 ]
 
 /** An invented house of 1926 on two storeys, lived in while it is painted. */

@@ -16,7 +16,7 @@ import {
 } from './drawing.ts'
 import { demoShop } from './shop.ts'
 
-const storey: Storey = { id: 'ground' as StoreyId, name: 'Ground floor', level: 0 }
+const storey: Storey = { id: 'ground' as StoreyId, name: 'First floor', level: 0 }
 
 /** What both small rooms share: one square casing, a flush door, a double-hung window without divided lights. */
 const square = casing(4, 5, 'mitred', false)

@@ -40,7 +40,7 @@ export function invoiceLines(agreement: Agreement, ask: InvoiceAsk): Outcome<rea
     return isNothing(line) || (ask.kind === 'done' && goesBack) ? [] : [line]
   })
   if (lines.length === 0 || (ask.kind !== 'rest' && totalCents(sumMoney(lines)) <= 0))
-    return fail('notAllowed', 'Earlier invoices have asked for all of this already.')
+    return fail('notAllowed', 'Earlier invoices have already billed all of this.')
   return succeed(lines)
 }
 
@@ -57,7 +57,7 @@ export function creditLines({ invoices }: Agreement, invoiceId: DealingId): Outc
   if (creditedBy !== null)
     return fail('notAllowed', `Invoice ${invoice.number} was taken back by ${creditedBy.number} already.`)
   if (invoice.credits !== null)
-    return fail('notAllowed', 'A credit invoice is not taken back: make the right invoice instead.')
+    return fail('notAllowed', 'A credit invoice cannot be taken back. Make the right invoice instead.')
   return succeed(
     invoice.lines.map(({ changeId, label, ...money }) => ({
       changeId,
@@ -107,7 +107,7 @@ function shareOf(
   }
 }
 
-/** `12.5 %`. */
+/** `12.5%`. */
 function percentWords(percent: number): string {
-  return `${Math.round(percent * 100) / 100} %`
+  return `${Math.round(percent * 100) / 100}%`
 }

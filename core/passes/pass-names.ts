@@ -77,7 +77,7 @@ function coatName(named: Named, part: keyof typeof partNames): string {
   const base = only == null || coated.length < all.length ? partNames[part] : capital(classNames[only])
   const coat = named.coats > 1 ? `, ${ordinals[named.coat] ?? `${named.coat}th`} coat` : ''
   if (coated.length === all.length) return `${base}${coat}`
-  const rooms = [...new Set(coated.map(({ roomId }) => named.roomName(roomId).toLowerCase()))]
+  const rooms = [...new Set(coated.map(({ roomId }) => named.roomName(roomId)))]
   return `${base}${coat}: ${enumerated(part === 'woodwork' ? places(named, coated) : rooms)}`
 }
 
@@ -113,26 +113,18 @@ const words: readonly Word[] = [
   { verb: 'caulk', at: '', operations: ['caulk'] },
 ]
 
-/** What is done where; things done to the same places are said together: `open cracks in and fill walls`. */
+/** What is done where; things done alike to the same places are said together: `open cracks in walls`, `sand and seal windows`. */
 function doings(named: Named): readonly string[] {
-  const together = new Map<string, Word[]>()
+  const together = new Map<string, string[]>()
   const said = areRepairs(named.steps)
     ? named.steps.filter(({ operation }) => !repairing.has(operation))
     : named.steps
-  for (const word of words) {
-    const steps = said.filter(({ operation }) => word.operations.includes(operation))
-    const where = enumerated(places(named, steps))
-    if (steps.length > 0) together.set(where, [...(together.get(where) ?? []), word])
+  for (const { verb, at, operations } of words) {
+    const steps = said.filter(({ operation }) => operations.includes(operation))
+    const where = `${at} ${enumerated(places(named, steps))}`.trim()
+    if (steps.length > 0) together.set(where, [...(together.get(where) ?? []), verb])
   }
-  return [...together].map(([where, wordsThere]) => {
-    const ats = [...new Set(wordsThere.map(({ at }) => at))]
-    const phrases = ats.map((at) => {
-      const verbs = wordsThere.filter((word) => word.at === at).map(({ verb }) => verb)
-      return `${enumerated(verbs)} ${at}`.trim()
-    })
-    const all = phrases.some((phrase) => phrase.includes(' and ')) ? phrases.join(', ') : enumerated(phrases)
-    return `${all} ${where}`
-  })
+  return [...together].map(([where, verbs]) => `${enumerated(verbs)} ${where}`)
 }
 
 /** `woodwork` where most of it is meant, else the classes; the rooms beside the main one by their names. */
@@ -144,11 +136,7 @@ function places(named: Named, steps: readonly Step[]): readonly string[] {
   const woodNames = wood.length > 2 && !isPart ? ['woodwork'] : wood.map((each) => classNames[each])
   const others = [...new Set(steps.map(({ roomId }) => roomId).filter((id) => id !== named.mainRoomId))]
   const isAlongside = inMain.length > 0 && !isPart
-  return [
-    ...broad,
-    ...woodNames,
-    ...(isAlongside ? [] : others.map((id) => named.roomName(id).toLowerCase())),
-  ]
+  return [...broad, ...woodNames, ...(isAlongside ? [] : others.map((id) => named.roomName(id)))]
 }
 
 function classesOf(steps: readonly Step[]): readonly SurfaceClass[] {

@@ -71,7 +71,10 @@ export function lookAtKept(bytes: Uint8Array): Outcome<PictureLook> {
   const look = lookAtPicture(bytes)
   if (!look.ok) return fail('notValid', `The picture cannot be kept. ${look.problem.sentence}`)
   if (!look.value.carriesData && look.value.orientation === 1) return look
-  return fail('notValid', 'The picture says more than it shows (place, device or words), and was not kept.')
+  return fail(
+    'notValid',
+    'The picture still carries its place, device or words and was not kept. Save it again as JPEG and choose that.',
+  )
 }
 
 /** The size with the longer side at most `longest` pixels; never larger than it is. */
@@ -119,6 +122,6 @@ export function roomForPicture(bytesInBook: number, more: number): Outcome<null>
   if (bytesInBook + more <= mostPictureBytes) return succeed(null)
   return fail(
     'notAllowed',
-    `The book holds ${megabytes(bytesInBook)} of pictures and takes no more than ${megabytes(mostPictureBytes)}. Send out old jobs as files and take them out of the book.`,
+    `The book holds ${megabytes(bytesInBook)} of pictures and takes no more than ${megabytes(mostPictureBytes)}. Save old jobs as files, then delete them from the book.`,
   )
 }

@@ -37,8 +37,8 @@ export function isPdf(bytes: Uint8Array): boolean {
 }
 
 const pngSign = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]
-const cutOff = 'It is damaged: its end is missing. Copy it from the camera or phone once more.'
-const damaged = 'It is damaged and cannot be read. Copy it from the camera or phone once more.'
+const cutOff = 'It is damaged: its end is missing. Copy it from the camera or phone again.'
+const damaged = 'It is damaged and cannot be read. Copy it from the camera or phone again.'
 
 /** Frame headers, which hold the size: all of 0xC0 to 0xCF but tables and arithmetic conditions (T.81, table B.1). */
 function isFrameHeader(marker: number): boolean {

@@ -42,22 +42,22 @@ function percentLine(
   ofWhat: string,
 ): EstimateLine {
   const cents = roundToCents((of * percent) / 100)
-  return additionLine(kind, label, cents, `${percent} % of ${formatCents(of)} (${ofWhat})`)
+  return additionLine(kind, label, cents, `${percent}% of ${formatCents(of)} (${ofWhat})`)
 }
 
-/** Markup is a share of cost; margin is a share of the price: 20 % margin is 25 % markup. */
+/** Markup is a share of cost; margin is a share of the price: 20% margin is 25% markup. */
 function profitLine(profit: PriceRules['profit'], cost: Cents): EstimateLine {
   const { basis, percent } = profit
   if (basis === 'markup') {
     const cents = roundToCents((cost * percent) / 100)
-    return additionLine('profit', 'Profit (markup)', cents, `markup of ${percent} % on ${formatCents(cost)}`)
+    return additionLine('profit', 'Profit (markup)', cents, `markup of ${percent}% on ${formatCents(cost)}`)
   }
   const cents = roundToCents((cost * percent) / (100 - percent))
   return additionLine(
     'profit',
     'Profit (margin)',
     cents,
-    `margin: ${percent} % of the price before tax, that is ${formatCents(cost)} x ${percent} / ${100 - percent}`,
+    `margin: ${percent}% of the price before tax, that is ${formatCents(cost)} x ${percent} / ${100 - percent}`,
   )
 }
 

@@ -1,8 +1,8 @@
 import type { Product } from '../project/shop-records.ts'
 import type { ProductClass } from '../project/vocabulary.ts'
 import type { Step } from '../specification/types.ts'
-import { formatArea, squareFeet, toSquareFeet } from '../units/area.ts'
-import { formatLength, type LengthUnitSystem, toFeet } from '../units/length.ts'
+import { roughArea, squareFeet, toSquareFeet } from '../units/area.ts'
+import { type LengthUnitSystem, roughLength, toFeet } from '../units/length.ts'
 import { formatVolume, type Gallons, gallons } from '../units/volume.ts'
 import { filmText, practicalSpread, spreadText, theoreticalSpread } from './spread.ts'
 
@@ -85,7 +85,7 @@ export function consumptionText(
   const use = consumptionOf(product.productClass)
   const volume = formatVolume(total, system)
   if (use.kind === 'filled') return `${filledText(steps, system)} = ${volume} (shop assumption)`
-  const area = formatArea(squareFeet(steps.reduce((sum, step) => sum + wettedSquareFeet(step), 0)), system)
+  const area = roughArea(squareFeet(steps.reduce((sum, step) => sum + wettedSquareFeet(step), 0)), system)
   if (use.kind === 'wiped') {
     return `${area} wiped / ${spreadText(use.squareFeetPerGallon, system)} (shop assumption) = ${volume}`
   }
@@ -93,7 +93,7 @@ export function consumptionText(
   const practice = spreadText(practicalSpread(product), system)
   return (
     `${area} over all coats / ${practice} = ${volume} ` +
-    `(theory ${theory} at ${product.volumeSolidsPercent} % solids and ${filmText(product.dryFilmMils, system)} dry, less ${product.lossPercent} % loss)`
+    `(theory ${theory} at ${product.volumeSolidsPercent}% solids and ${filmText(product.dryFilmMils, system)} dry, less ${product.lossPercent}% loss)`
   )
 }
 
@@ -105,8 +105,8 @@ function filledText(steps: readonly Step[], system: LengthUnitSystem): string {
     sum((step) => step.amounts.count),
   ]
   const parts = [
-    ...(length > 0 ? [formatLength(length, system)] : []),
-    ...(area > 0 ? [formatArea(area, system)] : []),
+    ...(length > 0 ? [roughLength(length, system)] : []),
+    ...(area > 0 ? [roughArea(area, system)] : []),
     ...(count > 0 ? [`${count} spots`] : []),
   ]
   return parts.length === 0 ? 'nothing measured' : parts.join(' + ')

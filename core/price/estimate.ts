@@ -10,6 +10,7 @@ import { type Labour, labour } from './labour.ts'
 import { houseWorkLines, labourCosts } from './labour-costs.ts'
 import { type MaterialLine, materials, stepsWithoutProduct } from './materials.ts'
 import { type PaidPlan, paidLabourCosts, stepsNotPlanned } from './paid-plan.ts'
+import { rateName } from './rate-names.ts'
 import { roomPrices } from './room-prices.ts'
 import { type SundryLine, sundries } from './sundries.ts'
 
@@ -59,7 +60,7 @@ function planDoubts(specification: Specification, plan: PaidPlan | null): readon
   if (missing === 0) return []
   const are = counted(missing, 'step is', 'steps are')
   return [
-    `${are} not in the plan that labor is priced by: priced at mean wages until the work is planned again.`,
+    `${are} not in the plan that labor is priced by: priced at average wages until the work is planned again.`,
   ]
 }
 
@@ -122,7 +123,7 @@ function doubtsOf(
       (each) => `The shop's list has no ${plainWords(each ?? '')}: its material is not in the price.`,
     ),
     ...(Object.keys(job.crew).length === 0
-      ? ['There is nobody on the crew list: hours are priced at nothing.']
+      ? ['Nobody is on the crew, so hours are priced at $0.00. Add people at Calendar, Crew.']
       : []),
     ...defaultRateDoubts(job, hours),
     ...(unknown.length > 0
@@ -143,13 +144,13 @@ function defaultRateDoubts(job: Job, { steps }: Labour): readonly string[] {
   const used = new Set(steps.flatMap((line) => line.parts.map(({ rate }) => rate.id)))
   const missing = [...used].filter((id) => job.rates[id] === undefined)
   if (missing.length === 0) return []
-  const named = missing.slice(0, mostNamed).map((id) => `"${plainWords(id)}"`)
+  const named = missing.slice(0, mostNamed).map((id) => `“${rateName(id)}”`)
   const more = missing.length - named.length
   const names = `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`
   return [
     missing.length === used.size
-      ? 'The job has none of the rates it needs: all hours are counted by the default rates. Set its own.'
-      : `The job has no rate for ${names}: these hours are counted by the default ${missing.length === 1 ? 'rate' : 'rates'}. Set its own.`,
+      ? 'The job has none of the rates it needs: all hours are counted by the default rates. Set its own at Figures, Rates.'
+      : `The job has no rate for ${names}: these hours are counted by the default ${missing.length === 1 ? 'rate' : 'rates'}. Set its own at Figures, Rates.`,
   ]
 }
 

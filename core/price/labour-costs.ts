@@ -83,7 +83,7 @@ export function workLine(
     roomId,
     surfaceClass,
     cents: roundToCents(cost * (1 + burdenPercent / 100)),
-    derivation: `(${sums.join(' + ')}) x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
+    derivation: `(${sums.join(' + ')}) x ${1 + burdenPercent / 100} with ${burdenPercent}% burden`,
   }
 }
 
@@ -110,6 +110,6 @@ function wholeJobLine(
     roomId: null,
     surfaceClass: null,
     cents: roundToCents((minutes / 60) * wage * (1 + burdenPercent / 100)),
-    derivation: `${derivation} = ${formatMinutes(minutes)} x ${formatCents(Math.round(wage))} per hour x ${1 + burdenPercent / 100} with ${burdenPercent} % burden`,
+    derivation: `${derivation} = ${formatMinutes(minutes)} x ${formatCents(Math.round(wage))} per hour x ${1 + burdenPercent / 100} with ${burdenPercent}% burden`,
   }
 }

@@ -1,8 +1,7 @@
 import type { RateBasis } from '../project/shop-records.ts'
-import { formatArea, squareFeet } from '../units/area.ts'
 import { formatMinutes } from '../units/duration.ts'
-import { feet, formatLength, type LengthUnitSystem } from '../units/length.ts'
-import { plainWords } from '../words/text.ts'
+import type { LengthUnitSystem } from '../units/length.ts'
+import { basisAmount, rateName } from './rate-names.ts'
 
 interface RatedPart {
   readonly rate: {
@@ -15,7 +14,7 @@ interface RatedPart {
   readonly minutes: number
 }
 
-/** `coat: 384.0 sq ft at 200.0 sq ft per hour = 1 h 55 min; cut in: ...; x 1.15 for difficulty`. */
+/** `Coat: 384 sq ft at 200 sq ft per hour = 1 h 55 min; Cut in along an edge: ...; x 1.15 for difficulty`. */
 export function labourText(
   parts: readonly RatedPart[],
   difficulty: number,
@@ -30,15 +29,10 @@ export function labourText(
 
 function partText(part: RatedPart, system: LengthUnitSystem): string {
   const { rate } = part
-  if (rate.basis === 'each') return `${plainWords(rate.id)}: ${formatMinutes(part.minutes)} each time`
+  const name = rateName(rate.id)
+  if (rate.basis === 'each') return `${name}: ${formatMinutes(part.minutes)} each time`
   const [amount, perHour] = [part.quantity, rate.perHour].map((value) =>
-    amountText(rate.basis, value, system),
+    basisAmount(rate.basis, value, system),
   )
-  return `${plainWords(rate.id)}: ${amount} at ${perHour} per hour = ${formatMinutes(part.minutes)}`
-}
-
-function amountText(basis: RateBasis, value: number, system: LengthUnitSystem): string {
-  if (basis === 'area') return formatArea(squareFeet(value), system)
-  if (basis === 'length') return formatLength(feet(value), system)
-  return String(Number(value.toFixed(2)))
+  return `${name}: ${amount} at ${perHour} per hour = ${formatMinutes(part.minutes)}`
 }

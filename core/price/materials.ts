@@ -109,5 +109,5 @@ function derivationOf(
   const { unitSystem } = job.header
   const used = consumptionText(product, steps, needed, unitSystem)
   if (spare === 0) return used
-  return `${used}; and ${formatVolume(spare, unitSystem)} to keep for touching up (${sparePercent} %, shop assumption)`
+  return `${used}; and ${formatVolume(spare, unitSystem)} to keep for touching up (${sparePercent}%, shop assumption)`
 }

@@ -71,7 +71,7 @@ export function paidLabourCosts(
       job,
       plan,
       'labour:daily',
-      'Setting up and leaving each day',
+      'Setting up and clearing away each day',
       (day) => day.setUpMinutes + day.leavingMinutes,
     ),
     spentLine(
@@ -164,7 +164,7 @@ function spentLine(
     roomId: null,
     surfaceClass: null,
     cents: roundToCents(cost),
-    derivation: `${formatMinutes(minutes)} on ${days.length} person-days of the plan, at the wages of those who are there with ${job.houseRules.price.burdenPercent} % burden`,
+    derivation: `${formatMinutes(minutes)} on ${days.length} person-days of the plan, at the wages of those who are there with ${job.houseRules.price.burdenPercent}% burden`,
   }
 }
 

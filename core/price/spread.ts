@@ -1,5 +1,5 @@
 import type { Product } from '../project/shop-records.ts'
-import { formatArea, squareFeet } from '../units/area.ts'
+import { formatArea, roughArea, squareFeet } from '../units/area.ts'
 import type { LengthUnitSystem } from '../units/length.ts'
 import { litresPerGallon, squareFeetMilsPerGallon } from '../units/volume.ts'
 
@@ -27,10 +27,10 @@ export function practicalSpread(
   return theoreticalSpread(volumeSolidsPercent, dryFilmMils) * (1 - lossPercent / 100)
 }
 
-/** `312.8 sq ft per gal` or `7.68 m² per L`. */
+/** `313 sq ft per gal` or `7.68 m² per L`. */
 export function spreadText(squareFeetPerGallon: number, system: LengthUnitSystem): string {
   return system === 'imperial'
-    ? `${formatArea(squareFeet(squareFeetPerGallon), 'imperial')} per gal`
+    ? `${roughArea(squareFeet(squareFeetPerGallon), 'imperial')} per gal`
     : `${formatArea(squareFeet(squareFeetPerGallon / litresPerGallon), 'metric')} per L`
 }
 

@@ -67,13 +67,13 @@ export const starterTexts: Business['texts'] = {
   ].join('\n'),
   whoMoves: [
     'You take down pictures, curtains and small things, and empty shelves and the tops of furniture.',
-    'We move furniture to the middle of the room and cover it. Pianos, clocks, electronics and what is very heavy you have moved before.',
+    'We move furniture to the middle of the room and cover it. You have pianos, clocks, electronics and anything very heavy moved before we start.',
     'We take off plates and hardware and put them back.',
   ].join('\n'),
   hiddenConditions:
     'What could not be seen when the house was walked is not in the price. When we find it, we stop there, show it to you, and say what it takes before we go on.',
   warranty:
-    'For two years we come back and put right, at no charge, paint of ours that peels, blisters or lifts for want of preparation. Damage, moisture, movement of the house and paint that was there before are not covered.',
+    'For two years we come back and repair, at no charge, paint of ours that peels, blisters or lifts for lack of preparation. Damage, moisture, movement of the house and paint that was there before are not covered.',
   terms: 'Changes are agreed in writing, with price and days, before they are done.',
 }
 

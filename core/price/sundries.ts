@@ -1,8 +1,7 @@
 import type { Job } from '../project/job.ts'
 import type { Specification, Step } from '../specification/types.ts'
-import { formatArea, squareFeet } from '../units/area.ts'
-import { feet, formatLength } from '../units/length.ts'
 import { type Cents, formatCents, roundToCents } from '../units/money.ts'
+import { basisAmount } from './rate-names.ts'
 import { type SundryRule, sundryRules } from './sundry-rules.ts'
 
 export interface SundryLine {
@@ -39,21 +38,28 @@ export function sundries(
 function sundryLine(job: Job, rule: SundryRule, steps: readonly Step[]): readonly SundryLine[] {
   const amount = steps.reduce((total, step) => total + rule.amount(step), 0)
   if (amount === 0) return []
-  const pieces = Math.ceil(amount / rule.perPiece - 1e-9)
+  const pieces = piecesOf(rule, amount)
   return [
     {
       key: rule.key,
       name: rule.name,
       pieces,
       priceCents: roundToCents(pieces * rule.pieceCents),
-      derivation: `${amountText(job, rule, amount)} / ${amountText(job, rule, rule.perPiece)} each = ${pieces} at ${formatCents(roundToCents(rule.pieceCents))} (shop assumption)`,
+      derivation: `${neededText(job, rule, amount)} at ${formatCents(roundToCents(rule.pieceCents))} (shop assumption)`,
     },
   ]
 }
 
-function amountText(job: Job, rule: SundryRule, value: number): string {
-  const system = job.header.unitSystem
-  if (rule.measure === 'length') return formatLength(feet(value), system)
-  if (rule.measure === 'area') return formatArea(squareFeet(value), system)
-  return String(Number(value.toFixed(1)))
+function piecesOf(rule: SundryRule, amount: number): number {
+  return Math.ceil(amount / rule.perPiece - 1e-9)
+}
+
+/** `735 ft / 180 ft each = 5`; what goes by the piece as its number alone. */
+function neededText({ header }: Job, rule: SundryRule, amount: number): string {
+  const pieces = piecesOf(rule, amount)
+  if (rule.measure === 'count' && rule.perPiece === 1) return String(pieces)
+  const [all, each] = [amount, rule.perPiece].map((value) =>
+    basisAmount(rule.measure, value, header.unitSystem),
+  )
+  return `${all} / ${each} each = ${pieces}`
 }

@@ -52,7 +52,7 @@ export const sundryRules: readonly SundryRule[] = [
     of(['tapeCrack'], length),
     [300, 900],
   ),
-  rule('screws', 'Board screws, box of 100', 'count', of(['driveFastener'], count, 2), [100, 800]),
+  rule('screws', 'Drywall screws, box of 100', 'count', of(['driveFastener'], count, 2), [100, 800]),
   // About four washers hold a square foot of loose plaster.
   rule(
     'washers',
@@ -64,29 +64,29 @@ export const sundryRules: readonly SundryRule[] = [
   rule('remover', 'Wallpaper remover, gallon', 'area', of(['stripWallpaper'], area), [600, 2200]),
   rule(
     'abrasive80',
-    'Abrasive sheet, 80 grit',
+    'Sandpaper sheet, 80 grit',
     'area',
     of(['scrape', 'sandPatch', 'treatRust'], area),
     [40, 120],
   ),
   rule(
     'abrasive120',
-    'Abrasive sheet, 120 grit',
+    'Sandpaper sheet, 120 grit',
     'area',
     (step) => (isBetweenCoats(step) ? 0 : of(['sand', 'sandFill'], area)(step)),
     [80, 120],
   ),
   rule(
     'abrasive220',
-    'Abrasive sheet, 220 grit',
+    'Sandpaper sheet, 220 grit',
     'area',
     (step) => (isBetweenCoats(step) ? area(step) : 0),
     [150, 120],
   ),
-  rule('sleeves', 'Roller sleeve, 9 in, 3/8 in nap', 'area', (step) => rolled(step, broad), [2000, 600]),
+  rule('sleeves', 'Roller cover, 9 in, 3/8 in nap', 'area', (step) => rolled(step, broad), [2000, 600]),
   rule(
     'smallSleeves',
-    'Roller sleeve, 4 in, 1/4 in nap',
+    'Roller cover, 4 in, 1/4 in nap',
     'area',
     (step) => rolled(step, ['doors', 'wainscot', 'builtWork']),
     [400, 350],
@@ -114,7 +114,7 @@ export const sundryRules: readonly SundryRule[] = [
   ),
   rule(
     'covering',
-    'Floor covering, per room',
+    'Floor protection, per room',
     'count',
     of(['protectRoom'], () => 1),
     [1, 1400],
@@ -131,14 +131,14 @@ function leadRules(): readonly SundryRule[] {
     rule('sheetingTape', 'Sheeting tape, roll', 'count', of(['sealOpenings'], count), [6, 900]),
     rule('signs', 'Warning sign', 'count', of(['postSigns'], count), [4, 300]),
     rule('wasteBags', 'Waste bags 6 mil, box of 20', 'count', of(['bagSheeting'], count), [20, 2400]),
-    rule('filters', 'HEPA filter for the extractor', 'area', of(['cleanFinal'], area), [1500, 6000]),
+    rule('filters', 'HEPA filter for the vacuum', 'area', of(['cleanFinal'], area), [1500, 6000]),
     rule(
       'suits',
-      'Disposable suit with shoe covers',
+      'Disposable coveralls with shoe covers',
       'count',
       of(['sheetFloor'], () => 2),
       [1, 900],
     ),
-    rule('cloths', 'Wipe cloths, pack of 80', 'count', of(['wipeCheck'], count), [80, 900]),
+    rule('cloths', 'Wiping cloths, pack of 80', 'count', of(['wipeCheck'], count), [80, 900]),
   ]
 }

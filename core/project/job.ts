@@ -59,7 +59,7 @@ const headerSchema = z.strictObject({
   occupied: z.boolean(),
   childrenOrPets: z.boolean(),
   startsOn: localDateSchema,
-  /** What the plan is looked for: what weighs most of pay, days on site and rooms out of use. */
+  /** What the plan aims for: what weighs most of pay, days on site and rooms out of use. */
   planFor: z.enum(planAims),
   /** IANA name, e.g. America/Chicago. */
   timeZone: z.string().min(1).max(64),

@@ -64,7 +64,7 @@ function heightOfOpening(room: Room, placed: PlacedOpening, system: LengthUnitSy
   const ceiling = wallCeiling(room, wall)
   const highest = highestBetween(ceiling, place.from, place.to)
   if (place.top > highest + roundingOfWalls) {
-    const sentence = `${where(room, wall)}: the ${noun} reaches ${formatLength(place.top - highest, system)} above the ceiling. Lower it or make it less high.`
+    const sentence = `${where(room, wall)}: the ${noun} reaches ${formatLength(place.top - highest, system)} above the ceiling. Lower it or make it shorter.`
     return [problem('openingAboveCeiling', sentence, ids)]
   }
   const bottom = [
@@ -86,7 +86,7 @@ function headProblems(room: Room, { opening, wall }: PlacedOpening): readonly Pr
   if (rise <= opening.width / 2 && rise <= opening.height) return []
   const sentence =
     rise > opening.height
-      ? `the arched head of the ${openingNoun(opening)} is higher than the opening. Make the opening higher or the head flatter.`
+      ? `the arched head of the ${openingNoun(opening)} is higher than the opening. Make the opening taller or the head flatter.`
       : `the arched head of the ${openingNoun(opening)} rises more than half the opening's width. Make the head flatter.`
   return [problem('headDoesNotFit', `${where(room, wall)}: ${sentence}`, [opening.id, room.id, wall.id])]
 }

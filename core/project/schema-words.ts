@@ -188,7 +188,7 @@ const propertyWords: Readonly<Record<string, string>> = {
   yearBuilt: 'Year the house was built; null where nobody knows, and then it counts as old.',
   occupied: 'Whether people live in the house during the work.',
   childrenOrPets: 'Whether there are children or pets.',
-  planFor: 'What the plan is looked for: what weighs most of pay, days on site and rooms out of use.',
+  planFor: 'What the plan aims for: what weighs most of pay, days on site and rooms out of use.',
   timeZone: 'IANA name of the zone the site lies in.',
   unitSystem: 'What lengths and areas are shown in.',
   air: 'How the places of work are heated and aired.',

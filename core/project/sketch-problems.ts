@@ -98,7 +98,7 @@ function trimProblems(room: Room, run: TrimRun): readonly Problem[] {
   const wall = low[0]
   if (wall === undefined || (run.walls === null && low.length < walls.length)) return []
   const place = run.walls === null ? room.name : `${room.name}, ${wallName(wall)}`
-  const sentence = `${place}: the ${trimNoun(run)} is higher than the wall it runs along. Make it less high, set it lower, or leave that wall out.`
+  const sentence = `${place}: the ${trimNoun(run)} is higher than the wall it runs along. Make it shorter, set it lower, or leave that wall out.`
   return [problem('trimDoesNotFit', sentence, [run.id, room.id, wall.id])]
 }
 

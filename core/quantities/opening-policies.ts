@@ -15,7 +15,7 @@ export const openingPolicySources: Readonly<Record<OpeningPolicy, PolicySource>>
   },
   is1200Part13: {
     rule: 'Openings up to 0.5 m² are not taken off; up to 3 m² from one face of the wall only and their reveals are not added; larger ones are taken off and their reveals added. With different finishes on the two faces half is taken off each, because one jamb depth means equal reveals.',
-    source: 'IS 1200 Part 13:1994, cl. 3.2; equal reveals as practised in plastering',
+    source: 'IS 1200 Part 13:1994, cl. 3.2; equal reveals as practiced in plastering',
   },
   minimumVoid: {
     rule: 'Openings up to 0.5 m² that lie wholly inside a wall are not taken off; those at its edge, such as doors, always are.',

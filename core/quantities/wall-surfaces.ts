@@ -110,7 +110,7 @@ function deductionLine({ hole, area }: Deduction, words: FigureWords): Derivatio
     opening.head.kind === 'square'
       ? ''
       : opening.head.kind === 'segment'
-        ? `, segment head rising ${words.length(opening.head.rise)}`
+        ? `, segmental head rising ${words.length(opening.head.rise)}`
         : ', half-round head'
   // The size written is the whole opening's, so that a part of it says its own area: net can be checked by eye.
   const isPart = area < areaFromSquareUnits(hole.measure.area)

@@ -17,7 +17,7 @@ export function withoutDeferral(text: string): string {
 
 const lead: Caution = {
   id: 'lead',
-  text: `Take the old paint to hold lead: no flame, no power sanding without HEPA, no heat gun at 1,100 F or more; keep the dust in, wet it, vacuum with HEPA, wash before eating. ${defer}`,
+  text: `Take the old paint to hold lead: no flame, no power sanding without HEPA, no heat gun at 1,100 °F or more; keep the dust in, wet it, vacuum with HEPA, wash before eating. ${defer}`,
   rule: '40 CFR 745.85(a)(3) and (5); workers: 29 CFR 1926.62',
 }
 const asbestos: Caution = {
@@ -62,7 +62,7 @@ const electricity: Caution = {
 }
 const childrenAndPets: Caution = {
   id: 'childrenAndPets',
-  text: 'Children and pets stay out of the room until it is cleaned and dry; chips, dust, rags and tins are out of reach.',
+  text: 'Children and pets stay out of the room until it is cleaned and dry; chips, dust, rags and cans are out of reach.',
   rule: 'common practice',
 }
 const sleeping: Caution = {

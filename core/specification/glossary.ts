@@ -215,7 +215,7 @@ export const conditionGlossary: Readonly<Record<ConditionKind, GlossaryEntry>> =
   ),
   grease: entry(
     'Grease and hand marks',
-    'Fat from cooking and hands.',
+    'Grease from cooking and hands.',
     'Water beads on it; dark round handles and over stoves.',
   ),
 }
@@ -223,7 +223,7 @@ export const conditionGlossary: Readonly<Record<ConditionKind, GlossaryEntry>> =
 export const severityGlossary: Readonly<Record<Severity, GlossaryEntry>> = {
   slight: entry('Slight', 'Here and there; nothing more will come loose.', 'Looked for, it is found.'),
   moderate: entry('Moderate', 'Plain to see; the material under it shows in places.', 'Seen from the door.'),
-  severe: entry('Severe', 'Widespread, or the surface itself gives.', 'It is what one sees first.'),
+  severe: entry('Severe', 'Widespread, or the surface itself gives.', 'It is the first thing anybody sees.'),
 }
 
 /** Gloss levels by the MPI table: units at 60 degrees, then at 85. */
@@ -268,9 +268,9 @@ export const productClassGlossary: Readonly<Record<ProductClass, string>> = {
   stainBlockingPrimer: 'Quick alkyd primer that keeps stains from bleeding through.',
   shellacPrimer: 'Alcohol-borne primer for knots, heavy stains and over old shellac.',
   calcimineSealer: 'Thick oil sealer that binds chalky ceilings.',
-  plasterSealer: 'Sealer that stands the alkali of new plaster and locks in what is left of paste.',
+  plasterSealer: 'Sealer that resists the alkali of new plaster and locks in what is left of paste.',
   metalPrimer: 'Primer against rust.',
-  radiatorEnamel: 'Enamel that stands the heat of a radiator.',
+  radiatorEnamel: 'Enamel that withstands the heat of a radiator.',
   liquidDeglosser: 'Wiped on to soften an old gloss; must be coated inside its open time.',
   dryingFiller: 'Ready-mixed compound that dries by losing water; sands easily.',
   lightFiller:

@@ -12,7 +12,7 @@ export interface LeadWork {
   /** Windows replaced, painted surface demolished. */
   readonly replacesWindow: boolean
   readonly demolishes: boolean
-  /** Flame, torch, power tool without shroud and HEPA exhaust, heat gun at 1,100 F or more: 40 CFR 745.85(a)(3). */
+  /** Flame, torch, power tool without shroud and HEPA exhaust, heat gun at 1,100 °F or more: 40 CFR 745.85(a)(3). */
   readonly prohibitedPractice: boolean
 }
 

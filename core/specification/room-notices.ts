@@ -131,7 +131,7 @@ function looseConditions(
         room,
         'advice',
         surfaces.filter((each) => isOn(condition, each)).map((each) => each.key),
-        `What was found in ${room.name} (${conditionGlossary[condition.kind].word}) lies on nothing that is to be painted: no step comes of it.`,
+        `What was found in ${room.name} (${conditionGlossary[condition.kind].word}) is on nothing that gets painted, so no step follows from it.`,
         commonPractice,
       ),
     )

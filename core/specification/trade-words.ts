@@ -58,7 +58,7 @@ export const operationWords: Readonly<Record<Operation, string>> = {
   cleanFinal: 'Wet-wipe and mop everything from the top down',
   wipeCheck: 'Look over and wipe-check sills and floor, then open the room',
   touchUp: 'Touch up under a raking light',
-  restoreAlarm: 'Uncover the alarm and try it',
+  restoreAlarm: 'Uncover the alarm and test it',
   refitHanging: 'Refit what hangs here',
   putBack: 'Put back what was taken off',
   cleanUp: 'Clean up and clear the room',
@@ -92,6 +92,12 @@ export const existingCoatWords: Readonly<Record<ExistingCoat, string>> = {
   shellac: 'shellac',
   wallpaper: 'wallpaper',
   unknown: 'not known yet',
+}
+
+/** The class of a product in words, where its name does not say it already as `Water-borne bonding primer` does; else nothing. */
+export function classBesideName(words: string, name: string): string {
+  const said = name.toLowerCase().split(/[^a-z]+/)
+  return words.split(/[^a-z]+/).every((word) => said.includes(word)) ? '' : words
 }
 
 export const productClassWords: Readonly<Record<ProductClass, string>> = {

@@ -1,5 +1,6 @@
 import type { Brand } from './brand.ts'
 import type { LengthUnitSystem } from './length.ts'
+import { roughNumber } from './rough-number.ts'
 
 /**
  * An area as a whole number of 1/10000 mm2. 1 sq in (645.16 mm2) is exactly 6,451,600 of them and 1 m2 is 1e10,
@@ -56,6 +57,13 @@ export function toSquareFeet(area: number): number {
 /** Sums exactly, for areas are whole numbers. */
 export function sumAreas(areas: readonly Area[]): Area {
   return areaFromUnits(areas.reduce<number>((total, area) => total + area, 0))
+}
+
+/** For sums and arithmetic: `96.4 sq ft`, `2,287 sq ft`, `9 m²`. */
+export function roughArea(area: number, system: LengthUnitSystem): string {
+  return system === 'imperial'
+    ? `${roughNumber(toSquareFeet(area))} sq ft`
+    : `${roughNumber(toSquareMetres(area))} m²`
 }
 
 /** `123.4 sq ft` or `11.46 m²`. */

@@ -1,4 +1,5 @@
 import type { Brand } from './brand.ts'
+import { roughNumber } from './rough-number.ts'
 
 /**
  * A length as a whole number of 1/8000 mm. 1 mm is 8000 and 1/64 in is exactly 3175 (25.4 x 8000 / 64),
@@ -62,6 +63,11 @@ export function sumLengths(lengths: readonly Length[]): Length {
 /** Shows a length the trade's way: `12' 6 1/2"` to the nearest 1/16 in, or metres to the millimetre `3.810 m`. */
 export function formatLength(length: number, system: LengthUnitSystem): string {
   return system === 'imperial' ? formatFeetInches(length) : `${toMetres(length).toFixed(3)} m`
+}
+
+/** For sums and arithmetic, where nobody reads sixteenths: `41.3 ft`, `11,817 ft`, `12.6 m`. */
+export function roughLength(length: number, system: LengthUnitSystem): string {
+  return system === 'imperial' ? `${roughNumber(toFeet(length))} ft` : `${roughNumber(toMetres(length))} m`
 }
 
 /** `12' 6 1/2"`, `0' 3"`, `-1' 0"`; fractions reduced, nearest 1/`denominator` in. */

@@ -77,8 +77,8 @@ export function parseLength(
 }
 
 function readClean(clean: string, text: string, bareUnit: BareUnit): ParsedLength {
-  if (clean === '') return refuse('No length is written.')
-  if (clean.startsWith('-')) return refuse(`"${text.trim()}" is below zero; a length cannot be.`)
+  if (clean === '') return refuse('Type a length.')
+  if (clean.startsWith('-')) return refuse(`"${text.trim()}" is below zero. Type it without the minus.`)
   return (
     readMetric(clean) ??
     readInches(clean) ??

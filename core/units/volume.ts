@@ -20,7 +20,11 @@ export function toLitres(volume: number): number {
   return volume * litresPerGallon
 }
 
-/** `1.25 gal` or `4.7 L`. */
+/** `1.25 gal` or `4.7 L`; small amounts in the measure a painter pours, never less than it takes: `8 fl oz`, `230 ml`. */
 export function formatVolume(volume: number, system: LengthUnitSystem): string {
-  return system === 'imperial' ? `${volume.toFixed(2)} gal` : `${toLitres(volume).toFixed(1)} L`
+  if (system === 'imperial') {
+    return volume < 0.2 ? `${Math.ceil(volume * 128)} fl oz` : `${volume.toFixed(2)} gal`
+  }
+  const litres = toLitres(volume)
+  return litres < 0.75 ? `${Math.ceil(litres * 100) * 10} ml` : `${litres.toFixed(1)} L`
 }

@@ -25,7 +25,7 @@ export function changeOrderHtml(job: Head, change: DealingOf<'changeOffered'>, a
 <h3>${change.title}</h3>
 ${change.why === '' ? null : html`<p>${change.why}</p>`}
 <table><caption>What it costs</caption>${moneyHead()}
-<tbody>${moneyRow('Agreed until now', before)}${moneyRow(`This change: ${change.title}`, change)}</tbody>
+<tbody>${moneyRow('Agreed so far', before)}${moneyRow(`This change: ${change.title}`, change)}</tbody>
 ${moneyRow('Agreed with this change', sumMoney([before, change]), 'sum')}</table>
 <h3>Time</h3>
 <ul>${timeLines(change, unitSystem).map((line) => html`<li>${line}</li>`)}</ul>
@@ -68,8 +68,8 @@ ${moneyRow(isCredit ? 'This credit' : 'This invoice', asked, 'sum')}</table>
 </table>
 <table><tbody>
 <tr><td>Still to be invoiced after this</td><td class="n">${formatCents(left)}</td></tr>
-<tr><td>Paid until now</td><td class="n">${formatCents(before.paidCents)}</td></tr>
-<tr class="sum"><td>${now < 0 ? 'In your favor' : 'To be paid now, with what is open of earlier invoices'}</td><td class="n">${formatCents(Math.abs(now))}</td></tr></tbody></table>`,
+<tr><td>Paid so far</td><td class="n">${formatCents(before.paidCents)}</td></tr>
+<tr class="sum"><td>${now < 0 ? 'In your favor' : 'Due now, with what is open on earlier invoices'}</td><td class="n">${formatCents(Math.abs(now))}</td></tr></tbody></table>`,
   )
 }
 

@@ -41,7 +41,7 @@ export function colorRecord(job: Job, sheets: readonly RoomSheet[], priced: Esti
 
 /** Common practice; the label of the can says more. */
 const care: readonly string[] = [
-  'New paint goes on getting harder for about a month: until then do not wash or scrub it, and lean or stick nothing on it.',
+  'New paint keeps hardening for about a month: until then do not wash or scrub it, and do not lean or stick anything on it.',
   'After that wash it with a soft cloth, warm water and a little mild soap, rubbing lightly; flat paint shows rubbing, so dab it.',
   'Doors and sash may stick in their first weeks: open them once a day.',
   'Touch up from the same can: stir it, use little, with the same kind of brush or roller as before, and feather the edge. A paint that has aged for years may show all the same; then paint from corner to corner.',

@@ -3,7 +3,7 @@ import type { Operation } from '../specification/types.ts'
 /** What hands take along for a kind of work and bring home again; common practice. */
 const toolsFor: readonly (readonly [string, readonly Operation[]])[] = [
   ['Drop cloths', ['protectRoom']],
-  ['Step ladders and a plank', ['protectRoom', 'dustDown', 'coat']],
+  ['Stepladders and a plank', ['protectRoom', 'dustDown', 'coat']],
   ['Raking light', ['dustDown', 'inspect', 'touchUp']],
   ['Screwdrivers, small hammer, pry bar', ['takeOff', 'loosenHanging']],
   ['Covers for alarms', ['coverAlarm']],
@@ -17,7 +17,7 @@ const toolsFor: readonly (readonly [string, readonly Operation[]])[] = [
   ['Putty knives 2 and 6 in, mud pan', ['fill', 'fillSmall', 'tapeCrack', 'puttySash']],
   ['Trowel 12 in', ['skim']],
   ['Sanding blocks, pole sander', ['sand', 'sandFill', 'sandPatch']],
-  ['Caulking gun', ['caulk']],
+  ['Caulk gun', ['caulk']],
   ['Sash knife', ['freeSash', 'easeSash']],
   ['Glass scraper', ['scrapeGlass']],
   ['Roller frames 9 and 4 in, trays, extension pole', ['prime', 'coat', 'sealChalk', 'sealBare']],

@@ -22,12 +22,12 @@ export interface HoldLine {
 
 const shortWords: Readonly<Record<HoldKind, string>> = {
   asbestos: 'sample for asbestos',
-  leak: 'cure the leak',
-  mildewCause: 'find and cure what feeds the mildew',
+  leak: 'fix the leak',
+  mildewCause: 'find and fix what feeds the mildew',
   newPlaster: 'let the new plaster dry, measure it',
   movingCrack: 'find out why the crack moves',
   loosePlaster: 'have the loose plaster looked at',
-  dewPoint: 'surface 5 F (3 C) above the dew point',
+  dewPoint: 'surface 5 °F (3 °C) above the dew point',
   unknownCoat: 'find out what coat is there',
 }
 
@@ -61,10 +61,10 @@ function expectedDay({ expectedOn, expectedIsAssumed }: Hold, system: LengthUnit
 function alarmWords({ key, usualDays }: Hold, relaxed: readonly Relaxed[]): string | null {
   const [found] = relaxed.filter((each) => each.id === key)
   if (found?.what === 'holdOverdue') {
-    return 'OVERDUE: its day has passed and nobody cleared it. The plan takes it to be cleared tomorrow.'
+    return 'OVERDUE: its day has passed and nobody cleared it. The plan assumes it is cleared tomorrow.'
   }
   return found?.what === 'holdNoDate'
-    ? `NO DATE: nobody knows when. The plan takes the usual ${days(usualDays)} from today.`
+    ? `NO DATE: nobody knows when. The plan assumes the usual ${days(usualDays)} from today.`
     : null
 }
 

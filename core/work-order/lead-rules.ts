@@ -23,7 +23,7 @@ export const leadPractice: readonly LeadRule[] = [
     source: '40 CFR 745.85(a)(2)(i)',
   },
   {
-    text: 'Never: open flame or torch; power sanding, grinding or planing without shroud and HEPA exhaust; a heat gun at 1,100 F or more.',
+    text: 'Never: open flame or torch; power sanding, grinding or planing without shroud and HEPA exhaust; a heat gun at 1,100 °F or more.',
     source: '40 CFR 745.85(a)(3)',
   },
   {
@@ -35,7 +35,7 @@ export const leadPractice: readonly LeadRule[] = [
     source: '40 CFR 745.85(a)(5)',
   },
   {
-    text: 'Verify: look for dust; wipe each sill with a wet cloth, floors at most 40 sq ft to a cloth, and compare with the card. Clean and wipe again where it fails; if it fails twice, wait an hour or till dry and use a dry cloth.',
+    text: 'Verify: look for dust; wipe each sill with a wet cloth, floors at most 40 sq ft to a cloth, and compare with the card. Clean and wipe again where it fails; if it fails twice, wait an hour or until dry and use a dry cloth.',
     source: '40 CFR 745.85(b)',
   },
   {

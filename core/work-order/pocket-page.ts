@@ -21,7 +21,7 @@ export function pocketHtml(
   const body = printed.slice(printed.indexOf('<body>') + '<body>'.length, printed.indexOf('</body>'))
   const sheets = withAnchors(withTicks(body))
   return `${head.replace('<meta charset="utf-8">', `<meta charset="utf-8">${policy}`).replace('</style>', `${pocketStyle}</style>`)}<body class="pocket">
-<p class="kept" id="kept">Ticks stay on this phone only: nobody else sees them, and they go when its browser is cleared.</p>
+<p class="kept" id="kept">Check marks stay on this phone only: nobody else sees them, and they go when its browser is cleared.</p>
 ${contents(sheets)}
 ${sheets}<script>${tickScript(fileId)}</script>
 </body>
@@ -65,7 +65,7 @@ function tickScript(fileId: string): string {
 (() => {
   const key = ${key}
   let kept = {}
-  const cannot = () => { document.getElementById('kept').textContent = 'This program keeps no ticks: they are gone when the page is closed.' }
+  const cannot = () => { document.getElementById('kept').textContent = 'This browser keeps no check marks: they are gone when the page is closed.' }
   try { kept = JSON.parse(localStorage.getItem(key) || '{}') } catch { cannot() }
   for (const box of document.querySelectorAll('input[type=checkbox]')) {
     box.checked = kept[box.name] === true

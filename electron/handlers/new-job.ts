@@ -17,7 +17,7 @@ interface NewJobFacts {
   readonly timeZone: string
 }
 
-const groundStorey: Storey = { id: storeyIdSchema.parse('ground'), name: 'Ground floor', level: 0 }
+const groundStorey: Storey = { id: storeyIdSchema.parse('ground'), name: 'First floor', level: 0 }
 
 /** Degrees Celsius: a heated house in a mild season, until somebody reads a thermometer. */
 const usualAir: JobHeader['air'] = {

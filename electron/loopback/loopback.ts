@@ -98,7 +98,7 @@ export function portOf(environment: NodeJS.ProcessEnv): Outcome<number> {
   if (/^\d{1,5}$/.test(named) && Number(named) <= 65_535) return succeed(Number(named))
   return fail(
     'notValid',
-    `COATWRIGHT_PORT is "${named}", which is no port. Give a whole number from 1 to 65535, or leave it out for any free port.`,
+    `COATWRIGHT_PORT is "${named}", which is not a port. Give a whole number from 1 to 65535, or leave it out for any free port.`,
   )
 }
 

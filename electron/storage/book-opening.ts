@@ -142,5 +142,5 @@ export function backupWarning(error: unknown, path: string): string {
   const folder = backupFolder(path)
   return isFullDisk(error)
     ? `No backup could be made: the disk is full. The book itself is open and whole. Free some space; the backups lie in ${folder}.`
-    : `No backup could be made in ${folder}: ${describeFailure(error)}. The book itself is open and whole. Look whether the folder may be written to.`
+    : `No backup could be made in ${folder}: ${describeFailure(error)}. The book itself is open and whole. Check whether the folder may be written to.`
 }

@@ -28,7 +28,7 @@ function followLink(path: string): Outcome<string> {
   } catch (error) {
     if (codeOf(error) === 'ELOOP') {
       return unreachable(
-        `${path} is a link that leads round in a circle. Take the link away, or name another file in COATWRIGHT_BOOK, and try again.`,
+        `${path} is a link that leads back to itself. Take the link away, or name another file in COATWRIGHT_BOOK, and try again.`,
       )
     }
     return unreachable(

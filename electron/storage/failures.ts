@@ -48,7 +48,7 @@ export function problemOfFailure(error: unknown, bookPath: string): Problem {
   if (/^(SQLITE_IOERR|EIO|ENXIO|ENODEV|ESTALE)/.test(code)) {
     return problem(
       'storageFailed',
-      `The disk does not answer as it should (${bookPath}: ${describeFailure(error)}). Look whether the drive is connected and sound, and try again.`,
+      `The disk does not answer as it should (${bookPath}: ${describeFailure(error)}). Check whether the drive is connected and sound, and try again.`,
     )
   }
   if (/^SQLITE_CONSTRAINT_FOREIGNKEY/.test(code)) {

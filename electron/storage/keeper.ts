@@ -183,7 +183,7 @@ class BookKeeper implements Keeper {
       const failed =
         this.#current.kind === 'open' ? await this.#current.session.backUp('beforeRemoval') : null
       if (failed !== null) {
-        return fail('storageFailed', `The job was not deleted, for there would be no way back. ${failed}`)
+        return fail('storageFailed', `The job was not deleted, because there would be no way back. ${failed}`)
       }
       const again = this.store()
       return again.ok ? again.value.delete(jobKey) : again
@@ -206,7 +206,7 @@ class BookKeeper implements Keeper {
           removeCopy(half)
           return fail(
             checked.problem.kind,
-            `The book was not exchanged, for that backup cannot be used. ${checked.problem.sentence}`,
+            `The book was not replaced, because that backup cannot be used. ${checked.problem.sentence}`,
           )
         }
         const before = this.#current

@@ -99,7 +99,7 @@ export function applyMigration(database: Database, migration: Migration, applied
   } catch (error) {
     return fail(
       'storageFailed',
-      `The book of jobs could not be brought to form ${migration.number} (${migration.name}) and was left as it was: ${describeFailure(error)}`,
+      `The book of jobs could not be updated to form ${migration.number} (${migration.name}) and was left as it was: ${describeFailure(error)}`,
     )
   } finally {
     database.pragma('foreign_keys = ON')

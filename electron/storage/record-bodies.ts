@@ -34,5 +34,5 @@ function brokenRecord(error: z.core.$ZodError, candidate: unknown, where: string
   const inside = issue === undefined ? '' : pathText(issue.path)
   const path = inside === '' || inside.startsWith('[') ? `${where}${inside}` : `${where}.${inside}`
   const sentence = issue === undefined ? 'It is not valid.' : formSentence(issue, candidate)
-  return fail('notValid', `This edit was not stored, for ${where} is not right. ${sentence}`, [], path)
+  return fail('notValid', `This edit was not stored: ${where} is not right. ${sentence}`, [], path)
 }

@@ -52,7 +52,7 @@ export function emptyBook(path: string): ShutBook {
 export function replacedBook(path: string): ShutBook {
   return shutBook(
     'replaced',
-    `The book of jobs at ${path} is another one than the backups beside it were made of. If you put it there, open it as it is. Otherwise go back to a backup; the file that is there now is set aside, not deleted.`,
+    `The book of jobs at ${path} is not the one that the backups beside it were made from. If you put it there, open it as it is. Otherwise go back to a backup; the file that is there now is set aside, not deleted.`,
   )
 }
 
@@ -60,6 +60,6 @@ export function replacedBook(path: string): ShutBook {
 export function exchangedBook(path: string, kept: string): ShutBook {
   return shutBook(
     'exchanged',
-    `The file of the book of jobs, or its log, was exchanged, changed or taken away by something else while Coatwright had it open (${path}). Nothing was written into what is there now, and what you have on the page stays there. ${kept}`,
+    `The file of the book of jobs, or its log, was replaced, changed or taken away by something else while Coatwright had it open (${path}). Nothing was written into what is there now, and what you have on the page stays there. ${kept}`,
   )
 }

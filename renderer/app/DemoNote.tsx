@@ -23,7 +23,7 @@ export function DemoNote() {
           setRead(true)
         }}
       >
-        Put this away
+        Hide this note
       </Button>
     </aside>
   )

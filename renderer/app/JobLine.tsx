@@ -59,7 +59,7 @@ export function JobLine({ job, isOpen, onOpen, onChanged }: JobLineProps) {
                   if (chosen === 'copy') onOpen(duplicateJob(job.jobKey))
                   if (chosen === 'name' || chosen === 'leave') setAsked(chosen)
                   if (chosen === 'away') {
-                    const action = job.isPutAway ? 'Take the job up again' : 'Put the job away'
+                    const action = job.isPutAway ? 'Bring the job back' : 'Put the job away'
                     done(changeListed(job.jobKey, action, { isPutAway: !job.isPutAway }))
                   }
                 }}
@@ -71,7 +71,7 @@ export function JobLine({ job, isOpen, onOpen, onChanged }: JobLineProps) {
                   Duplicate and open the copy
                 </MenuItem>
                 <MenuItem id="away" className="choice-item">
-                  {job.isPutAway ? 'Take up again' : 'Put away'}
+                  {job.isPutAway ? 'Bring back' : 'Put away'}
                 </MenuItem>
                 <MenuItem id="leave" className="choice-item">
                   Delete from the book

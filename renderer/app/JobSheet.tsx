@@ -102,14 +102,14 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         lines={2}
         shown={header.phones}
         read={words(4000)}
-        onCommit={(phones) => changeHeader('Write down the phones', { phones })}
-        hint="One a line, with whom it reaches."
+        onCommit={(phones) => changeHeader('Change the phones', { phones })}
+        hint="One to a line, with who answers it."
       />
       <EntryField
-        label="Mail"
+        label="Email"
         shown={header.mail}
         read={words(200)}
-        onCommit={(mail) => changeHeader('Write down the mail', { mail })}
+        onCommit={(mail) => changeHeader('Change the email', { mail })}
       />
       <EntryField
         label="Address of the house"
@@ -117,7 +117,7 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         lines={2}
         shown={header.site}
         read={words(4000)}
-        onCommit={(site) => changeHeader('Write down the address', { site })}
+        onCommit={(site) => changeHeader('Change the address', { site })}
       />
       <EntryField
         label="How to get in"
@@ -125,14 +125,14 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
         lines={2}
         shown={header.access}
         read={words(4000)}
-        onCommit={(access) => changeHeader('Say how to get in', { access })}
+        onCommit={(access) => changeHeader('Change how to get in', { access })}
         hint="For the crew’s cover only."
       />
       <EntryField
         label="Year built"
         shown={header.yearBuilt === null ? '' : String(header.yearBuilt)}
         read={orNothing(wholeNumber(1600, 2200))}
-        onCommit={(yearBuilt: number | null) => changeHeader('Say when the house was built', { yearBuilt })}
+        onCommit={(yearBuilt: number | null) => changeHeader('Set the year built', { yearBuilt })}
         hint="Leave it empty when nobody knows."
       />
       <p className="fact-follows" data-testid="age-follows">
@@ -145,13 +145,13 @@ function JobFacts({ header }: { readonly header: JobHeader }) {
           { id: 'empty', label: 'Empty' },
         ]}
         chosen={header.occupied ? 'livedIn' : 'empty'}
-        onChoose={(id) => changeHeader('Say whether the house is lived in', { occupied: id === 'livedIn' })}
+        onChoose={(id) => changeHeader('Set whether the house is lived in', { occupied: id === 'livedIn' })}
       />
       <div className="fact-follows">
         <Tick
           isOn={header.childrenOrPets}
           onChange={(childrenOrPets) =>
-            changeHeader('Say whether there are children or pets', { childrenOrPets })
+            changeHeader('Set whether there are children or pets', { childrenOrPets })
           }
         >
           Children or pets in the house

@@ -76,7 +76,7 @@ function UnsentList() {
   const drafts = useStore(draftStore, (state) => state.drafts)
   const edits = job === null ? [] : jobStore.unsent().map((change) => changeWords(job, change))
   const lines = [
-    ...[...drafts.values()].map(({ label, text }) => `Typed in “${label}” and not taken: ${text}`),
+    ...[...drafts.values()].map(({ label, text }) => `Typed in “${label}” and not entered: ${text}`),
     ...edits,
   ]
   const more = lines.length - listed

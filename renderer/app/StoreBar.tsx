@@ -90,8 +90,8 @@ function Refused() {
         </>
       }
     >
-      <strong>The book does not take “{refused?.name}”.</strong> {refused?.problem.sentence} Nothing done
-      after it is stored before it is taken back.
+      <strong>The book cannot store “{refused?.name}”.</strong> {refused?.problem.sentence} Nothing done after
+      it is stored until you take it back.
     </Bar>
   )
 }
@@ -119,7 +119,7 @@ function Behind() {
     >
       <strong>This job was changed in another window.</strong>{' '}
       {own.length === 0
-        ? 'What you have typed in a field here is not taken yet.'
+        ? 'What you typed in a field here is not entered yet.'
         : `Not stored yet from this window: ${words.join('; ')}${more === 0 ? '' : `; and ${more} more`}.`}
     </Bar>
   )
@@ -185,7 +185,7 @@ function LostText() {
   const text = lost.map((draft) => `${draft.label}: ${draft.text}`).join('\n')
   return (
     <Bar
-      label="Typed and not taken"
+      label="Typed, not entered"
       kind="wait"
       buttons={
         <>
@@ -196,7 +196,7 @@ function LostText() {
         </>
       }
     >
-      <strong>Typed and not taken, for the field has gone:</strong> {text}
+      <strong>Typed but not entered; the field is gone:</strong> {text}
     </Bar>
   )
 }

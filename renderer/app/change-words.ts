@@ -12,8 +12,8 @@ import type { Unfit } from '../state/job-state.ts'
 
 /** What each part of a job is called when one record of it is spoken of. The list is complete, or it does not compile. */
 const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
-  header: 'Facts of the job',
-  houseRules: 'Rules of the house',
+  header: 'Job sheet',
+  houseRules: 'House rules',
   business: 'Shop sheet',
   storeys: 'Floor',
   rooms: 'Room',
@@ -23,7 +23,7 @@ const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   builtItems: 'Built-in',
   keptItems: 'Thing that stays',
   existing: 'What is there now',
-  conditions: 'Condition',
+  conditions: 'Finding',
   photos: 'Photo',
   holds: 'Hold',
   colours: 'Color',
@@ -32,7 +32,7 @@ const partWords: Readonly<Record<CollectionName | SingleName, string>> = {
   crew: 'Crew member',
   rates: 'Rate',
   rules: 'Rule',
-  pins: 'Fixed time',
+  pins: 'Pin',
   marks: 'Mark on site',
   issued: 'Paper given out',
   options: 'Option',

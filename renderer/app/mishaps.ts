@@ -19,7 +19,7 @@ function tell(error: unknown): void {
   jobStore.refuse(
     problem(
       'hostFailed',
-      `The program made a mistake, and what you did just now may not have happened: ${error.message}. Look whether it did; if it goes wrong again, undo the last thing.`,
+      `The program made a mistake, and what you did just now may not have happened: ${error.message}. Check whether it did; if it goes wrong again, undo the last thing.`,
     ),
   )
 }

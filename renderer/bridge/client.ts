@@ -54,7 +54,7 @@ async function send<Value>(
   } catch {
     return fail(
       'hostFailed',
-      'Coatwright’s host does not answer. Look whether the npm start window is still open, then try again.',
+      'Coatwright’s host does not answer. Check whether the npm start window is still open, then try again.',
     )
   }
 }

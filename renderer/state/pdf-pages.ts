@@ -44,7 +44,7 @@ export async function openPdf(file: Blob): Promise<Outcome<PdfFile>> {
 }
 
 const locked = 'It is locked with a password. Save a copy without one, and choose that.'
-const damaged = 'It is damaged and cannot be read. Copy it from where it came once more.'
+const damaged = 'It is damaged and cannot be read. Copy it again from where it came from.'
 const pageDamaged = 'This page is damaged and cannot be drawn. Choose another, or save it as PNG or JPEG.'
 const tooSlow = 'This page takes too long to draw. Save it as PNG or JPEG, and choose that.'
 const empty = 'Nothing can be seen on this page.'

@@ -107,7 +107,7 @@ async function decode(file: Blob): Promise<Outcome<ImageBitmap>> {
   try {
     return succeed(await createImageBitmap(file))
   } catch {
-    return fail('notValid', 'It is damaged and cannot be read. Copy it from the camera or phone once more.')
+    return fail('notValid', 'It is damaged and cannot be read. Copy it from the camera or phone again.')
   }
 }
 

@@ -33,7 +33,7 @@ export function pauseAfter(failed: number): number {
 
 const noAnswer = fail(
   'hostFailed',
-  'The host does not answer. Look whether Coatwright is still running. If it was ended, save a copy of the job as a file here, start Coatwright again and bring the file in.',
+  'The host does not answer. Check whether Coatwright is still running. If it was ended, save a copy of the job as a file here, start Coatwright again and bring the file in.',
 )
 
 /** The answer to a request, or that there was none: the road broke, or it took too long. */

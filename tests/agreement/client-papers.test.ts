@@ -30,7 +30,7 @@ function proposalHtml(offered: Job): string {
 
 test('the proposal prints each option with a box and the difference of two whole jobs', () => {
   const page = proposalHtml(job)
-  expect(page).toContain('Options: tick what you want')
+  expect(page).toContain('Options: check what you want')
   expect(page).toContain(
     `A third coat<br>For the red wall.</td><td class="n">+ ${formatCents(totalCents(price))}`,
   )

@@ -62,7 +62,7 @@ browserJourney(
 
     await press(page, 'Make the page')
     const paper = page.frameLocator('iframe')
-    await paper.getByRole('heading', { name: 'Planned against real' }).waitFor()
+    await paper.getByRole('heading', { name: 'Planned against actual' }).waitFor()
     expect(await paper.getByRole('row', { name: /^Together/ }).count()).toBe(3)
   },
 )

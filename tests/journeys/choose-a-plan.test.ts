@@ -33,7 +33,7 @@ async function takeTheCalmPlan(page: Page): Promise<void> {
       .locator('td.number')
       .first(),
   )
-  await choice.getByRole('button', { name: 'Take it: the calmest plan' }).click()
+  await choice.getByRole('button', { name: 'Use it: the calmest plan' }).click()
   await page.getByRole('button', { name: /^Undo: Take the calmest plan/ }).waitFor()
   await choice.getByRole('button', { name: 'Close' }).click()
   // It is the plan on screen, and what is looked for from now on only betters it.

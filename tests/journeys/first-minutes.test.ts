@@ -25,7 +25,7 @@ firstJourney('an empty book says how to begin, and every empty station what to d
   await page.getByRole('button', { name: 'Open a fresh demonstration house' }).click()
   const note = page.getByRole('complementary', { name: 'About this example' })
   await note.getByText('This is an example.').waitFor()
-  await note.getByRole('button', { name: 'Put this away' }).click()
+  await note.getByRole('button', { name: 'Hide this note' }).click()
   await note.waitFor({ state: 'detached' })
   await page.reload()
   await page.getByTestId('house-figures').waitFor()

@@ -19,7 +19,7 @@ browserJourney(
     await expect
       .poll(() => palette.getByRole('button', { name: 'Morning blue' }).getAttribute('aria-pressed'))
       .toBe('true')
-    await page.getByRole('button', { name: 'Ceiling: here · put back to the default' }).waitFor()
+    await page.getByRole('button', { name: 'Ceiling: here · reset to the default' }).waitFor()
     const changed = page.getByRole('region', { name: 'What changed' })
     await changed.getByText(/ steps? changed in Kitchen: /).waitFor()
     await changed.getByRole('button', { name: 'By room' }).click()
@@ -67,8 +67,8 @@ browserJourney(
       .getByRole('button', { name: /: tick as done$/ })
       .first()
       .waitFor()
-    const line = today.getByRole('button', { name: /^Tick down to here: / }).first()
-    const name = ((await line.getAttribute('aria-label')) ?? '').replace('Tick down to here: ', '')
+    const line = today.getByRole('button', { name: /^Check off down to here: / }).first()
+    const name = ((await line.getAttribute('aria-label')) ?? '').replace('Check off down to here: ', '')
     await line.click()
     await page.getByRole('button', { name: `Undo: Tick down to ${name}` }).waitFor()
   },

@@ -135,7 +135,7 @@ browserJourney(
     await tried(page)
       .getByRole('row', { name: /^Moved of what was accepted 0 [1-9]/ })
       .waitFor()
-    await tried(page).getByRole('button', { name: 'Draw this plan' }).click()
+    await tried(page).getByRole('button', { name: 'Show this plan' }).click()
     await page.getByText('With what is being tried:').waitFor()
     await tried(page).getByRole('button', { name: 'Take it' }).click()
     await accepting.getByText(/The plan now moves \d+ of what it promised\./).waitFor()

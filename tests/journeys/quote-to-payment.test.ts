@@ -44,7 +44,7 @@ browserJourney(
     await open(page, 'Figures', 'Options')
     await press(page, 'Add the option')
     await page.getByRole('cell', { name: 'Paint ceiling', exact: true }).waitFor()
-    await choose(page, /How it shall be otherwise/, 'One coat more')
+    await choose(page, /What is different/, 'One coat more')
     await choose(page, /What$/, 'Walls')
     await press(page, 'Add the option')
     await page.getByRole('cell', { name: 'One coat more on walls', exact: true }).waitFor()

@@ -40,7 +40,7 @@ browserJourney('twelve rooms by a list, from an empty sheet', async ({ page }) =
   await field.fill('Dining 14 x 14 x 9, 3 win\nHall 4 by\nDen 12/6 x 10')
   await list.getByText('3 windows, baseboard').waitFor()
   expect(await list.getByText(/^No size is understood/).count()).toBe(2)
-  await list.getByText('2 lines have to be mended first').waitFor()
+  await list.getByText('2 lines have to be fixed first').waitFor()
 
   // Escape closes the list and loses nothing of it.
   await page.keyboard.press('Escape')

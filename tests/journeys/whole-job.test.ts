@@ -145,7 +145,7 @@ journey('a whole job, from what was found to a ticked step, found again after a 
   await page.getByRole('listbox', { name: 'Rooms' }).getByRole('option').first().click()
   await page.getByRole('button', { name: /^Walls, first coat: tick as done/ }).click()
   const outOfOrder = page.getByRole('alertdialog')
-  await outOfOrder.getByText(/^Not ticked yet, and before it in the order of the work/).waitFor()
+  await outOfOrder.getByText(/^Not checked off yet, and before it in the order of work/).waitFor()
   await outOfOrder.getByRole('button', { name: 'Cancel' }).click()
   await page.getByRole('button', { name: /^Set up: tick as done/ }).click()
   await page.getByRole('button', { name: /^Set up: take the tick back/ }).waitFor()

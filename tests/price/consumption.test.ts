@@ -18,7 +18,7 @@ test('filler goes by crack length, patch area and holes: 231 cu in are a gallon'
   const filler = product({ productClass: 'settingFiller' })
   expect(stepGallons(filler, step)).toBeCloseTo((30 * 1 + 4 * 9 + 6 * 0.5) / 231, 9)
   expect(consumptionText(filler, [step], stepGallons(filler, step), 'imperial')).toBe(
-    `30' 0" + 4.0 sq ft + 6 spots = 0.30 gal (shop assumption)`,
+    `30 ft + 4 sq ft + 6 spots = 0.30 gal (shop assumption)`,
   )
 })
 

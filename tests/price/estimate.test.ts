@@ -11,7 +11,7 @@ function cents(key: string, lines: readonly EstimateLine[] = priced.lines): numb
   return lines.find((line) => line.key === key)?.cents
 }
 
-// Both people can paint: (30.00 + 20.00) / 2 = 25.00 per hour, with 25 % burden 31.25.
+// Both people can paint: (30.00 + 20.00) / 2 = 25.00 per hour, with 25% burden 31.25.
 test('prices the hours of one plain room by hand', () => {
   expect(cents('labour:study:room')).toBe(Math.round((40 / 60) * 3125)) // 2083
   expect(cents('labour:study:ceiling')).toBe(Math.round(((36 + 22) / 60) * 3125)) // 3021
@@ -77,10 +77,10 @@ test('the total is the sum of the lines shown, and rooms share everything before
 test('every line says how it came about', () => {
   expect(priced.lines.filter((line) => line.derivation.length < 8)).toEqual([])
   expect(priced.lines.find((line) => line.key === 'labour:study:ceiling')?.derivation).toBe(
-    '(58 min x $25.00 per hour) x 1.25 with 25 % burden',
+    '(58 min x $25.00 per hour) x 1.25 with 25% burden',
   )
   expect(priced.lines.find((line) => line.key === 'material:wall-paint:linen:eggshell')?.derivation).toBe(
-    '704.0 sq ft over all coats / 340.9 sq ft per gal = 2.07 gal (theory 401.0 sq ft per gal at 40 % solids and 1.6 mil dry, less 15 % loss); and 0.06 gal to keep for touching up (3 %, shop assumption); cans that hold it: 3 x gallon, from one batch',
+    '704 sq ft over all coats / 341 sq ft per gal = 2.07 gal (theory 401 sq ft per gal at 40% solids and 1.6 mil dry, less 15% loss); and 8 fl oz to keep for touching up (3%, shop assumption); cans that hold it: 3 x gallon, from one batch',
   )
 })
 
@@ -113,13 +113,13 @@ test('hours counted by default rates because the job has none of its own are sai
   const { coat, cutIn, ...rest } = plainJob().rates
   expect([coat?.perHour, cutIn?.perHour]).toEqual([200, 120])
   expect(rateDoubts({ ...rest, cutIn } as Job['rates'])).toEqual([
-    'The job has no rate for "coat": these hours are counted by the default rate. Set its own.',
+    'The job has no rate for “Coat”: these hours are counted by the default rate. Set its own at Figures, Rates.',
   ])
   expect(rateDoubts(rest)).toEqual([
-    'The job has no rate for "coat", "cut in": these hours are counted by the default rates. Set its own.',
+    'The job has no rate for “Coat”, “Cut in along an edge”: these hours are counted by the default rates. Set its own at Figures, Rates.',
   ])
   expect(rateDoubts({})).toEqual([
-    'The job has none of the rates it needs: all hours are counted by the default rates. Set its own.',
+    'The job has none of the rates it needs: all hours are counted by the default rates. Set its own at Figures, Rates.',
   ])
 })
 

@@ -130,11 +130,11 @@ test('setting up and clearing away are counted for whole person-days', () => {
 test('the text of a step shows its quantities and rates in the units of the job', () => {
   const imperial = labour(plainJob(), plainSpecification).steps.at(-1)?.derivation
   expect(imperial).toBe(
-    `coat: 352.0 sq ft at 200.0 sq ft per hour = 1 h 46 min; cut in: 44' 0" at 120' 0" per hour = 22 min`,
+    'Coat: 352 sq ft at 200 sq ft per hour = 1 h 46 min; Cut in along an edge: 44 ft at 120 ft per hour = 22 min',
   )
   const job = plainJob()
   const metric = labour({ ...job, header: { ...job.header, unitSystem: 'metric' } }, plainSpecification)
-  expect(metric.steps.at(-1)?.derivation).toContain('32.70 m² at 18.58 m² per hour')
+  expect(metric.steps.at(-1)?.derivation).toContain('32.7 m² at 18.6 m² per hour')
 })
 
 test('a step whose rate nobody knows is a broken promise', () => {

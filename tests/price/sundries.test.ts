@@ -77,5 +77,5 @@ test('a price is whole pieces at what one costs, and says so', () => {
     0,
   )
   expect(line).toMatchObject({ pieces: 2, priceCents: 1400 })
-  expect(line?.derivation).toBe(`181' 0" / 180' 0" each = 2 at $7.00 (shop assumption)`)
+  expect(line?.derivation).toBe(`181 ft / 180 ft each = 2 at $7.00 (shop assumption)`)
 })

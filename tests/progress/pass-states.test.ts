@@ -76,7 +76,7 @@ test('what is ticked before what comes first, or before it is dry, is out of ord
   const words = (why: typeof before) =>
     why.kind === 'ready' || why.kind === 'settled' ? '' : whyWords(why, 'imperial', (key) => `<${key}>`)
   expect(words(before)).toBe(
-    `Not ticked yet, and before it in the order of the work: <${first}>. Was it done all the same?`,
+    `Not checked off yet, and before it in the order of work: <${first}>. Was it done all the same?`,
   )
   expect(words(wet)).toContain('not before Tue Mar 30, 6:00 pm')
 })

@@ -123,7 +123,7 @@ test('an opening wider than its wall, past its end, above the ceiling, is refuse
   ])
   const high = opening('w', 'Study-1', feet(1), feet(3), feet(4), { sill: feet(5) })
   expect(problemsOf({ openings: [high] })).toEqual([
-    `openingAboveCeiling: Study, wall B: the window reaches 1' 0" above the ceiling. Lower it or make it less high.`,
+    `openingAboveCeiling: Study, wall B: the window reaches 1' 0" above the ceiling. Lower it or make it shorter.`,
   ])
 })
 
@@ -263,7 +263,7 @@ test('trim higher than every wall it may run along is refused; one low wall of s
   expect(rail(null)).toEqual([])
   expect(rail(['Study-3'])).toEqual(['trimDoesNotFit'])
   expect(problemsOf({ trimRuns: [run('Study', 'pictureRail', { level: feet(8) })] })).toEqual([
-    'trimDoesNotFit: Study: the picture rail is higher than the wall it runs along. Make it less high, set it lower, or leave that wall out.',
+    'trimDoesNotFit: Study: the picture rail is higher than the wall it runs along. Make it shorter, set it lower, or leave that wall out.',
   ])
 })
 

@@ -144,7 +144,7 @@ function said(changed: {
 test('without steps, without a crew and before the first plan the station says what is missing', () => {
   expect(said({ steps: 'none' })).toContain('No steps to plan yet')
   expect(said({ job: { ...job, crew: {} } })).toContain('Nobody to plan with')
-  expect(said({})).toContain('The first plan is being looked for.')
+  expect(said({})).toContain('The first plan is being worked out.')
   expect(said({ state: { broken: 'The planner failed: no memory' } })).toContain('no memory')
 })
 
@@ -183,7 +183,7 @@ test('what is tried is compared with the present plan before it can be taken', (
 test('a first guess, of what is tried or of the present plan, is no answer and cannot be taken', () => {
   const guess = triedWith({ plan: found }, found)
   expect(guess).not.toContain('Present plan')
-  expect(guess).toContain('A plan with this is being looked for.')
+  expect(guess).toContain('A plan with this is being worked out.')
   expect(countOf(guess, 'disabled=""')).toBe(1)
   const beside = triedWith({ plan: found, isSettled: true }, found, false)
   expect(beside).not.toContain('Present plan')

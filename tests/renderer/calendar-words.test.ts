@@ -103,7 +103,7 @@ test('short and long time to spare, and when a room is out of use, are said as p
 test('a plan says which wishes it could not keep', () => {
   const begun = ['a', 'b', 'c'].map((id) => ({ what: 'roomBegun', id }) as const)
   expect(relaxedSentences(job, [...begun, { what: 'pinLost', id: 'p' }])).toEqual([
-    '3 rooms are begun, more than may be out of use at once: no further one is until one of them is done.',
+    '3 rooms are begun, more than may be out of use at once: no other one is begun until one of them is done.',
     '1 pin is left out: the task is gone, done, or the moment is past.',
   ])
   expect(relaxedSentences(job, [])).toEqual([])
@@ -176,7 +176,7 @@ test('every rule a move can break has a sentence that names the other task, pers
     '“Walls” behind it is not finished.',
     '“Walls” on the way out would come before it.',
     'It is pinned to another start.',
-    'It is done or under way: a fact.',
+    'It is done or under way and cannot move.',
     'It does not fit into the plan there.',
   ])
 })

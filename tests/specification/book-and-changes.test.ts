@@ -216,7 +216,7 @@ test('what was found on a surface that stays as it is, is said and not lost', ()
     job: { finishes: [left] },
   })
   expect(specification.steps).toEqual([])
-  expect(notices(specification, 'advice')[0]?.sentence).toContain('lies on nothing that is to be painted')
+  expect(notices(specification, 'advice')[0]?.sentence).toContain('is on nothing that gets painted')
 })
 
 test('one primer asked to do two things no class of primer does is a clash that names both rules', () => {

@@ -200,7 +200,7 @@ test('a folder, a link to nowhere, a link in a circle and a path through a file 
   for (const [name, words] of [
     ['folder.sqlite', 'There is a folder at'],
     ['lost.sqlite', 'is a link to'],
-    ['circle.sqlite', 'leads round in a circle'],
+    ['circle.sqlite', 'leads back to itself'],
     [join('file', 'book.sqlite'), 'a part of that path is a file'],
   ] as const) {
     const keeper = await openKeeper(join(folder, name))

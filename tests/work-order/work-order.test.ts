@@ -175,9 +175,9 @@ test('the shopping list goes by container and by the day it is first needed', ()
     [1, 'gallon', 'Ceiling paint', '2027-03-29'],
     [3, 'gallon', 'Wall paint', '2027-03-29'],
     [1, 'piece', 'Masking tape, roll of 180 ft', '2027-03-29'],
-    [1, 'piece', 'Roller sleeve, 9 in, 3/8 in nap', '2027-03-29'],
+    [1, 'piece', 'Roller cover, 9 in, 3/8 in nap', '2027-03-29'],
     [1, 'piece', 'Angled brush, 2 1/2 in', '2027-03-29'],
-    [1, 'piece', 'Floor covering, per room', '2027-03-29'],
+    [1, 'piece', 'Floor protection, per room', '2027-03-29'],
   ])
   // The walls' color is mixed to order and comes in three cans; the ceiling's is not, and both leave a spare.
   expect(lines.slice(0, 3).map((line) => line.advice)).toEqual([

@@ -56,7 +56,7 @@ export function hoursSum(rows: readonly ComparedHours[]): Omit<ComparedHours, 'k
 export function hoursBasis({ doneSteps, writtenSteps, leftSteps }: JobReview): string {
   const are = (count: number) => `${count} ${count === 1 ? 'step' : 'steps'}`
   const left = leftSteps === 0 ? '' : ` ${are(leftSteps)} are still to be done.`
-  if (doneSteps === 0) return `Nothing is ticked at Site yet.${left}`
+  if (doneSteps === 0) return `Nothing is checked off at Site yet.${left}`
   const rest = writtenSteps === doneSteps ? '' : '; the others count as planned'
   return `${writtenSteps} of ${are(doneSteps)} done have minutes written down${rest}.${left}`
 }

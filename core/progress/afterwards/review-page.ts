@@ -28,8 +28,8 @@ export function reviewHtml(
   const { header } = job
   return singlePage(
     job,
-    'Planned against real',
-    html`<header class="head"><h2>Planned against real</h2><p>${header.title}, ${dateWordsWithYear(on, header.unitSystem)}. For the shop, not for the client.</p></header>
+    'Planned against actual',
+    html`<header class="head"><h2>Planned against actual</h2><p>${header.title}, ${dateWordsWithYear(on, header.unitSystem)}. For the shop, not for the client.</p></header>
 ${moneyTable(review.money)}
 ${hourGroupings.map((grouping) => hoursTable(hourGroupingWords[grouping], review.hours[grouping]))}
 <p class="source">${hoursBasis(review)}</p>
@@ -41,7 +41,7 @@ ${rateTable(rates)}`,
 function moneyTable({ lines, cost, overheadCents, priceCents, isAgreed, left }: JobMoney): Markup {
   const both = (cents: Cents) => [cents, cents] as const
   return html`<table><caption>Money, before tax</caption>
-<thead><tr><th scope="col"></th><th scope="col" class="n">Planned</th><th scope="col" class="n">Real</th><th scope="col" class="n">More or less</th></tr></thead>
+<thead><tr><th scope="col"></th><th scope="col" class="n">Planned</th><th scope="col" class="n">Actual</th><th scope="col" class="n">Over or under</th></tr></thead>
 <tbody>${lines.map(({ label, plannedCents, realCents }) => moneyRow(label, plannedCents, realCents))}</tbody>
 ${moneyRow('Cost', cost.plannedCents, cost.realCents, 'sum')}
 ${moneyRow(isAgreed ? 'Agreed price, changes in it' : 'Price of the estimate, nothing is agreed', ...both(priceCents))}
@@ -57,7 +57,7 @@ function moneyRow(label: string, planned: Cents, real: Cents | null, kind = ''):
 function hoursTable(by: string, rows: readonly ComparedHours[]): Markup {
   const sum = hoursSum(rows)
   return html`<table><caption>Hours by ${by.toLowerCase()}</caption>
-<thead><tr><th scope="col"></th><th scope="col" class="n">Planned</th><th scope="col" class="n">Real</th><th scope="col" class="n">More or less</th><th scope="col" class="n">Still to do</th></tr></thead>
+<thead><tr><th scope="col"></th><th scope="col" class="n">Planned</th><th scope="col" class="n">Actual</th><th scope="col" class="n">Over or under</th><th scope="col" class="n">Still to do</th></tr></thead>
 <tbody>${rows.map((row) => hoursRow(row.label, row))}</tbody>
 ${hoursRow('Together', sum, 'sum')}</table>`
 }
@@ -77,7 +77,7 @@ function materialTable(rows: readonly ComparedMaterial[], system: LengthUnitSyst
 
 function rateTable(rates: readonly RateLine[]): Markup | null {
   if (rates.length === 0) return null
-  return html`<table><caption>What it says of the shop’s rates, in an hour</caption>
+  return html`<table><caption>What it says about the shop’s rates, per hour</caption>
 <thead><tr><th scope="col"></th><th scope="col" class="n">Counted</th><th scope="col" class="n">Worked</th><th scope="col" class="n">The shop’s rate</th><th scope="col" class="n">Suggested</th><th scope="col" class="n">Own jobs behind it</th></tr></thead>
 <tbody>${rates.map(({ name, own }) => html`<tr><td>${name}</td><td class="n">${orDash(own.plannedMinutes)}</td><td class="n">${orDash(own.workedMinutes)}</td><td class="n">${own.rate.perHour}</td><td class="n">${own.suggested.perHour}</td><td class="n">${own.suggested.own?.jobs ?? 0}</td></tr>`)}</tbody></table>`
 }

@@ -54,7 +54,7 @@ export const siteRules = {
   },
   lead: {
     id: 'schedule-lead-and-one-more',
-    reason: 'A room that one person answers for, with one more at most, is not handed round half done.',
+    reason: 'A room that one person answers for, with one more at most, is not passed around half done.',
     source: assumption,
     numbers: {},
   },

@@ -251,7 +251,7 @@ function makeStorey(job: Job, storey: Storey, listed: readonly Listed[], newId: 
     }),
     crowded: crowded.map((index): [number, string] => {
       const { line, room, openings } = present(listed[index])
-      return [line, `${countsOf(openings)} do not find room on the walls of ${room.name}.`]
+      return [line, `${countsOf(openings)} do not fit on the walls of ${room.name}.`]
     }),
   }
 }

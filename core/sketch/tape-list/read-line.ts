@@ -104,7 +104,7 @@ function withSize(line: TapeLine, tidy: string, size: WrittenSize, system: Lengt
       ? [
           stop(
             sizeText,
-            `“${sizeText}” is followed by “${behind.split(' ')[0]}” without a blank; its end is not clear.`,
+            `“${sizeText}” is followed by “${behind.split(' ')[0]}” without a space; its end is not clear.`,
           ),
         ]
       : []),
@@ -168,7 +168,7 @@ function nameBehind(behind: string): { readonly name: string; readonly rest: str
 
 function nameFaults(name: string): readonly TapeSentence[] {
   if (name === '') return [stop('', 'The room has no name. Write it before the size.')]
-  if (!/[a-z]/i.test(name)) return [stop(name, `“${name}” is no name of a room.`)]
+  if (!/[a-z]/i.test(name)) return [stop(name, `“${name}” is not the name of a room.`)]
   const many = /^(?:\d+|two|three|four|five)\s+(?:[a-z]+\s+)?[a-z]+s$/i.test(name)
   if (many) return [stop(name, `“${name}” says several rooms. Write a line for each.`)]
   const item = readItems(name, 'imperial').parts.find(({ role }) => role === 'opening' || role === 'trim')
@@ -229,9 +229,9 @@ function shapeFaults(
     (less.width >= (width ?? 0) || less.depth >= (depth ?? 0) || less.width * less.depth === 0)
   return [
     ...(items.less.length > 1 ? ['A room can be less one corner; draw others on the sheet.'] : []),
-    ...(isLarge ? [`What the room is less of has to be smaller than “${part}” both ways.`] : []),
+    ...(isLarge ? [`The missing corner has to be smaller than “${part}” both ways.`] : []),
     ...(items.slopes.length > 0 && heights > 1
-      ? ['A slope has its heights; no other height may stand here.']
+      ? ['A slope already gives the heights; leave the other height out.']
       : []),
   ]
 }

@@ -78,7 +78,7 @@ function fromTo(text: string, at: number): TwoHeights | null {
 
 /** A low side under 1 ft (our own choice) is a slip; the high side is a height like any other. */
 function slopeFault(low: Length, high: Length, system: LengthUnitSystem): string | null {
-  if (low === high) return 'Both sides of the slope are as high; write one height.'
+  if (low === high) return 'Both sides of the slope are the same height; write one height.'
   if (low < feet(1)) return `A low side of ${formatLength(low, system)} is taken for a slip.`
   return heightFault(high, system)
 }

@@ -141,7 +141,7 @@ export function readWritten(
   const unit = written.bare === null ? null : unitOfBare(written.bare, system, carried)
   const isImperial = written.unit === 'ft' && written.feetApart !== null
   if (isImperial && system === 'metric') {
-    return { ok: false, sentence: `“${shown}” is no metric length; write feet with marks, like 12' 6".` }
+    return { ok: false, sentence: `“${shown}” is not a metric length; write feet with marks, like 12' 6".` }
   }
   const read = parseLength(unit === null ? written.text : `${written.text} ${unit}`, system)
   if (!read.ok) return { ok: false, sentence: `“${shown}” is not understood as a length.` }

@@ -6,7 +6,7 @@ import type { HouseRule, RoomRule, RoomView } from '../rule.ts'
 import { holdDays, number } from '../step-requests.ts'
 
 const marginSource =
-  'surface at least 5 F above the dew point: MIL-HDBK-1110 s. 9.6.6; 3 C: application note; dew point: WMO guide No. 8, Annex 4.B'
+  'surface at least 5 °F above the dew point: MIL-HDBK-1110 s. 9.6.6; 3 °C: application note; dew point: WMO guide No. 8, Annex 4.B'
 
 /** Surfaces of one kind with the same cold space behind them. */
 interface ColdFace {
@@ -23,7 +23,7 @@ const dewPointHold: RoomRule = {
   title: 'Cold surfaces and the dew point',
   found: 'Ceilings under an unheated attic, outside walls.',
   reason:
-    'On a surface near the dew point of the air water stands that nobody sees, and paint lets go: work waits until the surface is 3 C / 5 F above it.',
+    'A surface near the dew point of the air is wet before anybody sees it, and paint lets go of it: work waits until the surface is 5 °F (3 °C) above it.',
   source: marginSource,
   safety: 'moisture',
   on: true,
@@ -101,12 +101,12 @@ function faceName(room: Room, face: ColdFace): string {
 /** Kelvins and degrees Fahrenheit by the job's units, to a tenth. */
 function show(view: RoomView, celsius: number): string {
   return view.job.header.unitSystem === 'metric'
-    ? `${celsius.toFixed(1)} C`
-    : `${(celsius * 1.8 + 32).toFixed(0)} F`
+    ? `${celsius.toFixed(1)} °C`
+    : `${(celsius * 1.8 + 32).toFixed(0)} °F`
 }
 
 function showDifference(view: RoomView, kelvins: number): string {
-  return view.job.header.unitSystem === 'metric' ? `${kelvins} C` : `${(kelvins * 1.8).toFixed(0)} F`
+  return view.job.header.unitSystem === 'metric' ? `${kelvins} °C` : `${(kelvins * 1.8).toFixed(0)} °F`
 }
 
 const humidAir: RoomRule = {
@@ -116,7 +116,7 @@ const humidAir: RoomRule = {
   title: 'Damp air',
   found: 'Relative humidity over the limit.',
   reason: 'In very damp air water-borne paint dries slowly or not at all, and sags.',
-  source: 'at most 85 %: application note; over 90 % may never dry: guide',
+  source: 'at most 85%: application note; over 90% may never dry: guide',
   safety: 'moisture',
   on: true,
   numbers: { mostPercent: number(85, '%', 'Most relative humidity for coating', 'application note') },
@@ -129,8 +129,8 @@ const humidAir: RoomRule = {
         kind: 'dewPoint',
         roomId: view.room.id,
         surfaceKeys: [],
-        sentence: `The air in ${view.room.name} is at ${relativeHumidityPercent} % relative humidity; coating waits for ${most} % or less.`,
-        source: 'at most 85 %: application note',
+        sentence: `The air in ${view.room.name} is at ${relativeHumidityPercent}% relative humidity; coating waits for ${most}% or less.`,
+        source: 'at most 85%: application note',
         hold: true,
       },
     ]
@@ -142,7 +142,7 @@ const dryingAir: HouseRule = {
   level: 'house',
   theme: 'air',
   title: 'Drying by temperature and humidity',
-  found: 'Air that is not about 20 C and 50 %.',
+  found: 'Air that is not about 70 °F (20 °C) and 50% humidity.',
   reason:
     'Label times are for a warm, dry room: colder or damper air makes everything wait longer. A soft default, not a law.',
   source:

@@ -91,9 +91,9 @@ const allowanceDings: GroupRule = {
   safety: 'none',
   on: true,
   numbers: {
-    perHundred: number(24, 'per 100 sq ft of wall', 'In plaster, and in houses of before the year below'),
+    perHundred: number(24, 'per 100 sq ft of wall', 'In plaster, and in houses built before the year below'),
     perHundredNew: number(6, 'per 100 sq ft of wall', 'In board, and in newer houses'),
-    perHundredFeet: number(16, 'per 100 ft of trim', 'In houses of before the year below'),
+    perHundredFeet: number(16, 'per 100 ft of trim', 'In houses built before the year below'),
     perHundredFeetNew: number(4, 'per 100 ft of trim', 'In newer houses'),
     newFrom: number(1990, 'year', 'Houses from this year on count as newer'),
   },
@@ -158,7 +158,11 @@ const allowanceJoints: GroupRule = {
   safety: 'none',
   on: true,
   numbers: {
-    feet: number(40, 'ft per 100 ft', 'In houses of before the year of rule "Nail holes, dings and dents"'),
+    feet: number(
+      40,
+      'ft per 100 ft',
+      'In houses built before the year of the rule “Nail holes, dings and dents”',
+    ),
     feetNew: number(8, 'ft per 100 ft', 'In newer houses'),
   },
   when: (view) => isPaintedTrim(view) && joints(view).length > 0,
@@ -184,7 +188,7 @@ const touchUp: HouseRule = {
     percent: number(
       3,
       '% of what is painted',
-      'In houses of before the year of rule "Nail holes, dings and dents"',
+      'In houses built before the year of the rule “Nail holes, dings and dents”',
     ),
     percentNew: number(1, '% of what is painted', 'In newer houses'),
   },

@@ -16,7 +16,7 @@ const asbestosSuspicion: RoomRule = {
   title: 'Asbestos suspicion',
   found: 'Textured ceilings and old compound in a house built before 1980, or of unknown age.',
   reason:
-    'Sprayed textures and compounds of before 1980 may hold asbestos and nobody can tell by looking: they are left alone or sampled by a professional before they are scraped or sanded.',
+    'Sprayed textures and compounds from before 1980 may hold asbestos and nobody can tell by looking: they are left alone or sampled by a professional before they are scraped or sanded.',
   source,
   safety: 'asbestos',
   on: true,

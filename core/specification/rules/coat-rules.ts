@@ -63,7 +63,7 @@ const tintedPrimer: GroupRule = {
   title: 'Tinted primer under strong colors and over dark ones',
   found: 'A deep or strong color over a lighter one, or a light one over a much darker.',
   reason:
-    'A primer tinted toward the new color hides the old one: strong colors cover poorly and dark ones grin through.',
+    'A primer tinted toward the new color hides the old one: strong colors cover poorly and dark ones show through.',
   source: 'tint the primer under dark: consumer guide; common practice',
   safety: 'none',
   on: true,
@@ -120,7 +120,7 @@ export const coatsAskedFor: GroupRule = {
   theme: 'coats',
   title: 'Coats asked for beyond those counted',
   found: 'A finish with more coats than the rules count.',
-  reason: 'One coat more was asked for: a thicker film hides better and wears longer.',
+  reason: 'One more coat was asked for: a thicker film hides better and wears longer.',
   source: commonPractice,
   safety: 'none',
   on: true,

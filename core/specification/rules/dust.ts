@@ -169,7 +169,7 @@ const maskKeptEdges: GroupRule = {
       'The edges are masked before anything wet comes near them.',
     ),
     orderBecause(['vacuum/1'], ['maskOff'], 'Tape does not hold on dust.'),
-    orderBecause(['coat'], ['unmask'], 'The tape stays till the last coat is touch dry.'),
+    orderBecause(['coat'], ['unmask'], 'The tape stays until the last coat is touch dry.'),
   ],
 }
 

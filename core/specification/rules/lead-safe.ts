@@ -75,7 +75,7 @@ function leadNotices(view: RoomView): readonly Notice[] {
 export function leadInHouse(notices: readonly Notice[]): readonly Notice[] {
   if (!notices.some(({ kind }) => kind === 'leadSafe')) return []
   const sentence =
-    'Lead: a certified firm with a certified renovator; the pamphlet to the owner, and to whoever lives there, no more than 60 days before the work; signs, rooms sealed and floors covered 6 ft beyond the work; no flame, no power sanding without HEPA, no heat gun at 1,100 F; cleaning with HEPA and wet, proved by wiping; records kept for three years. Minor repair is exempt only while no window is replaced and no painted surface is demolished. In housing with federal assistance the limit is 2 sq ft to a room. State rules may be stricter and come first.'
+    'Lead: a certified firm with a certified renovator; the pamphlet to the owner, and to whoever lives there, no more than 60 days before the work; signs, rooms sealed and floors covered 6 ft beyond the work; no flame, no power sanding without HEPA, no heat gun at 1,100 °F; cleaning with HEPA and wet, proved by wiping; records kept for three years. Minor repair is exempt only while no window is replaced and no painted surface is demolished. In housing with federal assistance the limit is 2 sq ft to a room. State rules may be stricter and come first.'
   return [{ kind: 'leadSafe', roomId: null, surfaceKeys: [], sentence, source, hold: false }]
 }
 

@@ -60,7 +60,7 @@ const radiator: GroupRule = {
       noticeOn(
         view,
         'advice',
-        `Turn the heating of ${view.room.name} off and let the radiator go cold before it is painted; leave it off till the coat has dried${view.group.finish.productClass === 'radiatorEnamel' ? '' : ', and choose an enamel that stands heat'}.`,
+        `Turn the heating of ${view.room.name} off and let the radiator go cold before it is painted; leave it off until the coat has dried${view.group.finish.productClass === 'radiatorEnamel' ? '' : ', and choose an enamel that withstands heat'}.`,
         commonPractice,
       ),
     ],

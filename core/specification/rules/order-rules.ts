@@ -194,7 +194,7 @@ const quickSpots: HouseRule = {
   title: 'Spots with a quick primer',
   found: 'Bare or patched spots whose usual primer holds the surface for long.',
   reason:
-    'A few spots must not keep a whole window or door waiting over night: where a quicker primer does the same, it is taken.',
+    'A few spots must not keep a whole window or door waiting overnight: where a quicker primer does the same, it is taken.',
   source: commonPractice,
   safety: 'fumes',
   on: true,
@@ -227,7 +227,7 @@ const unmeasured: HouseRule = {
   level: 'house',
   theme: 'difficulty',
   title: 'Amounts nobody measured',
-  found: 'A condition noted without length, area or count.',
+  found: 'A finding written down without length, area or count.',
   reason: 'Until it is measured an amount is assumed by how bad it is.',
   source: shopAssumption,
   safety: 'none',
@@ -244,7 +244,7 @@ const difficultyRule: HouseRule = {
   found: 'Work overhead, on stairs, on upper floors, around people.',
   reason: 'The same quantity takes longer off a ladder, on a stair, upstairs and around a family.',
   source:
-    'climbing + 20 %: UK trade article; upper stories + 5 % each: "Measuring Painter\'s Work" (19th century); the rest: shop assumption',
+    'climbing + 20%: UK trade article; upper stories + 5% each: "Measuring Painter\'s Work" (19th century); the rest: shop assumption',
   safety: 'height',
   on: true,
   numbers: {
@@ -259,8 +259,8 @@ const difficultyRule: HouseRule = {
     storeyPercent: number(
       5,
       '%',
-      'Addition for each floor above the ground floor',
-      '"Measuring Painter\'s Work" (19th century): + 5 % per story of 12 ft or less',
+      'Addition for each floor above the first',
+      '"Measuring Painter\'s Work" (19th century): + 5% per story of 12 ft or less',
     ),
     occupiedPercent: number(10, '%', 'Addition in a lived-in house', shopAssumption),
     texturePercent: number(15, '%', 'Addition for coating a texture', shopAssumption),

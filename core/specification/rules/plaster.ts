@@ -120,7 +120,7 @@ const movingCrack: GroupRule = {
           'movingCrack',
           finding,
           view.book.number('moving-crack', 'holdDays'),
-          `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and put it right before it is filled; otherwise agree with the client that it may open again.`,
+          `A crack of ${formatLength(finding.length, view.job.header.unitSystem)} in ${view.room.name} still moves${suspected(finding.condition)}. Note why and fix that before it is filled; otherwise agree with the client that it may open again.`,
           commonPractice,
         ),
       ),

@@ -75,8 +75,7 @@ const fixedSash: GroupRule = {
   found: 'Sash that cannot be taken out or moved.',
   reason:
     'Fixed sash is painted where it stands, two coats, cut along every light; the glass perimeter and not the area drives the time.',
-  source:
-    'common practice; same sash with 6 lights instead of 1: area + 31 %, cut-in line + 134 % (computed)',
+  source: 'common practice; same sash with 6 lights instead of 1: area + 31%, cut-in line + 134% (computed)',
   safety: 'none',
   on: true,
   numbers: { coats: number(2, 'coats', 'Finish coats on fixed sash', commonPractice) },

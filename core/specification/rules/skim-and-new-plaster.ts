@@ -62,7 +62,7 @@ const newPlaster: GroupRule = {
   title: 'New plaster',
   found: 'Plaster not yet painted, dark where it is damp.',
   reason:
-    'New plaster is damp and alkaline: it cures first and takes a sealer that stands alkali, or the paint burns and peels.',
+    'New plaster is damp and alkaline: it cures first and takes a sealer that resists alkali, or the paint burns and peels.',
   source: "about a month before paint: painter's note; sealer: common practice",
   safety: 'moisture',
   on: true,
@@ -80,7 +80,7 @@ const newPlaster: GroupRule = {
           'newPlaster',
           finding,
           days,
-          `New plaster in ${view.room.name}: let it cure (about ${days} days, till it is light and dry all over) before it is sealed, and mark it cured.`,
+          `New plaster in ${view.room.name}: let it cure (about ${days} days, until it is light and dry all over) before it is sealed, and mark it cured.`,
           "painter's note; common practice",
         ),
       ),

@@ -46,7 +46,7 @@ const waterStain: GroupRule = {
   title: 'Water stains',
   found: 'A yellow or brown ring.',
   reason:
-    'Water stains bleed through latex: once the leak is cured and the place is dry they are covered with a stain-blocking primer.',
+    'Water stains bleed through latex: once the leak is fixed and the place is dry they are covered with a stain-blocking primer.',
   source: commonPractice,
   safety: 'moisture',
   on: true,
@@ -62,7 +62,7 @@ const waterStain: GroupRule = {
         'water-stain',
         stains,
         (condition) =>
-          `The leak behind the stain in ${view.room.name}${suspected(condition)} must be cured and the place dry before it is blocked; then mark it cured.`,
+          `The leak behind the stain in ${view.room.name}${suspected(condition)} must be fixed and the place dry before it is blocked; then mark the cause fixed.`,
       ),
     }
   },
@@ -138,7 +138,7 @@ const mildew: GroupRule = {
         'mildew',
         found,
         (condition) =>
-          `Mildew in ${view.room.name}${suspected(condition)}: find where the moisture comes from and put it right, or it grows back; then mark it cured.`,
+          `Mildew in ${view.room.name}${suspected(condition)}: find where the moisture comes from and fix it, or it grows back; then mark the cause fixed.`,
       ),
     }
   },

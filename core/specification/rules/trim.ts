@@ -19,7 +19,7 @@ const bareWoodPlaces: GroupRule = {
   title: 'Bare places in wood',
   found: 'Wood worn or stripped bare.',
   reason: 'Bare wood is sanded and primed: enamel on it raises the grain and soaks in.',
-  source: 'moisture at most 18 %: NHBC Standards 2006 8.5-D2; common practice',
+  source: 'moisture at most 18%: NHBC Standards 2006 8.5-D2; common practice',
   safety: 'lead',
   on: true,
   numbers: { moisturePercent: number(18, '%', 'Most moisture of the wood', 'NHBC Standards 2006 8.5-D2') },
@@ -34,7 +34,7 @@ const bareWoodPlaces: GroupRule = {
         noticeOn(
           view,
           'advice',
-          `Bare wood in ${view.room.name}: measure it before priming; ${percent} % moisture at most.`,
+          `Bare wood in ${view.room.name}: measure it before priming; ${percent}% moisture at most.`,
           'NHBC Standards 2006 8.5-D2',
           bare,
         ),

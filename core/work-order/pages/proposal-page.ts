@@ -92,9 +92,9 @@ ${isByRoom ? html`<td>${work}</td><td class="n">${formatCents(room.cents)}</td>`
 
 function options({ options }: Proposal): Markup | null {
   if (options.length === 0) return null
-  return html`<table class="together"><caption>Options: tick what you want</caption>
+  return html`<table class="together"><caption>Options: check what you want</caption>
 <thead><tr><th scope="col" class="tick"></th><th scope="col">What is added or done otherwise</th><th scope="col" class="n">To the price, with tax</th></tr></thead>
-<tbody>${options.map(optionRow)}</tbody></table>${options.length < 2 ? null : html`<p class="source">Each is priced alone. Several together can come to a little more or less, for they share work and paint; that figure is said before you sign.</p>`}`
+<tbody>${options.map(optionRow)}</tbody></table>${options.length < 2 ? null : html`<p class="source">Each is priced alone. Several together can come to a little more or less, because they share work and paint; you get that figure before you sign.</p>`}`
 }
 
 function optionRow({ name, note, oneOf, cents }: ProposalOption): Markup {
@@ -127,8 +127,8 @@ function payments({ payments, options }: Proposal): Markup | null {
   if (payments.length === 0) return null
   return html`<section class="together"><table><caption>Payment</caption><tbody>${payments.map(
     ({ name, percent, cents }) =>
-      html`<tr><td>${name}</td><td class="n">${percent} %</td><td class="n">${formatCents(cents)}</td></tr>`,
-  )}</tbody></table>${options.length === 0 ? null : html`<p>With options ticked, the same shares of the price with them.</p>`}</section>`
+      html`<tr><td>${name}</td><td class="n">${percent}%</td><td class="n">${formatCents(cents)}</td></tr>`,
+  )}</tbody></table>${options.length === 0 ? null : html`<p>With options checked, the same shares of the price with them.</p>`}</section>`
 }
 
 function lead({ lead }: Proposal): Markup | null {
@@ -143,6 +143,6 @@ function signatures({ business, lead, options }: Proposal): Markup {
   const receipt = lead?.isCovered
     ? html`<div>Pamphlet “Renovate Right” received: owner, date</div><div>An adult who lives there, where it is not the owner, date</div>`
     : null
-  return html`<div class="keep"><p class="accept">Accepting this proposal, the client orders the work at the price above${options.length === 0 ? '' : ', with the options ticked'}.</p>
+  return html`<div class="keep"><p class="accept">By accepting this proposal, the client orders the work at the price above${options.length === 0 ? '' : ', with the options checked'}.</p>
 <div class="sign"><div>Offered by ${business.name || 'the shop'}, date</div><div>Accepted by, date</div>${receipt}</div></div>`
 }

@@ -66,7 +66,7 @@ function drawn(room: RoomSheet, detail: SheetDetail): Markup {
   const { scale, width } = planSize(room.plans, detail.planWidth, detail.planDepth)
   return html`<div class="drawn"><figure style="width:${width.toFixed(1)}mm"><div class="plans">${room.plans.map((plan) => planDrawing(plan, scale))}</div></figure>
 ${repairs(room, detail)}</div>
-<p class="openings">${room.openings.map(({ letter, words }) => html`<span class="tight"><b>${letter}</b> ${words}</span> `)}${room.plans.map(({ name, isTurned }) => (isTurned ? html`<span class="tight">(${name} is drawn turned a quarter to the left.)</span> ` : null))}</p>`
+<p class="openings">${room.openings.map(({ letter, words }) => html`<span class="tight"><b>${letter}</b> ${words}</span> `)}${room.plans.map(({ name, isTurned }) => (isTurned ? html`<span class="tight">(${name} is drawn turned a quarter turn to the left.)</span> ` : null))}</p>`
 }
 
 function repairs(room: RoomSheet, { notes }: SheetDetail): Markup {
@@ -129,8 +129,8 @@ function mind(room: RoomSheet, detail: SheetDetail): Markup | null {
 
 function register(room: RoomSheet): Markup | null {
   if (room.register.length === 0) return null
-  return html`<table class="register"><caption>Off, covered, and where it lies</caption>
-<thead><tr><th scope="col">What</th><th scope="col">Off</th><th scope="col">Lies at</th><th scope="col">Back</th></tr></thead>
+  return html`<table class="register"><caption>Taken off or covered, and where it is kept</caption>
+<thead><tr><th scope="col">What</th><th scope="col">Off</th><th scope="col">Kept at</th><th scope="col">Back</th></tr></thead>
 <tbody>${room.register.map(
     (line) =>
       html`<tr><td>${registerText(line)}</td><td><span class="box"></span></td><td></td><td><span class="box"></span></td></tr>`,
@@ -139,7 +139,7 @@ function register(room: RoomSheet): Markup | null {
 
 /** Takes what is left of the page. */
 function notes(leftOut: readonly string[]): Markup {
-  const said = leftOut.length === 0 ? '' : `. Left out for want of room: ${leftOut.join('; ')}`
+  const said = leftOut.length === 0 ? '' : `. Left out for lack of space: ${leftOut.join('; ')}`
   return html`<div class="fill"><span class="label">Notes${said}</span></div>`
 }
 

@@ -1,3 +1,4 @@
+import { classBesideName } from '../../specification/trade-words.ts'
 import { dateWords } from '../../time/date-words.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
 import type { ShoppingLine, ShoppingTotal, ShoppingTrip, WorkOrder } from '../document-types.ts'
@@ -50,8 +51,9 @@ function productKey({ item, brand, colour, colourCode, sheen }: ShoppingLine): s
 
 function canRow(lines: readonly [ShoppingLine, ...ShoppingLine[]], system: LengthUnitSystem): Markup {
   const [line] = lines
-  const saysClass = line.productClass === line.item.toLowerCase()
-  const under = [line.brand, saysClass ? '' : line.productClass].filter((text) => text !== '').join(', ')
+  const under = [line.brand, classBesideName(line.productClass, line.item)]
+    .filter((text) => text !== '')
+    .join(', ')
   return html`<tr><td><span class="what">${line.item}</span>${under === '' ? null : html` <span class="source">${under}</span>`}</td>
 <td>${lines.map(({ count, container }) => html`<span class="can"><span class="box"></span> ${count} × ${container}</span> `)}</td>
 <td>${paintWords(line)}${line.advice === '' ? null : html` <span class="source">${line.advice}</span>`}</td>

@@ -32,7 +32,7 @@ function chores(day: SiteDay): Markup | null {
 function choreBoxes({ kind, roomNames }: DayChore): Markup {
   const rooms = roomNames.join(', ')
   return kind === 'alarms'
-    ? html` <span class="box"></span> alarms covered <span class="box"></span> alarms uncovered and tried: ${rooms}.`
+    ? html` <span class="box"></span> alarms covered <span class="box"></span> alarms uncovered and tested: ${rooms}.`
     : html` <span class="box"></span> cleaned down: ${rooms}.`
 }
 

@@ -8,7 +8,7 @@ import { colorLegend } from './house-colors-page.ts'
 /** The longest wall of the house is drawn as wide, in millimeters; four stand side by side. */
 const widest = 45
 
-/** For the client: every wall square on in the chosen colors, room by room, all to one scale. */
+/** For the client: every wall straight on in the chosen colors, room by room, all to one scale. */
 export function wallColorsPage({ title, colors }: WorkOrder): Markup {
   const longest = Math.max(1, ...colors.walls.flatMap(({ walls }) => walls.map(({ length }) => length)))
   return html`<section class="sheet house-colors">

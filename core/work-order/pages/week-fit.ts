@@ -67,7 +67,7 @@ function heightOfDay({ people, chores }: SiteDay, { points, padding }: Density, 
 }
 
 /** About as long as what stands before the rooms, boxes included. */
-const alarmWords = 'Alarms, somebody: ___ cover ___ uncover and try: '
+const alarmWords = 'Alarms, somebody: ___ cover ___ uncover and test: '
 
 function linesOfPerson(person: PersonDay, points: number): number {
   if (isSameAllDay(person)) return Math.max(1, linesOfWorks(person.morning, 2 * half - gap, points))

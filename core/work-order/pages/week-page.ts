@@ -67,5 +67,5 @@ function alarmsRow(day: SiteDay, forCrew: boolean): Markup | null {
   const owner = day.people.find(({ crewMemberId }) => crewMemberId === day.choresOwner)
   const alarms = day.chores.find(({ kind }) => kind === 'alarms')
   if (owner === undefined || alarms === undefined) return null
-  return html`<tr class="chores"><td></td><td colspan="${forCrew ? 4 : 3}"><span class="what">Alarms, ${owner.name}:</span> <span class="box"></span> cover <span class="box"></span> uncover and try: ${alarms.roomNames.join(', ')}</td></tr>`
+  return html`<tr class="chores"><td></td><td colspan="${forCrew ? 4 : 3}"><span class="what">Alarms, ${owner.name}:</span> <span class="box"></span> cover <span class="box"></span> uncover and test: ${alarms.roomNames.join(', ')}</td></tr>`
 }

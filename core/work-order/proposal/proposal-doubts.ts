@@ -27,7 +27,7 @@ export function proposalDoubts(job: Job, doubts: readonly string[], plan: WorkPl
     ...(assumed.length === 0
       ? []
       : [`Shop assumptions still, not your own: ${assumed.map((part) => assumedWords[part]).join('; ')}.`]),
-    ...(paymentSteps.length > 0 && sum !== 100 ? [`The payment steps make ${sum} %, not 100.`] : []),
+    ...(paymentSteps.length > 0 && sum !== 100 ? [`The payment steps add up to ${sum}%, not 100%.`] : []),
     ...(isUnderLeadRule && number === ''
       ? ['The shop sheet names no lead-safe certificate of the firm, which work covered by 40 CFR 745 needs.']
       : []),

@@ -62,7 +62,7 @@ const repairs: readonly (readonly [Operation, Counted])[] = [
   ['skim', byArea('surface skimmed')],
   ['sandPatch', byArea('old patches sanded flat')],
   ['fillSmall', byCount('hole or dent filled', 'nail holes and dents filled')],
-  ['puttySash', byLength('putty on sash made good')],
+  ['puttySash', byLength('sash putty repaired')],
   ['freeSash', byCount('sash cut free', 'sash cut free')],
   ['caulk', byLength('open joints caulked')],
   ['treatRust', byArea('rust treated')],

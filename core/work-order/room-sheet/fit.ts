@@ -213,7 +213,7 @@ function captionText({ openings, plans }: RoomSheet): string {
   const turned = plans.filter(({ isTurned }) => isTurned)
   return [
     ...openings.map(({ letter, words }) => `${letter} ${words}`),
-    ...turned.map(({ name }) => `(${name} is drawn turned a quarter to the left.)`),
+    ...turned.map(({ name }) => `(${name} is drawn turned a quarter turn to the left.)`),
   ].join('   ')
 }
 

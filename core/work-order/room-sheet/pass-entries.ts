@@ -82,7 +82,7 @@ const shortTitles: Readonly<Partial<Record<PassLine['operation'], string>>> = {
   sealOpenings: 'close ducts and doors with plastic',
   takeOff: 'take off, bag, label',
   coverAlarm: 'cover the alarm (each day)',
-  restoreAlarm: 'uncover and try the alarm (each day)',
+  restoreAlarm: 'uncover and test the alarm (each day)',
   cleanDaily: 'clean down each day',
   dustDown: 'dust down under a raking light',
   dustOff: 'dust off',

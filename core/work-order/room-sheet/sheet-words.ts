@@ -33,7 +33,7 @@ export function hourWords(minutes: number): string {
 export const repairWords: Readonly<Partial<Record<Operation, string>>> = {
   wash: 'wash',
   washMildew: 'wash off',
-  scrape: 'scrape till nothing lifts, feather',
+  scrape: 'scrape until nothing lifts, feather',
   stripWallpaper: 'strip',
   washOffSize: 'wash off paste',
   washOffCalcimine: 'wash off',

@@ -26,7 +26,8 @@ export function BackupPage() {
           {backups === null ? <p className="quiet">Looking for backups …</p> : null}
           {backups?.length === 0 ? (
             <p className="quiet">
-              There is no backup yet. The first one is made when a session ends in which something was stored.
+              There is no backup yet. The first one is made when you close the program after something was
+              stored.
             </p>
           ) : null}
           {backups?.map((each) => (
@@ -42,7 +43,7 @@ export function BackupPage() {
           <p className="backup-inside quiet">
             Choose a backup to look inside it. Looking changes nothing.
             {book === null ? null : (
-              <span className="backup-place">The backups lie in {book.backupFolder}</span>
+              <span className="backup-place">The backups are in {book.backupFolder}</span>
             )}
           </p>
         ) : (
@@ -71,7 +72,7 @@ function OpenHead() {
     <header className="backup-head">
       <h1>Go back to a backup</h1>
       <p>
-        Choose a backup and look inside it. You can bring back one job beside what is in the book now, or go
+        Choose a backup and look inside it. You can bring back one job next to what is in the book now, or go
         back to the whole backup; then the book as it is now is set aside in this list, not deleted.
       </p>
       <Button className="plain-button" onPress={() => wantBookPage(null)}>

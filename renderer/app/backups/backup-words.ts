@@ -3,9 +3,9 @@ import { momentWords } from '../../../core/time/date-words.ts'
 
 export const kindWords: Readonly<Record<BackupKind, string>> = {
   work: 'made while working',
-  beforeForm: 'before a newer program changed the form of the book',
+  beforeForm: 'before a newer version of the program updated the book',
   beforeRemoval: 'before a job was deleted',
-  exchanged: 'what was stored when the file was exchanged',
+  exchanged: 'what was stored when the file was replaced',
   setAside: 'a book that was set aside, with its log',
 }
 
@@ -15,17 +15,17 @@ export const shutTitles: Readonly<Record<ShutReason, string>> = {
   missing: 'The book of jobs is not there',
   empty: 'The book of jobs is empty',
   replaced: 'This is another book of jobs',
-  exchanged: 'The book was exchanged while it was open',
+  exchanged: 'The book was replaced while it was open',
   newer: 'The book is from another version of Coatwright',
   foreign: 'This file is not a book of jobs',
   unreachable: 'The book of jobs cannot be opened',
 }
 
 export const wayWords: Readonly<Record<WayOut, { readonly button: string; readonly does: string }>> = {
-  tryAgain: { button: 'Try again', does: 'Looks at the place once more; changes nothing.' },
+  tryAgain: { button: 'Try again', does: 'Looks again; changes nothing.' },
   startNew: {
     button: 'Begin a new, empty book',
-    does: 'What lies there now is set aside among the backups, not deleted.',
+    does: 'What is there now is set aside among the backups, not deleted.',
   },
   openAsItIs: {
     button: 'Open the file that is there now',

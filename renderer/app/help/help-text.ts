@@ -22,7 +22,7 @@ function work(facts: HelpFacts | null): HelpSection {
     id: 'work',
     title: 'Where your work is kept',
     paragraphs: [
-      `All jobs are in ${place}: the book of jobs. While the program runs, files whose names begin with the same name and end in -wal, -shm or .lock lie beside it and belong to it.`,
+      `All jobs are in ${place}: the book of jobs. While the program runs, files whose names begin with the same name and end in -wal, -shm or .lock are next to it and belong to it.`,
       'Nothing leaves this machine unless you save, print or send it. The program asks no server for anything.',
       'Every change is in the book as soon as the title block says “Stored”; there is nothing to save by hand.',
     ],
@@ -34,7 +34,7 @@ const notStored: HelpSection = {
   title: 'When something is not stored, and two windows on one job',
   paragraphs: [
     'While a change cannot be stored, a bar above the title block says why. It is kept on the page and tried again by itself after 1, 2, 4, 8, 15 and then every 30 seconds, and at once when you press “Try again now”. You can go on working, undo included. Keep the window open, or save a copy of the job as a file.',
-    'Text in a field that was not taken yet (press Enter or leave the field) counts as not stored. Closing the window, opening another job or starting one asks first when something would be lost.',
+    'Text in a field that was not entered yet (press Enter or leave the field) counts as not stored. Closing the window, opening another job or starting one asks first when something would be lost.',
     'When another window or tab changes the same job, this one takes the change over within seconds. If you have something of your own that is not stored yet, it asks: “Put my edits on top” keeps both where they can be had together; what cannot is listed and can be copied. The other window’s edit then stands.',
     'The last 200 actions can be undone, as long as no other window has changed the same records since.',
     'If a station cannot be shown, the others go on and nothing is lost: try it again, undo the last thing, and keep the details it offers to copy for a report.',
@@ -47,10 +47,10 @@ function backups(facts: HelpFacts | null): HelpSection {
     id: 'backups',
     title: 'Backups, and going back to one',
     paragraphs: [
-      `The program copies the whole book by itself into ${folder}: after every session, every three hours of work, before a job is deleted, and before a newer version changes the form of the book. Of the copies made while working all of the last day are kept, one of each day for two weeks, and one of each week for a year.`,
+      `The program copies the whole book by itself into ${folder}: after every session, every three hours of work, before a job is deleted, and before a newer version updates the book. Of the copies made while working all of the last day are kept, one of each day for two weeks, and one of each week for a year.`,
       'To go back: Book of jobs, “Go back to a backup”. The page lists the backups, lets you look inside each, and brings back one job or the whole book; the present book is set aside among the backups, nothing is deleted. Where the book cannot be opened, the program shows that page by itself.',
       'By hand, should the program not start at all: close it. Move the book and the files that belong to it (-wal, -shm, .lock) together into a folder of your own; delete nothing. Copy the backup to where the book was, give it the name of the book, and start the program.',
-      'These backups lie on the same disk as the book. Copy the folder to another disk, or send jobs out as files, as often as you would not like to do the work again.',
+      'These backups are on the same disk as the book. Copy the folder to another disk, or send jobs out as files, as often as you would not like to do the work again.',
     ],
   }
 }
@@ -81,7 +81,7 @@ function updating(facts: HelpFacts | null): HelpSection {
     title: 'Updating and removing the program',
     paragraphs: [
       ...(isDesktop ? [unpack, fetched] : [fetched, unpack]),
-      'Your book stays where it is and is brought to the new form after a copy of it was made. An older version does not open a newer book; it says so and changes nothing.',
+      'Your book stays where it is and is updated after a copy of it was made. An older version does not open a newer book; it says so and changes nothing.',
       'To remove the program, delete its folder. Your book and its backups are elsewhere, as said above, and stay until you delete them yourself.',
     ],
   }

@@ -50,11 +50,11 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['F'], does: 'Place a fireplace' },
       { keys: ['B'], does: 'Place a built-in' },
       { keys: ['E'], does: 'Place any other opening' },
-      { keys: ['A'], does: 'Set the last opening again' },
+      { keys: ['A'], does: 'Place the last opening again' },
       { keys: ['L'], does: 'Write a list of rooms' },
       { keys: ['M'], does: 'Pick many at once, as all windows of a floor' },
       { keys: ['N'], does: 'Pick the next room of the floor' },
-      { keys: ['P'], does: 'Pick the room before' },
+      { keys: ['P'], does: 'Pick the previous room' },
       {
         keys: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
         shown: 'Arrow keys',
@@ -68,7 +68,7 @@ export const keyPlaces: readonly KeyPlace[] = [
       { keys: ['+', '='], does: 'Zoom in' },
       { keys: ['-'], does: 'Zoom out' },
       { keys: ['0'], does: 'Show the whole floor' },
-      { keys: ['Space'], shown: 'Space, held', does: 'Shift the sheet with the mouse' },
+      { keys: ['Space'], shown: 'Space, held', does: 'Move the drawing with the mouse' },
       { keys: ['Alt'], shown: 'Alt, held', does: 'Place freely, without catching on the grid or on walls' },
       { keys: ['Shift'], shown: 'Shift or Ctrl, held', does: 'Add to the selection, walls too' },
       { keys: ['Escape'], does: 'Put the tool down; then let the selection go' },
@@ -79,17 +79,17 @@ export const keyPlaces: readonly KeyPlace[] = [
     where: 'While drawing a room',
     lines: [
       { keys: ['0-9'], shown: 'Digits, \' " - x', does: 'Type a length, or two with an x between them' },
-      { keys: ['Enter'], does: 'Take the typed length; without one, close the room' },
-      { keys: ['Backspace'], does: 'Take back a typed sign, or the last corner' },
-      { keys: ['Escape'], does: 'Give the room up' },
+      { keys: ['Enter'], does: 'Use the typed length; without one, close the room' },
+      { keys: ['Backspace'], does: 'Take back a typed character, or the last corner' },
+      { keys: ['Escape'], does: 'Cancel the room' },
     ],
   },
   {
     id: 'fields',
     where: 'In a field',
     lines: [
-      { keys: ['Enter'], does: 'Take what you typed' },
-      { keys: ['Escape'], does: 'Give back what stood there' },
+      { keys: ['Enter'], does: 'Enter what you typed' },
+      { keys: ['Escape'], does: 'Put back what was there' },
       { keys: ['Ctrl+Enter'], does: 'In the list of rooms: make the rooms' },
     ],
   },
@@ -104,7 +104,7 @@ export const keyPlaces: readonly KeyPlace[] = [
   },
   {
     id: 'ticks',
-    where: 'Site, in a list to tick',
+    where: 'Site, in a list to check off',
     lines: [
       { keys: ['ArrowUp', 'ArrowDown'], shown: 'Up, Down', does: 'Go to the line above or below' },
       { keys: ['ArrowLeft', 'ArrowRight'], shown: 'Left, Right', does: 'Go along the line' },
@@ -122,7 +122,7 @@ export const keyPlaces: readonly KeyPlace[] = [
       },
       { keys: ['S'], does: 'Nothing wrong with it; go on to what nobody has looked at yet' },
       { keys: ['N'], does: 'Go to the next room' },
-      { keys: ['P'], does: 'Go to the room before' },
+      { keys: ['P'], does: 'Go to the previous room' },
     ],
   },
   {
@@ -138,9 +138,9 @@ export const keyPlaces: readonly KeyPlace[] = [
       {
         keys: ['Shift+ArrowLeft', 'Shift+ArrowRight'],
         shown: 'Shift+Left, Shift+Right',
-        does: 'Move the pass by a quarter of an hour and try the plan with it there, closer than the whole job',
+        does: 'Move the pass by a quarter of an hour and try the plan with it there, when zoomed in from the whole job',
       },
-      { keys: ['Escape'], does: 'Leave the try' },
+      { keys: ['Escape'], does: 'Drop the trial' },
     ],
   },
 ]

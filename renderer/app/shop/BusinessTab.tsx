@@ -7,7 +7,7 @@ import { LogoPart } from './LogoPart.tsx'
 type TextName = 'name' | 'phone' | 'mail' | 'license' | 'insurance'
 
 const lines: readonly (readonly [TextName, string, string?])[] = [
-  ['name', 'Business name', 'It stands at the head of every proposal.'],
+  ['name', 'Business name', 'It is printed at the top of every proposal.'],
   ['phone', 'Phone'],
   ['mail', 'Mail'],
   ['license', 'License', 'Kind and number, as your state asks for it.'],

@@ -25,9 +25,9 @@ export function LogoPart({ logo }: Pick<Business, 'logo'>) {
       <h3>Logo</h3>
       {logo === null ? (
         <p className="quiet">
-          A picture (PNG, JPEG or WebP) for the head of proposals, change orders and invoices, printed up to
-          60 mm wide and 16 mm high. What can be seen through becomes white. Jobs started before keep their
-          letterhead until it is brought up to date there.
+          A picture (PNG, JPEG or WebP) for the top of proposals, change orders and invoices, printed up to 60
+          mm wide and 16 mm high. What is transparent becomes white. Jobs started before keep their letterhead
+          until it is brought up to date there.
         </p>
       ) : (
         <LogoShown hash={logo} />

@@ -36,7 +36,7 @@ export function RoomKindsTab() {
     <div className="scroll tab-pad shop-kinds">
       <p className="quiet">
         A room gets these when a list says only its name and size, or by “Give it what is usual”. The kind
-        follows from the name of the room. What stands here until you change it is a shop assumption.
+        follows from the name of the room. What is here until you change it is a shop assumption.
       </p>
       <table className="pick-table">
         <thead>
@@ -162,7 +162,7 @@ function KindRow(props: {
           <span className="quiet">usual</span>
         ) : (
           <Button className="plain-button" onPress={props.drop}>
-            {row.isUsual ? 'Put back the usual' : 'Delete'}
+            {row.isUsual ? 'Back to the usual' : 'Delete'}
           </Button>
         )}
       </td>

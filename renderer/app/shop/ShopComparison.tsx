@@ -20,7 +20,7 @@ export function ShopComparison() {
   const load = async () => setShop((await readShop()) ?? shop)
   // biome-ignore lint/correctness/useExhaustiveDependencies: the shop sheet is asked for when the list is opened
   useEffect(() => void load(), [])
-  if (shop === null) return <p className="quiet">The shop sheet is being read …</p>
+  if (shop === null) return <p className="quiet">Reading the shop sheet …</p>
   const [from, to] = direction === 'intoJob' ? [shop.job, job] : [job, shop.job]
   const lines = shopDifferences(to, from)
   const chosen = lines.filter(({ key }) => ticked.has(key))
@@ -39,7 +39,7 @@ export function ShopComparison() {
   return (
     <section className="shop-lines" aria-label="Differences from the shop sheet">
       <OneOf
-        label="Ticked lines go"
+        label="Checked lines go"
         options={[
           { id: 'intoJob', label: 'From the shop into this job' },
           { id: 'intoShop', label: 'From this job into the shop' },
@@ -63,7 +63,7 @@ export function ShopComparison() {
           {chosen.length === 0 ? '' : `, ${lineCount(chosen.length)}`}
         </Button>
         <Button className="plain-button" onPress={() => setTicked(new Set(lines.map(({ key }) => key)))}>
-          Tick all
+          Check all
         </Button>
       </div>
     </section>

@@ -76,10 +76,11 @@ export function ShopPage() {
 
 const assumedWords: Readonly<Record<AssumedPart, string>> = {
   people: 'The person, the hours and the wage below are shop assumptions until you put in your own.',
-  money: 'The percentages below are shop assumptions; taxes stand at nothing until you put in your state’s.',
-  rates: 'The rates below are shop assumptions but where a source is named.',
+  money: 'The percentages below are shop assumptions; taxes are 0 until you put in your state’s.',
+  rates: 'The rates below are shop assumptions except where a source is named.',
   products: 'Prices below are shop assumptions; films and drying times carry their source.',
-  texts: 'The sentences and payment steps below are a start, no legal advice. Read them before you send one.',
+  texts:
+    'The sentences and payment steps below are a start, not legal advice. Read them before you send one.',
 }
 
 function Assumed({ business, of }: { readonly business: Business; readonly of: AssumedPart }) {

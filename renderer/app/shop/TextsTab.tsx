@@ -24,7 +24,7 @@ export function TextsTab({ business }: { readonly business: Business }) {
         <h3>Proposal</h3>
         <div className="field-grid">
           <EntryField
-            label="Holds for"
+            label="Valid for"
             unit="days"
             width="short"
             shown={String(proposal.validDays)}
@@ -125,8 +125,8 @@ function PaymentSteps({ steps }: { readonly steps: Business['paymentSteps'] }) {
       </ol>
       <p className={sum === 100 ? 'quiet' : 'doubtful'}>
         {sum === 100
-          ? 'Together 100 %.'
-          : `Together ${sum} %; they should make 100, and a proposal says so until they do.`}
+          ? 'Total 100%.'
+          : `Total ${sum}%. Make them add up to 100%; until then a proposal carries a warning.`}
       </p>
       <Button
         className="plain-button"

@@ -1,11 +1,11 @@
 import { isFields } from '../../../core/lists/lists.ts'
+import { rateName } from '../../../core/price/rate-names.ts'
 import type { Job } from '../../../core/project/job.ts'
 import { sameValue } from '../../../core/project/same-value.ts'
 import type { ShopDifference } from '../../../core/project/shop-differences.ts'
 import { ruleBook } from '../../../core/specification/rule-settings.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { capital, plainWords } from '../../../core/words/text.ts'
-import { rateName } from '../../panels/figures/RatesTab.tsx'
 
 export const partNames: Readonly<Record<ShopDifference['part'], string>> = {
   business: 'Business and proposal',

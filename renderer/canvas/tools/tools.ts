@@ -43,14 +43,14 @@ export const toolWords: Readonly<
   casedOpening: {
     name: 'Cased opening',
     key: 'o',
-    hint: 'A way through without a door leaf. Point at a wall and click.',
+    hint: 'A doorway without a door. Point at a wall and click.',
   },
   window: { name: 'Window', key: 'w', hint: 'Point at a wall and click; the next one takes after the last.' },
   fireplace: { name: 'Fireplace', key: 'f', hint: 'Point at a wall and click.' },
   builtIn: {
     name: 'Built-in',
     key: 'b',
-    hint: 'A cupboard or bookcase in the wall that is not wall surface. Point at a wall and click.',
+    hint: 'A cabinet or bookcase set into the wall. Point at a wall and click.',
   },
   other: { name: 'Other opening', key: 'e', hint: 'Any other hole in a wall. Point at a wall and click.' },
 }

@@ -80,7 +80,7 @@ export function AcceptBlock(props: {
       )}
       {refused === null || refused.found !== found ? null : (
         <Callout kind="stop" title="Not accepted" isLive>
-          {refused.sentences.join(' ')} A plan around it is being looked for; accept that one.
+          {refused.sentences.join(' ')} A plan around it is being worked out; accept that one.
         </Callout>
       )}
       <div className="button-row">

@@ -49,7 +49,7 @@ function whyNone({
   if (state.clash !== null) return <Clash clash={state.clash} titleOf={titleOf} />
   return (
     <Callout kind="wait" title="Looking" isLive>
-      The first plan is being looked for.
+      The first plan is being worked out.
     </Callout>
   )
 }
@@ -69,7 +69,7 @@ function Clash(props: { readonly clash: PlanClash; readonly titleOf: (id: string
       <p>
         {isProved
           ? 'Change what stands in the way: crew, hours, a pin, a promise or a house rule.'
-          : 'It may exist all the same: look further, or loosen a pin, a promise or a house rule.'}
+          : 'There may be one all the same: keep looking, or loosen a pin, a promise or a house rule.'}
       </p>
       {isProved ? null : (
         <Button className="plain-button" onPress={() => lookFurther('present')}>

@@ -33,7 +33,7 @@ export function StartBlock({ trial }: { readonly trial: Trial }) {
   )
 }
 
-/** What the plan is looked for, and looking at the others there could be. */
+/** What the plan aims for, and looking at the others there could be. */
 export function AimBlock(props: {
   readonly found: FoundPlan | null
   readonly isSettled: boolean
@@ -44,7 +44,7 @@ export function AimBlock(props: {
   const { found, isTrying, isComparing } = props
   const isPromised = acceptedPlan(job) !== null
   return (
-    <section className="block" aria-label="What the plan is looked for">
+    <section className="block" aria-label="What the plan aims for">
       <h3>{aimWords[job.header.planFor]} plan</h3>
       <p className="quiet">{aimNotes[job.header.planFor]}</p>
       {isPromised ? (

@@ -53,7 +53,7 @@ export function PlanMoneyBlock({ job }: { readonly job: Job }) {
     <section className="block">
       <h3>What plans are compared by</h3>
       <p className="quiet">
-        Besides wages. Shop assumptions: give them your own numbers, and the plan is looked for by those.
+        Besides wages. Shop assumptions: put in your own numbers, and the plan goes by those.
       </p>
       <div className="field-grid">
         {amounts.map((each) => (

@@ -48,7 +48,7 @@ export function PlanStatus(props: {
       {props.children}
       {state.status === 'searching' ? (
         <Button className="plain-button" onPress={() => stopLooking(props.isTrial ? 'trial' : 'present')}>
-          Looking for a better one: stop
+          Stop looking for a better one
         </Button>
       ) : state.isFinished ? null : (
         <Button className="plain-button" onPress={() => lookFurther(props.isTrial ? 'trial' : 'present')}>

@@ -206,8 +206,8 @@ function PickedTask(props: {
 function HowToPick() {
   return (
     <p className="quiet">
-      Pick a block to see its first pass, what that waits for and what it holds up. Come closer than the whole
-      job to drag a pass, or to pin it with Shift and the arrow keys; the plan with it is looked for while you
+      Pick a block to see its first pass, what that waits for and what it holds up. Zoom in from the whole job
+      to drag a pass, or to pin it with Shift and the arrow keys; the plan with it is worked out while you
       move it.
     </p>
   )

@@ -71,7 +71,7 @@ export function TaskPaper(props: TaskPaperProps) {
       </dl>
       {isFact ? (
         <p className="quiet">
-          {task.state.kind === 'done' ? 'Done: a fact, not moved.' : 'Under way: it goes on where it is.'}
+          {task.state.kind === 'done' ? 'Done, so it does not move.' : 'Under way: it goes on where it is.'}
         </p>
       ) : (
         <div className="pin-row">
@@ -128,7 +128,7 @@ function GiveTo(
           </Tick>
         ))}
       </div>
-      <p className="quiet">Tried first, at its present start. With nobody ticked the plan chooses.</p>
+      <p className="quiet">Tried first, at its present start. With nobody checked, the plan chooses.</p>
     </fieldset>
   )
 }

@@ -65,7 +65,7 @@ export function TrialBar(props: {
           </Callout>
         ) : (
           <Callout kind="wait" title="Looking">
-            A plan with this is being looked for.
+            A plan with this is being worked out.
           </Callout>
         )}
       </div>
@@ -82,7 +82,7 @@ export function TrialBar(props: {
             aria-pressed={drawing.isTrial}
             onPress={() => drawing.show(!drawing.isTrial)}
           >
-            {drawing.isTrial ? 'Draw the present plan' : 'Draw this plan'}
+            {drawing.isTrial ? 'Show the present plan' : 'Show this plan'}
           </Button>
         )}
       </div>

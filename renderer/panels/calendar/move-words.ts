@@ -76,6 +76,6 @@ function sentenceOf(each: Violation, taskId: string, { job, titleOf, momentOf }:
       return 'It is pinned to another start.'
     case 'started':
     case 'done':
-      return 'It is done or under way: a fact.'
+      return 'It is done or under way and cannot move.'
   }
 }

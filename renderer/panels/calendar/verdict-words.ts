@@ -56,7 +56,7 @@ export function relaxedSentences(job: Job, relaxed: readonly Relaxed[]): readonl
     ...(begun === 0
       ? []
       : [
-          `${begun} rooms are begun, more than may be out of use at once: no further one is until one of them is done.`,
+          `${begun} rooms are begun, more than may be out of use at once: no other one is begun until one of them is done.`,
         ]),
     ...(pins === 0 ? [] : [`${some(pins, 'pin')} left out: the task is gone, done, or the moment is past.`]),
     ...(overNights === 0

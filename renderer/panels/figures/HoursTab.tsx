@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react'
 import type { Estimate } from '../../../core/price/estimate-types.ts'
 import type { StepLabour } from '../../../core/price/labour.ts'
+import { basisAmount } from '../../../core/price/rate-names.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { stepTitle } from '../../../core/specification/trade-words.ts'
@@ -186,7 +187,9 @@ function StepHours(props: {
           {labour.parts.map((part) => (
             <tr key={part.rate.id}>
               <td>
-                {part.quantity.toFixed(1)} at {part.rate.perHour} an hour
+                {part.rate.basis === 'each'
+                  ? 'each time'
+                  : `${basisAmount(part.rate.basis, part.quantity, system)} at ${basisAmount(part.rate.basis, part.rate.perHour, system)} an hour`}
                 <div className="quiet">{part.rate.source}</div>
               </td>
               <td className="number">{formatMinutes(part.minutes)}</td>

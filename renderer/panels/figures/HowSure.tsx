@@ -30,7 +30,7 @@ export function HowSure(props: {
     <section className="block" aria-label="How sure is the price">
       <h3>How sure is the price</h3>
       {sure === null ? (
-        <p className="quiet">Being drawn …</p>
+        <p className="quiet">Drawing …</p>
       ) : (
         <>
           <SurePicture sure={sure} />
@@ -66,9 +66,7 @@ function Verdict({ job, sure }: { readonly job: Job; readonly sure: Sureness }) 
             })
           }
         >
-          {isTaken
-            ? `Contingency is ${contingencyPercent} %`
-            : `Make the contingency ${contingencyPercent} %`}
+          {isTaken ? `Contingency is ${contingencyPercent}%` : `Make the contingency ${contingencyPercent}%`}
         </Button>
       </div>
     </>
@@ -86,7 +84,7 @@ function Sources({ sure }: { readonly sure: Sureness }) {
             <td className="doubt-share">
               <span className="price-bar price-bar-part" style={{ width: `${100 * share}%` }} />
             </td>
-            <td className="number">{Math.round(100 * share)} %</td>
+            <td className="number">{Math.round(100 * share)}%</td>
           </tr>
         ))}
       </tbody>

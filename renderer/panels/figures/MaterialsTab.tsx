@@ -3,7 +3,12 @@ import type { Estimate } from '../../../core/price/estimate-types.ts'
 import type { MaterialLine } from '../../../core/price/materials.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
-import { productClassWords, sheenWords, stepTitle } from '../../../core/specification/trade-words.ts'
+import {
+  classBesideName,
+  productClassWords,
+  sheenWords,
+  stepTitle,
+} from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { formatCents } from '../../../core/units/money.ts'
 import { formatVolume } from '../../../core/units/volume.ts'
@@ -83,8 +88,9 @@ function columnsOf(job: Job, estimate: Estimate): readonly Column<MaterialLine>[
         <>
           {line.productName}
           <div className="quiet">
-            {line.brand === '' ? '' : `${line.brand}, `}
-            {productClassWords[line.productClass]}
+            {[line.brand, classBesideName(productClassWords[line.productClass], line.productName)]
+              .filter((each) => each !== '')
+              .join(', ')}
           </div>
         </>
       ),

@@ -76,7 +76,7 @@ function columnsOf(total: number, longest: number): readonly Column<Row>[] {
       id: 'share',
       head: 'Share',
       isNumber: true,
-      cell: ({ cents }) => (total === 0 ? '–' : `${((100 * cents) / total).toFixed(1)} %`),
+      cell: ({ cents }) => (total === 0 ? '–' : `${((100 * cents) / total).toFixed(1)}%`),
       foot: '',
     },
     {

@@ -41,11 +41,11 @@ export function PricePercentages({ rules }: { readonly rules: PriceRules }) {
         <Choice
           label="Profit is a"
           options={[
-            { id: 'margin', label: 'margin', note: 'A share of the price: 20 % margin is 25 % on cost.' },
+            { id: 'margin', label: 'margin', note: 'A share of the price: a 20% margin adds 25% to cost.' },
             {
               id: 'markup',
               label: 'markup',
-              note: 'An addition to cost: 20 % markup is 16.7 % of the price.',
+              note: 'An addition to cost: a 20% markup is 16.7% of the price.',
             },
           ]}
           chosen={rules.profit.basis}

@@ -64,7 +64,7 @@ export function QuantityTab(props: {
         ) : (
           <>
             <OneOf
-              label="Together by"
+              label="Group by"
               options={optionsOf(groupings, groupingWords)}
               chosen={grouping}
               onChoose={setGrouping}

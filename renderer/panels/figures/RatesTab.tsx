@@ -1,42 +1,23 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { defaultRate, defaultRates } from '../../../core/price/default-rates.ts'
+import {
+  addedRateWords,
+  rateFromUnits,
+  rateInUnits,
+  rateName,
+  rateUnit,
+} from '../../../core/price/rate-names.ts'
 import { type RateSuggestion, rateSuggestions } from '../../../core/progress/rate-suggestions.ts'
 import type { Job } from '../../../core/project/job.ts'
-import type { Rate, RateBasis } from '../../../core/project/shop-records.ts'
-import { surfaceClasses } from '../../../core/project/vocabulary.ts'
-import { operationWords, surfaceNoun } from '../../../core/specification/trade-words.ts'
-import type { Operation, Specification } from '../../../core/specification/types.ts'
-import { woodworkWords } from '../../../core/specification/woodwork.ts'
+import type { Rate } from '../../../core/project/shop-records.ts'
+import type { Specification } from '../../../core/specification/types.ts'
+import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { EntryField } from '../parts/EntryField.tsx'
 import { putRecord } from '../parts/edits.ts'
 import { decimalNumber } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
 import { KindRates } from './KindRates.tsx'
-
-const basisWords: Readonly<Record<RateBasis, string>> = {
-  area: 'sq ft an hour',
-  length: 'ft an hour',
-  count: 'pieces an hour',
-  each: 'rooms an hour',
-}
-
-/** Names of surface classes and kinds of woodwork as rates end in them; a class that is a kind too has one name. */
-const placeNames: Readonly<Record<string, string>> = {
-  ...woodworkWords,
-  ...Object.fromEntries(surfaceClasses.map((each) => [each, surfaceNoun(each)])),
-}
-
-const addedWords: Readonly<Record<string, string>> = {
-  cutIn: 'Cut in along an edge',
-  glassEdge: 'Paint along glass',
-  fillPatches: 'Fill patches',
-  fillHoles: 'Fill holes',
-  sandFillPatches: 'Sand filled patches',
-  sandFillHoles: 'Sand filled holes',
-  caulkSpots: 'Caulk spots',
-  scrapeEdges: 'Feather scraped edges',
-}
 
 /** The shop's own pace, what it rests on, and what finished steps say about it. */
 export function RatesTab({
@@ -79,13 +60,18 @@ export function RatesTab({
               <th scope="col">Rests on</th>
               <th scope="col">The shop’s own hours say</th>
               <th scope="col">
-                <span className="unseen">Put back</span>
+                <span className="unseen">Back to the usual</span>
               </th>
             </tr>
           </thead>
           <tbody>
             {shown.map((rate) => (
-              <RateLine key={rate.id} rate={rate} suggestion={suggestions.get(rate.id)} />
+              <RateLine
+                key={rate.id}
+                rate={rate}
+                suggestion={suggestions.get(rate.id)}
+                system={job.header.unitSystem}
+              />
             ))}
           </tbody>
         </table>
@@ -100,8 +86,13 @@ function change({ id, basis }: Rate, perHour: number, source: string) {
   putRecord('Change a rate', 'rates', { id, basis, perHour, source })
 }
 
-function RateLine(props: { readonly rate: Rate; readonly suggestion: RateSuggestion | undefined }) {
-  const { rate, suggestion } = props
+function RateLine(props: {
+  readonly rate: Rate
+  readonly suggestion: RateSuggestion | undefined
+  readonly system: LengthUnitSystem
+}) {
+  const { rate, suggestion, system } = props
+  const inUnits = (perHour: number) => rateInUnits({ ...rate, perHour }, system)
   const standard = defaultRate(rate.id)
   const isChanged = standard !== undefined && standard.perHour !== rate.perHour
   return (
@@ -111,11 +102,11 @@ function RateLine(props: { readonly rate: Rate; readonly suggestion: RateSuggest
         <EntryField
           label={`${rateName(rate.id)}, in an hour`}
           isBare
-          shown={String(rate.perHour)}
-          read={decimalNumber(0.02, 100_000)}
-          unit={basisWords[rate.basis]}
+          shown={String(rateInUnits(rate, system))}
+          read={decimalNumber(0.005, 100_000)}
+          unit={`${rateUnit(rate.basis, system)} an hour`}
           width="short"
-          onCommit={(value) => change(rate, value, 'set by the shop')}
+          onCommit={(value) => change(rate, rateFromUnits(rate.basis, value, system), 'set by the shop')}
         />
       </td>
       <td className="quiet">
@@ -132,14 +123,14 @@ function RateLine(props: { readonly rate: Rate; readonly suggestion: RateSuggest
             className="plain-button"
             onPress={() => change(rate, suggestion.suggestedPerHour, suggestion.source)}
           >
-            Take {suggestion.suggestedPerHour} ({suggestion.steps} steps)
+            Take {inUnits(suggestion.suggestedPerHour)} ({suggestion.steps} steps)
           </Button>
         )}
       </td>
       <td>
         {isChanged ? (
           <Button className="plain-button" onPress={() => change(rate, standard.perHour, standard.source)}>
-            Put back {standard.perHour}
+            Back to {inUnits(standard.perHour)}
           </Button>
         ) : null}
       </td>
@@ -150,13 +141,5 @@ function RateLine(props: { readonly rate: Rate; readonly suggestion: RateSuggest
 /** Rates of an added part (`cutIn`) are used wherever there is a coat; they are always shown. */
 function isUsed(id: string, used: ReadonlySet<string>): boolean {
   const [name = ''] = id.split('-')
-  return used.has(id) || used.has(name) || name in addedWords
-}
-
-/** Of a rate, from its id: `Coat: crown`. */
-export function rateName(id: string): string {
-  const [name = '', on] = id.split('-')
-  // A name that is no operation finds no words, and stands for itself.
-  const words = addedWords[name] ?? operationWords[name as Operation] ?? name
-  return on === undefined ? words : `${words}: ${placeNames[on] ?? on}`
+  return used.has(id) || used.has(name) || name in addedRateWords
 }

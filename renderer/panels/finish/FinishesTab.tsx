@@ -240,10 +240,10 @@ function FinishRow(props: {
           ) : (
             <Button
               className="plain-button"
-              aria-label={`${label}: here · put back to the default`}
+              aria-label={`${label}: here · reset to the default`}
               onPress={() => inheritFinish(job, scope)}
             >
-              here · put back
+              here · reset
             </Button>
           )
         ) : (

@@ -7,7 +7,7 @@ import type { Product } from '../../../core/project/shop-records.ts'
 import { productIdSchema } from '../../../core/project/shop-records.ts'
 import { productClasses, sheens } from '../../../core/project/vocabulary.ts'
 import { productClassGlossary } from '../../../core/specification/glossary.ts'
-import { productClassWords, sheenWords } from '../../../core/specification/trade-words.ts'
+import { classBesideName, productClassWords, sheenWords } from '../../../core/specification/trade-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
 import { roundToCents } from '../../../core/units/money.ts'
@@ -103,7 +103,7 @@ const columns: readonly Column<Product>[] = [
     cell: (product) => (
       <>
         {product.name}
-        <div className="quiet">{productClassWords[product.productClass]}</div>
+        <div className="quiet">{classBesideName(productClassWords[product.productClass], product.name)}</div>
       </>
     ),
   },
@@ -164,7 +164,7 @@ function ProductPaper({ product, system }: { readonly product: Product; readonly
       <p className="quiet">
         {productClassGlossary[product.productClass]}
         {isFilmProduct(product)
-          ? ` For this dry film a comb shows ${filmText(wetFilm(product), system)} wet.`
+          ? ` For this dry film a wet-film comb reads ${filmText(wetFilm(product), system)} wet.`
           : ''}
       </p>
       <Tick isOn={product.fumes} onChange={(fumes) => change({ fumes })}>

@@ -101,7 +101,7 @@ function changeRule(job: Job, { facts }: RuleState, change: Parameters<typeof ch
 }
 
 function putBack(id: string, title: string): void {
-  removeRecord(`Put back the rule “${title}”`, 'rules', id)
+  removeRecord(`Reset the rule “${title}”`, 'rules', id)
 }
 
 /** A safety rule follows the house; it is left out only for a written reason, which stands where the switch would be. */
@@ -163,7 +163,7 @@ function RuleEntry(props: { readonly job: Job; readonly rule: RuleState; readonl
         <span className="quiet">{uses === 0 ? 'behind no step here' : `behind ${uses} steps here`}</span>
         {changed ? (
           <Button className="plain-button" onPress={() => putBack(facts.id, facts.title)}>
-            Changed · put back
+            Changed · reset
           </Button>
         ) : null}
       </header>

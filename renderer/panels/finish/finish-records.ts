@@ -41,5 +41,5 @@ export function chooseFinish(
 
 export function inheritFinish(job: Job, scope: Scope): boolean {
   const own = recordAt(job.finishes, scope)
-  return own === null ? true : removeRecord('Put a finish back to the default', 'finishes', own.id)
+  return own === null ? true : removeRecord('Reset a finish to the default', 'finishes', own.id)
 }

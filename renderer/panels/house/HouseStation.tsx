@@ -26,7 +26,7 @@ export function HouseStation() {
         </div>
         <p className="tool-hint" id="tool-hint">
           {toolWords[tool].hint}{' '}
-          <span className="quiet">Hold Alt to place freely, Space to shift the sheet, Esc to stop.</span>
+          <span className="quiet">Hold Alt to place freely, Space to move the drawing, Esc to stop.</span>
         </p>
         <FigureStrip />
         <SketchNews />

@@ -82,7 +82,7 @@ function Place({ opening, set }: OpeningPartProps) {
         label="Head"
         options={[
           { id: 'square', label: 'Square' },
-          { id: 'segment', label: 'Segment arch' },
+          { id: 'segment', label: 'Segmental arch' },
           { id: 'halfRound', label: 'Half-round' },
         ]}
         chosen={opening.head.kind}

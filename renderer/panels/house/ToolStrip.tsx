@@ -50,10 +50,10 @@ export function ViewStrip() {
   const showsGrid = useSketch((state) => state.showsGrid)
   return (
     <div className="tool-group tool-view" role="toolbar" aria-label="View">
-      <HintButton className="tool" aria-label="Nearer" hint="Nearer (+)" onPress={() => zoomBy(1.25)}>
+      <HintButton className="tool" aria-label="Zoom in" hint="Zoom in (+)" onPress={() => zoomBy(1.25)}>
         +
       </HintButton>
-      <HintButton className="tool" aria-label="Farther" hint="Farther (-)" onPress={() => zoomBy(0.8)}>
+      <HintButton className="tool" aria-label="Zoom out" hint="Zoom out (-)" onPress={() => zoomBy(0.8)}>
         −
       </HintButton>
       <HintButton className="tool" hint="Whole floor (0)" onPress={fitStorey}>

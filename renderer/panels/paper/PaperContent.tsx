@@ -160,7 +160,7 @@ function PlanDates({ plan, acceptedAt }: { readonly plan: WorkPlan; readonly acc
   return (
     <p className="quiet">
       {acceptedAt === null
-        ? 'The dates are those of the plan being looked for: DRAFT is printed across, and nothing is kept as given out. Accept a plan on Calendar before anything goes out.'
+        ? 'The dates are those of a plan still being worked out: DRAFT is printed across, and nothing is kept as given out. Accept a plan on Calendar before anything goes out.'
         : `The dates are those of the plan accepted ${momentWords(acceptedAt, system)}, ${dateWords(plan.startsOn, system)} to ${dateWords(plan.finishesOn, system)}.`}
     </p>
   )

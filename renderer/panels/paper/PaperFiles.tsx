@@ -85,7 +85,7 @@ export function PocketPage(props: {
         Save for a phone
       </Button>
       <p className="quiet">
-        One file to send by mail or message. It works without network; its ticks stay on that phone.
+        One file to send by email or message. It works without a network; its check marks stay on that phone.
       </p>
     </div>
   )
@@ -140,7 +140,7 @@ function deliveredWords(delivered: Delivered | null) {
   switch (delivered?.kind) {
     case 'underWay':
       return (
-        <Callout kind="wait" title="Being laid out" isLive>
+        <Callout kind="wait" title="Laying it out" isLive>
           A whole house takes some seconds.
         </Callout>
       )
@@ -159,7 +159,7 @@ function deliveredWords(delivered: Delivered | null) {
     case 'givenUp':
       return (
         <Callout kind="note" title="Nothing written" isLive>
-          The dialog was closed without a choice.
+          You closed the dialog, so nothing was saved or printed.
         </Callout>
       )
     default:

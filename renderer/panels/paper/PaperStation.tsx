@@ -34,7 +34,7 @@ export function PaperStation() {
       <section className="station-page paper-station">
         <Empty title="Papers need a plan" {...(forecast.clash === null ? {} : { next: lookAtCalendar })}>
           {forecast.clash === null ? (
-            <p role="status">A plan is being looked for; the papers appear as soon as there is one.</p>
+            <p role="status">A plan is being worked out; the papers appear as soon as there is one.</p>
           ) : (
             <p>
               There is no plan to print from: {forecast.clash.sentence} Calendar shows it and lets you change

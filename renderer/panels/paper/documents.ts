@@ -68,7 +68,7 @@ export const paperDocuments: readonly PaperDocument[] = [
   {
     id: 'shopping',
     name: 'Shopping list',
-    holds: 'Trip by trip: containers, what is used up, tools, what to keep; totals by product.',
+    holds: 'Trip by trip: containers, sundries, tools, what to keep; totals by product.',
     parts: ['shopping'],
     issuedAs: 'workOrder',
     isOfPlan: true,
@@ -88,7 +88,7 @@ export const paperDocuments: readonly PaperDocument[] = [
     id: 'houseColors',
     name: 'House in its colors',
     holds:
-      'For the client: every floor with ceilings, walls and woodwork in the chosen colors, every wall square on, and their names.',
+      'For the client: every floor with ceilings, walls and woodwork in the chosen colors, every wall straight on, and their names.',
     parts: ['houseColors'],
     issuedAs: null,
     isOfPlan: false,

@@ -27,7 +27,7 @@ function leave(target: EventTarget): void {
   if (target instanceof HTMLElement) target.blur()
 }
 
-const notTaken = 'This was not taken. Escape puts back what stood here.'
+const notTaken = 'This was not entered. Esc puts back what was here.'
 
 /** A field that keeps what is typed to itself until Enter or until it is left; Escape puts back what stood there. */
 export function EntryField<Value>(props: EntryFieldProps<Value>) {

@@ -58,7 +58,7 @@ export function KeptDetails(props: { readonly job: Job; readonly room: Room; rea
       </Button>
       {alarms.has(item.kind) ? (
         <Tick isOn={item.wired} onChange={(wired) => change({ ...usualHandling(item.kind, wired), wired })}>
-          Wired: covered for the working hours only, tried and restored the same day
+          Wired: covered for the working hours only, tested and restored the same day
         </Tick>
       ) : null}
     </div>

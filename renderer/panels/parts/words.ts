@@ -31,7 +31,7 @@ export const depthWords: Readonly<Record<ColourDepth, string>> = {
 }
 
 export const keptItemWords: Readonly<Record<KeptItemKind, string>> = {
-  plate: 'switch or socket plate',
+  plate: 'switch or outlet plate',
   lockset: 'lockset',
   hinges: 'hinges',
   curtainHardware: 'curtain hardware',
@@ -90,7 +90,7 @@ export const roomOrderNotes: Readonly<Record<RoomOrder, string>> = {
 
 export const openingPolicyWords: Readonly<Record<OpeningPolicy, string>> = {
   exactNet: 'Exact: every opening taken off',
-  is1200Part13: 'By IS 1200 part 13: small openings not taken off, middling ones on one face',
+  is1200Part13: 'By IS 1200 part 13: small openings not taken off, medium ones on one face',
   minimumVoid: 'Only openings above a least size taken off',
   noDeduction: 'Nothing taken off',
   partDeduction: 'Half of each opening taken off',

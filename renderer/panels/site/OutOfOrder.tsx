@@ -40,7 +40,7 @@ export function OutOfOrder(props: {
                     onAnswer()
                   }}
                 >
-                  Tick it all the same
+                  Check it off all the same
                 </Button>
                 <Button className="plain-button" autoFocus onPress={onAnswer}>
                   Cancel
@@ -64,7 +64,7 @@ export function whyWords(
       const names = [...new Set(why.stepKeys.map(nameOf))]
       const shown = names.slice(0, 3).join(', ')
       const more = names.length > 3 ? ` and ${names.length - 3} more` : ''
-      return `Not ticked yet, and before it in the order of the work: ${shown}${more}. Was it done all the same?`
+      return `Not checked off yet, and before it in the order of work: ${shown}${more}. Was it done all the same?`
     }
     case 'waiting':
       return `What it goes over is still drying: not before ${momentWords(why.until, system)}. ${why.order.reason} Was it done all the same?`

@@ -39,13 +39,13 @@ export function PassesTab(props: {
     const open = steps.filter(({ state }) => !isSettled(state)).map(({ step }) => step.key)
     if (open.length === 0) {
       const done = steps.filter(({ state }) => state.kind === 'done').map(({ step }) => step.key)
-      addMarks(`Take back the tick of ${name}`, marksAt(done, 'cleared', now))
+      addMarks(`Take back the check of ${name}`, marksAt(done, 'cleared', now))
       return
     }
     const known = new Set<string>(records(job.crew).map((person) => person.id))
     const markDone = () =>
       addMarks(
-        `Tick ${name} done`,
+        `Check off ${name}`,
         marksAt(open, 'done', now, (key) => peopleOf(key).filter((id) => known.has(id))),
       )
     const why = tickedTogether(job, specification, states, open, now)
@@ -68,9 +68,9 @@ export function PassesTab(props: {
       <aside className="pane pane-side" aria-label="The step picked">
         {picked === undefined ? (
           <p className="quiet">
-            Tick the box when a pass is done; all its steps are ticked with it. Pick its name for its lines, a
-            line for its steps, and a step to say when it started, who did it and how long it took, to leave
-            it out or to ask for it again.
+            Check the box when a pass is done; all its steps are checked off with it. Pick its name for its
+            lines, a line for its steps, and a step to say when it started, who did it and how long it took,
+            to leave it out or to ask for it again.
           </p>
         ) : (
           <StepPaper

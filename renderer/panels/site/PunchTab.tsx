@@ -24,8 +24,8 @@ export function PunchTab(props: {
       <SourceDetails source={viewingRule.source} />
       {items.length === 0 ? (
         <p className="quiet">
-          Nothing to make good. Walk through each room at that distance; at a step that does not hold up,
-          write what you see and choose “Do again”.
+          Nothing to fix. Walk through each room at that distance; at a step that does not hold up, write what
+          you see and choose “Do again”.
         </p>
       ) : (
         <table className="pick-table">
@@ -35,7 +35,7 @@ export function PunchTab(props: {
               <th scope="col">Step</th>
               <th scope="col">Seen</th>
               <th scope="col">Noted</th>
-              <th scope="col">Made good</th>
+              <th scope="col">Fixed</th>
             </tr>
           </thead>
           <tbody>
@@ -50,7 +50,7 @@ export function PunchTab(props: {
                   <td>
                     {item.madeGoodAt === null ? (
                       <Button className="plain-button" onPress={() => addMark(item.stepKey, 'done', now)}>
-                        Made good now
+                        Fixed now
                       </Button>
                     ) : (
                       momentWords(item.madeGoodAt, system)

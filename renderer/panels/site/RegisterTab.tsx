@@ -54,7 +54,7 @@ export function RegisterTab(props: {
         </tbody>
       </table>
       <p className="quiet">
-        Tick “Take off, bag and label” and “Put back” among the steps; the register follows.
+        Check off “Take off, bag and label” and “Put back” among the steps; this list follows.
       </p>
     </div>
   )

@@ -26,7 +26,7 @@ export function SiteHead({ progress }: { readonly progress: ReturnType<typeof jo
       <dl className="side-by-side">
         <div>
           <dt>Done, by hours</dt>
-          <dd>{Math.round(progress.share * 100)} %</dd>
+          <dd>{Math.round(progress.share * 100)}%</dd>
         </div>
         <div>
           <dt>Steps</dt>
@@ -75,7 +75,7 @@ export function SiteHead({ progress }: { readonly progress: ReturnType<typeof jo
       ) : null}
       {orphans === 0 ? null : (
         <p className="quiet">
-          {orphans} marks belong to steps the specification no longer has; they are kept.
+          {orphans} marks belong to steps that are no longer in the job; they are kept.
         </p>
       )}
     </div>

@@ -54,12 +54,13 @@ export function SiteStation() {
     return (
       <section className="station-page site">
         <Empty
-          title="Nothing to tick off yet"
+          title="Nothing to check off yet"
           next={records(job.rooms).length === 0 ? drawFirstRoom : chooseFinishes}
         >
           <p>
             Steps come from the sketch, what was found and the finishes. Once a surface has a finish to get,
-            its passes stand here to be ticked as they are done, with what is drying and what can start next.
+            its passes are here to be checked off as they are done, with what is drying and what can start
+            next.
           </p>
         </Empty>
       </section>

@@ -10,7 +10,7 @@ export function TickButton(props: {
   return (
     <Button
       className="tick-button"
-      aria-label={props.isDone ? `${props.name}: take the tick back` : `${props.name}: tick as done`}
+      aria-label={props.isDone ? `${props.name}: take the check back` : `${props.name}: check off as done`}
       aria-pressed={props.isDone}
       onPress={props.onPress}
     >

@@ -50,7 +50,7 @@ export function TodayAside(props: {
               {day.chores.map(({ kind, roomNames }) => (
                 <li key={kind}>
                   {kind === 'alarms'
-                    ? 'Alarms covered for work, uncovered and tried before leaving: '
+                    ? 'Alarms covered for work, uncovered and tested before leaving: '
                     : 'Cleaned down: '}
                   {roomNames.join(', ')}
                 </li>

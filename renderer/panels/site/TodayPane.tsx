@@ -43,7 +43,7 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
     [job, plan, states, now],
   )
   const system = job.header.unitSystem
-  if (plan === null) return <Quiet>A plan is being looked for; the day stands here when it is found.</Quiet>
+  if (plan === null) return <Quiet>A plan is being worked out; the day stands here when it is found.</Quiet>
   if (day === null) return <Quiet>Nobody works from today on, and nothing planned before is open.</Quiet>
   const all = [...day.left, ...day.passes]
   const isToday = day.date === dateOf(now)
@@ -54,7 +54,7 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
     if (marks.length === 0) return
     const take = () => {
       if (plan !== null) setHeld({ plan, date: dateOf(now) })
-      addMarks(`Tick ${name}`, marks)
+      addMarks(`Check off ${name}`, marks)
     }
     const why = tickedTogether(
       job,
@@ -70,7 +70,7 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
   function takeBack({ steps, roomName, name, goesOn }: DayPass) {
     const marked = steps.filter(({ state }) => (goesOn ? state.kind === 'started' : state.kind === 'done'))
     addMarks(
-      `Take back the tick of ${roomName}: ${name}`,
+      `Take back the check of ${roomName}: ${name}`,
       marked.map(({ step }) => ({ stepKey: step.key, mark: 'cleared', at: now, crewMemberIds: [] })),
     )
   }
@@ -89,10 +89,10 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
             {isToday ? 'Today' : 'Next on site'}, {dateWords(day.date, system)}
           </h2>
           {open === 0 ? (
-            <p className="today-done">✓ All ticked</p>
+            <p className="today-done">✓ All checked off</p>
           ) : (
             <Button className="act-button" onPress={() => tick(all, 'all as planned')}>
-              Tick all as planned
+              Check off all as planned
             </Button>
           )}
         </div>
@@ -163,10 +163,10 @@ function PassLine(props: {
         <span className="button-row">
           <Button
             className="plain-button"
-            aria-label={`Tick down to here: ${title}`}
+            aria-label={`Check off down to here: ${title}`}
             onPress={props.onTickDown}
           >
-            Tick down to here
+            Check off down to here
           </Button>
           <Button
             className="plain-button"

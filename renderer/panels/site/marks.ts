@@ -4,7 +4,7 @@ import { command, putRecord } from '../parts/edits.ts'
 
 const actions: Readonly<Record<Mark['mark'], string>> = {
   started: 'Mark a step started',
-  done: 'Tick a step done',
+  done: 'Check a step off',
   skipped: 'Leave a step out',
   redo: 'Ask for a step again',
   cleared: 'Take a mark back',

@@ -52,7 +52,7 @@ export function WalkMap(props: {
           onChoose={(roomId) => enterRoom(job, roomId)}
         />
         <span className="button-row">
-          <Button className="plain-button" aria-label="Room before (P)" onPress={() => goToRoom(-1)}>
+          <Button className="plain-button" aria-label="Previous room (P)" onPress={() => goToRoom(-1)}>
             ‹
           </Button>
           <Button className={props.isDone ? 'act-button' : 'plain-button'} onPress={() => goToRoom(1)}>

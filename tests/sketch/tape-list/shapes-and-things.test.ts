@@ -60,8 +60,8 @@ test('reads a ceiling that slopes one way', () => {
 test('says what is wrong with a slope or a missing corner', () => {
   const wrong: readonly (readonly [string, string])[] = [
     ['Attic room 10 x 14, low 8 high 5', 'The low side is higher'],
-    ['Attic room 10 x 14, low 8 high 8', 'Both sides of the slope are as high'],
-    ['Attic room 10 x 14 x 8, low 5 high 8', 'no other height may stand here'],
+    ['Attic room 10 x 14, low 8 high 8', 'Both sides of the slope are the same height'],
+    ['Attic room 10 x 14 x 8, low 5 high 8', 'leave the other height out'],
     ['Attic room 10 x 14, low 5 high 80', 'A height of'],
     ['Kitchen 14 x 12 less 15 x 5', 'has to be smaller'],
     ['Kitchen 14 x 12 less 4 x 5, less 2 x 2', 'less one corner'],

@@ -61,7 +61,7 @@ export const stainsAndMetalCases: Readonly<Record<string, () => void>> = {
       coat: 'latexFlat',
       productClass: 'latexWall',
     })
-    expect(notices(specification, 'advice')[0]?.sentence).toContain('choose an enamel that stands heat')
+    expect(notices(specification, 'advice')[0]?.sentence).toContain('choose an enamel that withstands heat')
     expect(stepOf(specification, 'radiators/coat/1').cautions.map((each) => each.id)).toContain('heat')
   },
 }

@@ -26,7 +26,7 @@ export const trimAndSashCases: Readonly<Record<string, () => void>> = {
     })
     // The oil primer takes a day; of those that do bare wood the quick stain blocker (2 h) is the plainest.
     expect(stepOf(specification, 'trim/spotPrime/1').productClass).toBe('stainBlockingPrimer')
-    expect(notices(specification, 'advice')[0]?.sentence).toContain('18 % moisture')
+    expect(notices(specification, 'advice')[0]?.sentence).toContain('18% moisture')
     // Caulk holds on primer and not on bare wood; spots that are primed for holes have nothing to do with the gaps.
     const gap = ['caulkGap', { length: feet(12) }] as const
     const gapBesideBare = specifyOne({

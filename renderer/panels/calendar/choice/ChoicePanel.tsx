@@ -27,7 +27,7 @@ export function ChoicePanel(props: { readonly choice: ChoiceState; readonly pres
         {isLooking ? (
           <>
             <progress aria-label="Time spent comparing" max={1} value={choice.share} />
-            <span className="quiet">looking for all of them, each as long: {percent(choice.share)}</span>
+            <span className="quiet">working on all of them in turn: {percent(choice.share)}</span>
           </>
         ) : null}
         <span className="plan-choice-ends">
@@ -68,7 +68,7 @@ function Plans(props: {
       />
       <div className="plan-choice-table">
         <table className="pick-table">
-          <caption className="unseen">Plans to choose from, by what they are looked for</caption>
+          <caption className="unseen">Plans to choose from, by what they aim for</caption>
           <thead>
             <tr>
               <th scope="col">Plan</th>
@@ -102,7 +102,7 @@ function Plans(props: {
                     ) : (
                       <Button
                         className="plain-button"
-                        aria-label={`Take it: the ${aimWords[aim].toLowerCase()} plan`}
+                        aria-label={`Use it: the ${aimWords[aim].toLowerCase()} plan`}
                         onPress={() => choose(aim, found)}
                       >
                         Take it
@@ -146,5 +146,5 @@ function wholeDollars(cents: number): string {
 }
 
 function percent(share: number): string {
-  return `${Math.round(share * 100)} %`
+  return `${Math.round(share * 100)}%`
 }

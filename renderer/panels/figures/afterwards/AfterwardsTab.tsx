@@ -59,7 +59,7 @@ export function AfterwardsTab(props: {
         <CansForm job={job} estimate={estimate} on={on} />
         <section className="block" aria-label="Page">
           <h3>Page</h3>
-          <p className="quiet">For the shop: money, hours and material, planned against real.</p>
+          <p className="quiet">For the shop: money, hours and material, planned against actual.</p>
           <div className="button-row">
             <Button className="act-button" onPress={() => void keepReviewPage(review, own, today)}>
               Make the page

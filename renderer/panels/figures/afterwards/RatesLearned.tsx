@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { OpenedJob } from '../../../../core/contract/requests.ts'
+import { rateName } from '../../../../core/price/rate-names.ts'
 import { type OwnRate, ownRatesWith, shopWithJob } from '../../../../core/progress/afterwards/own-jobs.ts'
 import { type Job, type RecordOf, records } from '../../../../core/project/job.ts'
 import { succeed } from '../../../../core/project/problem.ts'
@@ -8,7 +9,6 @@ import { sameValue } from '../../../../core/project/same-value.ts'
 import type { Rate } from '../../../../core/project/shop-records.ts'
 import { formatMinutes } from '../../../../core/units/duration.ts'
 import { readShop, storeInShop } from '../../../state/other-jobs.ts'
-import { rateName } from '../RatesTab.tsx'
 
 /** What the minutes of this job say of the shop's rates; each is taken over into the shop sheet, or not. */
 export function RatesLearned(props: { readonly job: Job; readonly own: RecordOf<'ownJobs'> }) {
@@ -32,17 +32,17 @@ export function RatesLearned(props: { readonly job: Job; readonly own: RecordOf<
   }
 
   if (job.header.isDemonstration)
-    return <Said>The demonstration is nobody’s job: it says nothing of the shop’s rates.</Said>
+    return <Said>The demonstration is not a real job: it says nothing about the shop’s rates.</Said>
   if (shown.length === 0)
     return (
       <Said>
-        Nothing yet: write down the minutes of a step at Site when it is done, and what it says of its rate
-        stands here.
+        Nothing yet: write down the minutes of a step at Site when it is done, and what it says about its rate
+        shows here.
       </Said>
     )
   return (
     <section className="block" aria-label="Rates">
-      <h3>What it says of the shop’s rates</h3>
+      <h3>What it says about the shop’s rates</h3>
       <p className="quiet">
         A rate taken over holds for the next jobs. The figure lies between the shop’s and that of its own
         jobs, nearer to theirs the more was worked.
@@ -82,7 +82,7 @@ export function RatesLearned(props: { readonly job: Job; readonly own: RecordOf<
       </table>
       <div className="button-row">
         <Button className="plain-button" onPress={() => void store((sheet) => shopWithJob(sheet, own))}>
-          {isKept ? 'Keep this job anew in the shop sheet' : 'Keep this job in the shop sheet'}
+          {isKept ? 'Keep this job again in the shop sheet' : 'Keep this job in the shop sheet'}
         </Button>
       </div>
       <p className="quiet" role="status">
@@ -95,7 +95,7 @@ export function RatesLearned(props: { readonly job: Job; readonly own: RecordOf<
 function Said({ children }: { readonly children: string }) {
   return (
     <section className="block" aria-label="Rates">
-      <h3>What it says of the shop’s rates</h3>
+      <h3>What it says about the shop’s rates</h3>
       <p className="quiet">{children}</p>
     </section>
   )

@@ -88,8 +88,8 @@ function Agreed({ together, contract }: { readonly together: Money; readonly con
     <>
       {isNothing(together) ? null : (
         <p>
-          Together: {signedMoney(together)}. The options share work or paint, so all of them cost other than
-          the sum of each.
+          Together: {signedMoney(together)}. The options share work or paint, so together they cost something
+          other than their sum.
         </p>
       )}
       <p role="status">

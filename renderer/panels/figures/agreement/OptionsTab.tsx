@@ -27,7 +27,8 @@ export function OptionsTab({ job, takeoff }: { readonly job: Job; readonly takeo
         {options.length === 0 ? (
           <p className="quiet tab-pad">
             No options yet. Take a part of the job out of the price as an extra, or offer one coat more,
-            another product or another color: the client ticks, and what is ticked becomes part of the job.
+            another product or another color: the client checks what is wanted, and that becomes part of the
+            job.
           </p>
         ) : (
           <table className="pick-table">

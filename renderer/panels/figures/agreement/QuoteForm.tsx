@@ -88,7 +88,7 @@ export function QuoteForm(props: {
           />
         ))}
         <EntryField
-          label="Stands until"
+          label="Valid until"
           kind="date"
           shown={validUntil ?? ''}
           read={orNothing(dateEntry)}
@@ -101,7 +101,7 @@ export function QuoteForm(props: {
           : 'The steps are those of the shop sheet; shares changed here are those of this job and its proposal. The last step takes what is left.'}{' '}
         Some states limit what may be taken before work begins: look it up for yours.
       </p>
-      {isTooMuch ? <p role="alert">The steps come to more than 100 %.</p> : null}
+      {isTooMuch ? <p role="alert">The steps come to more than 100%.</p> : null}
       <div className="button-row">
         <Button
           className="act-button"

@@ -105,8 +105,8 @@ function Drift({ job, agreement, onChangeOrder }: Parts & { readonly onChangeOrd
   if (drift === null || totalCents(drift) === 0) return null
   return (
     <Callout kind="wait" title="In no change order yet">
-      Since it was agreed the job has come to cost {signedMoney(drift)} by its hours. Make a change order of
-      it, or take back what was changed.
+      Since it was agreed the job has come to cost {signedMoney(drift)} by its hours. Make it a change order,
+      or take back what was changed.
       <div className="button-row">
         <Button className="plain-button" onPress={onChangeOrder}>
           Make a change order of it

@@ -130,7 +130,7 @@ export function WishForm(props: {
   return (
     <div className="field-grid">
       <Choice
-        label="How it shall be otherwise"
+        label="What is different"
         options={optionsOf(kinds, kindWords)}
         chosen={draft.kind}
         onChoose={(kind) => change({ kind })}

@@ -18,7 +18,7 @@ export function SlabFields({ opening, set }: OpeningPartProps) {
     <section className="block">
       <h3>Door leaf</h3>
       <Tick isOn={slab !== null} onChange={(isOn) => set({ slab: isOn ? firstOpenings.door.slab : null })}>
-        A leaf hangs in it
+        A door hangs in it
       </Tick>
       {slab === null ? null : (
         <div className="field-grid">

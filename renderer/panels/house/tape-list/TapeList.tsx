@@ -64,7 +64,7 @@ function TapePage() {
           <p id={hintId} className="quiet tape-hint">
             Name, two sides, and what you know of height, windows (win), doors (dr), cased openings (co) and
             trim, 2 lights, 1 radiator, closet 2-6 x 6, low 5 high 8, less 4 x 5. A line like “Upstairs” or
-            “Ceilings 9” counts for the rooms below it. Words in brackets go into the note.
+            “Ceilings 9” counts for the rooms below it. Words in parentheses go into the note.
           </p>
         </div>
         <TapeRooms reading={reading} />
@@ -90,5 +90,5 @@ function makeWords({ roomCount }: TapeReading): string {
 function restWords({ stopCount, roomCount }: TapeReading): string {
   if (stopCount === 0) return roomCount === 0 ? '' : 'Ctrl+Enter makes them; one undo takes them back.'
   const lines = stopCount === 1 ? '1 line has' : `${stopCount} lines have`
-  return `${lines} to be mended first and ${stopCount === 1 ? 'stays' : 'stay'} in the list.`
+  return `${lines} to be fixed first and ${stopCount === 1 ? 'stays' : 'stay'} in the list.`
 }

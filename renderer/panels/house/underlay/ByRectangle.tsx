@@ -31,7 +31,7 @@ export function ByRectangle({ storey, underlay }: UnderlayOf) {
       <p className="quiet">
         For a photo taken at an angle: set the four points on the corners of something rectangular in it, as a
         room or the sheet of paper, round from the upper left. Then say how wide and how high that is, and the
-        picture is drawn anew as seen from straight above.
+        picture is drawn again as seen from straight above.
       </p>
       <PicturePoints
         underlay={underlay}
@@ -50,7 +50,7 @@ export function ByRectangle({ storey, underlay }: UnderlayOf) {
           isDisabled={isBusy || width === null || height === null}
           onPress={() => width !== null && height !== null && void redraw([width, height])}
         >
-          {isBusy ? 'Being drawn anew …' : 'Square it up'}
+          {isBusy ? 'Drawing it again …' : 'Square it up'}
         </Button>
       </div>
     </>

@@ -24,7 +24,7 @@ export function PagePick(props: {
       <Heading slot="title">Which page of {props.name}?</Heading>
       <div className="button-row underlay-line">
         <Button className="plain-button" isDisabled={page === 1} onPress={() => setPage(page - 1)}>
-          Page before
+          Previous page
         </Button>
         <EntryField
           label={`Page, 1 to ${pdf.pages}`}
@@ -39,7 +39,7 @@ export function PagePick(props: {
       </div>
       <div className="underlay-page" aria-live="polite">
         {shown === null ? (
-          <p className="quiet">Being drawn …</p>
+          <p className="quiet">Drawing …</p>
         ) : shown.ok ? (
           <img src={shown.value} alt={`Page ${page}`} />
         ) : (

@@ -17,7 +17,7 @@ export function PicturePoints(props: {
   const held = useRef<number | null>(null)
   const [last, setLast] = useState<number | null>(null)
   const { width, height } = underlay
-  if (read === null) return <p className="quiet">Being read …</p>
+  if (read === null) return <p className="quiet">Reading …</p>
   if (!read.ok) return <p>{read.problem.sentence}</p>
 
   function put(index: number, point: PicturePoint) {

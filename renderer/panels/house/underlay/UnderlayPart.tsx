@@ -73,7 +73,7 @@ function ChoosePlan(props: { readonly storey: Storey; readonly onTaken: () => vo
         onSelect={(files) => void choose(files?.[0])}
       >
         <Button className="plain-button small" isDisabled={isBusy}>
-          {isBusy ? 'Being read …' : 'Put a plan under it: picture or PDF'}
+          {isBusy ? 'Reading …' : 'Put a plan under it: picture or PDF'}
         </Button>
       </FileTrigger>
       <Sheet isOpen={open !== null} onClose={close}>

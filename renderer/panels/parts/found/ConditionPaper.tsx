@@ -85,7 +85,7 @@ export function ConditionForm({ job, surface, draft, onChange }: ConditionPaperP
       </div>
       <p className="quiet">Fill in what was measured; what is left empty is taken by how bad it is.</p>
       <Tick isOn={draft.causeCured} onChange={(causeCured) => change({ causeCured })}>
-        The cause (a leak, a chimney, damp) has been put right
+        The cause (a leak, a chimney, damp) has been fixed
       </Tick>
       <EntryField
         label="Note"

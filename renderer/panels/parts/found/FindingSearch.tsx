@@ -33,13 +33,13 @@ export function FindingSearch(props: {
     >
       <Label>Anything else</Label>
       <span className="entry-line">
-        <Input placeholder="Type to search, as rust or nicotine" />
+        <Input placeholder="Type to search, such as rust or nicotine" />
         <Button className="plain-button" aria-label="Show all">
           <span aria-hidden="true" className="choice-mark" />
         </Button>
       </span>
       <Popover className="choice-list">
-        <ListBox renderEmptyState={() => <p className="quiet tab-pad">Nothing of that name.</p>}>
+        <ListBox renderEmptyState={() => <p className="quiet tab-pad">Nothing by that name.</p>}>
           {({ id }: { readonly id: ConditionKind }) => (
             <ListBoxItem id={id} textValue={conditionWords[id]} className="choice-item">
               <Text slot="label">{capital(conditionWords[id])}</Text>

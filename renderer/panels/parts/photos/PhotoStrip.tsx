@@ -93,7 +93,7 @@ export function PhotoStrip({ job, of, subject, stage, takesPaste = false }: Phot
         <OneOf label="Taken" options={stageOptions} chosen={taken} onChoose={setTaken} />
         <span className="quiet" role="status">
           {isBusy
-            ? 'Being made smaller …'
+            ? 'Making it smaller …'
             : takesPaste
               ? 'Or drop them here, or paste.'
               : 'Or drop them here.'}
@@ -157,7 +157,7 @@ function PhotoPage(props: { readonly photo: Photo; readonly name: string; readon
   return (
     <>
       <Heading slot="title">{name}</Heading>
-      {shown === null ? <p className="quiet">Being read …</p> : null}
+      {shown === null ? <p className="quiet">Reading …</p> : null}
       {shown?.ok ? <img className="photo-large" src={shown.value} alt={photo.note || name} /> : null}
       {shown !== null && !shown.ok ? <p>{shown.problem.sentence}</p> : null}
       {large !== null && !large.ok && small?.ok ? (
