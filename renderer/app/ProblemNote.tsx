@@ -24,7 +24,7 @@ export function ProblemNote() {
             )}
           </span>
           <Button className="plain-button" onPress={jobStore.dismissProblem}>
-            Understood
+            OK
           </Button>
         </div>
       )}

@@ -161,7 +161,7 @@ function LeftOut() {
         <>
           <Act does={() => copyText(unfitText(unfit))}>Copy them</Act>
           <Act does={jobStore.dismissUnfit} isPlain>
-            Understood
+            OK
           </Act>
         </>
       }
@@ -191,7 +191,7 @@ function LostText() {
         <>
           <Act does={() => copyText(text)}>Copy it</Act>
           <Act does={dismissLost} isPlain>
-            Understood
+            OK
           </Act>
         </>
       }

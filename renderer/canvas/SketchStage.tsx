@@ -75,7 +75,7 @@ function Refusals({ draftProblem }: { readonly draftProblem: string | null }) {
   }
   if (refusal === null) return null
   const { ways, at, sentence } = refusal
-  const leave = { label: ways.length === 0 ? 'Understood' : 'Leave it where it is', onPress: dropRefusal }
+  const leave = { label: ways.length === 0 ? 'OK' : 'Leave it where it is', onPress: dropRefusal }
   const buttons = [...ways.map((way) => ({ label: way.label, onPress: () => goWay(way, at) })), leave]
   return <RefusalNote at={toScreen(view, at)} sentence={sentence} size={size} buttons={buttons} />
 }

@@ -35,7 +35,7 @@ browserJourney(
 
     await open(page, 'Site')
     await page.getByRole('listbox').getByText('Room 1', { exact: true }).click()
-    await press(page, 'Set up: tick as done')
+    await press(page, 'Set up: check off as done')
     await page.getByLabel('Minutes it took, all together').fill('120')
     await page.keyboard.press('Enter')
 
@@ -63,6 +63,6 @@ browserJourney(
     await press(page, 'Make the page')
     const paper = page.frameLocator('iframe')
     await paper.getByRole('heading', { name: 'Planned against actual' }).waitFor()
-    expect(await paper.getByRole('row', { name: /^Together/ }).count()).toBe(3)
+    expect(await paper.getByRole('row', { name: /^Total/ }).count()).toBe(3)
   },
 )

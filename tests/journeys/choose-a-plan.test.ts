@@ -81,17 +81,17 @@ browserJourney(
     const dates = (await textOf(accepted)).split('.')[0] ?? ''
 
     await goTo(page, 'Site')
-    const ticks = page.getByRole('button', { name: /: tick as done$/ })
-    const name = ((await ticks.first().getAttribute('aria-label')) ?? '').replace(': tick as done', '')
+    const ticks = page.getByRole('button', { name: /: check off as done$/ })
+    const name = ((await ticks.first().getAttribute('aria-label')) ?? '').replace(': check off as done', '')
     await ticks.first().click()
-    await page.getByRole('button', { name: `${name}: take the tick back` }).waitFor()
+    await page.getByRole('button', { name: `${name}: take the check back` }).waitFor()
     await page.locator('[data-stored="stored"]').waitFor()
 
     await program.restart()
     page = program.page
     await page.getByTestId('house-figures').waitFor()
     await goTo(page, 'Site')
-    await page.getByRole('button', { name: `${name}: take the tick back` }).waitFor()
+    await page.getByRole('button', { name: `${name}: take the check back` }).waitFor()
     await goTo(page, 'Calendar')
     await page.getByRole('heading', { name: 'Calmest plan' }).waitFor()
     await page.getByText('Plans hold to the one accepted').waitFor()

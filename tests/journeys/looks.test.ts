@@ -64,12 +64,12 @@ browserJourney(
     await goTo('Site')
     const today = page.getByRole('region', { name: 'Today' })
     await today
-      .getByRole('button', { name: /: tick as done$/ })
+      .getByRole('button', { name: /: check off as done$/ })
       .first()
       .waitFor()
     const line = today.getByRole('button', { name: /^Check off down to here: / }).first()
     const name = ((await line.getAttribute('aria-label')) ?? '').replace('Check off down to here: ', '')
     await line.click()
-    await page.getByRole('button', { name: `Undo: Tick down to ${name}` }).waitFor()
+    await page.getByRole('button', { name: `Undo: Check off down to ${name}` }).waitFor()
   },
 )

@@ -29,7 +29,7 @@ browserJourney(
       page.getByRole('button', { name: 'Save for a phone' }).click(),
     ])
     expect(download.suggestedFilename()).toMatch(/^pocket-[a-z0-9-]+\.html$/)
-    expect(readFileSync(await download.path(), 'utf8')).toContain('Ticks stay on this phone only')
+    expect(readFileSync(await download.path(), 'utf8')).toContain('Check marks stay on this phone only')
 
     await page.reload()
     await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: 'Paper' }).click()

@@ -90,7 +90,7 @@ browserJourney('text that is typed and not taken counts as not stored', async (p
   await page.getByRole('button', { name: 'Book of jobs' }).click()
   await page.getByRole('button', { name: 'Open a fresh demonstration house' }).click()
   const question = page.getByRole('alertdialog', { name: 'Not everything is stored' })
-  await question.getByText('Typed in “Name” and not taken').waitFor()
+  await question.getByText('Typed in “Name” and not entered').waitFor()
   await question.getByRole('button', { name: 'Leave without it' }).click()
   await question.waitFor({ state: 'detached' })
   await page.locator('[data-stored="stored"]').waitFor()

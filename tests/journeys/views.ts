@@ -137,7 +137,7 @@ export const houseViews: readonly View[] = [
   { name: 'Site: a room', ways: [station('Site'), option(/^Dining room/)], tabs: siteTabs },
   {
     name: 'Site: out of order',
-    ways: [station('Site'), option(/^Dining room/), tab('Passes'), press(/walls.*: tick as done$/i)],
+    ways: [station('Site'), option(/^Dining room/), tab('Passes'), press(/walls.*: check off as done$/i)],
     isOver: true,
   },
   { name: 'Paper', ways: [station('Paper'), until('iframe')] },

@@ -59,7 +59,7 @@ function hoursTable(by: string, rows: readonly ComparedHours[]): Markup {
   return html`<table><caption>Hours by ${by.toLowerCase()}</caption>
 <thead><tr><th scope="col"></th><th scope="col" class="n">Planned</th><th scope="col" class="n">Actual</th><th scope="col" class="n">Over or under</th><th scope="col" class="n">Still to do</th></tr></thead>
 <tbody>${rows.map((row) => hoursRow(row.label, row))}</tbody>
-${hoursRow('Together', sum, 'sum')}</table>`
+${hoursRow('Total', sum, 'sum')}</table>`
 }
 
 function hoursRow(label: string, row: Omit<ComparedHours, 'key' | 'label'>, kind = ''): Markup {

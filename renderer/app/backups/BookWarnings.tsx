@@ -15,7 +15,7 @@ export function BookWarnings() {
       <div className="store-words">{warnings}</div>
       <div className="button-row">
         <Button className="plain-button" onPress={() => setKnown(warnings)}>
-          Understood
+          OK
         </Button>
       </div>
     </section>

@@ -83,9 +83,9 @@ function HoursCompared({ review }: { readonly review: JobReview }) {
         onChoose={setGrouping}
       />
       <ComparedTable
-        heads={[hourGroupingWords[grouping], 'Planned', 'Real', 'More or less', 'Still to do']}
+        heads={[hourGroupingWords[grouping], 'Planned', 'Actual', 'Over or under', 'Still to do']}
         rows={rows.map((row) => ({ key: row.key, cells: [row.label, ...hourCells(row)] }))}
-        sum={['Together', ...hourCells(hoursSum(rows))]}
+        sum={['Total', ...hourCells(hoursSum(rows))]}
       />
       <p className="quiet">{hoursBasis(review)}</p>
     </section>

@@ -13,7 +13,7 @@ export function MoneyCompared({ money }: { readonly money: JobMoney }) {
     <section className="block" aria-label="Money">
       <h3>Money, before tax</h3>
       <ComparedTable
-        heads={['What', 'Planned', 'Real', 'More or less']}
+        heads={['What', 'Planned', 'Actual', 'Over or under']}
         rows={[
           ...lines.map(({ key, label, plannedCents, realCents }) => ({
             key,

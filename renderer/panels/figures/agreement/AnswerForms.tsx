@@ -88,7 +88,7 @@ function Agreed({ together, contract }: { readonly together: Money; readonly con
     <>
       {isNothing(together) ? null : (
         <p>
-          Together: {signedMoney(together)}. The options share work or paint, so together they cost something
+          All together: {signedMoney(together)}. The options share work or paint, so together they cost something
           other than their sum.
         </p>
       )}
