@@ -50,7 +50,7 @@ export function SiteHead({ progress }: { readonly progress: ReturnType<typeof jo
                 ? `${dateWords(finish, system)}${forecast.isSettled ? '' : ', still looking'}`
                 : forecast.clash !== null
                   ? 'no plan: see Calendar'
-                  : 'being looked for'}
+                  : 'being worked out'}
             </span>
           </dd>
         </div>
@@ -74,9 +74,7 @@ export function SiteHead({ progress }: { readonly progress: ReturnType<typeof jo
         </Button>
       ) : null}
       {orphans === 0 ? null : (
-        <p className="quiet">
-          {orphans} marks belong to steps that are no longer in the job; they are kept.
-        </p>
+        <p className="quiet">{orphans} marks belong to steps that are no longer in the job; they are kept.</p>
       )}
     </div>
   )

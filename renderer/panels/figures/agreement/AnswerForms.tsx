@@ -88,8 +88,8 @@ function Agreed({ together, contract }: { readonly together: Money; readonly con
     <>
       {isNothing(together) ? null : (
         <p>
-          All together: {signedMoney(together)}. The options share work or paint, so together they cost something
-          other than their sum.
+          All together: {signedMoney(together)}. The options share work or paint, so together they cost
+          something other than their sum.
         </p>
       )}
       <p role="status">

@@ -191,7 +191,7 @@ function NewChange(props: {
       <EntryField label="Why" width="wide" lines={2} shown={why} read={words(4000)} onCommit={setWhy} />
       <PriceAndDays
         priced={priced}
-        days={isLooking ? 'Its days are being looked for.' : dayWords(finishesOn, job)}
+        days={isLooking ? 'Its days are being worked out.' : dayWords(finishesOn, job)}
       />
       <div className="button-row">
         <Button
