@@ -204,7 +204,24 @@ function minutesOfParts(parts: readonly LabourPart[], step: Step): WorkingMinute
   return workingMinutes(parts.reduce((total, part) => total + part.minutes, 0) * step.difficulty)
 }
 
+interface KnownLabour {
+  readonly rates: Job['rates']
+  readonly system: Job['header']['unitSystem']
+  readonly line: StepLabour
+}
+const knownLabour = new WeakMap<Step, KnownLabour>()
+
+/** Worked out once for a table of rates and so many times, as its minutes are. */
 function stepLabour(job: Job, step: Step, times: number): StepLabour {
+  const known = knownLabour.get(step)
+  const system = job.header.unitSystem
+  if (known?.rates === job.rates && known.system === system && known.line.times === times) return known.line
+  const line = newStepLabour(job, step, times)
+  knownLabour.set(step, { rates: job.rates, system, line })
+  return line
+}
+
+function newStepLabour(job: Job, step: Step, times: number): StepLabour {
   const parts = labourParts(job, step)
   return {
     stepKey: step.key,

@@ -16,7 +16,9 @@ const lettersOfJob = new WeakMap<Job, ReadonlyMap<RoomId, Letters>>()
 export function lettersOfSet(job: Job, set: Pick<RoomSet, 'roomIds'>): Letters {
   const walls = Math.max(...set.roomIds.map((id) => job.rooms[id]?.corners.length ?? 0))
   const here = new Set<RoomId>(set.roomIds)
-  const touching = records(job.openings).filter((opening) => roomsOf(opening).some((id) => here.has(id)))
+  const touching = records(job.openings).filter(
+    ({ roomId, far }) => here.has(roomId) || (far !== null && here.has(far.roomId)),
+  )
   return new Map(touching.map((opening, index) => [opening.id, wallLetter(walls + index)]))
 }
 
@@ -53,8 +55,4 @@ function lettersByRoom(job: Job): ReadonlyMap<RoomId, Letters> {
   )
   lettersOfJob.set(job, letters)
   return letters
-}
-
-function roomsOf({ roomId, far }: Opening): readonly RoomId[] {
-  return far === null ? [roomId] : [roomId, far.roomId]
 }

@@ -1,3 +1,5 @@
+import { groupedByEach } from '../lists/lists.ts'
+import type { Passes, PassKind } from '../passes/pass-types.ts'
 import { type Job, records } from '../project/job.ts'
 import { gravestFirst } from '../specification/cautions.ts'
 import type { Specification } from '../specification/types.ts'
@@ -6,13 +8,14 @@ import type { Cover, CoverRoom, PhaseDays } from './document-types.ts'
 import { leadPractice } from './lead-rules.ts'
 import { type Phase, phaseOf } from './phases.ts'
 import type { RoomSheet } from './room-sheet/sheet-types.ts'
-import type { WorkPlan } from './work-plan.ts'
+import type { WorkPlan, WorkPlanTask } from './work-plan.ts'
 
 /** What stands once for the whole job; rooms by their numbers. */
 export function coverOf(
   job: Job,
   specification: Specification,
   plan: WorkPlan,
+  passes: Passes,
   sheets: readonly RoomSheet[],
 ): Cover {
   const isLeadSafe = sheets.some(({ leadSafe }) => leadSafe)
@@ -20,7 +23,7 @@ export function coverOf(
   return {
     phones: job.header.phones,
     access: job.header.access,
-    rooms: sheets.map((sheet) => coverRoom(plan, sheet)),
+    rooms: coverRooms(plan, passes, sheets),
     crew: records(job.crew).map((person) => person.name),
     holds: sheets.flatMap(({ number, name, holds }) =>
       holds.map((hold) => ({ ...hold, roomNumber: number, roomName: name })),
@@ -32,7 +35,26 @@ export function coverOf(
   }
 }
 
-function coverRoom(plan: WorkPlan, sheet: RoomSheet): CoverRoom {
+function coverRooms(
+  { tasks }: WorkPlan,
+  { passes }: Passes,
+  sheets: readonly RoomSheet[],
+): readonly CoverRoom[] {
+  const passOf = new Map(passes.flatMap((pass) => pass.stepKeys.map((key) => [key, pass] as const)))
+  const tasksOf = groupedByEach(
+    tasks,
+    ({ stepKeys }) => new Set(stepKeys.flatMap((key) => passOf.get(key)?.roomSetId ?? [])),
+  )
+  return sheets.map((sheet) => {
+    const kindOf = (stepKey: string) => {
+      const pass = passOf.get(stepKey)
+      return pass?.roomSetId === sheet.roomSetId ? pass.kind : undefined
+    }
+    return coverRoom(sheet, phaseDays(tasksOf.get(sheet.roomSetId) ?? [], kindOf))
+  })
+}
+
+function coverRoom(sheet: RoomSheet, phases: CoverRoom['phases']): CoverRoom {
   const { roomSetId, number, name, storey, alongside, firstDay, lastDay, freeAt, promisedBy } = sheet
   const { personMinutes } = sheet
   return {
@@ -46,16 +68,18 @@ function coverRoom(plan: WorkPlan, sheet: RoomSheet): CoverRoom {
     freeAt,
     promisedBy,
     personMinutes,
-    phases: phaseDays(plan, sheet),
+    phases,
   }
 }
 
 /** Days on which a room is worked in, by phase; days in a row of one phase are one stretch. */
-function phaseDays({ tasks }: WorkPlan, { passes }: RoomSheet): readonly PhaseDays[] {
-  const kinds = new Map(passes.flatMap(({ kind, stepKeys }) => stepKeys.map((key) => [key, kind] as const)))
+function phaseDays(
+  tasks: readonly WorkPlanTask[],
+  kindOf: (stepKey: string) => PassKind | undefined,
+): readonly PhaseDays[] {
   const days = tasks
     .flatMap(({ stepKeys, segments }) => {
-      const kind = stepKeys.map((key) => kinds.get(key)).find((each) => each !== undefined)
+      const kind = stepKeys.map(kindOf).find((each) => each !== undefined)
       if (kind === undefined) return []
       return segments.map(({ startsAt }) => ({
         phase: phaseOf(kind),

@@ -6,3 +6,16 @@ export function once<Value>(make: () => Value): () => Value {
     return made.value
   }
 }
+
+/** An object whose parts are each made when they are first asked for. */
+export function madeWhenAsked<Parts extends object>(
+  makers: {
+    readonly [Name in keyof Parts]: () => Parts[Name]
+  },
+): Parts {
+  const parts = Object.entries<() => unknown>(makers).map(([name, make]) => [
+    name,
+    { enumerable: true, get: once(make) },
+  ])
+  return Object.create(Object.prototype, Object.fromEntries(parts))
+}

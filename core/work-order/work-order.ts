@@ -6,7 +6,6 @@ import { minutesByStep } from '../price/labour.ts'
 import { type Job, records } from '../project/job.ts'
 import type { Takeoff } from '../quantities/takeoff-types.ts'
 import type { Specification } from '../specification/types.ts'
-import { compareText } from '../words/text.ts'
 import { colorRecord } from './color-record.ts'
 import { coverOf } from './cover.ts'
 import type { WorkOrder } from './document-types.ts'
@@ -14,10 +13,9 @@ import { familyPage } from './family-page.ts'
 import { houseColors } from './house-colors.ts'
 import { housePicture } from './house-picture.ts'
 import { houseWeeks } from './house-weeks.ts'
-import { once } from './once.ts'
+import { madeWhenAsked, once } from './once.ts'
 import { proposalOf } from './proposal/proposal.ts'
-import { type RoomSheetInput, roomSheet } from './room-sheet/room-sheet.ts'
-import type { RoomSheet } from './room-sheet/sheet-types.ts'
+import { roomSheets } from './room-sheet/room-sheet.ts'
 import { shoppingList } from './shopping.ts'
 import { siteDays, weekSheets } from './site-days.ts'
 import { usualDaysBetweenTrips } from './trips.ts'
@@ -43,91 +41,50 @@ export function workOrder(
   daysBetweenTrips = usualDaysBetweenTrips,
   gathered: Passes | null = null,
 ): WorkOrder {
-  const made = makersOf({ job, takeoff, specification, priced, plan, daysBetweenTrips, gathered })
-  return {
-    title: job.header.title,
-    client: job.header.client,
-    site: job.header.site,
-    unitSystem: job.header.unitSystem,
-    yearBuilt: job.header.yearBuilt,
-    startsOn: plan.startsOn,
-    finishesOn: plan.finishesOn,
-    get cover() {
-      return made.cover()
-    },
-    get rooms() {
-      return made.rooms()
-    },
-    get days() {
-      return made.days()
-    },
-    get weeks() {
-      return made.weeks()
-    },
-    get family() {
-      return made.family()
-    },
-    get house() {
-      return made.house()
-    },
-    get colors() {
-      return made.colors()
-    },
-    get shopping() {
-      return made.shopping()
-    },
-    get proposal() {
-      return made.proposal()
-    },
-    get colorRecord() {
-      return made.record()
-    },
-  }
-}
-
-interface WorkOrderInput {
-  readonly job: Job
-  readonly takeoff: Takeoff
-  readonly specification: Specification
-  readonly priced: Estimate
-  readonly plan: JudgedPlan
-  readonly daysBetweenTrips: number
-  readonly gathered: Passes | null
-}
-
-/** Each makes its document when it is called first, and answers the same one from then on. */
-function makersOf(input: WorkOrderInput) {
-  const { job, takeoff, specification, priced, plan, daysBetweenTrips, gathered } = input
   const tasks = once(() => tasksByStep(plan))
   const passes = once(() => gathered ?? gatherPasses(job, specification, minutesByStep(job, specification)))
-  const rooms = once(() =>
-    roomSheets({
-      job,
-      takeoff,
-      specification,
-      passes: passes(),
-      tasks: tasks(),
-      relaxed: plan.relaxed ?? [],
-    }),
-  )
-  const cover = once(() => coverOf(job, specification, plan, rooms()))
-  const days = once(() => siteDays(job, specification, plan))
-  const weeks = once(() => weekSheets(days()))
-  const shopping = once(() =>
-    shoppingList({
-      steps: specification.steps,
-      priced,
-      tasks: tasks(),
-      startsOn: plan.startsOn,
-      daysBetweenTrips,
-    }),
-  )
-  const family = once(() => familyPage(job, specification, plan))
-  const proposal = once(() => proposalOf(job, specification, priced, plan, family()))
-  const house = once(() => houseWeeks(job, plan))
-  const colors = once(() => colorsPaper(job, takeoff))
-  const record = once(() => colorRecord(job, rooms(), priced))
-  return { cover, rooms, days, weeks, family, house, colors, shopping, proposal, record }
+  const order: WorkOrder = madeWhenAsked<WorkOrder>({
+    ...factsOf(job, plan),
+    cover: () => coverOf(job, specification, plan, passes(), order.rooms),
+    rooms: () =>
+      roomSheets({
+        job,
+        takeoff,
+        specification,
+        passes: passes(),
+        tasks: tasks(),
+        relaxed: plan.relaxed ?? [],
+      }),
+    days: () => siteDays(job, specification, plan),
+    weeks: () => weekSheets(order.days),
+    family: () => familyPage(job, specification, plan),
+    house: () => houseWeeks(job, plan),
+    colors: () => colorsPaper(job, takeoff),
+    shopping: () =>
+      shoppingList({
+        steps: specification.steps,
+        priced,
+        tasks: tasks(),
+        startsOn: plan.startsOn,
+        daysBetweenTrips,
+      }),
+    proposal: () => proposalOf(job, specification, priced, plan, order.family),
+    colorRecord: () => colorRecord(job, order.rooms, priced),
+  })
+  return order
+}
+
+/** What stands at the head of every document. */
+function factsOf({ header }: Job, plan: JudgedPlan) {
+  return {
+    title: () => header.title,
+    client: () => header.client,
+    site: () => header.site,
+    unitSystem: () => header.unitSystem,
+    yearBuilt: () => header.yearBuilt,
+    startsOn: () => plan.startsOn,
+    finishesOn: () => plan.finishesOn,
+  }
 }
 
 function colorsPaper(job: Job, takeoff: Takeoff): WorkOrder['colors'] {
@@ -145,12 +102,4 @@ function colorsPaper(job: Job, takeoff: Takeoff): WorkOrder['colors'] {
       return inScheme.ok ? [{ name: scheme.name, house: houseColors(inScheme.value, takeoff) }] : []
     }),
   }
-}
-
-/** Numbered in the order in which the plan begins them; what nobody planned yet comes last, in the order of the job. */
-export function roomSheets(input: RoomSheetInput): readonly RoomSheet[] {
-  return input.passes.sets
-    .map((set) => roomSheet(input, set))
-    .toSorted((one, other) => compareText(one.firstDay ?? '9', other.firstDay ?? '9'))
-    .map((sheet, index) => ({ ...sheet, number: index + 1 }))
 }

@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react'
+import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { estimate } from '../../core/price/estimate.ts'
@@ -13,6 +13,7 @@ import { acceptedPlanToPay } from '../../core/schedule/plan-to-pay.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
 import { estimateOf, specificationOf, takeoffOf } from './derived.ts'
+import { lastAnswer } from './last-answer.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import { askElsewhere, busyNow, useElsewhere } from './planner-busy.ts'
 import { isToldLast, listen, newsOfJob, send } from './planner-link.ts'
@@ -236,10 +237,12 @@ function askWhatToPay(job: Job): void {
   send({ kind: 'pay', turn: payTurn, news: newsOfJob(job) })
 }
 
+const acceptedToPay = lastAnswer(acceptedPlanToPay)
+
 /** The plan that is paid for: the accepted one, else a first plan from the worker; null until that is there. */
 export function usePaidPlan(): PaidPlan | null {
   const job = useJob()
-  const accepted = useMemo(() => acceptedPlanToPay(job), [job])
+  const accepted = acceptedToPay(job)
   const isAsked = accepted === null && records(job.rooms).length > 0
   useEffect(() => {
     if (isAsked) askWhatToPay(job)
@@ -248,12 +251,11 @@ export function usePaidPlan(): PaidPlan | null {
   return accepted ?? (told.job === job ? told.paid : null)
 }
 
+const estimateByPlan = lastAnswer(estimate)
+
 /** The price by what a plan pays; by hours until the plan is there. */
 export function usePaidEstimate(): Estimate {
   const job = useJob()
   const paid = usePaidPlan()
-  return useMemo(
-    () => (paid === null ? estimateOf(job) : estimate(job, takeoffOf(job), specificationOf(job), paid)),
-    [job, paid],
-  )
+  return paid === null ? estimateOf(job) : estimateByPlan(job, takeoffOf(job), specificationOf(job), paid)
 }

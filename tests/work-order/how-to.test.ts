@@ -3,7 +3,7 @@ import { gatherPasses } from '../../core/passes/gather.ts'
 import { minutesByStep } from '../../core/price/labour.ts'
 import { takeOff } from '../../core/quantities/take-off.ts'
 import { specify } from '../../core/specification/specify.ts'
-import { roomSheets } from '../../core/work-order/work-order.ts'
+import { roomSheets } from '../../core/work-order/room-sheet/room-sheet.ts'
 import { oldHouse } from '../../demo-data/old-house.ts'
 
 test('how doors, sash and stairs are coated stands on the sheets of their rooms, once', () => {

@@ -37,11 +37,10 @@ ${rooms.map((room, index) => roomRow(order, room, headHeight + index * rowHeight
 function dayColumn(order: WorkOrder, day: number, x: number, across: number, height: number): Markup {
   const weekday = weekdayOf(day)
   const isFree = weekday === 0 || weekday === 6
-  const date = dateOfDay(day)
-  const words = dateWords(date, order.unitSystem).slice(4)
+  const words = () => dateWords(dateOfDay(day), order.unitSystem).slice(4)
   return html`${isFree ? html`<rect x="${two(x)}" y="${headHeight - 1}" width="${two(across)}" height="${two(height - headHeight)}" fill="#eee"/>` : null}${
     weekday === 1 || x === nameWidth
-      ? html`<line x1="${two(x)}" y1="4.5" x2="${two(x)}" y2="${two(height - 1)}" stroke="#8a8a8a" stroke-width="0.15"/>${x + dateWidth > pictureWidth ? null : html`<text x="${two(x + 0.6)}" y="6" font-size="2.6">${words}</text>`}`
+      ? html`<line x1="${two(x)}" y1="4.5" x2="${two(x)}" y2="${two(height - 1)}" stroke="#8a8a8a" stroke-width="0.15"/>${x + dateWidth > pictureWidth ? null : html`<text x="${two(x + 0.6)}" y="6" font-size="2.6">${words()}</text>`}`
       : null
   }`
 }

@@ -6,6 +6,7 @@ import { amountsSum } from '../../specification/amounts.ts'
 import { productClassWords, surfaceNoun } from '../../specification/trade-words.ts'
 import type { Operation, Step } from '../../specification/types.ts'
 import { capital } from '../../words/text.ts'
+import { inRoom } from '../by-room.ts'
 import type { SetContext } from './set-context.ts'
 import type { ColorLine } from './sheet-types.ts'
 import { amountWords, surfaceList } from './surface-list.ts'
@@ -135,7 +136,7 @@ function gallonsOf(job: Job, steps: readonly Step[]): number {
 export function unpaintedOf({ takeoff, set, steps }: SetContext): readonly string[] {
   const coats = steps.filter(({ operation }) => operation === 'coat')
   const coated = new Set(coats.flatMap(({ surfaceKeys }) => surfaceKeys))
-  const here = takeoff.surfaces.filter(({ roomId }) => set.roomIds.includes(roomId))
+  const here = set.roomIds.flatMap((roomId) => inRoom(takeoff.surfaces, roomId))
   const left = new Set(here.filter(({ key }) => !coated.has(key)).map(({ surfaceClass }) => surfaceClass))
   const painted = new Set(here.filter(({ key }) => coated.has(key)).map(({ surfaceClass }) => surfaceClass))
   return [...left].map((each) => `${painted.has(each) ? 'part of the ' : ''}${surfaceNoun(each)}`)

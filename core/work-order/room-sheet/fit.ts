@@ -1,6 +1,7 @@
 import { present } from '../../lists/lists.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
 import { volumeText } from '../material-words.ts'
+import { once } from '../once.ts'
 import { type Paper, printable } from '../paper-size.ts'
 import { planSize } from '../plan-drawing.ts'
 import { planPlace } from './plan-place.ts'
@@ -128,20 +129,19 @@ const front: readonly Block[] = ['head', 'holds', 'drawn', 'walls', 'colors']
 export function fitSheet(sheet: RoomSheet, paper: Paper, system: LengthUnitSystem): SheetLayout {
   const { width, height: printed } = printable(paper)
   const height = printed - heights.spare
-  const sized = details.map((detail) => ({ detail, blocks: blockHeights(sheet, detail, width, system) }))
-  const one = sized.find(({ blocks }) => sum(Object.values(blocks)) <= height)
+  const blocksOf = (detail: SheetDetail) => once(() => blockHeights(sheet, detail, width, system))
+  const sized = details.map((detail) => ({ detail, blocks: blocksOf(detail) }))
+  const one = sized.find(({ blocks }) => sum(Object.values(blocks())) <= height)
   if (one !== undefined) return { pages: 1, detail: one.detail, leftOut: leftOutOf(sheet, one.detail) }
   const detail = twoPages(sized, height)
   return { pages: 2, detail, leftOut: leftOutOf(sheet, detail) }
 }
 
-interface Sized {
-  readonly detail: SheetDetail
-  readonly blocks: Readonly<Record<Block, number>>
-}
+type BlockHeights = Readonly<Record<Block, number>>
+type Sized = { readonly detail: SheetDetail; readonly blocks: () => BlockHeights }
 
 /** The foot of the first page has neither hours nor signatures. */
-function frontHeight(blocks: Sized['blocks']): number {
+function frontHeight(blocks: BlockHeights): number {
   const above = sum(front.map((block) => blocks[block]))
   return above + blocks.foot - Math.min(heights.hours, heights.signs)
 }
@@ -149,9 +149,10 @@ function frontHeight(blocks: Sized['blocks']): number {
 /** Each page takes the most that fits it: the front with what to mind and what was taken off, the second with the passes. */
 function twoPages(sized: readonly Sized[], height: number): SheetDetail {
   const least = present(details.at(-1))
-  const first = sized.find(({ blocks }) => frontHeight(blocks) <= height)
+  const first = sized.find(({ blocks }) => frontHeight(blocks()) <= height)
   const second = sized.find(({ blocks }) => {
-    return heights.secondHead + blocks.passes + blocks.notes + heights.signs <= height
+    const { passes, notes } = blocks()
+    return heights.secondHead + passes + notes + heights.signs <= height
   })
   const { lines, waitNames } = second?.detail ?? least
   return { ...(first?.detail ?? least), lines, waitNames }
@@ -163,7 +164,7 @@ function blockHeights(
   detail: SheetDetail,
   width: number,
   system: LengthUnitSystem,
-): Readonly<Record<Block, number>> {
+): BlockHeights {
   return {
     head: heights.head,
     holds: holdsHeight(sheet, detail, width),

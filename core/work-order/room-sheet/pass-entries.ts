@@ -6,11 +6,15 @@ import type { PassEntry, PassLineEntry, PassWait } from './sheet-types.ts'
 import { serving } from './sheet-words.ts'
 import { surfaceList } from './surface-list.ts'
 
-/** The passes of a room set as they stand on its sheet, in the order of work. */
+/**
+ * The passes of a room set as they stand on its sheet, in the order of work.
+ *
+ * @param waits what each pass waits for, by its key
+ */
 export function sheetPasses(
   context: SetContext,
   passes: readonly Pass[],
-  order: readonly PassOrder[],
+  waits: ReadonlyMap<string, readonly PassOrder[]>,
   holdKeys: readonly string[],
 ): readonly PassEntry[] {
   const numbers = new Map(passes.map(({ key }, index) => [key, index + 1]))
@@ -23,23 +27,19 @@ export function sheetPasses(
     name: pass.name,
     lines: pass.lines.map((line) => lineEntry(context, pass, line)),
     personMinutes: pass.personMinutes,
-    waits: waitsOf(pass, order, numbers, names),
+    waits: waitsOf(waits.get(pass.key) ?? [], numbers, names),
     holds: pass.holdKeys.map((key) => holdKeys.indexOf(key) + 1).filter((number) => number > 0),
   }))
 }
 
 /** The longest wait first; what only has to be over is said by the order of the lines. */
 function waitsOf(
-  pass: Pass,
   order: readonly PassOrder[],
   numbers: ReadonlyMap<string, number>,
   names: ReadonlyMap<string, string>,
 ): readonly PassWait[] {
   return order
-    .filter(({ after, before, atLeast, atMost }) => {
-      const waits = atLeast > 0 || atMost !== null
-      return after === pass.key && numbers.has(before) && waits
-    })
+    .filter(({ before, atLeast, atMost }) => numbers.has(before) && (atLeast > 0 || atMost !== null))
     .map(({ before, atLeast, atMost }) => ({
       after: numbers.get(before) ?? 0,
       afterName: names.get(before) ?? '',

@@ -4,9 +4,8 @@ import type { RoomSet } from '../../project/room-sets.ts'
 import type { Opening, OpeningId, RoomId } from '../../project/sketch-records.ts'
 import { openingNoun, openingNouns } from '../../project/sketch-words.ts'
 import type { Takeoff } from '../../quantities/takeoff-types.ts'
-import type { Specification, Step } from '../../specification/types.ts'
+import type { Step } from '../../specification/types.ts'
 import type { LengthUnitSystem } from '../../units/length.ts'
-import { inRoom } from '../by-room.ts'
 import type { OpeningLine } from './sheet-types.ts'
 
 /** One room set and all that its sheet is made from. */
@@ -23,13 +22,7 @@ export interface SetContext {
 }
 
 /** What all parts of a room set's sheet read. */
-export function setContext(
-  job: Job,
-  takeoff: Takeoff,
-  specification: Specification,
-  set: RoomSet,
-): SetContext {
-  const steps = set.roomIds.flatMap((roomId) => inRoom(specification.steps, roomId))
+export function setContext(job: Job, takeoff: Takeoff, set: RoomSet, steps: readonly Step[]): SetContext {
   const openings = openingLines(job, set)
   return {
     job,

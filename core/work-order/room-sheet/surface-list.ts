@@ -85,10 +85,9 @@ function lettersOf(
   surfaceClass: SurfaceClass,
   steps: readonly Step[],
 ): readonly string[] {
-  const surfaces = quantitiesOf(context, steps)
   if (surfaceClass === 'doors' || surfaceClass === 'sash') {
     const all = surfacesOfClass(context, surfaceClass)
-    const letters = openingLetters(context, surfaces)
+    const letters = openingLetters(context, quantitiesOf(context, steps))
     const isAll = letters.length === openingLetters(context, all).length
     return isAll && surfaceClass === 'sash' ? [] : letters
   }
@@ -96,7 +95,7 @@ function lettersOf(
   const rooms = new Set(steps.map(({ roomId }) => roomId))
   const [roomId] = rooms
   if (rooms.size !== 1 || roomId === undefined) return []
-  const here = wallLettersOf(context, roomId, surfaces)
+  const here = wallLettersOf(context, roomId, quantitiesOf(context, steps))
   const all = wallLettersOf(context, roomId, surfacesOfClass(context, 'walls'))
   return here.length === all.length ? [] : here
 }

@@ -14,6 +14,7 @@ export function wallDrawings(
   context: SetContext,
   found: readonly NumberedCondition[],
 ): readonly WallDrawing[] {
+  if (found.length < leastFindings) return []
   return context.set.roomIds.flatMap((roomId) =>
     roomElevations(context.job, roomId).flatMap((elevation) => {
       const here = found.filter(

@@ -50,8 +50,8 @@ export function PaperStation() {
 
 /** The first plan, then the one the search rests at: papers are not laid out anew for every step between. */
 function useSteadyPlan(forecast: SearchState): WorkPlan | null {
-  const [steady, setSteady] = useState<WorkPlan | null>(null)
-  const latest = forecast.plan?.workPlan ?? null
+  const latest: WorkPlan | null = forecast.plan?.workPlan ?? null
+  const [steady, setSteady] = useState(latest)
   const isDue = steady === null || forecast.status === 'resting'
   useEffect(() => {
     if (isDue) setSteady(latest)

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import { records } from '../../../core/project/job.ts'
 import { roomSetsOf } from '../../../core/project/room-sets.ts'
 import { dateWords } from '../../../core/time/date-words.ts'
@@ -127,25 +128,28 @@ function Ticks<Id extends string>(props: {
 }) {
   const { label, all, chosen, nameOf, onChange } = props
   const ticked = chosen === null ? all : all.filter((id) => chosen.includes(id))
+  const [isOpen, setOpen] = useState(false)
   return (
-    <details className="paper-ticks">
+    <details className="paper-ticks" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         {label}: {ticked.length === all.length ? 'all' : `${ticked.length} of ${all.length}`}
       </summary>
-      <fieldset aria-label={label}>
-        <Tick isOn={ticked.length === all.length} onChange={(isOn) => onChange(isOn ? null : [])}>
-          All
-        </Tick>
-        {all.map((id) => (
-          <Tick
-            key={id}
-            isOn={ticked.includes(id)}
-            onChange={(isOn) => onChange(toggled(all, chosen, id, isOn))}
-          >
-            {nameOf(id)}
+      {isOpen ? (
+        <fieldset aria-label={label}>
+          <Tick isOn={ticked.length === all.length} onChange={(isOn) => onChange(isOn ? null : [])}>
+            All
           </Tick>
-        ))}
-      </fieldset>
+          {all.map((id) => (
+            <Tick
+              key={id}
+              isOn={ticked.includes(id)}
+              onChange={(isOn) => onChange(toggled(all, chosen, id, isOn))}
+            >
+              {nameOf(id)}
+            </Tick>
+          ))}
+        </fieldset>
+      ) : null}
     </details>
   )
 }

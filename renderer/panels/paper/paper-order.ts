@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useState } from 'react'
+import { useCallback, useState } from 'react'
 import type { WorkOrder } from '../../../core/work-order/document-types.ts'
 import { type DocumentPart, type PagedDocument, pagedDocument } from '../../../core/work-order/html.ts'
 import type { PaperStamp } from '../../../core/work-order/paper-stamp.ts'
@@ -6,6 +6,7 @@ import { workOrder } from '../../../core/work-order/work-order.ts'
 import type { WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useJob } from '../../state/app.ts'
 import { usePasses, useSpecification, useTakeoff } from '../../state/derived.ts'
+import { lastAnswer } from '../../state/last-answer.ts'
 import { usePaidEstimate } from '../../state/planner.ts'
 import { loadMemory, type PaperMemory, saveMemory } from './choice-memory.ts'
 
@@ -22,16 +23,15 @@ export function usePaperMemory(): readonly [PaperMemory, (memory: PaperMemory) =
   ]
 }
 
+const orderOf = lastAnswer(workOrder)
+
 export function useOrder(plan: WorkPlan, daysBetweenTrips: number): WorkOrder {
   const job = useJob()
   const takeoff = useTakeoff()
   const specification = useSpecification()
   const estimate = usePaidEstimate()
   const passes = usePasses()
-  return useMemo(
-    () => workOrder(job, takeoff, specification, estimate, plan, daysBetweenTrips, passes),
-    [job, takeoff, specification, estimate, plan, daysBetweenTrips, passes],
-  )
+  return orderOf(job, takeoff, specification, estimate, plan, daysBetweenTrips, passes)
 }
 
 /** Lays out what is chosen, under a stamp. */

@@ -1,7 +1,9 @@
-import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react'
+import type { ReactNode } from 'react'
 import { type Job, records } from '../../../../core/project/job.ts'
 import { momentsIn } from '../../../../core/time/site-moment.ts'
+import { lastAnswer } from '../../../state/last-answer.ts'
 import type { FoundPlan } from '../../../state/planner-messages.ts'
+import { useBox } from '../../parts/house-picture/use-box.ts'
 import type { PictureElsewhere } from './picture.ts'
 import { WholeJob } from './WholeJob.tsx'
 import { pictureOfPlan } from './whole-job-picture.ts'
@@ -16,39 +18,33 @@ export function WholeJobFrame(props: {
 }) {
   const { job, found } = props
   const { timeZone } = job.header
-  const frame = useRef<HTMLDivElement>(null)
-  const [width, setWidth] = useState(1000)
-  useEffect(() => {
-    const element = frame.current
-    if (element === null) return
-    const watch = new ResizeObserver(() => setWidth(element.clientWidth))
-    watch.observe(element)
-    return () => watch.disconnect()
-  }, [])
-  const picture = useMemo(
-    () =>
-      pictureOfPlan(
-        found.workPlan,
-        records(job.crew).map(({ id }) => id),
-        elsewhereIn(found, timeZone),
-      ),
-    [found, job.crew, timeZone],
-  )
+  const { frame, width } = useBox<HTMLDivElement>()
+  const picture = pictureFor(found, job.crew, timeZone)
   return (
     <div ref={frame} className="whole-frame">
-      <WholeJob
-        picture={picture}
-        width={width}
-        system={job.header.unitSystem}
-        roomName={(id) => job.rooms[id]?.name ?? id}
-        personName={(id) => job.crew[id]?.name ?? id}
-        pickedKey={props.pickedKey}
-        onPick={props.onPick}
-        corner={props.corner}
-      />
+      {width === 0 ? null : (
+        <WholeJob
+          picture={picture}
+          width={width}
+          system={job.header.unitSystem}
+          roomName={(id) => job.rooms[id]?.name ?? id}
+          personName={(id) => job.crew[id]?.name ?? id}
+          pickedKey={props.pickedKey}
+          onPick={props.onPick}
+          corner={props.corner}
+        />
+      )}
     </div>
   )
 }
+
+const pictureFor = lastAnswer((found: FoundPlan, crew: Job['crew'], timeZone: string) =>
+  pictureOfPlan(
+    found.workPlan,
+    records(crew).map(({ id }) => id),
+    elsewhereIn(found, timeZone),
+  ),
+)
 
 /** When people of the plan are on other jobs, as moments of this one. */
 function elsewhereIn({ problem }: FoundPlan, timeZone: string): readonly PictureElsewhere[] {
