@@ -166,13 +166,20 @@ function buildIndex<Item extends Scoped>(items: readonly Item[]): ScopeIndex<Ite
 
 /** The part of a wall under a wainscot cap is wainscot; under a chair rail it stays wall. */
 function hasWainscot(job: Job, roomId: RoomId, wallId: WallId, zone: string): boolean {
-  return zone === 'lower' && Object.values(job.trimRuns).some((run) => capsWall(run, roomId, wallId))
+  return zone === 'lower' && capsOf(job.trimRuns).some((run) => capsWall(run, roomId, wallId))
+}
+
+const caps = new WeakMap<object, readonly TrimRun[]>()
+
+/** The few caps of wainscot among all trim, found once for each table. */
+function capsOf(trimRuns: Job['trimRuns']): readonly TrimRun[] {
+  const known = caps.get(trimRuns) ?? records(trimRuns).filter(({ kind }) => kind === 'wainscotCap')
+  caps.set(trimRuns, known)
+  return known
 }
 
 function capsWall(run: TrimRun, roomId: RoomId, wallId: WallId): boolean {
-  return (
-    run.kind === 'wainscotCap' && run.roomId === roomId && (run.walls === null || run.walls.includes(wallId))
-  )
+  return run.roomId === roomId && (run.walls === null || run.walls.includes(wallId))
 }
 
 function builtClass(job: Job, builtItemId: string): SurfaceClass | null {

@@ -1,5 +1,5 @@
-import type { Job } from '../project/job.ts'
-import { findScoped, scopeIndex } from '../project/scopes.ts'
+import { type Job, records } from '../project/job.ts'
+import { findScoped, scopeIndex, scopeKey } from '../project/scopes.ts'
 import type { RoomId } from '../project/sketch-records.ts'
 import type { SurfaceRef } from '../project/surface-ref.ts'
 import type { Finish } from '../project/survey-records.ts'
@@ -26,6 +26,24 @@ export function finishMarks(finishes: Job['finishes']): MarkOf {
 export function floorMark(finishes: Job['finishes'], roomId: RoomId): FinishMark {
   const finish = findScoped(scopeIndex(finishes), { kind: 'floor', roomId }, roomId, null)
   return finish === null ? null : markOfFinish(finish)
+}
+
+/** Whether two tables tell the same surfaces apart. Figures follow from which finishes are alike, not from what they are. */
+export function tellApartAlike(before: Job['finishes'], after: Job['finishes']): boolean {
+  if (before === after) return true
+  const [one, other] = [partitionOf(before), partitionOf(after)]
+  return one.length === other.length && one.every((line, index) => line === other[index])
+}
+
+/** Each scope with the number of its mark, in the order in which marks are come upon. */
+function partitionOf(finishes: Job['finishes']): readonly string[] {
+  const numbers = new Map<FinishMark, number>([[null, 0]])
+  return records(finishes).map((finish) => {
+    const mark = markOfFinish(finish)
+    const number = numbers.get(mark) ?? numbers.size
+    numbers.set(mark, number)
+    return `${scopeKey(finish.scope)} ${number}`
+  })
 }
 
 const marks = new WeakMap<Finish, string>()

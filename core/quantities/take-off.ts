@@ -15,19 +15,28 @@ export function takeOff(job: Job): Takeoff {
 
 /**
  * A takeoff that remembers the last job: an edit measures again only the rooms it touches. Rooms not touched keep their figures, the very
- * same objects.
+ * same objects; where no room is touched the whole takeoff is the same.
  */
 export function createTakeOff(): (job: Job) => Takeoff {
   let last: { readonly job: Job; readonly rooms: MeasuredRooms; readonly takeoff: Takeoff } | null = null
   return (job) => {
     if (last?.job === job) return last.takeoff
     const touched = last === null ? 'all' : touchedRooms(last.job, job)
+    if (last !== null && touched !== 'all' && touched.size === 0 && isDrawnAlike(last.job, job)) {
+      last = { ...last, job }
+      return last.takeoff
+    }
     const rooms =
       last === null || touched === 'all' ? measureAll(job) : measureAgain(job, last.rooms, touched)
     const takeoff = assemble(job, rooms)
     last = { job, rooms, takeoff }
     return takeoff
   }
+}
+
+/** The order of the rooms, and by which opening a surface is found. */
+function isDrawnAlike(before: Job, after: Job): boolean {
+  return before.rooms === after.rooms && before.openings === after.openings
 }
 
 type MeasuredRooms = ReadonlyMap<RoomId, readonly SurfaceQuantity[]>

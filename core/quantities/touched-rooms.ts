@@ -2,6 +2,7 @@ import { type Job, records, type Table } from '../project/job.ts'
 import { roomOfSurface } from '../project/scopes.ts'
 import type { Opening, Room, RoomId } from '../project/sketch-records.ts'
 import type { Finish } from '../project/survey-records.ts'
+import { tellApartAlike } from './finish-marks.ts'
 
 /** Rooms whose figures an edit may change; `all` where it changes something of the whole house. */
 type TouchedRooms = ReadonlySet<RoomId> | 'all'
@@ -72,6 +73,7 @@ function noteSides(opening: Opening | undefined, touched: Set<RoomId>): void {
 
 /** Finishes of a room or of a surface in it are seen from the rooms behind its openings too; true when one of the house changed. */
 function finishesReachHouse(before: Job, after: Job, facing: Set<RoomId>): boolean {
+  if (tellApartAlike(before.finishes, after.finishes)) return false
   let house = false
   const note = (job: Job, finish: Finish | undefined) => {
     if (finish === undefined) return

@@ -31,23 +31,46 @@ interface KnownRoom {
  * objects. Edits to what all rooms share (products, rules, finishes, air) work out all of them.
  */
 export function createSpecify(): (job: Job, takeoff: Takeoff) => Specification {
+  const byRooms = createSpecifyByRooms()
+  return (job, takeoff) => toTheEnd(byRooms(job, takeoff))
+}
+
+type ByRooms = (job: Job, takeoff: Takeoff) => Generator<void, Specification>
+
+/**
+ * The same with a stop behind each room that had to be worked out, for whoever has other things to do meanwhile. Asked again, for this job
+ * or another, it goes on from what is worked out.
+ */
+export function createSpecifyByRooms(): ByRooms {
   let lastJob: Job | null = null
-  let known: ReadonlyMap<RoomId, KnownRoom> = new Map()
-  return (job, takeoff) => {
-    const before = lastJob !== null && sharesTables(lastJob, job) ? known : new Map<RoomId, KnownRoom>()
-    const maker = stepMaker(job)
-    const rooms = factsOfRooms(job, takeoff).map((facts): KnownRoom => {
-      const same = before.get(facts.room.id)
-      return same !== undefined && sameFacts(same.facts, facts)
-        ? same
-        : { facts, part: specifyRoom(maker, facts) }
-    })
+  const known = new Map<RoomId, KnownRoom>()
+  const byRooms: ByRooms = function* (job, takeoff) {
+    if (lastJob === null || !sharesTables(lastJob, job)) known.clear()
     lastJob = job
-    known = new Map(rooms.map((room) => [room.facts.room.id, room]))
-    return together(
-      job,
-      rooms.map(({ part }) => part),
-    )
+    const maker = stepMaker(job)
+    const parts: RoomPart[] = []
+    for (const facts of factsOfRooms(job, takeoff)) {
+      const same = known.get(facts.room.id)
+      const isKnown = same !== undefined && sameFacts(same.facts, facts)
+      const part = isKnown ? same.part : specifyRoom(maker, facts)
+      known.set(facts.room.id, { facts, part })
+      parts.push(part)
+      if (isKnown) continue
+      yield
+      // Another job was asked for at the stop.
+      if (lastJob !== job) return yield* byRooms(job, takeoff)
+    }
+    for (const roomId of known.keys()) if (job.rooms[roomId] === undefined) known.delete(roomId)
+    return together(job, parts)
+  }
+  return byRooms
+}
+
+/** What work in steps comes to, without a stop. */
+export function toTheEnd<Value>(work: Iterator<void, Value>): Value {
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return value
   }
 }
 

@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { createGatherPasses } from '../../core/passes/gather.ts'
 import type { Passes } from '../../core/passes/pass-types.ts'
 import { estimate } from '../../core/price/estimate.ts'
@@ -7,23 +7,35 @@ import { isAlikeBut, saidOfTheWork } from '../../core/project/alike.ts'
 import type { Job } from '../../core/project/job.ts'
 import { createTakeOff } from '../../core/quantities/take-off.ts'
 import type { Takeoff } from '../../core/quantities/takeoff-types.ts'
-import { createSpecify } from '../../core/specification/specify.ts'
+import { createSpecifyByRooms, toTheEnd } from '../../core/specification/specify.ts'
 import type { Specification } from '../../core/specification/types.ts'
 import { useJob } from './app.ts'
+import { whenIdle } from './idle.ts'
 
-/** Remembers the answer for the last job value, so that every part of the screen shares one computation per edit. */
-function perJob<Value>(compute: (job: Job) => Value): (job: Job) => Value {
-  let last: { readonly job: Job; readonly value: Value } | null = null
-  return (job) => {
-    const value = last !== null && isAlikeBut(job, last.job, saidOfTheWork) ? last.value : compute(job)
-    last = { job, value }
+interface PerJob<Value> {
+  (job: Job): Value
+  /** What is worked out already; null where nothing is. */
+  readonly known: (job: Job) => Value | null
+}
+
+/**
+ * Remembers the answers for the last two job values: every part of the screen shares one computation per edit, and what a change did is
+ * said beside what was there before it.
+ */
+function perJob<Value>(compute: (job: Job) => Value): PerJob<Value> {
+  let kept: readonly { readonly job: Job; readonly value: Value }[] = []
+  const known = (job: Job) => kept.find((each) => isAlikeBut(job, each.job, saidOfTheWork))?.value ?? null
+  const ask = (job: Job) => {
+    const value = known(job) ?? compute(job)
+    kept = [{ job, value }, ...kept.filter((each) => each.value !== value)].slice(0, 2)
     return value
   }
+  return Object.assign(ask, { known })
 }
 
 export const takeoffOf = perJob<Takeoff>(createTakeOff())
-const specify = createSpecify()
-export const specificationOf = perJob<Specification>((job) => specify(job, takeoffOf(job)))
+const specifyByRooms = createSpecifyByRooms()
+export const specificationOf = perJob<Specification>((job) => toTheEnd(specifyByRooms(job, takeoffOf(job))))
 export const estimateOf = perJob<Estimate>((job) => estimate(job, takeoffOf(job), specificationOf(job)))
 
 const gatherPasses = createGatherPasses()
@@ -45,6 +57,20 @@ export function useTakeoff(): Takeoff {
 export function useSpecification(): Specification {
   const job = useJob()
   return useMemo(() => specificationOf(job), [job])
+}
+
+/** Steps of a whole house take longer than a press may: with a stop behind each room, for idle time. */
+export function* specifiedByRooms(job: Job): Generator<void, Specification> {
+  if (specificationOf.known(job) === null) yield* specifyByRooms(job, takeoffOf(job))
+  return specificationOf(job)
+}
+
+/** Follows the job in idle time; null until there are any steps. */
+export function useSpecificationWhenIdle(): Specification | null {
+  const job = useJob()
+  const [shown, setShown] = useState(() => specificationOf.known(job))
+  useEffect(() => whenIdle(specifiedByRooms(job), setShown), [job])
+  return shown
 }
 
 export function useEstimate(): Estimate {

@@ -7,7 +7,7 @@ import { jobStore } from './app.ts'
 import type { JobState } from './job-state.ts'
 import { answeringPlan } from './planner.ts'
 
-interface LastChange {
+export interface LastChange {
   /** What was done. */
   readonly name: string
   readonly before: Job

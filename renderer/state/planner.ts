@@ -12,7 +12,8 @@ import type { Busy } from '../../core/schedule/job/problem-of-job.ts'
 import { acceptedPlanToPay } from '../../core/schedule/plan-to-pay.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
-import { estimateOf, specificationOf, takeoffOf } from './derived.ts'
+import { estimateOf, specificationOf, specifiedByRooms, takeoffOf } from './derived.ts'
+import { whenIdle } from './idle.ts'
 import { lastAnswer } from './last-answer.ts'
 import { acceptedPlan } from './planner-accepted.ts'
 import { askElsewhere, busyNow, useElsewhere } from './planner-busy.ts'
@@ -123,8 +124,7 @@ async function prepareOpened(opened: string): Promise<void> {
   const { jobKey, job } = jobStore.store.getState()
   if (jobKey !== opened || job === null || isToldLast(job)) return
   send({ kind: 'prepare', news: newsOfJob(job), now: siteNow(job), busy: busyNow(job) })
-  // Not every browser has it; the steps are then worked out when a station first shows them.
-  window.requestIdleCallback?.(() => specificationOf(job))
+  whenIdle(specifiedByRooms(job), () => undefined)
 }
 
 /** Looks for a plan of the job, unless that is what is being looked for already. */

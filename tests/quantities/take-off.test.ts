@@ -157,6 +157,24 @@ test('an edit of one room leaves the figures of all rooms it does not share an o
   expect([...changed].sort()).toEqual(['room-11', 'room-12', 'room-13', 'room-17', 'room-7'])
 })
 
+test('another color that tells the same surfaces apart measures nothing again; one that two surfaces share does', () => {
+  const job = manyRooms(4)
+  const { colourId, sheen, productClass } = job.finishes['finish-trim'] as Finish
+  const measure = createTakeOff()
+  const first = measure(job)
+  const apart = changeFinish(job, 'finish-walls', { colourId: 'sage' as Finish['colourId'] })
+  expect(measure(apart)).toBe(first)
+  expect(plain(takeOff(apart))).toEqual(plain(first))
+  const alike = changeFinish(job, 'finish-walls', { colourId, sheen, productClass })
+  const cutIn = (takeoff: Takeoff) => takeoff.surfaces.reduce((sum, { cuttingIn }) => sum + cuttingIn, 0)
+  expect(plain(measure(alike))).toEqual(plain(takeOff(alike)))
+  expect(cutIn(measure(alike))).toBeLessThan(cutIn(first))
+})
+
+function changeFinish(job: Job, id: string, changes: Partial<Finish>): Job {
+  return { ...job, finishes: { ...job.finishes, [id]: { ...(job.finishes[id] as Finish), ...changes } } }
+}
+
 test('surfaces are found by their keys, and nothing by a key that is none', () => {
   const takeoff = takeOff(manyRooms(4))
   expect(takeoff.byKey.size).toBe(takeoff.surfaces.length)

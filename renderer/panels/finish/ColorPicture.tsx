@@ -8,6 +8,7 @@ import type { SurfaceClass } from '../../../core/project/vocabulary.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { surfaceClassWords } from '../../../core/specification/trade-words.ts'
 import { type HouseColors, houseColors } from '../../../core/work-order/house-colors.ts'
+import { lastAnswer } from '../../state/last-answer.ts'
 import { useBox } from '../parts/house-picture/use-box.ts'
 import { chooseFinish, finishFor } from './finish-records.ts'
 import { HouseInColors } from './HouseInColors.tsx'
@@ -16,6 +17,8 @@ import { WallsInColors } from './WallsInColors.tsx'
 
 /** Of the line over each of two drawings, in pixels. */
 const captionHeight = 40
+
+const colorsOf = lastAnswer(houseColors)
 
 interface PictureProps {
   readonly job: Job
@@ -27,7 +30,7 @@ interface PictureProps {
 
 /** The house in its colors, a scheme beside it, and the colors that what is picked can have. */
 export function ColorPicture({ job, takeoff, roomId, picked, onPick }: PictureProps) {
-  const colors = useMemo(() => houseColors(job, takeoff), [job, takeoff])
+  const colors = colorsOf(job, takeoff)
   const [besideId, setBesideId] = useState<string | null>(null)
   const beside = schemesOf(job).find(({ id }) => id === besideId) ?? null
   const other = useMemo(() => (beside === null ? null : withScheme(job, beside)), [job, beside])

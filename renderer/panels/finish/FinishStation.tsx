@@ -1,10 +1,9 @@
 import '../parts/station-page.css'
 import './finish.css'
-import { useDeferredValue, useMemo } from 'react'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { useJob } from '../../state/app.ts'
-import { specificationOf, useSpecification, useTakeoff } from '../../state/derived.ts'
+import { useSpecification, useSpecificationWhenIdle, useTakeoff } from '../../state/derived.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
@@ -62,8 +61,9 @@ function Air({ job }: { readonly job: Job }) {
 
 /** Follows a press when the page has drawn what was pressed. */
 function StepSum() {
-  const job = useDeferredValue(useJob())
-  const { steps, notices, clashes } = useMemo(() => specificationOf(job), [job])
+  const specification = useSpecificationWhenIdle()
+  if (specification === null) return null
+  const { steps, notices, clashes } = specification
   const holds = notices.filter((notice) => notice.hold).length
   return (
     <p className="tabs-sum">

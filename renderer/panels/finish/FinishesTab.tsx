@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button, ListBox, ListBoxItem } from 'react-aria-components'
+import { groupedBy } from '../../../core/lists/lists.ts'
 import { type Job, records } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { Scope } from '../../../core/project/survey-records.ts'
@@ -13,6 +14,7 @@ import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { sheenNotes } from '../parts/glossary-words.ts'
 import { isSameScope, recordAt, type ScopeTarget } from '../parts/scope-choices.ts'
 import { Tick } from '../parts/Tick.tsx'
+import { useSame } from '../parts/use-same.ts'
 import { depthWords, finishClasses } from '../parts/words.ts'
 import { ColorPicture } from './ColorPicture.tsx'
 import { ColourList } from './ColourList.tsx'
@@ -34,28 +36,7 @@ export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly take
   const present = surfaceClasses.filter((each) => surfaces.some((surface) => surface.surfaceClass === each))
   return (
     <div className="finish-panes">
-      <ListBox
-        aria-label="The house and its rooms"
-        className="place-list"
-        selectionMode="single"
-        disallowEmptySelection
-        selectedKeys={[roomId ?? 'house']}
-        onSelectionChange={(keys) => {
-          const [key] = keys === 'all' ? [] : [...keys]
-          if (key !== undefined) viewStore.setState({ roomId: job.rooms[String(key)]?.id ?? null })
-        }}
-      >
-        <ListBoxItem id="house" textValue="The whole house" className="place-line">
-          <strong>The whole house</strong>
-          <span className="quiet">defaults</span>
-        </ListBoxItem>
-        {records(job.rooms).map((room) => (
-          <ListBoxItem key={room.id} id={room.id} textValue={room.name} className="place-line">
-            <span>{room.name}</span>
-            <span className="quiet">{ownWords(job, room.id)}</span>
-          </ListBoxItem>
-        ))}
-      </ListBox>
+      <PlaceList job={job} roomId={roomId} />
       <div className="pane finish-main">
         <Tick isOn={showsHouse} onChange={setShowsHouse}>
           House in its colors
@@ -97,11 +78,47 @@ export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly take
   )
 }
 
-function ownWords(job: Job, roomId: RoomId): string {
-  const own = records(job.finishes).filter(
-    ({ scope }) => scope.level === 'room' && scope.roomId === roomId,
-  ).length
-  return own === 0 ? '' : `${own} own`
+interface Place {
+  readonly id: string
+  readonly name: string
+  readonly said: string
+}
+
+/** The whole house, and its rooms with what is said of them alone. */
+function PlaceList({ job, roomId }: { readonly job: Job; readonly roomId: RoomId | null }) {
+  const places = useSame(placesOf(job))
+  return (
+    <ListBox
+      aria-label="The house and its rooms"
+      className="place-list"
+      items={places}
+      selectionMode="single"
+      disallowEmptySelection
+      selectedKeys={[roomId ?? house.id]}
+      onSelectionChange={(keys) => {
+        const [key] = keys === 'all' ? [] : [...keys]
+        if (key !== undefined) viewStore.setState({ roomId: job.rooms[String(key)]?.id ?? null })
+      }}
+    >
+      {({ id, name, said }) => (
+        <ListBoxItem id={id} textValue={name} className="place-line">
+          {id === house.id ? <strong>{name}</strong> : <span>{name}</span>}
+          <span className="quiet">{said}</span>
+        </ListBoxItem>
+      )}
+    </ListBox>
+  )
+}
+
+const house: Place = { id: 'house', name: 'The whole house', said: 'defaults' }
+
+function placesOf(job: Job): readonly Place[] {
+  const own = groupedBy(records(job.finishes), ({ scope }) => (scope.level === 'room' ? scope.roomId : null))
+  const rooms = records(job.rooms).map(({ id, name }) => {
+    const count = own.get(id)?.length ?? 0
+    return { id, name, said: count === 0 ? '' : `${count} own` }
+  })
+  return [house, ...rooms]
 }
 
 function ClassRows(props: {

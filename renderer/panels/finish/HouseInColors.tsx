@@ -1,4 +1,5 @@
 import { memo, useMemo } from 'react'
+import { groupedBy } from '../../../core/lists/lists.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
 import type { SurfaceRef } from '../../../core/project/surface-ref.ts'
@@ -11,12 +12,15 @@ import {
   wallBand,
 } from '../../../core/work-order/house-picture.ts'
 import type { PlanPoint } from '../../../core/work-order/room-plan.ts'
-import { pointsText, RoomWords } from '../parts/house-picture/HouseDrawing.tsx'
+import { linesText, pointsText, RoomWords } from '../parts/house-picture/HouseDrawing.tsx'
 
 const type = { size: 11.5, head: 20 }
 /** Of a wall inside its line, and of the woodwork along it, in pixels. */
 const band = { wall: 17, woodwork: 5 }
 const leftAsItIs = 'url(#house-left)'
+
+/** The same from picture to picture, so that rooms that did not change are not drawn again. */
+const none: readonly PictureOpening[] = []
 
 export type PickSurface = (roomId: RoomId, surface: SurfaceRef) => void
 
@@ -31,6 +35,7 @@ export function HouseInColors(props: {
 }) {
   const { job, colors, width, height } = props
   const picture = useMemo(() => housePicture(job, width, height, type.head), [job, width, height])
+  const openings = useMemo(() => groupedBy(picture.openings, ({ roomId }) => roomId), [picture])
   return (
     <svg
       className="house-drawing house-pickable"
@@ -50,7 +55,7 @@ export function HouseInColors(props: {
           key={room.roomId}
           room={room}
           colors={colors.rooms.get(room.roomId)}
-          openings={picture.openings}
+          openings={openings.get(room.roomId) ?? none}
           isOpen={room.roomId === props.roomId}
           onPick={props.onPick}
         />
@@ -68,11 +73,10 @@ interface RoomInColorsProps {
 }
 
 const RoomInColors = memo(function RoomInColors(props: RoomInColorsProps) {
-  const { room, colors, isOpen, onPick } = props
+  const { room, colors, openings, isOpen, onPick } = props
   const { roomId } = room
   const points = pointsText(room.outline)
   const clip = `house-clip-${roomId}`
-  const openings = props.openings.filter((each) => each.roomId === roomId)
   const wall = wallBand(room, band.wall)
   const inner = 2 * (wall + band.woodwork)
   const zones = zonesOf(room, colors, inner, wall + 2 * band.woodwork)
@@ -103,9 +107,7 @@ const RoomInColors = memo(function RoomInColors(props: RoomInColorsProps) {
         <title>{`${room.name}: ceiling`}</title>
       </polygon>
       <g clipPath={`url(#${clip})`}>
-        {room.walls.map(({ wallId, from, to }) => (
-          <line key={wallId} {...endsOf(from, to)} className="color-edge" strokeWidth={inner + 2} />
-        ))}
+        <path d={linesText(room.walls)} className="color-edge" strokeWidth={inner + 2} />
         {zones.map(({ key, ends, mark, surface, width }) => (
           // biome-ignore lint/a11y/noStaticElementInteractions: the table below does the same by keyboard
           <line
@@ -118,14 +120,7 @@ const RoomInColors = memo(function RoomInColors(props: RoomInColorsProps) {
         ))}
         <polygon points={points} fill="none" className="color-edge" strokeWidth={2 * band.woodwork + 2} />
         <polygon points={points} fill="none" stroke={fill} strokeWidth={2 * band.woodwork} />
-        {openings.map((opening) => (
-          <OpeningInColor
-            key={`${opening.openingId} ${opening.side}`}
-            opening={opening}
-            shown={colors?.openings.get(`${opening.openingId} ${opening.side}`)?.shown ?? null}
-            onPick={onPick}
-          />
-        ))}
+        <OpeningsInColor openings={openings} colors={colors} onPick={onPick} />
       </g>
       <polygon
         points={points}
@@ -173,22 +168,37 @@ function endsOf(from: PlanPoint, to: PlanPoint) {
   return { x1: from.x, y1: from.y, x2: to.x, y2: to.y }
 }
 
-function OpeningInColor(props: {
-  readonly opening: PictureOpening
-  readonly shown: string | null
+/** Their edges and the glass of windows are one line each for all of the room. */
+function OpeningsInColor(props: {
+  readonly openings: readonly PictureOpening[]
+  readonly colors: RoomColors | undefined
   readonly onPick: PickSurface
 }) {
-  const { openingId, side, roomId, kind, from, to } = props.opening
-  const ends = endsOf(from, to)
-  const part = kind === 'door' ? 'slab' : kind === 'window' ? 'sash' : 'casing'
+  const { openings, colors } = props
   const depth = 2 * (band.woodwork + 5)
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: the table below does the same by keyboard
-    <g onClick={() => props.onPick(roomId, { kind: 'opening', openingId, side, part })}>
-      <line {...ends} className="color-edge" strokeWidth={depth + 2} />
-      <line {...ends} stroke={props.shown ?? 'var(--paper)'} strokeWidth={depth} />
-      {kind === 'window' ? <line {...ends} className="color-edge" strokeWidth={3} /> : null}
-    </g>
+    <>
+      <path d={linesText(openings)} className="color-edge" strokeWidth={depth + 2} />
+      {openings.map(({ openingId, side, roomId, kind, from, to }) => {
+        const part = kind === 'door' ? 'slab' : kind === 'window' ? 'sash' : 'casing'
+        const key = `${openingId} ${side}`
+        return (
+          // biome-ignore lint/a11y/noStaticElementInteractions: the table below does the same by keyboard
+          <line
+            key={key}
+            {...endsOf(from, to)}
+            stroke={colors?.openings.get(key)?.shown ?? 'var(--paper)'}
+            strokeWidth={depth}
+            onClick={() => props.onPick(roomId, { kind: 'opening', openingId, side, part })}
+          />
+        )
+      })}
+      <path
+        d={linesText(openings.filter(({ kind }) => kind === 'window'))}
+        className="color-edge color-glass-line"
+        strokeWidth={3}
+      />
+    </>
   )
 }
 

@@ -8,6 +8,7 @@ import {
   SelectValue,
   Text,
 } from 'react-aria-components'
+import { useSame } from './use-same.ts'
 
 export interface ChoiceOption<Id extends string> {
   readonly id: Id
@@ -29,7 +30,8 @@ interface ChoiceProps<Id extends string> {
 
 /** One of a closed list. */
 export function Choice<Id extends string>(props: ChoiceProps<Id>) {
-  const { label, options, chosen, onChoose, isBare = false, isDisabled = false, hint } = props
+  const { label, chosen, onChoose, isBare = false, isDisabled = false, hint } = props
+  const options = useSame(props.options)
   const byId = new Map<string, ChoiceOption<Id>>(options.map((option) => [option.id, option]))
   return (
     <Select

@@ -1,11 +1,11 @@
 import { useMemo } from 'react'
 import type { Job } from '../../../core/project/job.ts'
 import type { RoomId } from '../../../core/project/sketch-records.ts'
-import { houseDays } from '../../../core/work-order/house-day.ts'
 import { mergedCans, siteDays } from '../../../core/work-order/site-days.ts'
 import type { JudgedPlan, WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useSpecification } from '../../state/derived.ts'
 import { DayLegend, HouseOnDay } from '../parts/house-picture/HouseOnDay.tsx'
+import { houseDaysOf } from '../parts/house-picture/house-days-of.ts'
 
 /** Beside the day's passes: the house as it stands, cans to bring, what to cover and uncover. */
 export function TodayAside(props: {
@@ -17,7 +17,7 @@ export function TodayAside(props: {
 }) {
   const { job, plan, forecast, date } = props
   const specification = useSpecification()
-  const rooms = useMemo(() => houseDays(job, forecast).on(date), [job, forecast, date])
+  const rooms = useMemo(() => houseDaysOf(job, forecast).on(date), [job, forecast, date])
   const day = useMemo(() => {
     const tasks = plan.tasks.filter(({ segments }) =>
       segments.some(({ startsAt }) => startsAt.startsWith(date)),

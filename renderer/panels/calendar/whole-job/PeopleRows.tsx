@@ -1,9 +1,13 @@
+import { Fragment } from 'react'
+import type { Picture } from './picture.ts'
 import { type HalfDayPlacing, letterWidth, personHeight, type WholeJobProps } from './whole-job-sizes.ts'
 
 /** Where everybody is; the name of the room where it fits, else as many letters as do. */
-export function PeopleRows(props: WholeJobProps & HalfDayPlacing & { readonly top: number }) {
+export function PeopleRows(
+  props: WholeJobProps & HalfDayPlacing & { readonly people: Picture['people']; readonly top: number },
+) {
   const { place, roomName } = props
-  return props.picture.people.map(({ crewMemberId, stays, elsewhere }, index) => {
+  return props.people.map(({ crewMemberId, stays, elsewhere }, index) => {
     const top = props.top + index * personHeight
     return (
       <g key={crewMemberId}>
@@ -33,21 +37,22 @@ export function PeopleRows(props: WholeJobProps & HalfDayPlacing & { readonly to
           const letters = Math.floor((width - 2) / letterWidth)
           const name = roomName(stay.roomSetId)
           return (
-            <g key={stay.from}>
-              <title>{`${props.personName(crewMemberId)}: ${name}`}</title>
+            <Fragment key={stay.from}>
               <rect
                 x={place(stay.from)}
                 y={top + 3}
                 width={width}
                 height={personHeight - 6}
                 className="whole-stay"
-              />
+              >
+                <title>{`${props.personName(crewMemberId)}: ${name}`}</title>
+              </rect>
               {letters < 2 ? null : (
                 <text x={place(stay.from) + 2} y={top + 16} className="whole-stay-name">
                   {name.slice(0, letters)}
                 </text>
               )}
-            </g>
+            </Fragment>
           )
         })}
       </g>

@@ -12,7 +12,7 @@ import {
 } from './whole-job-sizes.ts'
 
 /** One stop for the Tab key; arrow keys walk between blocks and rooms. */
-export function RoomRows(props: WholeJobProps & HalfDayPlacing) {
+export function RoomRows(props: WholeJobProps & HalfDayPlacing & { readonly drawn: number }) {
   const { picture } = props
   const [stop, setStop] = useState<readonly [number, number]>([0, 0])
   function walk(event: KeyboardEvent, row: number, block: number) {
@@ -25,18 +25,20 @@ export function RoomRows(props: WholeJobProps & HalfDayPlacing) {
     setStop(next)
     document.getElementById(blockId(...next))?.focus()
   }
-  return picture.rooms.map((row, index) => (
-    <RoomBlocks
-      key={row.roomSetId}
-      {...props}
-      row={row}
-      top={headHeight + index * rowHeight}
-      idOf={(block) => blockId(index, block)}
-      stopAt={stop[0] === index ? stop[1] : null}
-      onKey={(event, block) => walk(event, index, block)}
-      onFocus={(block) => setStop([index, block])}
-    />
-  ))
+  return picture.rooms
+    .slice(0, props.drawn)
+    .map((row, index) => (
+      <RoomBlocks
+        key={row.roomSetId}
+        {...props}
+        row={row}
+        top={headHeight + index * rowHeight}
+        idOf={(block) => blockId(index, block)}
+        stopAt={stop[0] === index ? stop[1] : null}
+        onKey={(event, block) => walk(event, index, block)}
+        onFocus={(block) => setStop([index, block])}
+      />
+    ))
 }
 
 function blockId(row: number, block: number): string {
@@ -55,21 +57,17 @@ interface RoomBlocksProps extends WholeJobProps, HalfDayPlacing {
 function RoomBlocks(props: RoomBlocksProps) {
   const { row, top, place } = props
   const box = ({ from, to }: HalfDays) => ({ x: place(from), width: Math.max(1, place(to) - place(from)) })
+  /** Many stretches as one path. */
+  const boxes = (stretches: readonly HalfDays[], y: number, height: number) =>
+    stretches
+      .map(box)
+      .map(({ x, width }) => `M${x} ${y}h${width}v${height}h${-width}z`)
+      .join('')
   return (
     <g>
       <line x1={0} x2="100%" y1={top + rowHeight} y2={top + rowHeight} className="whole-row" />
-      {row.outOfUse.map((each) => (
-        <rect key={each.from} {...box(each)} y={top + rowHeight - 5} height={3} className="plan-out-of-use" />
-      ))}
-      {row.drying.map((each) => (
-        <rect
-          key={`${each.from} ${each.to}`}
-          {...box(each)}
-          y={top + 5}
-          height={rowHeight - 13}
-          className="plan-drying"
-        />
-      ))}
+      <path d={boxes(row.outOfUse, top + rowHeight - 5, 3)} className="plan-out-of-use" />
+      <path d={boxes(row.drying, top + 5, rowHeight - 13)} className="plan-drying" />
       {row.givenBack.map((each) => (
         <GivenBack key={each.from} {...box(each)} top={top} />
       ))}

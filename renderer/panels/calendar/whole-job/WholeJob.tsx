@@ -2,6 +2,7 @@ import { dateOfDay, weekdayOf } from '../../../../core/time/local-date.ts'
 import './whole-job.css'
 import { dateWords } from '../../../../core/time/date-words.ts'
 import type { LengthUnitSystem } from '../../../../core/units/length.ts'
+import { useDrawnCount } from '../../parts/use-drawn-count.ts'
 import { Patterns } from '../Patterns.tsx'
 import { PeopleRows } from './PeopleRows.tsx'
 import { PhasePatterns } from './PhaseLooks.tsx'
@@ -22,6 +23,9 @@ export function WholeJob(props: WholeJobProps) {
   const wide = Math.max(3, (width - rowNameWidth - 4) / (picture.days * 2))
   const place = (half: number) => half * wide
   const drawn = picture.days * 2 * wide
+  // Rows of people stand below those of all rooms.
+  const rooms = useDrawnCount(picture.rooms.length, Math.ceil(window.innerHeight / rowHeight))
+  const people = rooms < picture.rooms.length ? [] : picture.people
   const height = headHeight + picture.rooms.length * rowHeight + picture.people.length * personHeight
   return (
     <section className="whole-job" aria-label="The whole job">
@@ -31,13 +35,13 @@ export function WholeJob(props: WholeJobProps) {
         <div className="whole-corner" style={{ height: headHeight }}>
           {props.corner}
         </div>
-        {picture.rooms.map((row) => (
+        {picture.rooms.slice(0, rooms).map((row) => (
           <div key={row.roomSetId} className="whole-name" style={{ height: rowHeight }}>
             <strong>{props.roomName(row.roomSetId)}</strong>
             <span>{row.lastDay === '' ? 'done' : `back ${backWords(row.lastDay, props.system)}`}</span>
           </div>
         ))}
-        {picture.people.map(({ crewMemberId }) => (
+        {people.map(({ crewMemberId }) => (
           <div key={crewMemberId} className="whole-name whole-person" style={{ height: personHeight }}>
             <strong>{props.personName(crewMemberId)}</strong>
           </div>
@@ -46,8 +50,13 @@ export function WholeJob(props: WholeJobProps) {
       <svg width={drawn} height={height} className="whole-drawing">
         <title>Rooms and people by half-days</title>
         <Days picture={picture} place={place} height={height} system={props.system} />
-        <RoomRows {...props} place={place} />
-        <PeopleRows {...props} place={place} top={headHeight + picture.rooms.length * rowHeight} />
+        <RoomRows {...props} place={place} drawn={rooms} />
+        <PeopleRows
+          {...props}
+          people={people}
+          place={place}
+          top={headHeight + picture.rooms.length * rowHeight}
+        />
       </svg>
     </section>
   )

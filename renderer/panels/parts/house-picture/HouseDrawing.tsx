@@ -1,10 +1,10 @@
 import './house-picture.css'
 import { memo, type ReactNode } from 'react'
+import { groupedBy } from '../../../../core/lists/lists.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
 import {
   fittedLines,
   type HousePicture,
-  type PictureOpening,
   type PictureRoom,
 } from '../../../../core/work-order/house-picture.ts'
 import type { PlanPoint } from '../../../../core/work-order/room-plan.ts'
@@ -60,8 +60,8 @@ export function HouseDrawing(props: {
           />
         )
       })}
-      {picture.openings.map((opening) => (
-        <OpeningMark key={`${opening.openingId} ${opening.side}`} opening={opening} />
+      {[...groupedBy(picture.openings, ({ kind }) => kind)].map(([kind, openings]) => (
+        <path key={kind} d={linesText(openings)} className={`house-opening house-opening-${kind}`} />
       ))}
     </svg>
   )
@@ -122,13 +122,12 @@ export function RoomWords(props: {
   )
 }
 
-function OpeningMark({ opening }: { readonly opening: PictureOpening }) {
-  const { kind, from, to } = opening
-  return (
-    <line x1={from.x} y1={from.y} x2={to.x} y2={to.y} className={`house-opening house-opening-${kind}`} />
-  )
-}
-
 export function pointsText(outline: readonly PlanPoint[]): string {
   return outline.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')
+}
+
+/** Many lines as one path: a browser styles and lays out each element by itself. */
+export function linesText(lines: readonly { readonly from: PlanPoint; readonly to: PlanPoint }[]): string {
+  const at = ({ x, y }: PlanPoint) => `${x.toFixed(1)} ${y.toFixed(1)}`
+  return lines.map(({ from, to }) => `M${at(from)}L${at(to)}`).join('')
 }

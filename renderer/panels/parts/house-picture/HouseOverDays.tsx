@@ -1,11 +1,11 @@
-import { useEffect, useMemo, useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Job } from '../../../../core/project/job.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
-import { houseDays } from '../../../../core/work-order/house-day.ts'
 import type { JudgedPlan } from '../../../../core/work-order/work-plan.ts'
 import { DayLegend, HouseOnDay } from './HouseOnDay.tsx'
+import { houseDaysOf } from './house-days-of.ts'
 
 /** Milliseconds a day is shown while the days are played; longer where the system asks for less motion. */
 const beat = { usual: 420, calm: 1200 }
@@ -20,7 +20,7 @@ export function HouseOverDays(props: {
 }) {
   const { job, plan, today } = props
   const system = job.header.unitSystem
-  const days = useMemo(() => houseDays(job, plan), [job, plan])
+  const days = houseDaysOf(job, plan)
   const { dates } = days
   const last = dates.length - 1
   const [chosen, setChosen] = useState<string | null>(null)

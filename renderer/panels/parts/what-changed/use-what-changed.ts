@@ -1,25 +1,14 @@
 import { useEffect, useState } from 'react'
 import { type WhatChanged, type WorkedOut, whatChanged } from '../../../../core/progress/what-changed.ts'
 import type { Job } from '../../../../core/project/job.ts'
+import type { WorkPlan } from '../../../../core/work-order/work-plan.ts'
 import { useJob } from '../../../state/app.ts'
-import { estimateOf, specificationOf } from '../../../state/derived.ts'
-import { useLastChange } from '../../../state/last-change.ts'
+import { estimateOf, specificationOf, specifiedByRooms } from '../../../state/derived.ts'
+import { whenIdle } from '../../../state/idle.ts'
+import { lastAnswer } from '../../../state/last-answer.ts'
+import { type LastChange, useLastChange } from '../../../state/last-change.ts'
 import { useAnsweringPlan } from '../../../state/planner.ts'
 import { chainOf } from '../chain.ts'
-
-type WithoutPlan = Omit<WorkedOut, 'plan'>
-const known = new WeakMap<Job, WithoutPlan>()
-
-/** The job on screen shares what its station worked out; one before it is worked out by itself, unless it was on screen. */
-function workedOut(job: Job, isShown: boolean): WithoutPlan {
-  const made = known.get(job) ?? (isShown ? ofShown(job) : chainOf(job))
-  known.set(job, made)
-  return made
-}
-
-function ofShown(job: Job): WithoutPlan {
-  return { job, specification: specificationOf(job), estimate: estimateOf(job) }
-}
 
 interface Shown {
   readonly name: string
@@ -34,26 +23,29 @@ export function useWhatChanged(): Shown | null {
   const last = useLastChange()
   const plan = useAnsweringPlan(job)
   const [shown, setShown] = useState<Shown | null>(null)
-  useEffect(
-    () =>
-      whenIdle(() => {
-        const after = { ...workedOut(job, true), plan }
-        if (last === null) return setShown(null)
-        const what = whatChanged({ ...workedOut(last.before, false), plan: last.planBefore }, after)
-        const lacksPlan = last.planBefore !== null && plan === null
-        setShown(what === null ? null : { name: last.name, what, lacksPlan })
-      }),
-    [job, last, plan],
-  )
+  useEffect(() => {
+    if (last === null) return setShown(null)
+    return whenIdle(compared(last, job, plan), setShown)
+  }, [job, last, plan])
   return last === null ? null : shown
 }
 
-/** Not every browser tells when it is idle; there it is a moment later. */
-function whenIdle(work: () => void): () => void {
-  if (window.requestIdleCallback === undefined) {
-    const timer = window.setTimeout(work, 200)
-    return () => window.clearTimeout(timer)
-  }
-  const wish = window.requestIdleCallback(work, { timeout: 1500 })
-  return () => window.cancelIdleCallback(wish)
+/** With stops at which the page can answer. */
+function* compared(last: LastChange, job: Job, plan: WorkPlan | null): Generator<void, Shown | null> {
+  const before = { ...workedOut(last.before), plan: last.planBefore }
+  yield
+  const specification = yield* specifiedByRooms(job)
+  yield
+  const after = { job, specification, estimate: estimateOf(job), plan }
+  yield
+  const what = whatChanged(before, after)
+  return what === null ? null : { name: last.name, what, lacksPlan: before.plan !== null && plan === null }
 }
+
+/** What was on screen is known; else a job before is worked out by itself. */
+function workedOut(job: Job): Omit<WorkedOut, 'plan'> {
+  const specification = specificationOf.known(job)
+  return specification === null ? chainBefore(job) : { job, specification, estimate: estimateOf(job) }
+}
+
+const chainBefore = lastAnswer((job: Job) => chainOf(job))
