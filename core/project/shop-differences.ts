@@ -20,8 +20,8 @@ export interface ShopDifference {
   readonly there: unknown
 }
 
-/** Kept on the shop sheet alone. */
-const countedThere = 'nextNumbers'
+/** Numbers are counted on the shop sheet alone, and days without work are dates of one job. */
+const ofOneAlone: readonly string[] = ['nextNumbers', 'holidays']
 
 /** Where the copy `here` differs from `there`: every field of the business and the house rules, every record of the lists. Settings of safety rules belong to one house. */
 export function shopDifferences(here: Job, there: Job): readonly ShopDifference[] {
@@ -33,7 +33,7 @@ export function shopDifferences(here: Job, there: Job): readonly ShopDifference[
       .filter((id) => !sameValue(here[part][id], there[part][id]))
       .map((id) => difference(part, [id], here[part][id], there[part][id]))
   })
-  return [...singles.filter(({ path }) => path[0] !== countedThere), ...tables]
+  return [...singles.filter(({ path: [name = ''] }) => !ofOneAlone.includes(name)), ...tables]
 }
 
 function leafDifferences(

@@ -1,9 +1,10 @@
 import { emptyJob, type ShopLists, tableOf } from '../../core/project/empty-job.ts'
-import { type Job, type JobHeader, type JobId, records } from '../../core/project/job.ts'
+import { type HouseRules, type Job, type JobHeader, type JobId, records } from '../../core/project/job.ts'
 import { rulesForNextJob } from '../../core/project/safety-limits.ts'
 import type { Storey } from '../../core/project/sketch-records.ts'
 import { storeyIdSchema } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
+import { holidaysAhead } from '../../core/time/usual-holidays.ts'
 
 /** What a new job starts with besides the shop's own lists. */
 interface NewJobFacts {
@@ -58,11 +59,23 @@ function freshHeader(facts: NewJobFacts): JobHeader {
  */
 export function newJob(shop: ShopLists, facts: NewJobFacts): Job {
   const white = whiteOf(records(shop.colours))
+  const lists = {
+    ...shop,
+    rules: rulesForNextJob(shop.rules),
+    houseRules: withHolidays(shop.houseRules, facts),
+  }
   return {
-    ...emptyJob(freshHeader(facts), { ...shop, rules: rulesForNextJob(shop.rules) }, [groundStorey]),
+    ...emptyJob(freshHeader(facts), lists, [groundStorey]),
     colours: { ...shop.colours, [white.id]: white },
     finishes: tableOf(startingFinishes(white.id)),
   }
+}
+
+/** A job in feet is taken to be in the United States: nobody is sent to a house there on one of its holidays unasked. */
+function withHolidays(rules: HouseRules, { unitSystem, today }: NewJobFacts): HouseRules {
+  if (unitSystem === 'metric') return rules
+  const dates = holidaysAhead(today).map(({ date }) => date)
+  return { ...rules, holidays: [...new Set([...rules.holidays, ...dates])].toSorted() }
 }
 
 /** The shop sheet is kept in the form of a job in which nothing is drawn. */

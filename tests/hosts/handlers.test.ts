@@ -5,6 +5,7 @@ import { diffJobs } from '../../core/project/diff.ts'
 import type { Job } from '../../core/project/job.ts'
 import { writeJobFile } from '../../core/project/job-file.ts'
 import { machineMoment } from '../../core/time/site-moment.ts'
+import { holidaysAhead } from '../../core/time/usual-holidays.ts'
 import { answerRequest } from '../../electron/handlers/answer.ts'
 import { bookPath } from '../../electron/handlers/program-files.ts'
 import { portOf } from '../../electron/loopback/loopback.ts'
@@ -38,7 +39,11 @@ test('an empty book begins with the neutral shop, and a new job has its copy, wi
   const { job } = granted(await handlers.createJob({ title: 'Next one', unitSystem: 'imperial' }))
   expect(job.business).toEqual(business)
   expect(Object.keys(job.crew)).toEqual(['painter'])
-  expect(job.houseRules.holidays).toEqual([])
+  // The usual holidays of the country, and nothing of the demonstration's year.
+  const ahead = holidaysAhead(job.header.startsOn).map(({ date }) => date)
+  expect(job.houseRules.holidays).toEqual(ahead)
+  const metric = granted(await handlers.createJob({ title: 'Elsewhere', unitSystem: 'metric' }))
+  expect(metric.job.houseRules.holidays).toEqual([])
   expect(problemOf(await handlers.deleteJob({ jobKey: shop.jobKey }))).toBe('notAllowed')
 })
 

@@ -3,6 +3,7 @@ import { type HouseRules, type Job, records } from '../../../core/project/job.ts
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { roomOrders } from '../../../core/project/vocabulary.ts'
 import { dateWordsWithYear } from '../../../core/time/date-words.ts'
+import { holidaysAhead } from '../../../core/time/usual-holidays.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, momentEntry, orNothing, timeEntry, wholeNumber } from '../parts/entries.ts'
@@ -107,13 +108,20 @@ function SiteBlock({ job }: { readonly job: Job }) {
 
 function HolidaysBlock({ job }: { readonly job: Job }) {
   const { houseRules, header } = job
+  const usual = holidaysAhead(header.startsOn)
+  const missing = usual.filter(({ date }) => !houseRules.holidays.includes(date))
+  const add = (dates: readonly string[]) =>
+    rule('holidays', 'Change the holidays', {
+      holidays: [...new Set([...houseRules.holidays, ...dates])].toSorted(),
+    })
   return (
     <section className="block">
       <h3>Holidays on site</h3>
       <ul className="dates">
         {houseRules.holidays.map((date) => (
           <li key={date}>
-            {dateWordsWithYear(date, header.unitSystem)}
+            {dateWordsWithYear(date, header.unitSystem)}{' '}
+            <span className="quiet">{usual.find((day) => day.date === date)?.name}</span>
             <Button
               className="plain-button remove"
               aria-label={`Remove the holiday of ${date}`}
@@ -133,12 +141,13 @@ function HolidaysBlock({ job }: { readonly job: Job }) {
         kind="date"
         shown={header.startsOn}
         read={dateEntry}
-        onCommit={(date) =>
-          rule('holidays', 'Change the holidays', {
-            holidays: [...new Set([...houseRules.holidays, date])].toSorted(),
-          })
-        }
+        onCommit={(date) => add([date])}
       />
+      {missing.length === 0 ? null : (
+        <Button className="plain-button" onPress={() => add(missing.map(({ date }) => date))}>
+          Add the six usual U.S. holidays, this year and next
+        </Button>
+      )}
     </section>
   )
 }
