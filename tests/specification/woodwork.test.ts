@@ -30,7 +30,13 @@ interface House {
 }
 
 /** A room with a crown of 48 ft, casings of 121 ft and a base of 56 ft, each half a foot round, and both faces of a door. */
-function house(given: { readonly deglosser?: boolean; readonly lengths?: readonly number[] } = {}): House {
+function house(
+  given: {
+    readonly deglosser?: boolean
+    readonly lengths?: readonly number[]
+    readonly crownAt?: number
+  } = {},
+): House {
   const [crown = 48, casings = 121, base = 56] = given.lengths ?? []
   const job = buildJob({
     rooms: [rectangularRoom('r', 12, 10)],
@@ -53,7 +59,11 @@ function house(given: { readonly deglosser?: boolean; readonly lengths?: readonl
     ...plainSurfaces('r').filter((each) => each.surfaceClass !== 'trim'),
     quantity('r', trimOf('r', 'r-baseboard'), 'trim', long(base)),
     quantity('r', partOf('d', 'casing'), 'trim', { ...long(casings), count: 2 }),
-    quantity('r', trimOf('r', 'r-crown'), 'trim', { ...long(crown), cuttingIn: 2 * crown }),
+    quantity('r', trimOf('r', 'r-crown'), 'trim', {
+      ...long(crown),
+      cuttingIn: 2 * crown,
+      reach: given.crownAt ?? 8,
+    }),
     quantity('r', partOf('d', 'slab'), 'doors', { area: 40, count: 2 }),
   ]
   return { job, takeoff: takeoffOf(...surfaces) }
@@ -101,6 +111,12 @@ test('minutes by kind: 24 sq ft of crown at 50 an hour and 96 ft of cutting in a
   const [crown, casings] = woodworkMinutes(given.job, coat)
   expect(crown?.minutes).toBeCloseTo((24 / 50 + 96 / 240) * 60 * coat.difficulty, 6)
   expect(casings?.minutes).toBeCloseTo((60.5 / 50) * 60 * coat.difficulty, 6)
+})
+
+test('somebody climbs for the crown of a high room, and not for its casings and base', () => {
+  const [low, high] = [8, 10].map((crownAt) => stepFrom(house({ crownAt }), 'r/trim/coat/1').difficulty)
+  // 24 of 112.5 sq ft are out of reach: 20 % of that much is 4.3 %.
+  expect((high ?? 0) - (low ?? 0)).toBeCloseTo(0.04, 6)
 })
 
 test("a shop's own rate for crowns changes the crown and nothing else", () => {

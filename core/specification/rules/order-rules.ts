@@ -242,7 +242,8 @@ const difficultyRule: HouseRule = {
   theme: 'difficulty',
   title: 'Difficulty',
   found: 'Work overhead, on stairs, on upper floors, around people.',
-  reason: 'The same quantity takes longer off a ladder, on a stair, upstairs and around a family.',
+  reason:
+    'The same quantity takes longer off a ladder, on a stair, upstairs and around a family. Climbing counts for what is out of reach: the crown and not the base, of a wall what lies above.',
   source:
     'climbing + 20%: UK trade article; upper stories + 5% each: "Measuring Painter\'s Work" (19th century); the rest: shop assumption',
   safety: 'height',

@@ -176,5 +176,8 @@ export const orderAndAmountsCases: Readonly<Record<string, () => void>> = {
     // Climbing 20, occupied 10, texture 15.
     expect(stepOf(high, 'ceiling/coat/1').difficulty).toBe(1.45)
     expect(stepOf(specifyOne({ surfaceClass: 'ceiling' }), 'ceiling/coat/1').difficulty).toBe(1)
+    // A quarter of a wall of 12 ft lies above a reach of 9 ft: 5 of the 20.
+    const wall = specifyOne({ surfaceClass: 'walls', quantity: { reach: 12 } })
+    expect(stepOf(wall, 'walls/coat/1').difficulty).toBe(1.05)
   },
 }
