@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import {
   Button,
   Dialog,
@@ -8,13 +8,12 @@ import {
   Modal,
   ModalOverlay,
 } from 'react-aria-components'
-import type { JobSummary } from '../../core/contract/requests.ts'
-import { ask } from '../bridge/client.ts'
 import { Tick } from '../panels/parts/Tick.tsx'
 import { useJobState, useView } from '../state/app.ts'
 import { wantBookPage } from './backups/book-state.ts'
 import { JobLine } from './JobLine.tsx'
 import { createJob, exportJob, importJob, openDemo, openShop } from './job-book.ts'
+import { listJobsAgain, useListedJobs } from './listed-jobs.ts'
 
 /** The book of jobs behind one button: open, start, bring in, send out, take out. */
 export function BookOfJobs() {
@@ -31,13 +30,10 @@ export function BookOfJobs() {
 }
 
 export function BookPages(props: { readonly onDone: () => void }) {
-  const [jobs, setJobs] = useState<readonly JobSummary[] | null>(null)
+  const jobs = useListedJobs()
   const [hasAll, setHasAll] = useState(false)
   const openKey = useJobState((state) => state.jobKey)
   const bookPath = useView((state) => state.host?.bookPath)
-  const reload = () => ask('listJobs', {}).then((answer) => setJobs(answer.ok ? answer.value : []))
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read again only when another job is on the table
-  useEffect(() => void reload(), [openKey])
   const doing = (work: Promise<void>) => void work.then(props.onDone)
   const away = jobs?.filter(({ isPutAway }) => isPutAway).length ?? 0
   const shown = jobs?.filter(({ isPutAway }) => hasAll || !isPutAway) ?? []
@@ -56,7 +52,7 @@ export function BookPages(props: { readonly onDone: () => void }) {
             job={job}
             isOpen={job.jobKey === openKey}
             onOpen={doing}
-            onChanged={() => void reload()}
+            onChanged={() => void listJobsAgain()}
           />
         ))}
       </div>

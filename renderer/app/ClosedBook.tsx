@@ -1,7 +1,6 @@
-import { useEffect, useState } from 'react'
-import { ask } from '../bridge/client.ts'
 import { useJobState, useView } from '../state/app.ts'
 import { BookPages } from './BookOfJobs.tsx'
+import { useListedJobs } from './listed-jobs.ts'
 import { Welcome } from './Welcome.tsx'
 
 /** What stands on the table while no job is open: the jobs of the book, or how to begin where it has none. */
@@ -17,10 +16,9 @@ export function ClosedBook() {
 }
 
 function JobsOrWelcome() {
-  const [isEmpty, setEmpty] = useState<boolean | null>(null)
-  useEffect(() => {
-    void ask('listJobs', {}).then((jobs) => setEmpty(jobs.ok && jobs.value.length === 0))
-  }, [])
-  if (isEmpty === null) return <p className="opening-line">Opening the book of jobs …</p>
-  return <div className="closed-book">{isEmpty ? <Welcome /> : <BookPages onDone={() => {}} />}</div>
+  const jobs = useListedJobs()
+  if (jobs === null) return <p className="opening-line">Opening the book of jobs …</p>
+  return (
+    <div className="closed-book">{jobs.length === 0 ? <Welcome /> : <BookPages onDone={() => {}} />}</div>
+  )
 }

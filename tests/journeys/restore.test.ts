@@ -39,6 +39,7 @@ browserJourney(
     await program.restart()
     const { page } = program
     await page.setViewportSize(small)
+    await page.getByRole('status').getByText('✓ Stored').waitFor()
     await page.getByRole('button', { name: 'Book of jobs' }).click()
     const book = page.getByRole('dialog', { name: 'Book of jobs' })
     await book.getByRole('button', { name: 'More for Mill lane' }).click()
