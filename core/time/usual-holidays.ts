@@ -1,7 +1,7 @@
 import { addDays, dateOfDay, dayOfDate, type LocalDate, weekdayOf } from './local-date.ts'
 
 /** A day without work, under the name it goes by. */
-export interface Holiday {
+interface Holiday {
   readonly date: LocalDate
   readonly name: string
 }
