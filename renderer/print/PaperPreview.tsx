@@ -16,6 +16,11 @@ export interface PreviewHandle {
   readonly print: () => void
 }
 
+/** Around its sheets a document lies on the table of the page, which is dark in the dark scheme. */
+function onTable(text: string): string {
+  return text.replace('<html ', '<html style="background: none" ')
+}
+
 /**
  * Shows the very document that is printed and saved, its first pages at once and the others as they are looked at, the rest while
  * nothing else happens. No script runs in it; same origin only lets the page reach it.
@@ -23,7 +28,7 @@ export interface PreviewHandle {
 export function PaperPreview({ paper, title, ref, onWhole }: PaperPreviewProps) {
   const frame = useRef<HTMLIFrameElement>(null)
   const timer = useRef<number | undefined>(undefined)
-  const text = useMemo(() => (typeof paper === 'string' ? paper : withPlaceholders(paper)), [paper])
+  const text = useMemo(() => onTable(typeof paper === 'string' ? paper : withPlaceholders(paper)), [paper])
   // A document that gives way to another is not filled any further.
   useEffect(() => {
     if (text !== '') return () => window.clearTimeout(timer.current)

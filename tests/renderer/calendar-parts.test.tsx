@@ -137,6 +137,7 @@ function said(changed: {
       specification={changed.steps === 'none' ? { ...specification, steps: [] } : specification}
       state={{ ...searching, ...changed.state }}
       titleOf={words.title}
+      onCrew={() => {}}
     />,
   )
 }

@@ -1,6 +1,6 @@
 import '../parts/station-page.css'
 import './calendar.css'
-import { type ReactNode, useEffect } from 'react'
+import { type ReactNode, useEffect, useState } from 'react'
 import { records } from '../../../core/project/job.ts'
 import { forget, restPresent, searchFor, useForecast, useTrial } from '../../state/planner.ts'
 import { Empty } from '../parts/Empty.tsx'
@@ -17,6 +17,7 @@ export function CalendarStation() {
   const trial = useJobOnTrial()
   const present = useForecast()
   const search = useTrial()
+  const [tab, setTab] = useState('plan')
   const isTrying = trial.changes.length > 0 && trial.problem === null
   const isCompared = isTrying && present.isSettled
   useEffect(() => (isCompared ? restPresent() : undefined), [isCompared])
@@ -48,8 +49,10 @@ export function CalendarStation() {
     <section className="station-page calendar" aria-label="Calendar">
       <PageTabs
         label="Calendar"
+        open={tab}
+        onOpen={setTab}
         tabs={[
-          { id: 'plan', title: 'Plan', page: () => <PlanTab {...all} /> },
+          { id: 'plan', title: 'Plan', page: () => <PlanTab {...all} onCrew={() => setTab('crew')} /> },
           { id: 'crew', title: 'Crew', page: () => tried(<CrewTab job={trial.job} />) },
           {
             id: 'rules',

@@ -7,6 +7,7 @@ import { dateWordsWithYear } from '../../../core/time/date-words.ts'
 import { formatCents, roundToCents } from '../../../core/units/money.ts'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
+import { Empty } from '../parts/Empty.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, moneyEntry, words } from '../parts/entries.ts'
 import { Tick } from '../parts/Tick.tsx'
@@ -61,16 +62,19 @@ export function CrewTab({ job, edits = triedEdits }: { readonly job: Job; readon
             </li>
           ))}
         </ul>
-        <Button className="plain-button" onPress={add}>
-          Add a person
-        </Button>
+        {person === undefined ? null : (
+          <Button className="plain-button" onPress={add}>
+            Add a person
+          </Button>
+        )}
       </div>
       <div className="pane scroll">
         {person === undefined ? (
-          <p className="quiet tab-pad">
-            Nobody is on the crew yet. Add the people who will work here, with their hours and what they can
-            do; without them there is no plan.
-          </p>
+          <Empty title="Nobody is on the crew yet" next={{ label: 'Add a person', onPress: add }}>
+            <p>
+              The people who will work here, with their hours and what they can do: the plan is made for them.
+            </p>
+          </Empty>
         ) : (
           <PersonPaper key={person.id} job={job} person={person} edits={edits} />
         )}

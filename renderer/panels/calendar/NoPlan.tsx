@@ -13,8 +13,9 @@ export function NoPlan(props: {
   readonly specification: Specification
   readonly state: SearchState
   readonly titleOf: (id: string) => string
+  readonly onCrew: () => void
 }) {
-  const { job, specification } = props
+  const { job, specification, onCrew } = props
   if (specification.steps.every((step) => step.daily)) {
     return (
       <Empty title="No steps to plan yet" next={walkThrough}>
@@ -27,7 +28,7 @@ export function NoPlan(props: {
   }
   if (records(job.crew).length === 0) {
     return (
-      <Empty title="Nobody to plan with">
+      <Empty title="Nobody to plan with" next={{ label: 'Put the crew together', onPress: onCrew }}>
         <p>
           Add the people who will work here on the tab Crew, with their hours and what they can do. The plan
           is tried while you do.

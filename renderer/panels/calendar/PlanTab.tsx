@@ -31,10 +31,11 @@ interface PlanTabProps {
   readonly trial: Trial
   readonly present: SearchState
   readonly search: SearchState
+  readonly onCrew: () => void
 }
 
 /** The plan drawn, with what can be done to it. */
-export function PlanTab({ trial, present, search }: PlanTabProps) {
+export function PlanTab({ trial, present, search, onCrew }: PlanTabProps) {
   const job = useJob()
   const [showsTrial, setShowsTrial] = useState(false)
   const [pickedId, setPickedId] = useState<string | null>(null)
@@ -103,7 +104,7 @@ export function PlanTab({ trial, present, search }: PlanTabProps) {
             onGiveUp={giveUp}
           />
         ) : (
-          <NoPlan job={job} specification={specification} state={state} titleOf={titleOf} />
+          <NoPlan job={job} specification={specification} state={state} titleOf={titleOf} onCrew={onCrew} />
         )}
         {held === null ? (
           <TrialBar trial={trial} present={present} search={search} drawing={shownTrial} />

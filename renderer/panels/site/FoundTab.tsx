@@ -28,6 +28,12 @@ export function FoundTab(props: { readonly chain: Chain; readonly roomId: RoomId
     <div className="two-panes">
       <div className="pane scroll">
         <section className="block">
+          {draft === null ? (
+            <p>
+              Worse than it looked? Write it down here: hours, price and days with it stand beside it before
+              anybody agrees to anything.
+            </p>
+          ) : null}
           <Choice
             label="Surface"
             options={surfaces.map((each) => ({
@@ -57,9 +63,7 @@ export function FoundTab(props: { readonly chain: Chain; readonly roomId: RoomId
       </div>
       <aside className="pane pane-side" aria-label="What it changes">
         {draft === null ? (
-          <p className="quiet">
-            Hours, price and days with and without it stand here before anybody agrees to anything.
-          </p>
+          <p className="quiet">What it changes stands here while you write it down.</p>
         ) : (
           <Proposal chain={chain} draft={draft} now={now} onDone={() => setDraft(null)} />
         )}

@@ -5,6 +5,7 @@ import { stepTitle } from '../../../core/specification/trade-words.ts'
 import type { Specification } from '../../../core/specification/types.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
 import { viewingRule } from '../../../core/work-order/viewing-rule.ts'
+import { Empty } from '../parts/Empty.tsx'
 import { SourceDetails } from '../parts/SourceDetails.tsx'
 import { addMark } from './marks.ts'
 
@@ -23,10 +24,12 @@ export function PunchTab(props: {
       <p>{viewingRule.text}</p>
       <SourceDetails source={viewingRule.source} />
       {items.length === 0 ? (
-        <p className="quiet">
-          Nothing to fix. Walk through each room at that distance; at a step that does not hold up, write what
-          you see and choose “Do again”.
-        </p>
+        <Empty title="Nothing to fix">
+          <p>
+            Walk through each room at that distance. At a step that does not hold up, write what you see and
+            choose “Do again”; it stands here until it is fixed.
+          </p>
+        </Empty>
       ) : (
         <table className="pick-table">
           <thead>

@@ -5,6 +5,8 @@ import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { handlingWords } from '../../../core/specification/trade-words.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
 import { capital } from '../../../core/words/text.ts'
+import { Empty } from '../parts/Empty.tsx'
+import { walkThrough } from '../parts/next-steps.ts'
 
 /** What came off, is loose or covered, and what is back; it follows the ticked steps. */
 export function RegisterTab(props: {
@@ -17,10 +19,12 @@ export function RegisterTab(props: {
   const system = job.header.unitSystem
   if (register.length === 0) {
     return (
-      <p className="quiet tab-pad">
-        Nothing is written down for this room. Plates, locks, lights, alarms and hangings that stay are listed
-        at Walk.
-      </p>
+      <Empty title="Nothing comes off here" next={walkThrough}>
+        <p>
+          Plates, locks, lights, alarms and hangings that stay in a room are counted at Walk; here stands when
+          each came off and went back.
+        </p>
+      </Empty>
     )
   }
   return (

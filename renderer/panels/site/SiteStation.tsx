@@ -171,6 +171,7 @@ function RoomLeaves(props: {
                     subject={job.rooms[roomId]?.name ?? roomId}
                     stage="after"
                     takesPaste
+                    invites={roomIds.length === 1}
                   />
                 </div>
               )}

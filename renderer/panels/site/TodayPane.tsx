@@ -10,8 +10,10 @@ import { dateOf } from '../../../core/time/site-moment.ts'
 import type { JudgedPlan, WorkPlan } from '../../../core/work-order/work-plan.ts'
 import { useJob } from '../../state/app.ts'
 import { useSpecification } from '../../state/derived.ts'
+import { Empty } from '../parts/Empty.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { words } from '../parts/entries.ts'
+import { lookAtCalendar } from '../parts/next-steps.ts'
 import { OneOf } from '../parts/OneOf.tsx'
 import { rovingList } from '../parts/roving-list.ts'
 import { addMarks } from './marks.ts'
@@ -44,7 +46,13 @@ export function TodayPane({ plan: planNow, forecast, now, nameOf, onPickRoom }: 
   )
   const system = job.header.unitSystem
   if (plan === null) return <Quiet>A plan is being worked out; the day stands here when it is found.</Quiet>
-  if (day === null) return <Quiet>Nobody works from today on, and nothing planned before is open.</Quiet>
+  if (day === null) {
+    return (
+      <Empty title="Nothing to do from today on" next={lookAtCalendar}>
+        <p>Nobody works from today on, and nothing planned before is open. The days stand at Calendar.</p>
+      </Empty>
+    )
+  }
   const all = [...day.left, ...day.passes]
   const isToday = day.date === dateOf(now)
 

@@ -1,3 +1,5 @@
+import { dotRadius } from './mark-places.ts'
+
 interface MarkProps {
   /** Nothing is drawn for none. */
   readonly count: number
@@ -30,7 +32,7 @@ export function CountMark(props: MarkProps) {
   if (props.count === 0) return null
   return (
     <g pointerEvents="none">
-      <circle cx={props.x} cy={props.y} r={8 * props.pixel} className="plan-count-mark" />
+      <circle cx={props.x} cy={props.y} r={dotRadius * props.pixel} className="plan-count-mark" />
       <text x={props.x} y={props.y} fontSize={10.5 * props.pixel} className="plan-count">
         {props.count}
       </text>

@@ -3,9 +3,21 @@ import type { Opening, Room, RoomId } from '../../../core/project/sketch-records
 import { type SurfaceRef, surfaceKey } from '../../../core/project/surface-ref.ts'
 import { roomWalls, type Wall, wallLetter } from '../../../core/project/walls.ts'
 import { toMillimetres } from '../../../core/units/length.ts'
-import { labelPlace } from '../../../core/work-order/house-picture.ts'
+import { roomMarks } from './mark-places.ts'
 import { CountMark, PhotoMark } from './SurveyMarks.tsx'
-import { alongWall, boxOf, type DrawnSide, firstPart, inwardOf, sidesOf } from './survey-places.ts'
+import {
+  alongWall,
+  boxOf,
+  type DrawnSide,
+  firstPart,
+  inwardOf,
+  openingCount,
+  openingKeys,
+  openingMark,
+  sidesOf,
+  wallCount,
+  wallKeys,
+} from './survey-places.ts'
 
 /** Picks are broad: a hand on a touch pad hits a wall within so many millimetres inside its line. */
 const wallBand = 320
@@ -29,6 +41,9 @@ export function SurveyPlan(props: SurveyPlanProps) {
   const drawn = only === null ? rooms : [only]
   const box = boxOf(drawn)
   const pixel = Math.max(box.width, box.height) / 520
+  const sides = records(job.openings).flatMap((opening) =>
+    sidesOf(job, opening).map((side) => ({ opening, side })),
+  )
   return (
     <svg
       className="survey-plan"
@@ -47,36 +62,51 @@ export function SurveyPlan(props: SurveyPlanProps) {
         </pattern>
       </defs>
       {drawn.map((room) => (
-        <RoomShape key={room.id} {...props} room={room} pixel={pixel} />
+        <RoomShape
+          key={room.id}
+          {...props}
+          room={room}
+          pixel={pixel}
+          openings={sides
+            .filter(
+              ({ opening, side }) =>
+                side.room.id === room.id && openingCount(props.counts, opening, side) > 0,
+            )
+            .map(({ side }) => openingMark(side, pixel))}
+        />
       ))}
-      {records(job.openings).map((opening) =>
-        sidesOf(job, opening).map((side) =>
-          drawn.some((room) => room.id === side.room.id) ? (
-            <OpeningMark
-              key={`${opening.id}-${side.side}`}
-              {...props}
-              opening={opening}
-              side={side}
-              pixel={pixel}
-            />
-          ) : null,
-        ),
+      {sides.map(({ opening, side }) =>
+        drawn.some((room) => room.id === side.room.id) ? (
+          <OpeningMark
+            key={`${opening.id}-${side.side}`}
+            {...props}
+            opening={opening}
+            side={side}
+            pixel={pixel}
+          />
+        ) : null,
       )}
     </svg>
   )
 }
 
-function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixel: number }) {
+function RoomShape(
+  props: SurveyPlanProps & {
+    readonly room: Room
+    readonly pixel: number
+    /** Where openings of the room have counts. */
+    readonly openings: readonly { readonly x: number; readonly y: number }[]
+  },
+) {
   const { room, roomId, pickedKey, onPick, pixel, counts } = props
   const ceiling: SurfaceRef = { kind: 'ceiling', roomId: room.id }
   const points = room.corners
     .map((corner) => `${toMillimetres(corner.x)},${toMillimetres(corner.y)}`)
     .join(' ')
-  const middle = labelPlace(
-    room.corners.map((corner) => ({ x: toMillimetres(corner.x), y: toMillimetres(corner.y) })),
-  )
   const isPicked = pickedKey === surfaceKey(ceiling)
-  const nameSize = Math.min(15 * pixel, (boxOf([room], 0).width * 1.5) / Math.max(4, room.name.length))
+  const found = counts.get(surfaceKey(ceiling)) ?? 0
+  const marks = roomMarks(room, (wall) => wallCount(counts, room.id, wall), found > 0, props.openings, pixel)
+  const { name } = marks
   return (
     <g>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the list beside the plan does the same by keyboard */}
@@ -90,21 +120,25 @@ function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixe
       {roomWalls(room).map((wall) => (
         <WallBand key={wall.id} {...props} wall={wall} />
       ))}
-      <text x={middle.x} y={middle.y} fontSize={nameSize} className="plan-room-name">
-        {room.name}
-      </text>
-      <CountMark
-        count={counts.get(surfaceKey(ceiling)) ?? 0}
-        x={middle.x}
-        y={middle.y + 22 * pixel}
-        pixel={pixel}
-      />
-      <PhotoMark
-        count={props.photos.get(room.id) ?? 0}
-        x={middle.x}
-        y={middle.y - 20 * pixel}
-        pixel={pixel}
-      />
+      {name.lines.map((line, index) => (
+        <text
+          key={line}
+          x={name.x}
+          y={name.y + (index - (name.lines.length - 1) / 2) * name.size * 1.15}
+          fontSize={name.size}
+          className="plan-room-name"
+        >
+          {line}
+        </text>
+      ))}
+      <CountMark count={found} {...marks.ceiling} pixel={pixel} />
+      {roomWalls(room).map((wall) => {
+        const at = marks.walls.get(wall.id)
+        return at === undefined ? null : (
+          <CountMark key={wall.id} count={wallCount(counts, room.id, wall)} {...at} pixel={pixel} />
+        )
+      })}
+      <PhotoMark count={props.photos.get(room.id) ?? 0} x={name.x} y={name.y - 20 * pixel} pixel={pixel} />
     </g>
   )
 }
@@ -112,18 +146,14 @@ function RoomShape(props: SurveyPlanProps & { readonly room: Room; readonly pixe
 function WallBand(
   props: SurveyPlanProps & { readonly room: Room; readonly wall: Wall; readonly pixel: number },
 ) {
-  const { room, wall, pickedKey, onPick, pixel, counts, roomId } = props
+  const { room, wall, pickedKey, onPick, pixel, roomId } = props
   const inward = inwardOf(wall)
   const [start, end] = [wall.start, wall.end].map((point) => ({
     x: toMillimetres(point.x) + (inward.x * wallBand) / 2,
     y: toMillimetres(point.y) + (inward.y * wallBand) / 2,
   }))
   if (start === undefined || end === undefined) return null
-  const zones = (['whole', 'lower', 'upper'] as const).map((zone) =>
-    surfaceKey({ kind: 'wall', roomId: room.id, wallId: wall.id, zone }),
-  )
-  const isPicked = zones.includes(pickedKey ?? '')
-  const count = zones.reduce((total, key) => total + (counts.get(key) ?? 0), 0)
+  const isPicked = wallKeys(room.id, wall).includes(pickedKey ?? '')
   const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 }
   return (
     <g>
@@ -157,12 +187,6 @@ function WallBand(
           {wallLetter(wall.index)}
         </text>
       ) : null}
-      <CountMark
-        count={count}
-        x={middle.x + inward.x * 20 * pixel}
-        y={middle.y + inward.y * 20 * pixel}
-        pixel={pixel}
-      />
     </g>
   )
 }
@@ -171,15 +195,9 @@ function OpeningMark(
   props: SurveyPlanProps & { readonly opening: Opening; readonly side: DrawnSide; readonly pixel: number },
 ) {
   const { opening, side, pickedKey, onPick, pixel, counts } = props
-  const inward = inwardOf(side.wall)
   const [from, to] = [side.from, side.to].map((at) => alongWall(side.wall, at))
   if (from === undefined || to === undefined) return null
-  const parts = ['casing', 'jamb', 'slab', 'sash', 'stool'] as const
-  const keys = parts.map((part) =>
-    surfaceKey({ kind: 'opening', openingId: opening.id, side: side.side, part }),
-  )
-  const count = keys.reduce((total, key) => total + (counts.get(key) ?? 0), 0)
-  const isPicked = keys.includes(pickedKey ?? '')
+  const isPicked = openingKeys(opening, side.side).includes(pickedKey ?? '')
   const first = firstPart(opening, side.side)
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the list beside the plan does the same by keyboard
@@ -198,12 +216,7 @@ function OpeningMark(
         strokeWidth={(isPicked ? 9 : 6) * pixel}
       />
       <line x1={from.x} y1={from.y} x2={to.x} y2={to.y} stroke="transparent" strokeWidth={16 * pixel} />
-      <CountMark
-        count={count}
-        x={(from.x + to.x) / 2 + inward.x * 14 * pixel}
-        y={(from.y + to.y) / 2 + inward.y * 14 * pixel}
-        pixel={pixel}
-      />
+      <CountMark count={openingCount(counts, opening, side)} {...openingMark(side, pixel)} pixel={pixel} />
     </g>
   )
 }

@@ -197,6 +197,7 @@ function WalkPapers(props: PapersProps) {
                   subject={room.name}
                   stage="before"
                   takesPaste
+                  invites
                 />
               </div>
             ),

@@ -1,5 +1,6 @@
 import type { Job } from '../../../core/project/job.ts'
-import type { Opening, Room } from '../../../core/project/sketch-records.ts'
+import type { Opening, Room, RoomId } from '../../../core/project/sketch-records.ts'
+import { surfaceKey } from '../../../core/project/surface-ref.ts'
 import { openingSides, type Wall } from '../../../core/project/walls.ts'
 import { toMillimetres } from '../../../core/units/length.ts'
 
@@ -27,6 +28,41 @@ export function firstPart(opening: Opening, side: 'near' | 'far'): 'slab' | 'sas
   if (slab !== null && (side === 'near' ? slab.paintNear : slab.paintFar)) return 'slab'
   if (opening.sash !== null && side === 'near') return 'sash'
   return (side === 'near' ? opening.casingNear : opening.casingFar) === null ? 'jamb' : 'casing'
+}
+
+type Counts = ReadonlyMap<string, number>
+
+function sumOf(counts: Counts, keys: readonly string[]): number {
+  return keys.reduce((total, key) => total + (counts.get(key) ?? 0), 0)
+}
+
+/** Keys of a wall, whole or in the zones a rail parts it into. */
+export function wallKeys(roomId: RoomId, wall: Wall): readonly string[] {
+  return (['whole', 'lower', 'upper'] as const).map((zone) =>
+    surfaceKey({ kind: 'wall', roomId, wallId: wall.id, zone }),
+  )
+}
+
+export function wallCount(counts: Counts, roomId: RoomId, wall: Wall): number {
+  return sumOf(counts, wallKeys(roomId, wall))
+}
+
+/** Keys of the parts that one side of an opening may have. */
+export function openingKeys({ id }: Opening, side: 'near' | 'far'): readonly string[] {
+  return (['casing', 'jamb', 'slab', 'sash', 'stool'] as const).map((part) =>
+    surfaceKey({ kind: 'opening', openingId: id, side, part }),
+  )
+}
+
+export function openingCount(counts: Counts, opening: Opening, { side }: DrawnSide): number {
+  return sumOf(counts, openingKeys(opening, side))
+}
+
+/** Where the count of an opening is drawn on one side of it. */
+export function openingMark({ wall, from, to }: DrawnSide, pixel: number) {
+  const { x, y } = alongWall(wall, (from + to) / 2)
+  const inward = inwardOf(wall)
+  return { x: x + inward.x * 14 * pixel, y: y + inward.y * 14 * pixel }
 }
 
 export function alongWall(wall: Wall, at: number) {

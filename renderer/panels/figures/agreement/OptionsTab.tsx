@@ -12,6 +12,7 @@ import { signedMinutes } from '../../../../core/units/duration.ts'
 import { formatCents } from '../../../../core/units/money.ts'
 import { newId } from '../../../state/new-id.ts'
 import { signedMoney } from '../../parts/dealings/agreement-words.ts'
+import { Empty } from '../../parts/Empty.tsx'
 import { EntryField } from '../../parts/EntryField.tsx'
 import { edit, removeRecord } from '../../parts/edits.ts'
 import { words } from '../../parts/entries.ts'
@@ -25,11 +26,12 @@ export function OptionsTab({ job, takeoff }: { readonly job: Job; readonly takeo
     <div className="two-panes">
       <div className="pane pane-wide scroll">
         {options.length === 0 ? (
-          <p className="quiet tab-pad">
-            No options yet. Take a part of the job out of the price as an extra, or offer one coat more,
-            another product or another color: the client checks what is wanted, and that becomes part of the
-            job.
-          </p>
+          <Empty title="No options yet">
+            <p>
+              Take a part of the job out of the price as an extra, or offer one coat more, another product or
+              another color: the client checks what is wanted, and that becomes part of the job.
+            </p>
+          </Empty>
         ) : (
           <table className="pick-table">
             <thead>

@@ -12,6 +12,7 @@ import { viewStore } from '../../../state/app.ts'
 import { Callout } from '../../parts/Callout.tsx'
 import { signedMoney } from '../../parts/dealings/agreement-words.ts'
 import { paperIdOf } from '../../parts/dealings/keep-dealing.ts'
+import { Empty } from '../../parts/Empty.tsx'
 
 interface Parts {
   readonly job: Job
@@ -23,9 +24,10 @@ export function Standing({ job, agreement, onChangeOrder }: Parts & { readonly o
   const { stage, contract, agreed, invoiced, toInvoice, paidCents, dueCents, balanceCents } = agreement
   if (agreement.accepted === null)
     return (
-      <section className="block" aria-label="Where the job stands">
-        <h3>{stageWords[stage]}</h3>
-        <p className="quiet">{emptyWords[stage] ?? ''}</p>
+      <section aria-label="Where the job stands">
+        <Empty title={stageWords[stage]}>
+          <p>{emptyWords[stage] ?? ''}</p>
+        </Empty>
       </section>
     )
   const lines: readonly (readonly [string, Money])[] = [

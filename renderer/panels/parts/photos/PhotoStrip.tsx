@@ -31,15 +31,18 @@ interface PhotoStripProps {
   readonly stage: PhotoStage
   /** Takes what is pasted anywhere on the page. */
   readonly takesPaste?: boolean
+  /** It is all that its page is for, and says so as long as there is no photo. */
+  readonly invites?: boolean
 }
 
 /** Photos of a room or of what was found: dropped, pasted or chosen, looked at, named, removed. */
-export function PhotoStrip({ job, of, subject, stage, takesPaste = false }: PhotoStripProps) {
+export function PhotoStrip(props: PhotoStripProps) {
+  const { job, of, subject, stage, takesPaste = false, invites = false } = props
   const [taken, setTaken] = useState<PhotoStage>(stage)
   const [isOver, setOver] = useState(false)
   const [isBusy, setBusy] = useState(false)
   const photos = photosOf(job, of)
-  const isFirst = takesPaste && photos.length === 0
+  const isFirst = invites && photos.length === 0
   const take = (files: readonly File[]) => {
     if (files.length === 0) return
     setBusy(true)
