@@ -139,7 +139,7 @@ function register(room: RoomSheet): Markup | null {
 
 /** Takes what is left of the page. */
 function notes(leftOut: readonly string[]): Markup {
-  const said = leftOut.length === 0 ? '' : `. Left out for lack of space: ${leftOut.join('; ')}`
+  const said = leftOut.length === 0 ? '' : `. Not on this page, for room to write: ${leftOut.join('; ')}`
   return html`<div class="fill"><span class="label">Notes${said}</span></div>`
 }
 

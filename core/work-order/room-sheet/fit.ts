@@ -109,6 +109,7 @@ const details: readonly SheetDetail[] = [
   { planWidth, planDepth: 46, walls: false, lines: 'short', waitNames: false, notes: true, advice: true },
   { planWidth, planDepth: 46, walls: false, lines: 'key', waitNames: false, notes: true, advice: true },
   { planWidth, planDepth: 44, walls: false, lines: 'key', waitNames: false, notes: true, advice: false },
+  { planWidth, planDepth: 44, walls: false, lines: 'name', waitNames: false, notes: true, advice: true },
   { planWidth, planDepth: 44, walls: false, lines: 'name', waitNames: false, notes: true, advice: false },
   {
     planWidth,
