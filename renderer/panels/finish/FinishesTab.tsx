@@ -53,7 +53,7 @@ export function FinishesTab({ job, takeoff }: { readonly job: Job; readonly take
                 <th scope="col">Color</th>
                 <th scope="col">Sheen</th>
                 <th scope="col">Product</th>
-                <th scope="col">Said</th>
+                <th scope="col">Set at</th>
               </tr>
             </thead>
             <tbody>
@@ -264,7 +264,7 @@ function FinishRow(props: {
             </Button>
           )
         ) : (
-          <span className="quiet">{from === null ? 'not yet' : `by the ${from.level}`}</span>
+          <span className="quiet">{from === null ? 'not yet' : `the ${from.level}`}</span>
         )}
       </td>
     </tr>

@@ -19,7 +19,7 @@ import { addMark } from './marks.ts'
 const markWords = {
   started: 'started',
   done: 'done',
-  skipped: 'left out',
+  skipped: 'skipped',
   redo: 'asked for again',
   cleared: 'mark taken back',
 } as const

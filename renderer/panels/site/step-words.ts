@@ -22,7 +22,7 @@ export function stateWords(
     case 'done':
       return { kind: 'done', mark: '✓', text: `done ${momentWords(state.at, system)}` }
     case 'skipped':
-      return { kind: 'skipped', mark: '–', text: 'left out' }
+      return { kind: 'skipped', mark: '–', text: 'skipped' }
     case 'started':
       return { kind: 'started', mark: '◐', text: `under way since ${momentWords(state.at, system)}` }
     case 'redo':
@@ -42,7 +42,7 @@ export function passWords(
     case 'done':
       return { kind: 'done', mark: '✓', text: `done ${momentWords(state.at, system)}` }
     case 'skipped':
-      return { kind: 'skipped', mark: '–', text: 'left out' }
+      return { kind: 'skipped', mark: '–', text: 'skipped' }
     case 'redo':
       return { kind: 'redo', mark: '!', text: 'something to be done again' }
     case 'underWay':

@@ -133,9 +133,9 @@ function unsaidWords<Tag extends string>(
     case 'taken':
       return { label: `${word} (taken)`, note: 'Nobody has said; this is the usual for a house of this age.' }
     case 'room':
-      return { label: `${word} (room)`, note: 'Said for this kind of surface in the room.' }
+      return { label: `${word} (room)`, note: 'Set for this kind of surface in the room.' }
     case 'house':
-      return { label: `${word} (house)`, note: 'Said for this kind of surface in the house.' }
+      return { label: `${word} (house)`, note: 'Set for this kind of surface in the house.' }
   }
 }
 

@@ -55,7 +55,7 @@ export function PagePick(props: {
           Put page {String(page)} under the sketch
         </Button>
         <Button className="plain-button" onPress={props.onLeave}>
-          Leave it
+          Cancel
         </Button>
       </div>
     </>
