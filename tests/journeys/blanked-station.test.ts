@@ -40,7 +40,7 @@ browserJourney('one station that fails leaves the others, the job and the way ba
   await page.locator('[data-stored="stored"]').waitFor()
   await fallen.getByRole('button', { name: 'Save a copy' }).click()
   await page.getByText('no copy of it can be written').waitFor()
-  await page.getByRole('button', { name: 'OK' }).click()
+  await page.getByRole('button', { name: 'OK', exact: true }).click()
 
   await goTo(page, 'House')
   await page.getByTestId('house-figures').waitFor()

@@ -25,6 +25,6 @@ browserJourney(
     await program.restart()
     await goTo(program.page, 'Figures', 'Materials')
     const row = program.page.getByRole('row', { name: /Oat, IP-104, matte/ })
-    expect(await row.textContent()).toContain('Invented Paint Works, latex wall paint')
+    expect(await row.textContent()).toMatch(/^Latex wall paint\s*Invented Paint Works/)
   },
 )

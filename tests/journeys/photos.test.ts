@@ -128,7 +128,7 @@ journey(
       expect(await edgesOf(page, address)).toEqual(expectedEdges(orientation))
     }
 
-    await page.getByRole('button', { name: 'OK' }).click()
+    await page.getByRole('button', { name: 'OK', exact: true }).click()
     await room.locator('.photo-card').first().click()
     await page.getByRole('dialog').getByLabel('Note').fill('north wall')
     await page.getByRole('dialog').getByLabel('Note').press('Enter')

@@ -72,7 +72,7 @@ journey(
     for (const [index, [bytes, sentence]] of refusals.entries()) {
       await choose(page, `refused-${index}.pdf`, bytes)
       await page.getByText(`refused-${index}.pdf: ${sentence}`).waitFor()
-      await page.getByRole('button', { name: 'OK' }).click()
+      await page.getByRole('button', { name: 'OK', exact: true }).click()
     }
 
     await choose(page, 'plans.pdf', pdfOf(pages))

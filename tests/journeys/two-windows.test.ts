@@ -85,7 +85,7 @@ journey(
     await page.keyboard.press('Control+V')
     expect(await note.inputValue()).toContain('client: "The family on the corner" -> "Named here"')
     await page.keyboard.press('Escape')
-    await leftOut.getByRole('button', { name: 'OK' }).click()
+    await leftOut.getByRole('button', { name: 'OK', exact: true }).click()
     await leftOut.waitFor({ state: 'detached' })
   },
 )

@@ -195,7 +195,7 @@ test('of two equal plans the one nearer to what was on screen is taken after an 
 test('what a job looks for decides which plan is found', () => {
   const ofAim = (planFor: Job['header']['planFor']) => {
     const changed = { ...job, header: { ...job.header, planFor } }
-    const found = looked(createSliced(changed, now, null), 400).current()
+    const found = looked(createSliced(changed, now, null), 1000).current()
     if (found === null) throw new Error('no plan was found')
     return found.workPlan
   }
