@@ -63,7 +63,7 @@ journey(
     await editElsewhere(page, jobKey, withClient('Named elsewhere'))
     await nameClient(page, 'Named here')
     const offer = page.getByRole('region', { name: 'Changed in another window' })
-    await offer.getByText('Facts of the job changed').waitFor()
+    await offer.getByText('Job sheet changed').waitFor()
     await page.getByRole('button', { name: 'Add a floor' }).click()
     await offer.getByText(/Floor “Floor 3” added/).waitFor()
     await page.locator('[data-stored="behind"]').waitFor()
