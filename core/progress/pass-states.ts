@@ -1,4 +1,4 @@
-import type { Pass, Passes } from '../passes/pass-types.ts'
+import type { Pass } from '../passes/pass-types.ts'
 import type { Job } from '../project/job.ts'
 import type { Specification, StepOrder } from '../specification/types.ts'
 import type { SiteMoment } from '../time/site-moment.ts'
@@ -23,15 +23,15 @@ export interface PassProgress {
 
 type States = ReadonlyMap<string, StepProgress>
 
-/** Every pass as it stands at `now`, in the order of the work. */
+/** Passes as they stand at `now`, in the order given. */
 export function passStates(
   job: Job,
-  passes: Passes,
+  passes: readonly Pass[],
   specification: Specification,
   states: States,
   now: SiteMoment,
 ): readonly PassProgress[] {
-  return passes.passes.map((pass) => {
+  return passes.map((pass) => {
     const steps = pass.stepKeys.flatMap((key) => states.get(key) ?? [])
     const state = stateOf(counted(steps))
     const open = steps.filter((step) => !isSettled(step.state)).map(({ step }) => step.key)

@@ -30,8 +30,21 @@ export interface StepProgress {
   readonly history: readonly Mark[]
 }
 
-/** The state of every step of the specification, by its key, in the order of the work. */
-export function stepStates(job: Job, specification: Specification): ReadonlyMap<string, StepProgress> {
+type States = ReadonlyMap<string, StepProgress>
+
+/** Neither a job nor its specification changes in place. */
+const known = new WeakMap<Job, { readonly specification: Specification; readonly states: States }>()
+
+/** The state of every step of the specification, by its key, in the order of the work; remembered for each job. */
+export function stepStates(job: Job, specification: Specification): States {
+  const last = known.get(job)
+  if (last?.specification === specification) return last.states
+  const states = statesOf(job, specification)
+  known.set(job, { specification, states })
+  return states
+}
+
+function statesOf(job: Job, specification: Specification): States {
   const marks = marksByStep(job)
   return new Map(
     specification.steps.map((step) => {

@@ -93,3 +93,37 @@ function groupOf<Item>(groups: Map<RoomId, Item[]>, roomId: RoomId): Item[] {
   groups.set(roomId, group)
   return group
 }
+
+/** Whether two looks at a room found the very same records in it. */
+export function sameParts(one: RoomParts, other: RoomParts): boolean {
+  return (
+    one.room === other.room &&
+    allAlike(one.openings, other.openings, sameSide) &&
+    allAlike(one.trimRuns, other.trimRuns, Object.is) &&
+    allAlike(one.ceilingOpenings, other.ceilingOpenings, Object.is) &&
+    allAlike(one.builtItems, other.builtItems, Object.is)
+  )
+}
+
+function sameSide(one: SidedOpening, other: SidedOpening): boolean {
+  return (
+    one.opening === other.opening &&
+    one.side === other.side &&
+    one.nearRoom === other.nearRoom &&
+    one.farRoom === other.farRoom
+  )
+}
+
+function allAlike<Item>(
+  ones: readonly Item[],
+  others: readonly Item[],
+  isAlike: (one: Item, other: Item) => boolean,
+): boolean {
+  return (
+    ones.length === others.length &&
+    ones.every((one, index) => {
+      const other = others[index]
+      return other !== undefined && isAlike(one, other)
+    })
+  )
+}

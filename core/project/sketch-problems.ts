@@ -9,14 +9,31 @@ import { openingProblems } from './opening-problems.ts'
 import { outlineProblems } from './outline-problems.ts'
 import { type Problem, problem } from './problem.ts'
 import { radiatorSectionSquareFeet } from './radiator-surface.ts'
-import { allRoomParts, type RoomParts } from './room-parts.ts'
+import { allRoomParts, type RoomParts, sameParts } from './room-parts.ts'
 import type { CeilingOpening, Room, TrimRun } from './sketch-records.ts'
 import { trimNoun, wallName } from './sketch-words.ts'
 import { roomWalls, type Wall, wallCeiling, wallFloor } from './walls.ts'
 
 /** Every reason why what is drawn cannot be: empty for a sketch that can be measured. Rooms in the order of the file. */
 export function sketchProblems(job: Job): readonly Problem[] {
-  return allRoomParts(job).flatMap((parts) => problemsOfRoom(parts, job.header.unitSystem))
+  return allRoomParts(job).flatMap((parts) => rememberedProblems(parts, job.header.unitSystem))
+}
+
+interface Judged {
+  readonly parts: RoomParts
+  readonly system: LengthUnitSystem
+  readonly problems: readonly Problem[]
+}
+
+/** What was said of a room last. Records never change in place, so it holds while the same ones are drawn in it. */
+const judged = new WeakMap<Room, Judged>()
+
+function rememberedProblems(parts: RoomParts, system: LengthUnitSystem): readonly Problem[] {
+  const known = judged.get(parts.room)
+  if (known !== undefined && known.system === system && sameParts(known.parts, parts)) return known.problems
+  const problems = problemsOfRoom(parts, system)
+  judged.set(parts.room, { parts, system, problems })
+  return problems
 }
 
 /**

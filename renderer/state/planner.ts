@@ -11,6 +11,7 @@ import type { PlanBound } from '../../core/schedule/bound/bound.ts'
 import type { Busy } from '../../core/schedule/job/problem-of-job.ts'
 import { acceptedPlanToPay } from '../../core/schedule/plan-to-pay.ts'
 import type { WorkPlan } from '../../core/work-order/work-plan.ts'
+import { afterFrame } from './after-frame.ts'
 import { jobStore, useJob, useJobState } from './app.ts'
 import { estimateOf, specificationOf, specifiedByRooms, takeoffOf } from './derived.ts'
 import { whenIdle } from './idle.ts'
@@ -49,6 +50,8 @@ const idle: SearchState = {
   isFinished: false,
   broken: null,
 }
+
+const begun: SearchState = { ...idle, status: 'searching' }
 
 /** After so long a search rests; "Keep improving" gives it as long again. */
 const secondsPerRun = 20
@@ -212,18 +215,18 @@ export function useAnsweringPlan(job: Job): WorkPlan | null {
   return useStore(stores.present, () => answeringPlan(job))
 }
 
-/** The plan of the job as it stands, looked for in the background while a station shows it. */
+/** The plan of the job as it stands, looked for in the background while a station shows it; what was just changed is shown before the worker is told. */
 export function useForecast(): SearchState {
   const job = useJob()
   const isPlannable = records(job.rooms).length > 0
   const elsewhere = useElsewhere()
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is said of other jobs is read where the search begins
   useEffect(() => {
-    if (isPlannable) searchFor('present', job)
+    if (isPlannable) return afterFrame(() => searchFor('present', job))
   }, [job, isPlannable, elsewhere])
   const state = useStore(stores.present)
   const isOfThisJob = state.job !== null && plansAlike(state.job, job)
-  return isOfThisJob ? state : idle
+  return isOfThisJob ? state : isPlannable ? begun : idle
 }
 
 export function useTrial(): SearchState {

@@ -21,7 +21,7 @@ function at(now: string, ...marks: readonly SiteMark[]) {
   const minutes = new Map(labour(job, plainSpecification).steps.map((line) => [line.stepKey, line.minutes]))
   const passes = gatherPasses(job, plainSpecification, minutes)
   const states = stepStates(job, plainSpecification)
-  const all = passStates(job, passes, plainSpecification, states, now)
+  const all = passStates(job, passes.passes, plainSpecification, states, now)
   const passOf = (stepKey: string) => {
     const found = all.find(({ pass }) => pass.stepKeys.includes(stepKey))
     if (found === undefined) throw new Error(`no pass holds ${stepKey}`)

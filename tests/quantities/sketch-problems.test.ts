@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest'
 import type { BuiltItem } from '../../core/project/built-records.ts'
+import type { Job } from '../../core/project/job.ts'
 import { sketchProblems } from '../../core/project/sketch-problems.ts'
 import type { Opening, Room, TrimRun } from '../../core/project/sketch-records.ts'
-import { feet, inches, type Length, metres } from '../../core/units/length.ts'
+import { feet, inches, type Length, lengthFromUnits, metres } from '../../core/units/length.ts'
+import { twoRooms } from '../sketch/two-rooms.ts'
 import {
   ceilingOpening,
   opening,
@@ -280,4 +282,23 @@ test('a radiator no table knows is refused', () => {
   }
   expect(kindsOf({ builtItems: [radiator] })).toEqual(['notValid'])
   expect(kindsOf({ builtItems: [{ ...radiator, columns: 2 }] })).toEqual([])
+})
+
+test('what is remembered of a room is judged anew when what it depends on changes, next door too', () => {
+  const job = twoRooms()
+  expect(sketchProblems(job)).toEqual([])
+  const moved = Object.values(job.rooms).find(({ name }) => name === 'Parlour')
+  if (moved === undefined) throw new Error('no parlour')
+  const away = {
+    ...moved,
+    corners: moved.corners.map((one) => ({ ...one, x: lengthFromUnits(one.x + feet(40)) })),
+  }
+  const kinds = (rooms: Job['rooms']) => sketchProblems({ ...job, rooms }).map(({ kind }) => kind)
+  expect(kinds({ ...job.rooms, [moved.id]: away })).toEqual(['farSideDoesNotFace'])
+  expect(kinds(job.rooms)).toEqual([])
+  const wide = Object.fromEntries(
+    Object.entries(job.openings).map(([id, one]) => [id, { ...one, width: feet(30) }]),
+  )
+  expect(sketchProblems({ ...job, openings: wide }).length).toBeGreaterThan(0)
+  expect(sketchProblems(job)).toEqual([])
 })

@@ -1,5 +1,4 @@
 import { useState } from 'react'
-import { Button } from 'react-aria-components'
 import { counted, type PassProgress } from '../../../core/progress/pass-states.ts'
 import type { Readiness } from '../../../core/progress/readiness.ts'
 import { isSettled, type StepProgress } from '../../../core/progress/step-states.ts'
@@ -7,10 +6,11 @@ import type { Job } from '../../../core/project/job.ts'
 import type { Takeoff } from '../../../core/quantities/takeoff-types.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import { rovingList } from '../parts/roving-list.ts'
+import { useStable } from '../parts/use-stable.ts'
 import { PassMinutes } from './PassMinutes.tsx'
 import { StepTicks } from './StepTicks.tsx'
 import { passWords } from './step-words.ts'
-import { TickButton } from './TickButton.tsx'
+import { TickRow } from './TickRow.tsx'
 
 interface PassTicksProps {
   readonly job: Job
@@ -53,21 +53,21 @@ function PassTick(props: PassTickProps) {
   const { job, progress, isOpen, onOpen, onTick, nameOf } = props
   const { pass, state, steps } = progress
   const words = passWords(progress, job.header.unitSystem, nameOf)
+  const tick = useStable(() => onTick(counted(steps), pass.name))
+  const open = useStable(() => onOpen(!isOpen))
   return (
     <li className={`pass-tick step-${words.kind}`}>
-      <div className="step-tick" data-row>
-        <TickButton
-          name={pass.name}
-          isDone={state.kind === 'done'}
-          mark={words.mark}
-          onPress={() => onTick(counted(steps), pass.name)}
-        />
-        <Button className="step-name" aria-expanded={isOpen} onPress={() => onOpen(!isOpen)}>
-          <span className="step-title pass-title">{pass.name}</span>
-        </Button>
-        <span className="step-when">{words.text}</span>
-        <span className="number">{formatMinutes(pass.personMinutes)}</span>
-      </div>
+      <TickRow
+        name={pass.name}
+        isPass
+        isDone={state.kind === 'done'}
+        mark={words.mark}
+        isOpen={isOpen}
+        when={words.text}
+        amount={formatMinutes(pass.personMinutes)}
+        onTick={tick}
+        onOpen={open}
+      />
       {isOpen ? <Lines {...props} /> : null}
       {isOpen && state.kind === 'done' ? (
         <div className="pass-minutes">
@@ -80,40 +80,49 @@ function PassTick(props: PassTickProps) {
 
 /** As a painter would write it: one line for each thing done with one paint. */
 function Lines(props: PassTickProps) {
-  const { progress, onTick } = props
-  const byKey = new Map(progress.steps.map((step) => [step.step.key, step]))
+  const { steps, pass } = props.progress
+  const byKey = new Map(steps.map((step) => [step.step.key, step]))
   const [openWords, setOpenWords] = useState<string | null>(null)
   return (
     <ul className="pass-lines">
-      {progress.pass.lines.map((line) => {
-        const steps = line.stepKeys.flatMap((key) => byKey.get(key) ?? [])
-        const isDone = counted(steps).every(({ state }) => isSettled(state))
-        const isOpen = openWords === line.words
-        return (
-          <li key={line.words} className={isDone ? 'step-done' : ''}>
-            <div className="step-tick" data-row>
-              <TickButton
-                name={line.words}
-                isDone={isDone}
-                mark={isDone ? '✓' : ''}
-                onPress={() => onTick(counted(steps), line.words)}
-              />
-              <Button
-                className="step-name"
-                aria-expanded={isOpen}
-                onPress={() => setOpenWords(isOpen ? null : line.words)}
-              >
-                <span className="step-title">{line.words}</span>
-              </Button>
-              <span className="step-when" />
-              <span className="number">
-                {line.personMinutes > 0 ? formatMinutes(line.personMinutes) : 'every day'}
-              </span>
-            </div>
-            {isOpen ? <StepTicks {...props} steps={steps} /> : null}
-          </li>
-        )
-      })}
+      {pass.lines.map((line) => (
+        <Line
+          key={line.words}
+          {...props}
+          line={line}
+          steps={line.stepKeys.flatMap((key) => byKey.get(key) ?? [])}
+          isOpen={openWords === line.words}
+          onOpen={(isOpen) => setOpenWords(isOpen ? line.words : null)}
+        />
+      ))}
     </ul>
+  )
+}
+
+function Line(
+  props: PassTickProps & {
+    readonly line: PassProgress['pass']['lines'][number]
+    readonly steps: readonly StepProgress[]
+  },
+) {
+  const { line, steps, isOpen, onOpen, onTick } = props
+  const isDone = counted(steps).every(({ state }) => isSettled(state))
+  const tick = useStable(() => onTick(counted(steps), line.words))
+  const open = useStable(() => onOpen(!isOpen))
+  return (
+    <li className={isDone ? 'step-done' : ''}>
+      <TickRow
+        name={line.words}
+        isPass={false}
+        isDone={isDone}
+        mark={isDone ? '✓' : ''}
+        isOpen={isOpen}
+        when=""
+        amount={line.personMinutes > 0 ? formatMinutes(line.personMinutes) : 'every day'}
+        onTick={tick}
+        onOpen={open}
+      />
+      {isOpen ? <StepTicks {...props} steps={steps} /> : null}
+    </li>
   )
 }

@@ -13,7 +13,7 @@ const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
   finished: 'finished',
 }
 
-/** The rooms in the order of the work, each with what is left. */
+/** The rooms in the order of the work, each with what is left; a room that stays the same is not put together again. */
 export const RoomList = memo(function RoomList(props: {
   readonly rooms: readonly RoomProgress[]
   readonly system: LengthUnitSystem
@@ -26,6 +26,8 @@ export const RoomList = memo(function RoomList(props: {
       className="room-list"
       selectionMode="single"
       disallowEmptySelection
+      items={props.rooms}
+      dependencies={[props.system]}
       selectedKeys={props.roomId === null ? [] : [props.roomId]}
       onSelectionChange={(keys) => {
         const [key] = keys === 'all' ? [] : [...keys]
@@ -33,8 +35,8 @@ export const RoomList = memo(function RoomList(props: {
         if (picked !== undefined) props.onPick(picked.roomId)
       }}
     >
-      {props.rooms.map((room) => (
-        <ListBoxItem key={room.roomId} id={room.roomId} textValue={room.name} className="room-line">
+      {(room) => (
+        <ListBoxItem id={room.roomId} textValue={room.name} className="room-line">
           <span className="room-line-name">{room.name}</span>
           <span className={`room-state room-state-${room.state}`}>{stateWords[room.state]}</span>
           <ProgressBar share={room.share} />
@@ -44,7 +46,7 @@ export const RoomList = memo(function RoomList(props: {
               : `${room.steps.settled} of ${room.steps.total} steps, ${formatMinutes(room.leftMinutes)} left`}
           </span>
         </ListBoxItem>
-      ))}
+      )}
     </ListBox>
   )
 })

@@ -1,6 +1,6 @@
 import '../parts/station-page.css'
 import './site.css'
-import { useCallback, useDeferredValue, useMemo, useState } from 'react'
+import { useCallback, useDeferredValue, useMemo, useRef, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { passStates } from '../../../core/progress/pass-states.ts'
 import { readiness } from '../../../core/progress/readiness.ts'
@@ -20,6 +20,7 @@ import { Empty } from '../parts/Empty.tsx'
 import { chooseFinishes, drawFirstRoom } from '../parts/next-steps.ts'
 import { PageTabs } from '../parts/PageTabs.tsx'
 import { PhotoStrip } from '../parts/photos/PhotoStrip.tsx'
+import { useSameItems } from '../parts/use-same.ts'
 import { EachRoom } from './EachRoom.tsx'
 import { FoundTab } from './FoundTab.tsx'
 import { PassesTab } from './PassesTab.tsx'
@@ -41,7 +42,14 @@ export function SiteStation() {
   const progress = useMemo(() => jobProgress(job, specification, now), [job, specification, now])
   const forecast = useForecast()
   const plan = acceptedPlan(job)?.plan ?? forecast.plan?.workPlan ?? null
-  const rooms = useMemo(() => inPlanOrder(progress.rooms, plan), [progress, plan])
+  // While another plan is looked for, the rooms stay in the order of the last one.
+  const orderedBy = useRef(plan)
+  orderedBy.current = plan ?? orderedBy.current
+  const order = orderedBy.current
+  const rooms = useSameItems(
+    useMemo(() => inPlanOrder(progress.rooms, order), [progress, order]),
+    'roomId',
+  )
   // A tick is drawn in its room first; the list of all rooms follows.
   const listed = useDeferredValue(rooms)
   const openRoom = useCallback((roomId: RoomId) => {
@@ -199,20 +207,19 @@ function RoomPasses(props: {
   const job = useJob()
   const specification = useSpecification()
   const passes = usePasses()
-  const all = useMemo(
-    () => passStates(job, passes, specification, states, now),
-    [job, passes, specification, states, now],
+  const own = useMemo(
+    () =>
+      passStates(
+        job,
+        passes.passes.filter(({ roomSetId }) => roomSetId === roomId),
+        specification,
+        states,
+        now,
+      ),
+    [job, passes, roomId, specification, states, now],
   )
   const ready = useMemo(() => readiness(job, specification, states, now), [job, specification, states, now])
-  return (
-    <PassesTab
-      passes={all.filter(({ pass }) => pass.roomSetId === roomId)}
-      states={states}
-      ready={ready}
-      now={now}
-      nameOf={nameOf}
-    />
-  )
+  return <PassesTab passes={own} states={states} ready={ready} now={now} nameOf={nameOf} />
 }
 
 /** Rooms in the order in which the plan begins them; those it does not have come last. */
