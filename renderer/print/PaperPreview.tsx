@@ -21,6 +21,9 @@ function onTable(text: string): string {
   return text.replace('<html ', '<html style="background: none" ')
 }
 
+/** Milliseconds in which pages are made without a pause; they are laid out after. */
+const atATime = 6
+
 /**
  * Shows the very document that is printed and saved, its first pages at once and the others as they are looked at, the rest while
  * nothing else happens. No script runs in it; same origin only lets the page reach it.
@@ -46,7 +49,7 @@ export function PaperPreview({ paper, title, ref, onWhole }: PaperPreviewProps) 
     [paper],
   )
 
-  /** A page at a time, so that typing and scrolling go on between. */
+  /** A few pages at a time, so that typing and scrolling go on between. */
   function goOn() {
     window.clearTimeout(timer.current)
     const shown = frame.current?.contentDocument
@@ -55,7 +58,7 @@ export function PaperPreview({ paper, title, ref, onWhole }: PaperPreviewProps) 
       onWhole?.(shown)
       return
     }
-    fillNearest(shown, paper)
+    fillNearest(shown, paper, atATime)
     timer.current = window.setTimeout(goOn, 0)
   }
 

@@ -18,16 +18,18 @@ export function isFilled(shown: Document): boolean {
   return shown.querySelector(`[${marker}]`) === null
 }
 
-/** Makes the empty page that is nearest to what is looked at. */
-export function fillNearest(shown: Document, paper: PagedDocument): void {
+/** Makes the empty pages that are nearest to what is looked at, at least one, and no more after so many milliseconds: pages are laid out once for all of them. */
+export function fillNearest(shown: Document, paper: PagedDocument, milliseconds: number): void {
+  const end = performance.now() + milliseconds
   const height = shown.defaultView?.innerHeight ?? 0
   const empty = [...shown.querySelectorAll<HTMLElement>(`[${marker}]`)].map((page) => {
     const { top, bottom } = page.getBoundingClientRect()
     return { page, away: top > height ? top - height : bottom < 0 ? -bottom : 0 }
   })
-  const [first, ...others] = empty
-  if (first === undefined) return
-  fill(others.reduce((best, each) => (each.away < best.away ? each : best), first).page, paper)
+  for (const { page } of empty.toSorted((one, other) => one.away - other.away)) {
+    fill(page, paper)
+    if (performance.now() >= end) return
+  }
 }
 
 export function fillAll(shown: Document, paper: PagedDocument): void {

@@ -1,7 +1,7 @@
 /** Milliseconds a step of work may take; with less idle time left the next one waits. */
 const longestStep = 5
 
-/** Goes on with work from stop to stop while the page has nothing else to do; answers how to give it up. */
+/** Goes on with work from stop to stop while the page has nothing else to do, first of all to paint; answers how to give it up. */
 export function whenIdle<Value>(work: Iterator<void, Value>, then: (value: Value) => void): () => void {
   const goOn = (left: () => number) => {
     do {
@@ -10,7 +10,10 @@ export function whenIdle<Value>(work: Iterator<void, Value>, then: (value: Value
     } while (left() > longestStep)
     giveUp = wish(goOn)
   }
-  let giveUp = wish(goOn)
+  const frame = window.requestAnimationFrame(() => {
+    giveUp = wish(goOn)
+  })
+  let giveUp = () => window.cancelAnimationFrame(frame)
   return () => giveUp()
 }
 

@@ -14,6 +14,7 @@ import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { sheenNotes } from '../parts/glossary-words.ts'
 import { isSameScope, recordAt, type ScopeTarget } from '../parts/scope-choices.ts'
 import { Tick } from '../parts/Tick.tsx'
+import { useDrawnCount } from '../parts/use-drawn-count.ts'
 import { useSame } from '../parts/use-same.ts'
 import { depthWords, finishClasses } from '../parts/words.ts'
 import { ColorPicture } from './ColorPicture.tsx'
@@ -87,11 +88,12 @@ interface Place {
 /** The whole house, and its rooms with what is said of them alone. */
 function PlaceList({ job, roomId }: { readonly job: Job; readonly roomId: RoomId | null }) {
   const places = useSame(placesOf(job))
+  const drawn = useDrawnCount(places.length, Math.ceil(window.innerHeight / leastLine))
   return (
     <ListBox
       aria-label="The house and its rooms"
       className="place-list"
-      items={places}
+      items={places.slice(0, drawn)}
       selectionMode="single"
       disallowEmptySelection
       selectedKeys={[roomId ?? house.id]}
@@ -109,6 +111,9 @@ function PlaceList({ job, roomId }: { readonly job: Job; readonly roomId: RoomId
     </ListBox>
   )
 }
+
+/** Height of a line of the list, in pixels, where it is lowest. */
+const leastLine = 28
 
 const house: Place = { id: 'house', name: 'The whole house', said: 'defaults' }
 

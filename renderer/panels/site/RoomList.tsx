@@ -5,6 +5,7 @@ import type { RoomId } from '../../../core/project/sketch-records.ts'
 import { momentWords } from '../../../core/time/date-words.ts'
 import { formatMinutes } from '../../../core/units/duration.ts'
 import type { LengthUnitSystem } from '../../../core/units/length.ts'
+import { useDrawnCount } from '../parts/use-drawn-count.ts'
 
 const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
   untouched: 'not begun',
@@ -13,6 +14,9 @@ const stateWords: Readonly<Record<RoomProgress['state'], string>> = {
   finished: 'finished',
 }
 
+/** Height of a line, in pixels, where it is lowest. */
+const leastLine = 36
+
 /** The rooms in the order of the work, each with what is left; a room that stays the same is not put together again. */
 export const RoomList = memo(function RoomList(props: {
   readonly rooms: readonly RoomProgress[]
@@ -20,13 +24,14 @@ export const RoomList = memo(function RoomList(props: {
   readonly roomId: string | null
   readonly onPick: (roomId: RoomId) => void
 }) {
+  const drawn = useDrawnCount(props.rooms.length, Math.ceil(window.innerHeight / leastLine))
   return (
     <ListBox
       aria-label="Rooms"
       className="room-list"
       selectionMode="single"
       disallowEmptySelection
-      items={props.rooms}
+      items={props.rooms.slice(0, drawn)}
       dependencies={[props.system]}
       selectedKeys={props.roomId === null ? [] : [props.roomId]}
       onSelectionChange={(keys) => {

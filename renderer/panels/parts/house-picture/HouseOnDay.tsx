@@ -1,4 +1,3 @@
-import { useMemo } from 'react'
 import type { Job } from '../../../../core/project/job.ts'
 import type { RoomId } from '../../../../core/project/sketch-records.ts'
 import { dateWords } from '../../../../core/time/date-words.ts'
@@ -11,11 +10,14 @@ import {
 } from '../../../../core/work-order/house-day.ts'
 import { housePicture, type PictureRoom } from '../../../../core/work-order/house-picture.ts'
 import type { RoomDay } from '../../../../core/work-order/room-day.ts'
+import { lastAnswer } from '../../../state/last-answer.ts'
 import { HouseDrawing, type RoomLook } from './HouseDrawing.tsx'
 import { useBox } from './use-box.ts'
 
 const wide = { size: 13, head: 22 }
 const narrow = { size: 10.5, head: 16 }
+
+const pictureOf = lastAnswer(housePicture)
 
 /** The house as it stands on one day, as large as its frame allows; a press picks a room set. */
 export function HouseOnDay(props: {
@@ -30,7 +32,7 @@ export function HouseOnDay(props: {
   const { frame, width, height } = useBox<HTMLDivElement>()
   const system = job.header.unitSystem
   const { size, head } = width < 620 ? narrow : wide
-  const picture = useMemo(() => housePicture(job, width, height, head), [job, width, height, head])
+  const picture = width === 0 ? null : pictureOf(job, width, height, head)
   function lookOf({ setId, roomId, name }: PictureRoom): RoomLook {
     const day = rooms.get(setId)
     if (day === undefined) return { className: 'house-noWork', over: null, lines: [], title: name }
@@ -45,7 +47,7 @@ export function HouseOnDay(props: {
   }
   return (
     <div ref={frame} className={props.className}>
-      {width === 0 ? null : (
+      {picture === null ? null : (
         <HouseDrawing
           picture={picture}
           label={`${dateWords(props.date, system)}. ${statesText(job, rooms)}`}
