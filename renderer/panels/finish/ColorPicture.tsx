@@ -103,7 +103,14 @@ function ColorDrawings({ job, colors, roomId, width, height, onPick }: DrawingsP
         onPick={onPick}
       />
       {roomId === null ? null : (
-        <WallsInColors job={job} colors={colors} roomId={roomId} width={wallWidth} onPick={onPick} />
+        <WallsInColors
+          job={job}
+          colors={colors}
+          roomId={roomId}
+          width={wallWidth}
+          height={height}
+          onPick={onPick}
+        />
       )}
     </>
   )
@@ -120,7 +127,7 @@ function Side({ name, ...drawn }: DrawingsProps & { readonly name: string }) {
       {roomId === null ? (
         <HouseInColors {...drawn} height={drawn.height - captionHeight} />
       ) : (
-        <WallsInColors {...drawn} roomId={roomId} />
+        <WallsInColors {...drawn} height={drawn.height - captionHeight} roomId={roomId} />
       )}
     </figure>
   )

@@ -1,4 +1,5 @@
 import type { Notice, Specification } from '../../../core/specification/types.ts'
+import { capital } from '../../../core/words/text.ts'
 import { QuietNote } from './Callout.tsx'
 
 const titles = {
@@ -36,10 +37,16 @@ export function RoomNotices(props: {
             notice.hold ? 'stop' : notice.kind === 'leadSafe' || notice.kind === 'leftOut' ? 'wait' : 'note'
           }
           title={noticeTitle(notice)}
-          words={notice.sentence}
+          words={wordsAfterTitle(notice)}
           source={notice.source}
         />
       ))}
     </section>
   )
+}
+
+/** Some sentences begin with their title, for paper says none before them. */
+function wordsAfterTitle(notice: Notice): string {
+  const title = `${noticeTitle(notice)}: `
+  return notice.sentence.startsWith(title) ? capital(notice.sentence.slice(title.length)) : notice.sentence
 }

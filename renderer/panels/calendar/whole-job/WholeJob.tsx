@@ -17,6 +17,9 @@ import {
   type WholeJobProps,
 } from './whole-job-sizes.ts'
 
+/** What the day a week begins on takes, as `May 24`, in pixels. */
+const dateWidth = 48
+
 /** The whole job at a glance: what goes on in every room set, phase by phase, and in which room everybody is, by half-days. */
 export function WholeJob(props: WholeJobProps) {
   const { picture, width } = props
@@ -79,6 +82,7 @@ function Days({
 }) {
   const days = Array.from({ length: picture.days }, (_, index) => picture.firstDay + index)
   const dayWidth = place(2)
+  const weeksBetween = Math.ceil(dateWidth / (7 * dayWidth))
   return (
     <g>
       {days.map((day, index) => {
@@ -98,9 +102,11 @@ function Days({
             {isMonday ? (
               <>
                 <line x1={place(2 * index)} x2={place(2 * index)} y1={0} y2={height} className="whole-week" />
-                <text x={place(2 * index) + 3} y={14} className="whole-date">
-                  {dateWords(dateOfDay(day), system).slice(4)}
-                </text>
+                {Math.ceil(index / 7) % weeksBetween === 0 ? (
+                  <text x={place(2 * index) + 3} y={14} className="whole-date">
+                    {dateWords(dateOfDay(day), system).slice(4)}
+                  </text>
+                ) : null}
               </>
             ) : null}
             {dayWidth >= 12 ? (
