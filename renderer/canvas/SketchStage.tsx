@@ -7,11 +7,11 @@ import type { Pen } from './drawing/pen.ts'
 import { useDrawingColors } from './drawing-colors.ts'
 import { useGestureOutcome } from './gesture-outcome.ts'
 import { RefusalNote } from './RefusalNote.tsx'
-import { SheetCanvas } from './SheetCanvas.tsx'
-import { StoreyCanvas } from './StoreyCanvas.tsx'
+import { SheetDrawings } from './SheetDrawings.tsx'
 import { usePointer, useSize, useWheel, type WallName } from './sheet-pointer.ts'
 import { goWay } from './sketch-input.ts'
 import { sketchStore, useSketch } from './sketch-store.ts'
+import { useStoreyDrawing } from './storey-drawing.ts'
 import { isMove, movedRoomIds } from './tools/pointer-moves.ts'
 import type { Gesture } from './tools/tool.ts'
 import { toScreen } from './view.ts'
@@ -32,6 +32,11 @@ export function SketchStage() {
   const draft = useGestureOutcome()
   const handlers = usePointer(container, setMeasuring)
   const system = job.header.unitSystem
+  const refusedIds = useMemo(
+    () => (!draft.ok && isMove(gesture) ? movedRoomIds(gesture) : noIds),
+    [draft, gesture],
+  )
+  const drawStoreyNow = useStoreyDrawing({ job: draft.ok ? draft.value : job, colors, refusedIds })
   const drawGestureNow = useMemo(
     () => (pen: Pen) => drawGesture(pen, gesture, { view, colors, system }),
     [gesture, view, colors, system],
@@ -52,12 +57,7 @@ export function SketchStage() {
       {...handlers}
     >
       <div role="presentation">
-        <StoreyCanvas
-          job={draft.ok ? draft.value : job}
-          colors={colors}
-          refusedIds={!draft.ok && isMove(gesture) ? movedRoomIds(gesture) : noIds}
-        />
-        <SheetCanvas size={size} draw={drawGestureNow} />
+        <SheetDrawings size={size} storey={drawStoreyNow} gesture={drawGestureNow} />
       </div>
       <Refusals draftProblem={draft.ok ? null : draft.problem.sentence} />
       {measuring === null ? null : <DimensionField {...measuring} onDone={() => setMeasuring(null)} />}

@@ -56,7 +56,7 @@ const pageRooms: readonly RoomRule[] = [
   {
     room: 'renderer/canvas',
     mayEnter: ['core', 'renderer/state'],
-    mayName: ['react', 'react-aria-components', 'zustand'],
+    mayName: ['react', 'react-aria-components', 'react-konva', 'zustand'],
   },
   {
     room: 'renderer/panels/parts',

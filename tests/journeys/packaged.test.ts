@@ -61,7 +61,7 @@ async function unpackedProgram(): Promise<string> {
 async function checkContents(folder: string): Promise<void> {
   expect(readdirSync(join(folder, 'resources')).sort()).toEqual(['app.asar', 'app.asar.unpacked'])
   const licences = readFileSync(join(folder, 'LICENSES.packages.md'), 'utf8')
-  for (const name of ['react', 'react-dom', 'zod', 'better-sqlite3']) expect(licences).toContain(`## ${name}`)
+  for (const name of ['react', 'konva', 'zod', 'better-sqlite3']) expect(licences).toContain(`## ${name}`)
   // The launch scripts are plain JavaScript without types.
   const { readFuses } = await import(join(root, 'electron', 'launch', 'packaging.mjs'))
   expect(await readFuses(join(folder, 'coatwright'))).toMatchObject({

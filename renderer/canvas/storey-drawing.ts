@@ -4,11 +4,10 @@ import { useView } from '../state/app.ts'
 import { drawStorey } from './drawing/draw-storey.ts'
 import type { Pen } from './drawing/pen.ts'
 import type { DrawingColors } from './drawing-colors.ts'
-import { SheetCanvas } from './SheetCanvas.tsx'
 import { useSketch } from './sketch-store.ts'
 import { useUnderlayImage } from './underlay-image.ts'
 
-interface StoreyCanvasProps {
+interface DraftedStorey {
   /** The job as drafted. */
   readonly job: Job
   readonly colors: DrawingColors
@@ -16,13 +15,13 @@ interface StoreyCanvasProps {
   readonly refusedIds: readonly string[]
 }
 
-/** One storey on the sheet, with what is picked and lit in it. */
-export function StoreyCanvas({ job, colors, refusedIds }: StoreyCanvasProps) {
+/** How one storey is drawn, with what is picked and lit in it. */
+export function useStoreyDrawing({ job, colors, refusedIds }: DraftedStorey): (pen: Pen) => void {
   const storeyId = useView((state) => state.storeyId) ?? ''
   const selectedIds = useView((state) => state.selectedIds)
   const { view, size, litIds, showsGrid } = useSketch((state) => state)
   const underlayImage = useUnderlayImage(job.storeys[storeyId]?.underlay?.picture ?? null)
-  const draw = useMemo(() => {
+  return useMemo(() => {
     const look = {
       job,
       storeyId,
@@ -38,5 +37,4 @@ export function StoreyCanvas({ job, colors, refusedIds }: StoreyCanvasProps) {
     }
     return (pen: Pen) => drawStorey(pen, look)
   }, [job, storeyId, view, size, colors, showsGrid, underlayImage, selectedIds, litIds, refusedIds])
-  return <SheetCanvas size={size} draw={draw} />
 }
