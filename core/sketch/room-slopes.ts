@@ -169,6 +169,30 @@ export function slopeMarks(room: Room): readonly SlopeMark[] {
   })
 }
 
+/** Lines across a room where its ceiling bends: the ridge of a gable, the edges of a flat, the bends over a stair. */
+export function slopeBends({ ceiling, corners }: Room): readonly (readonly [Point, Point])[] {
+  if (ceiling.kind === 'flat' || ceiling.kind === 'shed') return []
+  const { min, max } = polygonBounds(corners)
+  const bends =
+    ceiling.kind === 'gable'
+      ? [ceiling.ridgeAt]
+      : ceiling.kind === 'vault'
+        ? [ceiling.flatFrom, ceiling.flatTo]
+        : ceiling.line.slice(1, -1).map((point) => point.at)
+  return bends.map((bend) => {
+    const at = min[ceiling.along] + bend
+    return ceiling.along === 'x'
+      ? [
+          { x: at, y: min.y },
+          { x: at, y: max.y },
+        ]
+      : [
+          { x: min.x, y: at },
+          { x: max.x, y: at },
+        ]
+  })
+}
+
 /** Across the slope the mark stands in what the room has there, which in an L is not its middle. */
 function markPlace(room: Room, axis: SlopeAxis, at: number, reach: number): Point {
   const { min, max } = polygonBounds(polygonBand(room.corners, axis, at - reach / 4, at + reach / 4))

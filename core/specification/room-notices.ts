@@ -2,6 +2,7 @@ import type { Room } from '../project/sketch-records.ts'
 import type { Condition } from '../project/survey-records.ts'
 import type { ExistingCoat } from '../project/vocabulary.ts'
 import type { SurfaceQuantity } from '../quantities/takeoff-types.ts'
+import { formatTemperature } from '../units/temperature.ts'
 import { enumerated } from '../words/text.ts'
 import { missingGround } from './compatibility.ts'
 import { degreeSource, degreeWords, surfaceDegree } from './degradation.ts'
@@ -203,7 +204,7 @@ function productNotices({ room, job }: RoomView, work: readonly GroupWork[]): re
         room,
         'dewPoint',
         [],
-        `${room.name}: ${product.name} is not to be applied under ${product.minimumTemperatureC} C; it is ${air} C there.`,
+        `${room.name}: ${product.name} is not to be applied below ${formatTemperature(product.minimumTemperatureC, job.header.unitSystem)}; it is ${formatTemperature(air, job.header.unitSystem)} there.`,
         product.source,
         true,
       ),

@@ -49,7 +49,7 @@ export function invoiceHtml(job: Head, invoice: DealingOf<'invoiced'>, before: A
       ? []
       : [
           [
-            'To be paid by',
+            'Due',
             invoice.dueOn === null ? 'on receipt' : dateWordsWithYear(invoice.dueOn, unitSystem),
           ] as const,
         ]),
@@ -119,5 +119,5 @@ function timeLines(
         : [
             `The last day of work becomes ${dateWordsWithYear(after, system)} instead of ${dateWordsWithYear(before, system)}.`,
           ]
-  return [`${Math.abs(hours)} hours of work ${hours < 0 ? 'less' : 'more'}.`, ...day, ...moves]
+  return [`${Math.abs(hours)} ${hours < 0 ? 'fewer' : 'more'} hours of work.`, ...day, ...moves]
 }

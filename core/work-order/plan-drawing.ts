@@ -41,9 +41,11 @@ export function planDrawing(plan: RoomPlan, scale: number): Markup {
 <polygon points="${outline}" fill="none" stroke="#23262b" stroke-width="${2 * wallDepth}" stroke-linejoin="miter"/>
 <polygon points="${outline}" fill="none" stroke="#fff" stroke-width="${2 * wallDepth - 0.5}" stroke-linejoin="miter"/>
 <polygon points="${outline}" fill="#fff" stroke="#23262b" stroke-width="0.5" stroke-linejoin="miter"/>
+${plan.slope.bends.map(([from, to]) => line(at(from), at(to), 0.2, '3 1 0.6 1'))}
 ${plan.openings.map((opening) => drawnOpening(opening, at, plan))}
 ${plan.walls.map((_, index) => wallLabel(plan, index, at))}
 ${plan.openings.map((opening) => openingLabel(opening, at, plan))}
+${plan.slope.heights.map(({ text, at: place }) => slopeHeight(text, at(place), place.x / plan.widthMm))}
 ${plan.markers.map(({ number, at: place }) => marker(number, at(place)))}
 </svg>`
 }
@@ -165,6 +167,12 @@ function uprightAngle(along: PlanPoint): number {
   const degrees = (Math.atan2(along.y, along.x) * 180) / Math.PI
   if (degrees > 90.0001) return degrees - 180
   return degrees <= -90.0001 ? degrees + 180 : degrees === 90 ? -90 : degrees
+}
+
+/** A height of a sloping ceiling, from its side of the room inwards, on white so that lines under it do not cut it. */
+function slopeHeight(text: string, at: PlanPoint, share: number): Markup {
+  const anchor = share < 0.35 ? 'start' : share > 0.65 ? 'end' : 'middle'
+  return html`<text x="${round(at.x)}" y="${round(at.y)}" text-anchor="${anchor}" dominant-baseline="central" font-size="2.4" paint-order="stroke" stroke="#fff" stroke-width="0.9" stroke-linejoin="round">${text}</text>`
 }
 
 /**

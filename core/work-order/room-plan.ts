@@ -4,6 +4,7 @@ import type { Corner, Opening, OpeningId, Room, RoomId, WallId } from '../projec
 import type { Condition } from '../project/survey-records.ts'
 import { wallLetter } from '../project/walls.ts'
 import { formatLength, toMillimetres } from '../units/length.ts'
+import { type PlanSlope, planSlope } from './plan-slope.ts'
 
 /** A place in millimetres from the plan's upper left corner, y down. */
 export interface PlanPoint {
@@ -46,6 +47,7 @@ export interface RoomPlan {
   readonly walls: readonly PlanWall[]
   readonly openings: readonly PlanOpening[]
   readonly markers: readonly PlanMarker[]
+  readonly slope: PlanSlope
 }
 
 /** How far markers stand from the wall they are on, and from each other; millimetres of the room. */
@@ -126,6 +128,7 @@ export function roomPlan(
         letter: letters.get(opening.id) ?? '',
       })),
     ),
+    slope: planSlope(room, place, job.header.unitSystem),
     markers: planMarkers(job, room.id, walls, outline, turn, found, reach),
   }
 }

@@ -34,7 +34,7 @@ test('the proposal prints each option with a box and the difference of two whole
   expect(page).toContain(
     `A third coat<br>For the red wall.</td><td class="n">+ ${formatCents(totalCents(price))}`,
   )
-  expect(proposalHtml({ ...job, options: {} })).not.toContain('tick what you want')
+  expect(proposalHtml({ ...job, options: {} })).not.toContain('check what you want')
 })
 
 test('an option whose color is gone is told to the owner and not printed', () => {
@@ -44,7 +44,7 @@ test('an option whose color is gone is told to the owner and not printed', () =>
   }
   const page = proposalHtml({ ...job, options: { [gone.id]: gone } })
   expect(page).toContain('The option “A third coat” is not printed.')
-  expect(page).not.toContain('tick what you want')
+  expect(page).not.toContain('check what you want')
 })
 
 const change: DealingOf<'changeOffered'> = {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../core/project/job.ts'
+import { feet } from '../../core/units/length.ts'
 import { type DocumentPart, workOrderHtml } from '../../core/work-order/html.ts'
 import { planSize } from '../../core/work-order/plan-drawing.ts'
 import { shoppingLines } from '../../core/work-order/shopping.ts'
@@ -305,4 +306,25 @@ test('a safety rule that is left out stands with its reason on the cover and on 
   const said = (part: DocumentPart) => workOrderHtml(given, 'letter', [part]).split('report R-7').length - 1
   expect([said('cover'), said('rooms')]).toEqual([1, 1])
   expect(workOrderHtml(given, 'letter', ['cover'])).toContain('Safety rules left out')
+})
+
+test('the heights of a sloping ceiling stand on the floor plan with the line of its ridge, those of a flat one do not', () => {
+  const room = plainJob().rooms[roomId]
+  if (room === undefined) throw new RangeError(roomId)
+  // 10 ft across: low at both sides, the ridge over the middle.
+  const ceiling = {
+    kind: 'gable',
+    along: 'x',
+    startHeight: feet(7),
+    endHeight: feet(6, 6),
+    ridgeAt: feet(5),
+    ridgeHeight: feet(9),
+  } as const
+  const order = sampleOrder({ rooms: { [roomId]: { ...room, ceiling } }, openings: {} })
+  const slope = order.rooms[0]?.plans[0]?.slope
+  expect(slope?.heights.map(({ text }) => text)).toEqual([`low 7' 0"`, `ridge 9' 0"`, `low 6' 6"`])
+  expect(slope?.heights[1]?.at.x).toBeCloseTo(1524, 3)
+  expect(slope?.bends.map(([from, to]) => [from.x, to.x].map(Math.round))).toEqual([[1524, 1524]])
+  expect(workOrderHtml(order, 'letter', ['rooms'])).toContain('>ridge 9')
+  expect(study?.plans[0]?.slope).toEqual({ heights: [], bends: [] })
 })

@@ -1,4 +1,5 @@
 import type { Room } from '../../project/sketch-records.ts'
+import { formatKelvins, formatTemperature } from '../../units/temperature.ts'
 import { dewPoint, surfaceTemperature } from '../air.ts'
 import type { Group } from '../groups.ts'
 import type { HoldNeed } from '../holds.ts'
@@ -74,6 +75,7 @@ function keysOf(
 function dewHold(view: RoomView, face: ColdFace): readonly HoldNeed[] {
   const { temperatureC, relativeHumidityPercent, outdoorTemperatureC, surfaceTemperatureC } =
     view.job.header.air
+  const { unitSystem } = view.job.header
   const estimate = surfaceTemperature(temperatureC, outdoorTemperatureC, face.transmittance, face.insideFilm)
   const surface = surfaceTemperatureC ?? estimate
   const dew = dewPoint(temperatureC, relativeHumidityPercent)
@@ -84,7 +86,7 @@ function dewHold(view: RoomView, face: ColdFace): readonly HoldNeed[] {
     {
       kind: 'dewPoint',
       surfaceKeys: face.keys,
-      reason: `${faceName(view.room, face)} ${how} ${show(view, surface)}; the dew point of the air is ${show(view, dew)}. That is less than ${showDifference(view, margin)} apart: hold the wet work there until it is warmer or the air drier, and measure the surface.`,
+      reason: `${faceName(view.room, face)} ${how} ${formatTemperature(surface, unitSystem)}; the dew point of the air is ${formatTemperature(dew, unitSystem)}. That is less than ${formatKelvins(margin, unitSystem)} apart: hold the wet work there until it is warmer or the air drier, and measure the surface.`,
       since: null,
       days: view.book.number('dew-point', 'holdDays'),
       source: marginSource,
@@ -96,17 +98,6 @@ function faceName(room: Room, face: ColdFace): string {
   return face.kind === 'ceiling'
     ? `The ceiling of ${room.name} under the unheated space`
     : `The coldest wall of ${room.name}`
-}
-
-/** Kelvins and degrees Fahrenheit by the job's units, to a tenth. */
-function show(view: RoomView, celsius: number): string {
-  return view.job.header.unitSystem === 'metric'
-    ? `${celsius.toFixed(1)} °C`
-    : `${(celsius * 1.8 + 32).toFixed(0)} °F`
-}
-
-function showDifference(view: RoomView, kelvins: number): string {
-  return view.job.header.unitSystem === 'metric' ? `${kelvins} °C` : `${(kelvins * 1.8).toFixed(0)} °F`
 }
 
 const humidAir: RoomRule = {
@@ -142,7 +133,7 @@ const dryingAir: HouseRule = {
   level: 'house',
   theme: 'air',
   title: 'Drying by temperature and humidity',
-  found: 'Air that is not about 70 °F (20 °C) and 50% humidity.',
+  found: 'Air that is not about 68 °F (20 °C) and 50% humidity.',
   reason:
     'Label times are for a warm, dry room: colder or damper air makes everything wait longer. A soft default, not a law.',
   source:

@@ -1,6 +1,5 @@
-import { polygonBounds } from '../../../core/geometry/polygon.ts'
 import type { Room } from '../../../core/project/sketch-records.ts'
-import { slopeMarks } from '../../../core/sketch/room-slopes.ts'
+import { slopeBends, slopeMarks } from '../../../core/sketch/room-slopes.ts'
 import { formatLength, type LengthUnitSystem } from '../../../core/units/length.ts'
 import type { DrawingColors } from '../drawing-colors.ts'
 import { type ScreenPoint, screenBetween, screenDistance, screenTurn } from '../screen-point.ts'
@@ -69,27 +68,8 @@ function drawUpArrow(pen: Pen, from: ScreenPoint, to: ScreenPoint, gap: number, 
 }
 
 /** Lines across the room where its ceiling bends: the ridge of a gable, the edges of a flat. */
-function drawBends(pen: Pen, { ceiling, corners }: Room, view: View, colors: DrawingColors): void {
-  if (ceiling.kind === 'flat' || ceiling.kind === 'shed') return
-  const bounds = polygonBounds(corners)
-  const bends =
-    ceiling.kind === 'gable'
-      ? [ceiling.ridgeAt]
-      : ceiling.kind === 'vault'
-        ? [ceiling.flatFrom, ceiling.flatTo]
-        : ceiling.line.slice(1, -1).map((point) => point.at)
-  for (const at of bends) {
-    const place = bounds.min[ceiling.along] + at
-    const ends =
-      ceiling.along === 'x'
-        ? [
-            { x: place, y: bounds.min.y },
-            { x: place, y: bounds.max.y },
-          ]
-        : [
-            { x: bounds.min.x, y: place },
-            { x: bounds.max.x, y: place },
-          ]
+function drawBends(pen: Pen, room: Room, view: View, colors: DrawingColors): void {
+  for (const ends of slopeBends(room)) {
     const line = ends.map((end) => toScreen(view, end))
     strokeLines(pen, [line], { color: colors.lineStrong, width: 1, dash: [10, 4, 2, 4] })
   }

@@ -1,0 +1,13 @@
+import type { LengthUnitSystem } from './length.ts'
+
+/** `54 °F` or `12.3 °C`; the number and its unit stay on one line. */
+export function formatTemperature(celsius: number, system: LengthUnitSystem): string {
+  return system === 'imperial'
+    ? `${(celsius * 1.8 + 32).toFixed(0)}\u00a0°F`
+    : `${Number(celsius.toFixed(1))}\u00a0°C`
+}
+
+/** How far two temperatures lie apart. */
+export function formatKelvins(kelvins: number, system: LengthUnitSystem): string {
+  return system === 'imperial' ? `${(kelvins * 1.8).toFixed(0)}\u00a0°F` : `${kelvins}\u00a0°C`
+}
