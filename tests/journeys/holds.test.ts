@@ -5,7 +5,7 @@ browserJourney('a hold is given a name and a day, cleared, and opened again', as
   await page.getByTestId('house-figures').waitFor()
   await page.keyboard.press('Alt+2')
   await page.getByRole('button', { name: /^.*Floor$/ }).click()
-  await page.getByRole('option', { name: /Upper/ }).click()
+  await page.getByRole('option', { name: /Second/ }).click()
   await page.getByRole('button', { name: /^.*Room$/ }).click()
   await page.getByRole('option', { name: 'Upper hall' }).click()
   await page.getByRole('tab', { name: /^To decide/ }).click()
