@@ -52,7 +52,8 @@ export function FiguresStation() {
         ]}
         aside={
           <p className="tabs-sum">
-            <strong>{formatMinutes(estimate.totals.labourMinutes)}</strong> of work,{' '}
+            <strong>{formatMinutes(estimate.totals.labourMinutes)}</strong>{' '}
+            {estimate.basis === 'hours' ? 'of work' : 'paid'},{' '}
             <strong>{formatCents(estimate.totals.total)}</strong> with tax
           </p>
         }
