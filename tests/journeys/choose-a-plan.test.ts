@@ -22,7 +22,10 @@ async function take(page: Page): Promise<void> {
 async function takeTheCalmPlan(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Compare four plans' }).click()
   const choice = page.getByRole('region', { name: 'Plans to choose from' })
-  await choice.getByText(/\d+ fewer room-days/).first().waitFor({ timeout: 60_000 })
+  await choice
+    .getByText(/\d+ fewer room-days/)
+    .first()
+    .waitFor({ timeout: 60_000 })
   for (const name of ['Balanced', 'Soonest', 'Calmest', 'Cheapest'])
     await choice.getByRole('rowheader', { name, exact: true }).waitFor()
   const stop = choice.getByRole('button', { name: 'Stop comparing' })
