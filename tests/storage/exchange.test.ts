@@ -82,7 +82,7 @@ test('a backup that is damaged is not taken, and the book stays as it was', asyn
   bytes.fill(0x5a, 4096 * 5, 4096 * 30)
   writeFileSync(place, bytes)
   const refused = await keeper.goBackTo(backup?.name ?? '')
-  expect(refused.ok ? '' : refused.problem.sentence).toContain('The book was not exchanged')
+  expect(refused.ok ? '' : refused.problem.sentence).toContain('The book was not replaced')
   expect(titlesOf(keeper)).toEqual(['Before'])
   expect(await backupsOf(keeper, 'setAside')).toEqual([])
   expect(existsSync(`${path}.half`)).toBe(false)
