@@ -11,9 +11,16 @@ browserJourney(
     const house = page.getByRole('img', { name: /^The house in its colors/ })
     await house.waitFor()
     await house.getByText('Kitchen', { exact: true }).waitFor()
-    const ceiling = await house.locator('polygon', { hasText: 'Kitchen: ceiling' }).boundingBox()
-    if (ceiling === null) throw new Error('the kitchen is not drawn')
-    await page.mouse.click(ceiling.x + ceiling.width / 2, ceiling.y + ceiling.height / 2)
+    const kitchen = house.locator('polygon', { hasText: 'Kitchen: ceiling' })
+    const clickIn = async (across: (width: number) => number, down: number) => {
+      const box = await kitchen.boundingBox()
+      if (box === null) throw new Error('the kitchen is not drawn')
+      await page.mouse.click(box.x + across(box.width), box.y + box.height * down)
+    }
+    // Inside its left line, away from the door, lies a wall; the middle is the ceiling.
+    await clickIn(() => 9, 0.7)
+    await page.getByRole('toolbar', { name: 'Color of Kitchen: walls' }).waitFor()
+    await clickIn((width) => width / 2, 0.5)
     const palette = page.getByRole('toolbar', { name: 'Color of Kitchen: ceiling' })
     await palette.getByRole('button', { name: 'Morning blue' }).click()
     await expect

@@ -1,7 +1,9 @@
 import { memo, useMemo } from 'react'
+import { pointBetween, pointsDistance } from '../../../core/geometry/point.ts'
+import { segmentShareAt } from '../../../core/geometry/segment.ts'
 import { groupedBy } from '../../../core/lists/lists.ts'
 import type { Job } from '../../../core/project/job.ts'
-import type { RoomId } from '../../../core/project/sketch-records.ts'
+import type { RoomId, WallId } from '../../../core/project/sketch-records.ts'
 import type { SurfaceRef } from '../../../core/project/surface-ref.ts'
 import { colorsByLetter, type HouseColors, type RoomColors } from '../../../core/work-order/house-colors.ts'
 import {
@@ -108,16 +110,7 @@ const RoomInColors = memo(function RoomInColors(props: RoomInColorsProps) {
       </polygon>
       <g clipPath={`url(#${clip})`}>
         <path d={linesText(room.walls)} className="color-edge" strokeWidth={inner + 2} />
-        {zones.map(({ key, ends, mark, surface, width }) => (
-          // biome-ignore lint/a11y/noStaticElementInteractions: the table below does the same by keyboard
-          <line
-            key={key}
-            {...ends}
-            stroke={mark?.shown ?? 'var(--paper)'}
-            strokeWidth={width}
-            onClick={() => onPick(roomId, surface)}
-          />
-        ))}
+        <Strokes strokes={zones} onPick={(surface) => onPick(roomId, surface)} />
         <polygon points={points} fill="none" className="color-edge" strokeWidth={2 * band.woodwork + 2} />
         <polygon points={points} fill="none" stroke={fill} strokeWidth={2 * band.woodwork} />
         <OpeningsInColor openings={openings} colors={colors} onPick={onPick} />
@@ -132,43 +125,81 @@ const RoomInColors = memo(function RoomInColors(props: RoomInColorsProps) {
   )
 })
 
+/** A surface as a broad line of its color. */
+interface Stroke {
+  readonly from: PlanPoint
+  readonly to: PlanPoint
+  readonly color: string | undefined
+  readonly width: number
+  readonly surface: SurfaceRef
+}
+
+/** One path for all that look alike; which of them is meant is told by where the pointer is. */
+function Strokes(props: {
+  readonly strokes: readonly Stroke[]
+  readonly onPick: (surface: SurfaceRef) => void
+}) {
+  const alike = groupedBy(props.strokes, ({ color, width }) => `${width} ${color}`)
+  return [...alike].map(([look, strokes]) => (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the table below does the same by keyboard
+    <path
+      key={look}
+      d={linesText(strokes)}
+      stroke={strokes[0]?.color ?? 'var(--paper)'}
+      strokeWidth={strokes[0]?.width}
+      onClick={(event) => props.onPick(nearestStroke(strokes, pointerIn(event)).surface)}
+    />
+  ))
+}
+
+function nearestStroke(strokes: readonly Stroke[], at: PlanPoint): Stroke {
+  return strokes.reduce((best, each) => (offStroke(each, at) < offStroke(best, at) ? each : best))
+}
+
+/** Pixels from the line to a point. */
+function offStroke({ from, to }: Stroke, at: PlanPoint): number {
+  const share = Math.min(1, Math.max(0, segmentShareAt({ start: from, end: to }, at)))
+  return pointsDistance(at, pointBetween(from, to, share))
+}
+
+/** Where on the picture the pointer is; a point of the picture is a pixel. */
+function pointerIn({ currentTarget, clientX, clientY }: React.MouseEvent<SVGElement>): PlanPoint {
+  const { left = 0, top = 0 } = currentTarget.ownerSVGElement?.getBoundingClientRect() ?? {}
+  return { x: clientX - left, y: clientY - top }
+}
+
 /** Walls from the back to the front: above their rails, then below them. */
-function zonesOf(room: PictureRoom, colors: RoomColors | undefined, upperWidth: number, lowerWidth: number) {
-  const { roomId, walls } = room
-  const all = walls.map(({ wallId, from, to }) => ({
+function zonesOf(
+  room: PictureRoom,
+  colors: RoomColors | undefined,
+  upperWidth: number,
+  lowerWidth: number,
+): readonly Stroke[] {
+  const { roomId } = room
+  const walls = room.walls.map((wall) => ({ ...wall, own: colors?.walls.get(wall.wallId) }))
+  const zone = (wallId: WallId, part: 'whole' | 'upper' | 'lower'): SurfaceRef => ({
+    kind: 'wall',
+    roomId,
     wallId,
-    ends: endsOf(from, to),
-    own: colors?.walls.get(wallId),
-  }))
+    zone: part,
+  })
   return [
-    ...all.map(({ wallId, ends, own }) => ({
-      key: `${wallId} upper`,
-      ends,
-      mark: own?.upper,
-      surface: { kind: 'wall', roomId, wallId, zone: own?.lower === undefined ? 'whole' : 'upper' } as const,
+    ...walls.map(({ wallId, from, to, own }) => ({
+      from,
+      to,
+      color: own?.upper?.shown,
+      surface: zone(wallId, own?.lower === undefined ? 'whole' : 'upper'),
       width: upperWidth,
     })),
-    ...all.flatMap(({ wallId, ends, own }) =>
+    ...walls.flatMap(({ wallId, from, to, own }) =>
       own?.lower === undefined
         ? []
-        : [
-            {
-              key: `${wallId} lower`,
-              ends,
-              mark: own.lower,
-              surface: { kind: 'wall', roomId, wallId, zone: 'lower' } as const,
-              width: lowerWidth,
-            },
-          ],
+        : [{ from, to, color: own.lower?.shown, surface: zone(wallId, 'lower'), width: lowerWidth }],
     ),
   ]
 }
 
-function endsOf(from: PlanPoint, to: PlanPoint) {
-  return { x1: from.x, y1: from.y, x2: to.x, y2: to.y }
-}
-
-/** Their edges and the glass of windows are one line each for all of the room. */
+/** Their edges, the glass of windows, and what is painted alike, are one line each for all of the room. */
 function OpeningsInColor(props: {
   readonly openings: readonly PictureOpening[]
   readonly colors: RoomColors | undefined
@@ -176,23 +207,17 @@ function OpeningsInColor(props: {
 }) {
   const { openings, colors } = props
   const depth = 2 * (band.woodwork + 5)
+  const strokes = openings.map(({ openingId, side, kind, from, to }): Stroke => {
+    const part = kind === 'door' ? 'slab' : kind === 'window' ? 'sash' : 'casing'
+    const color = colors?.openings.get(`${openingId} ${side}`)?.shown
+    return { from, to, color, width: depth, surface: { kind: 'opening', openingId, side, part } }
+  })
+  const [first] = openings
+  if (first === undefined) return null
   return (
     <>
       <path d={linesText(openings)} className="color-edge" strokeWidth={depth + 2} />
-      {openings.map(({ openingId, side, roomId, kind, from, to }) => {
-        const part = kind === 'door' ? 'slab' : kind === 'window' ? 'sash' : 'casing'
-        const key = `${openingId} ${side}`
-        return (
-          // biome-ignore lint/a11y/noStaticElementInteractions: the table below does the same by keyboard
-          <line
-            key={key}
-            {...endsOf(from, to)}
-            stroke={colors?.openings.get(key)?.shown ?? 'var(--paper)'}
-            strokeWidth={depth}
-            onClick={() => props.onPick(roomId, { kind: 'opening', openingId, side, part })}
-          />
-        )
-      })}
+      <Strokes strokes={strokes} onPick={(surface) => props.onPick(first.roomId, surface)} />
       <path
         d={linesText(openings.filter(({ kind }) => kind === 'window'))}
         className="color-edge color-glass-line"
