@@ -89,9 +89,12 @@ async function colors(page: Page, session: CDPSession): Promise<void> {
   const wall = page.locator('.color-outline').first()
   await wall.waitFor()
   const seen = await repeated(async (index) => {
-    await page.getByRole('button', { name: /Walls: color/ }).click()
     const option = page.getByRole('option', { name: index % 2 === 0 ? 'Slate' : 'Linen' })
-    await option.waitFor()
+    // A list that is open closes when the card of the change before comes and the table moves.
+    while (!(await option.isVisible())) {
+      await page.getByRole('button', { name: /Walls: color/ }).click()
+      await rested(page)
+    }
     await rested(page)
     return pressAndSee(page, session, `[role="option"]:has-text("${index % 2 === 0 ? 'Slate' : 'Linen'}")`)
   })
