@@ -1,4 +1,4 @@
-import { type Point, pointsTurn } from './point.ts'
+import { type Point, pointBetween, pointsDistance, pointsTurn } from './point.ts'
 
 export interface Segment {
   readonly start: Point
@@ -41,4 +41,13 @@ export function segmentShareAt(segment: Segment, point: Point): number {
   const dx = segment.end.x - segment.start.x
   const dy = segment.end.y - segment.start.y
   return ((point.x - segment.start.x) * dx + (point.y - segment.start.y) * dy) / (dx * dx + dy * dy)
+}
+
+/** The place of a segment that is nearest to a point: its share (0 at start, 1 at end), and how far off it the point lies. */
+export function nearestOnSegment(
+  segment: Segment,
+  point: Point,
+): { readonly share: number; readonly off: number } {
+  const share = Math.min(1, Math.max(0, segmentShareAt(segment, point)))
+  return { share, off: pointsDistance(pointBetween(segment.start, segment.end, share), point) }
 }

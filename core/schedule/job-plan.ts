@@ -9,6 +9,7 @@ import type { PlanBound } from './bound/bound.ts'
 import type { PassTask, Relaxed } from './job/planning-site.ts'
 import type { ProblemOfJob } from './job/problem-of-job.ts'
 import { type Attendance, figuresOf, type PlanFigures } from './judge/plan-costs.ts'
+import { daysOutOfUse } from './judge/room-use.ts'
 import { verifyPlan } from './judge/verify.ts'
 import type { Violation } from './judge/violation.ts'
 import { finishOf, type Plan, type PlanCost, type PlannedTask, type PlanSegment, type Task } from './model.ts'
@@ -105,9 +106,7 @@ export function jobPlanOf(asked: ProblemOfJob, plan: Plan, bound?: PlanBound): J
     startsOn: dateOf(rows[0]?.startsAt ?? moment(problem.clock.start)),
     finishesOn,
     cost: figures.cost,
-    roomDays: figures.rooms
-      .flatMap(({ stretches }) => stretches)
-      .reduce((sum, { first, last }) => sum + last - first + 1, 0),
+    roomDays: daysOutOfUse(figures.rooms.flatMap(({ stretches }) => stretches)),
     violations: verifyPlan(problem, plan),
     bound:
       bound === undefined

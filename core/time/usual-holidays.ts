@@ -39,12 +39,16 @@ const yearlyDays: readonly YearlyDay[] = [
  * the Monday after it (5 U.S.C. 6103(b); Executive Order 11582); the day itself is among them too, for shops that work on weekends.
  */
 export function usualHolidays(from: LocalDate, until: LocalDate): readonly Holiday[] {
-  const [first, last] = [from, until].map((date) => Number(date.slice(0, 4)))
-  const years = Array.from({ length: (last ?? 0) - (first ?? 0) + 2 }, (_, index) => (first ?? 0) + index)
+  // New Year's Day of the year after may be kept before it begins.
+  const years = Array.from({ length: yearOf(until) - yearOf(from) + 2 }, (_, index) => yearOf(from) + index)
   return years
     .flatMap((year) => yearlyDays.flatMap((day) => daysKept(day.name, day.in(year))))
     .filter(({ date }) => date >= from && date <= until)
     .toSorted((one, other) => (one.date < other.date ? -1 : 1))
+}
+
+function yearOf(date: LocalDate): number {
+  return Number(date.slice(0, 4))
 }
 
 function daysKept(name: string, date: LocalDate): readonly Holiday[] {
@@ -56,5 +60,10 @@ function daysKept(name: string, date: LocalDate): readonly Holiday[] {
 
 /** From the day a job may begin until the end of the year after: as far ahead as anybody plans a house. */
 export function holidaysAhead(startsOn: LocalDate): readonly Holiday[] {
-  return usualHolidays(startsOn, `${Number(startsOn.slice(0, 4)) + 1}-12-31`)
+  return usualHolidays(startsOn, `${yearOf(startsOn) + 1}-12-31`)
+}
+
+/** Days without work with more of them: each once, in their order. */
+export function withDaysOff(dates: readonly LocalDate[], more: readonly LocalDate[]): LocalDate[] {
+  return [...new Set([...dates, ...more])].toSorted()
 }

@@ -4,7 +4,7 @@ import { rulesForNextJob } from '../../core/project/safety-limits.ts'
 import type { Storey } from '../../core/project/sketch-records.ts'
 import { storeyIdSchema } from '../../core/project/sketch-records.ts'
 import { startingFinishes, whiteOf } from '../../core/project/usual-finishes.ts'
-import { holidaysAhead } from '../../core/time/usual-holidays.ts'
+import { holidaysAhead, withDaysOff } from '../../core/time/usual-holidays.ts'
 
 /** What a new job starts with besides the shop's own lists. */
 interface NewJobFacts {
@@ -75,7 +75,7 @@ export function newJob(shop: ShopLists, facts: NewJobFacts): Job {
 function withHolidays(rules: HouseRules, { unitSystem, today }: NewJobFacts): HouseRules {
   if (unitSystem === 'metric') return rules
   const dates = holidaysAhead(today).map(({ date }) => date)
-  return { ...rules, holidays: [...new Set([...rules.holidays, ...dates])].toSorted() }
+  return { ...rules, holidays: withDaysOff(rules.holidays, dates) }
 }
 
 /** The shop sheet is kept in the form of a job in which nothing is drawn. */

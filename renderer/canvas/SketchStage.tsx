@@ -56,9 +56,7 @@ export function SketchStage() {
       tabIndex={0}
       {...handlers}
     >
-      <div role="presentation">
-        <SheetDrawings size={size} storey={drawStoreyNow} gesture={drawGestureNow} />
-      </div>
+      <SheetDrawings size={size} storey={drawStoreyNow} gesture={drawGestureNow} />
       <Refusals draftProblem={draft.ok ? null : draft.problem.sentence} />
       {measuring === null ? null : <DimensionField {...measuring} onDone={() => setMeasuring(null)} />}
     </div>

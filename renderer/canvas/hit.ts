@@ -1,6 +1,6 @@
 import { type Point, pointBetween, pointsDistance } from '../../core/geometry/point.ts'
 import { polygonHolds } from '../../core/geometry/polygon.ts'
-import { segmentShareAt } from '../../core/geometry/segment.ts'
+import { nearestOnSegment } from '../../core/geometry/segment.ts'
 import { type Job, records } from '../../core/project/job.ts'
 import type { OpeningId, RoomId, WallId } from '../../core/project/sketch-records.ts'
 import { openingSides, roomWalls, type Wall } from '../../core/project/walls.ts'
@@ -14,8 +14,8 @@ export type Target =
 
 /** Where a point falls on a wall: distance along it and off it, in plan units. */
 export function placeOnWall(wall: Wall, point: Point): { readonly at: number; readonly off: number } {
-  const share = Math.min(1, Math.max(0, segmentShareAt(wall, point)))
-  return { at: share * wall.length, off: pointsDistance(pointBetween(wall.start, wall.end, share), point) }
+  const { share, off } = nearestOnSegment(wall, point)
+  return { at: share * wall.length, off }
 }
 
 /** Corners can be taken hold of only on rooms that are selected; everything else by what is nearest within `tolerance` (plan units). */

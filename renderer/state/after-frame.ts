@@ -4,8 +4,9 @@ export function afterFrame(work: () => void): () => void {
   const soon = () => {
     timer = window.setTimeout(work)
   }
+  let frame = 0
   if (document.visibilityState === 'hidden') soon()
-  const frame = document.visibilityState === 'hidden' ? 0 : window.requestAnimationFrame(soon)
+  else frame = window.requestAnimationFrame(soon)
   return () => {
     window.cancelAnimationFrame(frame)
     window.clearTimeout(timer)

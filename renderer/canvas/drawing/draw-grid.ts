@@ -36,7 +36,7 @@ export function drawGrid(pen: Pen, view: View, size: Size, system: LengthUnitSys
     { left: 0, top },
     { left: width, top },
   ])
-  for (const line of [...columns, ...rows]) strokeLines(pen, [line], { color, width: 1 })
+  strokeLines(pen, [...columns, ...rows], { color, width: 1 })
 }
 
 function placesFrom(origin: number, step: number, length: number): readonly number[] {

@@ -4,6 +4,7 @@ import { type Job, records } from '../../../core/project/job.ts'
 import type { CrewMember, Week } from '../../../core/project/shop-records.ts'
 import { skills } from '../../../core/project/vocabulary.ts'
 import { dateWordsWithYear } from '../../../core/time/date-words.ts'
+import { withDaysOff } from '../../../core/time/usual-holidays.ts'
 import { formatCents, roundToCents } from '../../../core/units/money.ts'
 import { useJob } from '../../state/app.ts'
 import { newId } from '../../state/new-id.ts'
@@ -207,7 +208,7 @@ function DaysOff(props: {
           kind="date"
           shown={startsOn}
           read={dateEntry}
-          onCommit={(date) => onChange({ daysOff: [...new Set([...person.daysOff, date])].toSorted() })}
+          onCommit={(date) => onChange({ daysOff: withDaysOff(person.daysOff, [date]) })}
         />
       </section>
       <section>

@@ -3,7 +3,7 @@ import { type HouseRules, type Job, records } from '../../../core/project/job.ts
 import type { Room } from '../../../core/project/sketch-records.ts'
 import { roomOrders } from '../../../core/project/vocabulary.ts'
 import { dateWordsWithYear } from '../../../core/time/date-words.ts'
-import { holidaysAhead } from '../../../core/time/usual-holidays.ts'
+import { holidaysAhead, withDaysOff } from '../../../core/time/usual-holidays.ts'
 import { Choice, optionsOf } from '../parts/Choice.tsx'
 import { EntryField } from '../parts/EntryField.tsx'
 import { dateEntry, momentEntry, orNothing, timeEntry, wholeNumber } from '../parts/entries.ts'
@@ -111,9 +111,7 @@ function HolidaysBlock({ job }: { readonly job: Job }) {
   const usual = holidaysAhead(header.startsOn)
   const missing = usual.filter(({ date }) => !houseRules.holidays.includes(date))
   const add = (dates: readonly string[]) =>
-    rule('holidays', 'Change the holidays', {
-      holidays: [...new Set([...houseRules.holidays, ...dates])].toSorted(),
-    })
+    rule('holidays', 'Change the holidays', { holidays: withDaysOff(houseRules.holidays, dates) })
   return (
     <section className="block">
       <h3>Holidays on site</h3>

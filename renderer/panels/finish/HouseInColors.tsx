@@ -1,6 +1,5 @@
 import { memo, useMemo } from 'react'
-import { pointBetween, pointsDistance } from '../../../core/geometry/point.ts'
-import { segmentShareAt } from '../../../core/geometry/segment.ts'
+import { nearestOnSegment } from '../../../core/geometry/segment.ts'
 import { groupedBy } from '../../../core/lists/lists.ts'
 import type { Job } from '../../../core/project/job.ts'
 import type { RoomId, WallId } from '../../../core/project/sketch-records.ts'
@@ -158,8 +157,7 @@ function nearestStroke(strokes: readonly Stroke[], at: PlanPoint): Stroke {
 
 /** Pixels from the line to a point. */
 function offStroke({ from, to }: Stroke, at: PlanPoint): number {
-  const share = Math.min(1, Math.max(0, segmentShareAt({ start: from, end: to }, at)))
-  return pointsDistance(at, pointBetween(from, to, share))
+  return nearestOnSegment({ start: from, end: to }, at).off
 }
 
 /** Where on the picture the pointer is; a point of the picture is a pixel. */
