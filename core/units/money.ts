@@ -1,4 +1,5 @@
 import type { Brand } from './brand.ts'
+import { withCommas } from './rough-number.ts'
 
 /** Money in whole cents. Rounded once, at the line, by `roundToCents`. */
 export type Cents = Brand<number, 'Cents'>
@@ -19,7 +20,7 @@ export function formatCents(cents: number, currency = '$'): string {
   const sign = cents < 0 ? '-' : ''
   const whole = Math.floor(Math.abs(cents) / 100)
   const rest = String(Math.abs(cents) % 100).padStart(2, '0')
-  return `${sign}${currency}${String(whole).replace(/\B(?=(\d{3})+$)/g, ',')}.${rest}`
+  return `${sign}${currency}${withCommas(whole)}.${rest}`
 }
 
 /** What is more or less: `+ $120.00`, `− $120.00`. */
